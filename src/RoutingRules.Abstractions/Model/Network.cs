@@ -1,0 +1,26 @@
+namespace RoutingRules.Model;
+
+/// <summary>An audio network.</summary>
+public sealed record Network
+{
+    /// <summary>The id that links and streams name.</summary>
+    public required Id<Network> Id { get; init; }
+
+    /// <summary>What people call the network.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>How audio travels.</summary>
+    public required Transport Transport { get; init; }
+
+    /// <summary>Packet time in microseconds; null takes the transport's usual one.</summary>
+    public int? PacketMicroseconds { get; init; }
+
+    /// <summary>The clock domain.</summary>
+    public Id<Clock>? Clock { get; init; }
+
+    /// <summary>What keeps a ring of links from flooding.</summary>
+    public LoopControl LoopControl { get; init; }
+
+    /// <summary>Content that other tools keep here; null when absent.</summary>
+    public ExtensionData? Extensions { get; init; }
+}
