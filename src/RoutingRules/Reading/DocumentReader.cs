@@ -11,7 +11,7 @@ namespace RoutingRules.Reading;
 /// <summary>Reads any kind of document by its table.</summary>
 internal static class DocumentReader
 {
-    private static ReadOnlySpan<byte> Utf8Mark => [0xEF, 0xBB, 0xBF];
+    public static ReadOnlySpan<byte> Utf8Mark => [0xEF, 0xBB, 0xBF];
 
     /// <param name="utf8">The text, with or without a byte order mark.</param>
     /// <param name="table">The table of the document.</param>
