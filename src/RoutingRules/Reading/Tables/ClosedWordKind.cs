@@ -34,6 +34,7 @@ internal sealed class ClosedWordKind<T>(string definition, params (string Word, 
 
     public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema)
     {
+        json.WriteString("type", "string");
         json.WriteStartArray("enum");
         foreach (var word in words)
         {

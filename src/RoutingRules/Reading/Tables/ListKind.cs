@@ -58,26 +58,7 @@ internal sealed class ListKind<T>(Kind<T> element, int min = 0, int max = int.Ma
         json.WriteEndArray();
     }
 
-    public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema)
-    {
-        json.WriteString("type", "array");
-        json.WritePropertyName("items");
-        schema.WriteValue(json, element, null);
-        if (min > 0)
-        {
-            json.WriteNumber("minItems", min);
-        }
-
-        if (max < int.MaxValue)
-        {
-            json.WriteNumber("maxItems", max);
-        }
-
-        if (unique)
-        {
-            json.WriteBoolean("uniqueItems", true);
-        }
-    }
+    public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema) => schema.WriteList(json, element, min, max, unique);
 
     private bool CountFits(ReadSession session, long start, int count, int limit)
     {

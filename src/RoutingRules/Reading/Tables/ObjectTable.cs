@@ -69,7 +69,7 @@ internal sealed class ObjectTable<T>(ObjectShape shape, Member<T>[] members, Bui
         json.WriteEndObject();
     }
 
-    public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema) => schema.WriteObject(json, Shape);
+    public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema) => schema.WriteDescribedObject(json, Shape);
 
     private int Find(ref Utf8JsonReader json, ReadSession session, int expected)
     {

@@ -27,8 +27,7 @@ internal sealed class SchemaText
             json.WriteStartObject();
             json.WriteString("$schema", Dialect);
             json.WriteString("$id", id);
-            json.WriteString("description", root.Doc);
-            schema.WriteObject(json, root);
+            schema.WriteDescribedObject(json, root);
             schema.WriteDefinitions(json);
             json.WriteEndObject();
         }
@@ -62,8 +61,9 @@ internal sealed class SchemaText
         json.WriteEndObject();
     }
 
-    public void WriteObject(Utf8JsonWriter json, ObjectShape shape)
+    public void WriteDescribedObject(Utf8JsonWriter json, ObjectShape shape)
     {
+        json.WriteString("description", shape.Doc);
         json.WriteString("type", "object");
         json.WriteStartObject("properties");
         foreach (var member in shape.Members)
@@ -88,6 +88,27 @@ internal sealed class SchemaText
             }
 
             json.WriteEndArray();
+        }
+    }
+
+    public void WriteList(Utf8JsonWriter json, ValueShape element, int min, int max, bool unique)
+    {
+        json.WriteString("type", "array");
+        json.WritePropertyName("items");
+        WriteValue(json, element, null);
+        if (min > 0)
+        {
+            json.WriteNumber("minItems", min);
+        }
+
+        if (max < int.MaxValue)
+        {
+            json.WriteNumber("maxItems", max);
+        }
+
+        if (unique)
+        {
+            json.WriteBoolean("uniqueItems", true);
         }
     }
 
