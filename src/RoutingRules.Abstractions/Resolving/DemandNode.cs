@@ -31,6 +31,9 @@ public sealed class DemandNode
     /// <remarks>Pairs that start on an even number are left out unless pinned.</remarks>
     public required IReadOnlyList<PointIndex> Allowed { get; init; }
 
+    /// <summary>Pairs that start on an even number: they may stay where they are, but are not chosen anew.</summary>
+    internal IReadOnlyList<PointIndex> EvenRuns { get; init; } = [];
+
     /// <summary>First point of the run that serves the demand in the patch as it stands; none when it is not served.</summary>
     public PointIndex Existing { get; internal set; }
 

@@ -54,7 +54,8 @@ internal sealed class DemandBuilder
                     Entry = entry,
                     Width = feed.Source.Width,
                     IsPinned = feed.To[entry].At is not null,
-                    Allowed = AllowedOutputs(feed.To[entry], feed.Source.Width),
+                    Allowed = AllowedOutputs(feed.To[entry], feed.Source.Width, 1),
+                    EvenRuns = feed.Source.Width == 1 || feed.To[entry].At is not null ? [] : AllowedOutputs(feed.To[entry], feed.Source.Width, 0),
                 });
             }
         }
@@ -85,14 +86,15 @@ internal sealed class DemandBuilder
                 Entry = 0,
                 Width = line.Width,
                 IsPinned = !line.From.At.IsEmpty || line.From.Source is not null,
-                Allowed = AllowedInputs(line, source),
+                Allowed = AllowedInputs(line, source, 1),
+                EvenRuns = line.Width == 1 || !line.From.At.IsEmpty || line.From.Source is not null ? [] : AllowedInputs(line, source, 0),
             });
         }
 
         return (feeds, lines, [.. demands]);
     }
 
-    private PointIndex[] AllowedOutputs(Destination to, int width)
+    private PointIndex[] AllowedOutputs(Destination to, int width, int parity)
     {
         if (to.At is { } at)
         {
@@ -110,7 +112,7 @@ internal sealed class DemandBuilder
             }
         }
 
-        return Runs(points, width);
+        return Runs(points, width, parity);
     }
 
     private void AddLineOutputs(DeviceNode device, bool byName, List<int> points)
@@ -210,7 +212,7 @@ internal sealed class DemandBuilder
         return false;
     }
 
-    private PointIndex[] AllowedInputs(Line line, PointIndex source)
+    private PointIndex[] AllowedInputs(Line line, PointIndex source, int parity)
     {
         if (line.From.Source is not null)
         {
@@ -253,7 +255,7 @@ internal sealed class DemandBuilder
             }
         }
 
-        return Runs(points, line.Width);
+        return Runs(points, line.Width, parity);
     }
 
     /// <summary>True for an input group a line may use: its level and, where phantom is required, a supply.</summary>
@@ -283,8 +285,8 @@ internal sealed class DemandBuilder
 
     private DeviceKind KindOf(int point) => graph.DeviceOf(new PointIndex(point)).Profile.Kind;
 
-    /// <summary>First points of the runs of a width within the points: any single, or odd-even pairs inside one group.</summary>
-    private PointIndex[] Runs(List<int> points, int width)
+    /// <summary>First points of the runs of a width within the points: any single, or pairs inside one group whose first number has the parity.</summary>
+    private PointIndex[] Runs(List<int> points, int width, int parity)
     {
         points.Sort();
         var runs = new List<PointIndex>(points.Count);
@@ -293,7 +295,7 @@ internal sealed class DemandBuilder
             var first = new PointIndex(points[i]);
             if ((i > 0 && points[i] == points[i - 1])
                 || (width > 1 && (points[i + width - 1] != points[i] + width - 1
-                    || graph.NumberOf(first) % 2 == 0
+                    || graph.NumberOf(first) % 2 != parity
                     || graph.GroupOf(first) != graph.GroupOf(first + (width - 1))
                     || graph.DeviceOf(first) != graph.DeviceOf(first + (width - 1)))))
             {

@@ -48,7 +48,8 @@ internal static class ExistingPlacements
     {
         var usable = new List<PointIndex>();
         var dead = new List<PointIndex>();
-        foreach (var run in demand.Allowed)
+        var runs = demand.EvenRuns.Count == 0 ? demand.Allowed : [.. demand.Allowed.Concat(demand.EvenRuns).Order()];
+        foreach (var run in runs)
         {
             if (Carries(graph, run, demand.Feed!.Source, demand.Width))
             {
@@ -107,7 +108,8 @@ internal static class ExistingPlacements
     {
         var line = demand.Line!;
         var best = 0;
-        foreach (var run in demand.Allowed)
+        var runs = demand.EvenRuns.Count == 0 ? demand.Allowed : [.. demand.Allowed.Concat(demand.EvenRuns).Order()];
+        foreach (var run in runs)
         {
             var deliveries = 0;
             foreach (var sink in line.Sinks)

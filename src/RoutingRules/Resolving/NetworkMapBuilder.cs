@@ -6,7 +6,7 @@ namespace RoutingRules.Resolving;
 /// <summary>Numbers the switches inside devices and finds which switch each end of a link sits at.</summary>
 internal static class NetworkMapBuilder
 {
-    public static NetworkMap Build(ValueList<Network> networks, DeviceNode[] devices, LinkNode[] links)
+    public static NetworkMap Build(ValueList<Network> networks, DeviceNode[] devices, LinkNode[] links, bool[]? without = null)
     {
         var switchCount = 0;
         var switchesOf = new int[devices.Length][];
@@ -43,6 +43,7 @@ internal static class NetworkMapBuilder
         for (var i = 0; i < links.Length; i++)
         {
             var joined = links[i].State == ConnectionState.Connected
+                && !(without?[i] ?? false)
                 && switchOfJack.ContainsKey(links[i].From.Value)
                 && switchOfJack.ContainsKey(links[i].To.Value);
             ends[2 * i] = joined ? switchOfJack[links[i].From.Value] : -1;

@@ -1,0 +1,74 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace RoutingRules.Benchmarks;
+
+/// <summary>Compares actions by pairs that run right after each other, so that what slows the machine down slows both.</summary>
+public static class Ratios
+{
+    private const int Pairs = 301;
+
+    /// <summary>The median of how many times as long one action takes as another.</summary>
+    public static double Median(Action action, Action baseline)
+    {
+        Repeats(action);
+        var repeats = Repeats(baseline);
+        var ratios = new double[Pairs];
+        for (var i = 0; i < Pairs; i++)
+        {
+            // Turn about, so that neither always runs on the warmer cache.
+            if (i % 2 == 0)
+            {
+                var time = Run(action, repeats);
+                ratios[i] = time / Run(baseline, repeats);
+            }
+            else
+            {
+                var time = Run(baseline, repeats);
+                ratios[i] = Run(action, repeats) / time;
+            }
+        }
+
+        Array.Sort(ratios);
+        return ratios[Pairs / 2];
+    }
+
+    /// <summary>Bytes allocated by one call after warm-up.</summary>
+    public static long Allocated(Action action)
+    {
+        action();
+        action();
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        action();
+        return GC.GetAllocatedBytesForCurrentThread() - before;
+    }
+
+    /// <summary>Prints one line of a table.</summary>
+    public static void Print(string name, Action action, Action baseline) => Console.WriteLine(string.Create(
+        CultureInfo.InvariantCulture, $"{name,-60} {Median(action, baseline),8:F2} x {Allocated(action),12:N0} bytes"));
+
+    private static int Repeats(Action action)
+    {
+        // Long enough for tiered compilation to have settled and for one sample to last about a millisecond.
+        var until = Stopwatch.GetTimestamp() + (Stopwatch.Frequency / 2);
+        var calls = 0;
+        while (Stopwatch.GetTimestamp() < until)
+        {
+            action();
+            calls++;
+        }
+
+        return Math.Max(1, calls / 500);
+    }
+
+    private static double Run(Action action, int repeats)
+    {
+        var start = Stopwatch.GetTimestamp();
+        for (var i = 0; i < repeats; i++)
+        {
+            action();
+        }
+
+        return Stopwatch.GetTimestamp() - start;
+    }
+}

@@ -1,0 +1,25 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Configuration;
+
+/// <summary>What an assignment observes beyond the document.</summary>
+public sealed record AssignmentConfig
+{
+    /// <summary>Usable outputs to leave free in each port group in which something new is placed, 0 to 65535.</summary>
+    public int Spares { get; init; }
+
+    /// <summary>Streams to leave free at each device, 0 to 65535.</summary>
+    public int Headroom { get; init; }
+
+    /// <summary>The order of the softer aims, each once; empty for the usual order.</summary>
+    public ValueList<AssignmentAim> Order { get; init; }
+
+    /// <summary>Whether outputs may go on carrying what no feed asks for where the document already had it so.</summary>
+    public bool KeepUnlisted { get; init; }
+
+    /// <summary>The id of the strategy; null for the built-in one.</summary>
+    public string? Strategy { get; init; }
+
+    /// <summary>Work units after which the strategy stops with what it has, from 1 to 2^53 - 1; null for the usual bound.</summary>
+    public long? Budget { get; init; }
+}

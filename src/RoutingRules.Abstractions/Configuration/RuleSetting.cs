@@ -1,0 +1,16 @@
+using RoutingRules.Rules;
+
+namespace RoutingRules.Configuration;
+
+/// <summary>What a crew says about one rule.</summary>
+public sealed record RuleSetting
+{
+    /// <summary>The rule's id or name, such as <c>RR2003</c> or <c>output-orphaned</c>.</summary>
+    public required string Rule { get; init; }
+
+    /// <summary>Whether it runs; null leaves it as it is.</summary>
+    public bool? Enabled { get; init; }
+
+    /// <summary>The severity of its findings; null leaves it as it is.</summary>
+    public Severity? Severity { get; init; }
+}

@@ -1,0 +1,28 @@
+using RoutingRules.Reading;
+
+namespace RoutingRules.Schema;
+
+/// <summary>The published schemas as text, as they stand in the folder <c>schema</c>.</summary>
+public static class RoutingSchemas
+{
+    /// <summary>The schema of shows.</summary>
+    public static string Show => Text(SchemaKind.Show);
+
+    /// <summary>The schema of device profiles that stand alone.</summary>
+    public static string DeviceProfile => Text(SchemaKind.DeviceProfile);
+
+    /// <summary>The schema of configurations.</summary>
+    public static string Config => Text(SchemaKind.Config);
+
+    /// <summary>The schema of the JSON report.</summary>
+    public static string Report => Text(SchemaKind.Report);
+
+    /// <summary>The schema of a kind of document.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="kind"/> is no kind.</exception>
+    public static string Text(SchemaKind kind)
+    {
+        using var resource = typeof(RoutingSchemas).Assembly.GetManifestResourceStream(SchemaGenerator.FileName(kind))!;
+        using var reader = new StreamReader(resource);
+        return reader.ReadToEnd();
+    }
+}

@@ -1,0 +1,54 @@
+using RoutingRules.Rules;
+
+namespace RoutingRules.Reading;
+
+/// <summary>The bytes of a file, or why they could not be had.</summary>
+public sealed record DocumentFile
+{
+    /// <summary>The path as given.</summary>
+    public required string Path { get; init; }
+
+    /// <summary>The content; empty when <see cref="Problem"/> is set.</summary>
+    public ReadOnlyMemory<byte> Utf8 { get; init; }
+
+    /// <summary>Why there is no content: an <c>RR1001</c> finding; null when all is well.</summary>
+    public Finding? Problem { get; init; }
+
+    /// <summary>Loads a file whose length is within the limit; a longer one is refused before anything is read.</summary>
+    /// <param name="path">Where it is.</param>
+    /// <param name="limits">Bounds; null for <see cref="ReadLimits.Default"/>.</param>
+    /// <exception cref="ArgumentException"><paramref name="path"/> is null or empty.</exception>
+    public static DocumentFile Load(string path, ReadLimits? limits = null)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        limits ??= ReadLimits.Default;
+        try
+        {
+            if (Directory.Exists(path))
+            {
+                return Failed(path, "This is a folder, not a file.", "Name a file in it.");
+            }
+
+            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0);
+            if (file.Length > limits.Bytes)
+            {
+                return new DocumentFile { Path = path, Problem = DocumentReader.TooLarge(file.Length, limits) };
+            }
+
+            var bytes = new byte[file.Length];
+            var length = file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
+            return new DocumentFile { Path = path, Utf8 = bytes.AsMemory(0, length) };
+        }
+        catch (Exception fault) when (fault is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return Failed(path, "There is no such file.", "Check the path.");
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            return Failed(path, $"The file cannot be opened: {fault.Message.TrimEnd('.')}.", "Check the path and who may read the file.");
+        }
+    }
+
+    private static DocumentFile Failed(string path, string message, string remedy) =>
+        new() { Path = path, Problem = DocumentReader.Unreadable(message, remedy) };
+}

@@ -1,0 +1,17 @@
+namespace RoutingRules.Reading;
+
+/// <summary>The kinds of documents that have a published schema.</summary>
+public enum SchemaKind
+{
+    /// <summary>A show.</summary>
+    Show,
+
+    /// <summary>A device profile that stands alone.</summary>
+    DeviceProfile,
+
+    /// <summary>A configuration of the engine.</summary>
+    Config,
+
+    /// <summary>The JSON report.</summary>
+    Report,
+}
