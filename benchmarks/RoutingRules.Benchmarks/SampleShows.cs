@@ -55,7 +55,7 @@ public static class SampleShows
         Lines = Range(feeds / 2, Line),
         Patch = new Patch
         {
-            Streams = Range(feeds / 4, i => new Model.Stream
+            Streams = Range(feeds / 4, i => new AudioStream
             {
                 Id = new($"s{i + 1}"),
                 Network = new("audio"),

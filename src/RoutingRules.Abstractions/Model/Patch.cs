@@ -4,7 +4,7 @@ namespace RoutingRules.Model;
 public sealed record Patch
 {
     /// <summary>Network streams.</summary>
-    public ValueList<Stream> Streams { get; init; }
+    public ValueList<AudioStream> Streams { get; init; }
 
     /// <summary>Routes inside devices.</summary>
     public ValueList<Route> Routes { get; init; }

@@ -1,6 +1,5 @@
 using RoutingRules.Model;
 using RoutingRules.Reading.Tables;
-using Stream = RoutingRules.Model.Stream;
 
 namespace RoutingRules.Reading.Documents;
 
@@ -8,7 +7,7 @@ namespace RoutingRules.Reading.Documents;
 internal static class PatchTables
 {
     private static readonly ObjectTable<StreamReceiver> Receiver = CreateReceiver();
-    private static readonly ObjectTable<Stream> Stream = CreateStream();
+    private static readonly ObjectTable<AudioStream> Stream = CreateStream();
     private static readonly ObjectTable<Route> Route = CreateRoute();
     private static readonly ObjectTable<InputSettings> Input = CreateInput();
     private static readonly ObjectTable<PointLabel> Label = CreateLabel();
@@ -24,17 +23,17 @@ internal static class PatchTables
         return table.Build((in Slots read) => new StreamReceiver { At = at[read], Channels = channels[read], Extensions = extensions[read] });
     }
 
-    private static ObjectTable<Stream> CreateStream()
+    private static ObjectTable<AudioStream> CreateStream()
     {
-        var table = new TableBuilder<Stream>("stream", "stream", "A block of transmit slots sent to any number of receivers.");
-        var id = table.Required("id", Kinds.Id<Stream>(), static stream => stream.Id, "The id that findings name.");
+        var table = new TableBuilder<AudioStream>("stream", "stream", "A block of transmit slots sent to any number of receivers.");
+        var id = table.Required("id", Kinds.Id<AudioStream>(), static stream => stream.Id, "The id that findings name.");
         var network = table.Required("network", Kinds.Id<Network>(), static stream => stream.Network, "The network it travels on.");
         var from = table.Required("from", Kinds.PointRange, static stream => stream.From, "The transmit slots; stream channel c is slot first + c - 1.");
         var to = table.List("to", Receiver, static stream => stream.To, "The receivers.");
         var keep = table.Default("keep", Kinds.Bool, false, static stream => stream.Keep, "Whether an assignment must keep it although no feed or line uses it.");
         var label = table.Optional("label", Kinds.Text, static stream => stream.Label, "What people call it.");
         var extensions = table.Extensions(static stream => stream.Extensions);
-        return table.Build((in Slots read) => new Stream
+        return table.Build((in Slots read) => new AudioStream
         {
             Id = id[read],
             Network = network[read],

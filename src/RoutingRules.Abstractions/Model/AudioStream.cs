@@ -1,10 +1,10 @@
 namespace RoutingRules.Model;
 
 /// <summary>A block of transmit slots sent to any number of receivers.</summary>
-public sealed record Stream
+public sealed record AudioStream
 {
     /// <summary>The id that findings name.</summary>
-    public required Id<Stream> Id { get; init; }
+    public required Id<AudioStream> Id { get; init; }
 
     /// <summary>The network it travels on.</summary>
     public required Id<Network> Network { get; init; }

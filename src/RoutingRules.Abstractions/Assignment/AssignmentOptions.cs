@@ -1,0 +1,25 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Assignment;
+
+/// <summary>What an assignment may and must do, beside what the document says.</summary>
+public sealed record AssignmentOptions
+{
+    /// <summary>Usable outputs kept free in every port group in which a new demand is placed, 0 or more.</summary>
+    public int Spares { get; init; }
+
+    /// <summary>Streams kept free below each device's limits of sent and received streams, 0 or more.</summary>
+    public int Headroom { get; init; }
+
+    /// <summary>The order of the levels after the first two, a permutation of <see cref="ObjectiveLevel"/> names; empty for the usual order.</summary>
+    public ValueList<ObjectiveLevel> Order { get; init; }
+
+    /// <summary>Whether outputs that sound in the patch as it stands, though no demand wants them, may go on sounding.</summary>
+    public bool KeepUnlisted { get; init; }
+
+    /// <summary>Devices, links and points that must not be used: ids or addresses.</summary>
+    public ValueList<string> Without { get; init; }
+
+    /// <summary>Units of search work, 0 or more: the same budget always gives the same result.</summary>
+    public long Budget { get; init; } = 2_000_000;
+}

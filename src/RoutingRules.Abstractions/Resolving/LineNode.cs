@@ -1,0 +1,28 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Resolving;
+
+/// <summary>A line with its sinks and its demand.</summary>
+public sealed class LineNode
+{
+    /// <summary>The line as written.</summary>
+    public required Line Model { get; init; }
+
+    /// <summary>Position in the document, from 0.</summary>
+    public required int Index { get; init; }
+
+    /// <summary>First points of its <c>to</c> entries, in order; none for one that does not resolve.</summary>
+    public required IReadOnlyList<PointIndex> Sinks { get; init; }
+
+    /// <summary>First point of its <c>from.source</c>; none when it has none or it does not resolve.</summary>
+    public required PointIndex Source { get; init; }
+
+    /// <summary>Position of its demand in <see cref="ResolvedShow.Demands"/>.</summary>
+    public required int Demand { get; init; }
+
+    /// <summary>The name, or else the id.</summary>
+    public string DisplayName => Model.Name ?? Model.Id.Value;
+
+    /// <summary>How many points wide: 1, or 2 for a pair.</summary>
+    public int Width => Model.Width;
+}

@@ -1,0 +1,234 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>The door through which a rule sees the show and reports. Work is counted here: rules write nothing for it.</summary>
+/// <remarks>
+/// Accessors check that the rule's descriptor declares the slice they belong to; reading an undeclared slice is a fault of the rule.
+/// Not thread safe; made by the engine for each rule and document.
+/// </remarks>
+public sealed class RuleContext
+{
+    private readonly ResolvedShow show;
+    private readonly WorkMeter meter;
+    private readonly List<Finding> findings;
+    private readonly RuleDescriptor descriptor;
+    private readonly Severity severity;
+    private string? undecided;
+
+    internal RuleContext(ResolvedShow show, RuleDescriptor descriptor, Severity severity, WorkMeter meter, List<Finding> findings)
+    {
+        this.show = show;
+        this.descriptor = descriptor;
+        this.severity = severity;
+        this.meter = meter;
+        this.findings = findings;
+    }
+
+    internal string? Undecided => undecided;
+
+    internal void NextSubject() => undecided = null;
+
+    /// <summary>The document's own members: title, date, revision.</summary>
+    public Show Document => Read(ModelSlices.Document).Document;
+
+    /// <summary>The rig as written, for ids of zones, clocks and profiles.</summary>
+    public Rig Rig => Read(ModelSlices.Devices).Document.Rig;
+
+    /// <summary>The devices, in rig order.</summary>
+    public Counted<DeviceNode> Devices => new(Read(ModelSlices.Devices).Devices, meter);
+
+    /// <summary>The routes, in document order.</summary>
+    public Counted<RouteNode> Routes => new(Read(ModelSlices.Routes).Routes, meter);
+
+    /// <summary>Sinks claimed more than once, in document order.</summary>
+    public Counted<SinkConflict> Conflicts => new(Read(ModelSlices.Routes).Conflicts, meter);
+
+    /// <summary>Sinks at which a route has no effect, in document order.</summary>
+    public Counted<IdleRoute> IdleRoutes => new(Read(ModelSlices.Routes).IdleRoutes, meter);
+
+    /// <summary>The streams, in document order.</summary>
+    public Counted<StreamNode> Streams => new(Read(ModelSlices.Streams).Streams, meter);
+
+    /// <summary>The cables, in document order.</summary>
+    public Counted<CableNode> Cables => new(Read(ModelSlices.Cables).Cables, meter);
+
+    /// <summary>The links, in document order.</summary>
+    public Counted<LinkNode> Links => new(Read(ModelSlices.Links).Links, meter);
+
+    /// <summary>The feeds, in document order.</summary>
+    public Counted<FeedNode> Feeds => new(Read(ModelSlices.Feeds).Feeds, meter);
+
+    /// <summary>The lines, in document order.</summary>
+    public Counted<LineNode> Lines => new(Read(ModelSlices.Lines).Lines, meter);
+
+    /// <summary>The demands of feeds and lines, in demand order.</summary>
+    public Counted<DemandNode> Demands => new(Read(ModelSlices.Feeds | ModelSlices.Lines).Demands, meter);
+
+    /// <summary>Settings of inputs, in document order.</summary>
+    public Counted<InputSettings> InputSettings => new(Read(ModelSlices.Lines).Document.Patch.Inputs, meter);
+
+    /// <summary>Labels, in document order.</summary>
+    public Counted<PointLabel> Labels => new(Read(ModelSlices.Labels).Document.Patch.Labels, meter);
+
+    /// <summary>Dead and reserved points, in document order.</summary>
+    public Counted<MarkedPoint> Marks => new(Read(ModelSlices.Devices).Marks, meter);
+
+    /// <summary>Network paths over the links.</summary>
+    public NetworkMap Network => Count(ModelSlices.Links).Network;
+
+    /// <summary>Finds the first point of a run.</summary>
+    public ConnectionState Find(PointRange range, out PointIndex first) => Count(ModelSlices.Devices).Graph.Find(range, out first);
+
+    /// <summary>The device of an id, or null.</summary>
+    public DeviceNode? Device(Id<Device> id) => Count(ModelSlices.Devices).Graph.Device(id);
+
+    /// <summary>The device of a point.</summary>
+    public DeviceNode DeviceOf(PointIndex point) => Count(ModelSlices.Devices).Graph.DeviceOf(point);
+
+    /// <summary>The port group of a point.</summary>
+    public GroupNode GroupOf(PointIndex point) => Count(ModelSlices.Devices).Graph.GroupOf(point);
+
+    /// <summary>The number of a point in its group, from 1.</summary>
+    public int NumberOf(PointIndex point) => Count(ModelSlices.Devices).Graph.NumberOf(point);
+
+    /// <summary>The address of a point.</summary>
+    public Point Address(PointIndex point) => Count(ModelSlices.Devices).Graph.Address(point);
+
+    /// <summary>The address of a run.</summary>
+    public PointRange Address(PointIndex first, int width) => Count(ModelSlices.Devices).Graph.Address(first, width);
+
+    /// <summary>The mark of a dead or reserved point, or null.</summary>
+    public MarkedPoint? MarkOf(PointIndex point) => Count(ModelSlices.Devices).MarkOf(point);
+
+    /// <summary>The point that feeds a point; none when nothing does.</summary>
+    public PointIndex Upstream(PointIndex point) => Count(ModelSlices.Routes).Graph.Upstream(point);
+
+    /// <summary>What brings signal to a point.</summary>
+    public HopKind Via(PointIndex point) => Count(ModelSlices.Routes).Graph.Via(point);
+
+    /// <summary>Position of that route, stream, cable or link in its list, from 0; -1 for other hops.</summary>
+    public int ViaIndex(PointIndex point) => Count(ModelSlices.Routes).Graph.ViaIndex(point);
+
+    /// <summary>The real source a point carries; none when silent or in a loop.</summary>
+    public PointIndex Origin(PointIndex point) => Count(ModelSlices.Routes).Graph.Origin(point);
+
+    /// <summary>True when the point sits in or behind a loop.</summary>
+    public bool IsLooping(PointIndex point) => Count(ModelSlices.Routes).Graph.IsLooping(point);
+
+    /// <summary>True when a point is fed, over any number of hops, by another, or is that point.</summary>
+    public bool IsFedBy(PointIndex point, PointIndex source)
+    {
+        var graph = Read(ModelSlices.Routes).Graph;
+        for (var steps = 0; !point.IsNone && steps <= graph.PointCount; steps++)
+        {
+            meter.Add(1);
+            if (point == source)
+            {
+                return true;
+            }
+
+            point = graph.Upstream(point);
+        }
+
+        return false;
+    }
+
+    /// <summary>The points directly fed by a point, in ascending order.</summary>
+    public ReadOnlySpan<int> Fed(PointIndex point)
+    {
+        var fed = Read(ModelSlices.Routes).Graph.Fed(point);
+        meter.Add(1 + fed.Length);
+        return fed;
+    }
+
+    /// <summary>The source a fixed sink always takes, none for fixed silence, null when not fixed.</summary>
+    public PointIndex? FixedSource(PointIndex sink) => Count(ModelSlices.Devices).Graph.FixedSource(sink);
+
+    /// <summary>The source that feeds a point before any patch.</summary>
+    public PointIndex FactorySource(PointIndex sink) => Count(ModelSlices.Devices).Graph.FactorySource(sink);
+
+    /// <summary>The routing entry between the groups of two points of one device; null when nothing may be routed.</summary>
+    public RoutingEntry? RoutingBetween(PointIndex from, PointIndex to) => Count(ModelSlices.Devices).Graph.RoutingBetween(from, to);
+
+    /// <summary>What is wrong with the profile of a device; empty when sound.</summary>
+    public ValueList<ProfileProblem> ProfileProblems(DeviceNode device)
+    {
+        ArgumentNullException.ThrowIfNull(device);
+        Count(ModelSlices.Devices);
+        return device.Type.Problems;
+    }
+
+    /// <summary>The demand of a feed's entry.</summary>
+    /// <param name="feed">The feed.</param>
+    /// <param name="entry">Position in its <c>to</c>, from 0.</param>
+    public DemandNode Demand(FeedNode feed, int entry)
+    {
+        ArgumentNullException.ThrowIfNull(feed);
+        return Count(ModelSlices.Feeds).Demands[feed.FirstDemand + entry];
+    }
+
+    /// <summary>The demand of a line.</summary>
+    public DemandNode Demand(LineNode line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return Count(ModelSlices.Lines).Demands[line.Demand];
+    }
+
+    /// <summary>Reports a finding.</summary>
+    /// <param name="message">What is wrong and where, for a person: a sentence or two.</param>
+    /// <param name="pointer">The place in the document as a JSON Pointer.</param>
+    /// <param name="entities">What it is about; the identity of the finding is made from these, so name what does not change with position or text.</param>
+    public void Report(string message, string pointer, params ReadOnlySpan<Entity> entities) =>
+        Report(severity, message, pointer, entities);
+
+    /// <summary>Reports a finding milder or graver than the rule's usual severity; a severity set by configuration wins.</summary>
+    /// <param name="usual">The severity when the configuration sets none.</param>
+    /// <param name="message">What is wrong and where, for a person.</param>
+    /// <param name="pointer">The place in the document as a JSON Pointer.</param>
+    /// <param name="entities">What it is about.</param>
+    public void ReportAs(Severity usual, string message, string pointer, params ReadOnlySpan<Entity> entities) =>
+        Report(severity == descriptor.Severity ? usual : severity, message, pointer, entities);
+
+    /// <summary>Says that the rule could not decide about the subject; what it reported about it stays.</summary>
+    /// <param name="reason">What is missing.</param>
+    public void CouldNotDecide(string reason)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(reason);
+        undecided = reason;
+    }
+
+    private void Report(Severity effective, string message, string pointer, ReadOnlySpan<Entity> entities)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(message);
+        ArgumentNullException.ThrowIfNull(pointer);
+        findings.Add(new Finding
+        {
+            Rule = descriptor.Id,
+            Name = descriptor.Name,
+            Severity = effective,
+            Message = message,
+            Remedy = descriptor.Remedy,
+            Entities = ValueList.Create(entities),
+            Pointer = pointer,
+        });
+    }
+
+    private ResolvedShow Read(ModelSlices slices)
+    {
+        if ((descriptor.Reads & slices) == 0)
+        {
+            throw new InvalidOperationException($"Rule {descriptor.Id} reads {slices} but does not declare it.");
+        }
+
+        return show;
+    }
+
+    private ResolvedShow Count(ModelSlices slices)
+    {
+        meter.Add(1);
+        return Read(slices);
+    }
+}

@@ -1,0 +1,32 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Testing;
+
+/// <summary>Runs one rule on one show, for tests of rules.</summary>
+public static class RuleTester
+{
+    /// <summary>Runs a rule at its usual severity and returns everything it said.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="show">The show; profiles written into it need no source.</param>
+    /// <param name="sources">Further sources of profiles.</param>
+    public static CheckResult Run(Rule rule, Show show, params ProfileSource[] sources)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        ArgumentNullException.ThrowIfNull(show);
+        var resolved = ShowResolver.Resolve(show, new ProfileLibrary(sources));
+        return RuleRunner.Run(resolved, [(rule, rule.Descriptor.Severity)], RuleRunner.DefaultBudget, CancellationToken.None);
+    }
+
+    /// <summary>The findings of a rule.</summary>
+    /// <exception cref="InvalidOperationException">The rule failed or could not decide about a subject.</exception>
+    public static ValueList<Finding> Findings(Rule rule, Show show, params ProfileSource[] sources)
+    {
+        var result = Run(rule, show, sources);
+        return result.Undecided.IsEmpty
+            ? result.Findings
+            : throw new InvalidOperationException($"{result.Undecided[0].Rule} on {result.Undecided[0].Subject}: {result.Undecided[0].Reason}");
+    }
+}

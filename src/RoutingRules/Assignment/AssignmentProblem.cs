@@ -1,0 +1,59 @@
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Assignment;
+
+/// <summary>A show laid out for assignment. Immutable once built; shared by every search.</summary>
+internal sealed class AssignmentProblem
+{
+    public required ResolvedShow Show { get; init; }
+
+    public required AssignmentOptions Options { get; init; }
+
+    public required Demand[] Demands { get; init; }
+
+    public required TransmitBlock[] TransmitBlocks { get; init; }
+
+    public required ReceiveBlock[] ReceiveBlocks { get; init; }
+
+    /// <summary>Transmit block of each point; -1 for points that are no usable transmit slot.</summary>
+    public required int[] TransmitBlockOf { get; init; }
+
+    /// <summary>Receive block of each point; -1 for points that are no usable receive slot.</summary>
+    public required int[] ReceiveBlockOf { get; init; }
+
+    /// <summary>Outputs that each receive slot feeds by fixed routing that cannot be cleared; empty for most points.</summary>
+    public required int[][] FixedOutputsOf { get; init; }
+
+    /// <summary>Outputs that must be silent when idle: all but dead ones and those of excluded devices.</summary>
+    public required bool[] MustBeSilent { get; init; }
+
+    /// <summary>For each point the source an idle output may go on carrying when strays of the input are tolerated; -1 for none.</summary>
+    public required int[] Tolerated { get; init; }
+
+    /// <summary>Points that are dead, reserved or excluded: never chosen.</summary>
+    public required bool[] IsBarred { get; init; }
+
+    /// <summary>First network over which one device can send to another, row by row; -1 for none.</summary>
+    public required int[] NetworkBetween { get; init; }
+
+    /// <summary>How many transmit blocks a device may send, headroom taken off.</summary>
+    public required int[] SentLimit { get; init; }
+
+    /// <summary>How many streams a device may receive, headroom taken off.</summary>
+    public required int[] ReceivedLimit { get; init; }
+
+    /// <summary>Number of each point's port group among all port groups.</summary>
+    public required int[] PortGroupOf { get; init; }
+
+    /// <summary>Usable outputs of each port group; 0 for other groups.</summary>
+    public required int[] UsableOutputs { get; init; }
+
+    public required bool[] IsExcluded { get; init; }
+
+    /// <summary>Paths without excluded links and devices.</summary>
+    public required NetworkMap Network { get; init; }
+
+    public int DeviceCount => Show.Devices.Count;
+
+    public int NetworkFrom(int sender, int receiver) => NetworkBetween[(sender * DeviceCount) + receiver];
+}

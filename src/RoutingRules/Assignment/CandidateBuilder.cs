@@ -1,0 +1,357 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Assignment;
+
+/// <summary>Finds the ways to place each demand that could work on their own.</summary>
+internal sealed class CandidateBuilder(AssignmentProblem problem)
+{
+    private const int MaxCombinations = 256;
+
+    private readonly SignalGraph graph = problem.Show.Graph;
+    private readonly Dictionary<string, int> sets = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> parts = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> groups = new(StringComparer.Ordinal);
+
+    public void Fill(Demand[] demands)
+    {
+        foreach (var node in problem.Show.Demands)
+        {
+            demands[node.Index] = node.Feed is { } feed ? OfFeed(node, feed) : OfLine(node, node.Line!);
+        }
+
+        AddSeparations(demands);
+    }
+
+    private Demand OfFeed(DemandNode node, FeedNode feed)
+    {
+        var candidates = new List<Candidate>();
+        foreach (var run in Runs(node))
+        {
+            if (!feed.Source.IsNone && IsUsable(node, run) && Deliver(feed.Source.Value, run.Value, node.Width) is { } delivery)
+            {
+                candidates.Add(Make(node, run, [delivery], 0, Points(run, node.Width)));
+            }
+        }
+
+        return new Demand
+        {
+            Node = node,
+            Tier = (int)feed.Model.Priority,
+            Weight = 1,
+            IsPinned = node.IsPinned && node.Allowed.Count > 0,
+            Candidates = [.. candidates],
+            Preferred = feed.Model.Preferred ?? 0,
+            Set = feed.Model.Set is { } set ? Number(sets, set) : -1,
+            Part = Number(parts, feed.Model.Part ?? ""),
+            Group = feed.Model.Group is { } group ? Number(groups, "f" + group) : -1,
+        };
+    }
+
+    private Demand OfLine(DemandNode node, LineNode line)
+    {
+        var candidates = new List<Candidate>();
+        if (node.IsPinned && !line.Model.From.At.IsEmpty)
+        {
+            var points = node.Allowed.Where(run => IsUsable(node, run)).ToArray();
+            if (points.Length > 0)
+            {
+                AddLineCandidates(node, line, node.Allowed[0], points, candidates);
+            }
+        }
+        else
+        {
+            foreach (var run in Runs(node))
+            {
+                if (IsUsable(node, run))
+                {
+                    AddLineCandidates(node, line, run, [run], candidates);
+                }
+            }
+        }
+
+        return new Demand
+        {
+            Node = node,
+            Tier = (int)line.Model.Priority,
+            Weight = line.Model.To.Count,
+            IsPinned = false,
+            Candidates = [.. candidates],
+            Preferred = line.Model.Preferred ?? 0,
+            Set = -1,
+            Part = -1,
+            Group = line.Model.Group is { } group ? Number(groups, "l" + group) : -1,
+        };
+    }
+
+    private static IEnumerable<PointIndex> Runs(DemandNode node)
+    {
+        var isExtra = !node.Existing.IsNone && !node.Allowed.Contains(node.Existing);
+        return isExtra ? node.Allowed.Append(node.Existing).Order() : node.Allowed;
+    }
+
+    private bool IsUsable(DemandNode node, PointIndex run)
+    {
+        for (var position = 0; position < node.Width; position++)
+        {
+            var point = run.Value + position;
+            if (problem.IsExcluded[graph.DeviceOf(run).Index] || (problem.IsBarred[point] && !(node.IsPinned && problem.Show.MarkOf(run + position) is not null)))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>For every choice of where each sink takes the line from, or that it goes without, one candidate; fewest failures first.</summary>
+    private void AddLineCandidates(DemandNode node, LineNode line, PointIndex first, PointIndex[] points, List<Candidate> candidates)
+    {
+        var carriers = Carriers(points, node.Width);
+        var choices = new List<Delivery?>[line.Sinks.Count];
+        for (var sink = 0; sink < choices.Length; sink++)
+        {
+            choices[sink] = [];
+            foreach (var carrier in carriers)
+            {
+                if (!line.Sinks[sink].IsNone && Deliver(carrier, line.Sinks[sink].Value, node.Width) is { } delivery)
+                {
+                    choices[sink].Add(delivery);
+                }
+            }
+
+            choices[sink].Add(null);
+        }
+
+        var found = new List<Candidate>();
+        var current = new Delivery?[choices.Length];
+        Choose(0);
+        candidates.AddRange(found.OrderBy(candidate => candidate.Failed));
+
+        void Choose(int sink)
+        {
+            if (found.Count >= MaxCombinations)
+            {
+                return;
+            }
+
+            if (sink < choices.Length)
+            {
+                foreach (var choice in choices[sink])
+                {
+                    current[sink] = choice;
+                    Choose(sink + 1);
+                }
+
+                return;
+            }
+
+            var deliveries = current.Where(delivery => delivery is not null).Select(delivery => delivery!.Value).ToArray();
+            if (deliveries.Length > 0)
+            {
+                var claims = points.SelectMany(run => Points(run, node.Width)).ToList();
+                foreach (var delivery in deliveries)
+                {
+                    claims.AddRange(Points(new PointIndex(delivery.Sink), node.Width));
+                }
+
+                found.Add(Make(node, first, deliveries, choices.Length - deliveries.Length, [.. claims]));
+            }
+        }
+    }
+
+    /// <summary>The runs that carry the line without any patch: its own points and what cables and paths through devices lead to.</summary>
+    private List<int> Carriers(PointIndex[] points, int width)
+    {
+        var carriers = new List<int>();
+        foreach (var point in points)
+        {
+            carriers.Add(point.Value);
+        }
+
+        for (var i = 0; i < carriers.Count; i++)
+        {
+            foreach (var next in graph.Fed(new PointIndex(carriers[i])))
+            {
+                var isStraight = true;
+                for (var position = 0; position < width; position++)
+                {
+                    isStraight &= next + position < graph.PointCount
+                        && graph.Upstreams[next + position] == carriers[i] + position
+                        && graph.Hops[next + position] is HopKind.Cable or HopKind.Through;
+                }
+
+                if (isStraight && !carriers.Contains(next))
+                {
+                    carriers.Add(next);
+                }
+            }
+        }
+
+        return carriers;
+    }
+
+    private Candidate Make(DemandNode node, PointIndex run, Delivery[] deliveries, int failed, int[] claims)
+    {
+        var isExisting = node.Existing == run;
+        var group = graph.GroupOf(run);
+        return new Candidate
+        {
+            First = run.Value,
+            Device = graph.DeviceOf(run).Index,
+            PortGroup = problem.PortGroupOf[run.Value],
+            Number = graph.NumberOf(run),
+            IsExisting = isExisting,
+            AsksForSpares = group.Kind == PortKind.Output && !isExisting && !node.IsPinned,
+            Claims = claims,
+            Deliveries = deliveries,
+            Failed = failed,
+        };
+    }
+
+    /// <summary>The delivery from a source run to a sink run when devices, routing and network allow it at all.</summary>
+    private Delivery? Deliver(int source, int sink, int width)
+    {
+        var sender = graph.DeviceOf(new PointIndex(source)).Index;
+        var receiver = graph.DeviceOf(new PointIndex(sink)).Index;
+        if (problem.IsExcluded[sender] || problem.IsExcluded[receiver])
+        {
+            return null;
+        }
+
+        var delivery = new Delivery(source, sink, width, sender, receiver);
+        for (var position = 0; position < width; position++)
+        {
+            if (delivery.IsLocal ? !IsRoutable(source + position, sink + position) : !IsReachable(source + position, sink + position, sender, receiver))
+            {
+                return null;
+            }
+        }
+
+        return delivery;
+    }
+
+    private bool IsRoutable(int source, int sink)
+    {
+        if (source == sink)
+        {
+            return true;
+        }
+
+        if (graph.FixedSource(new PointIndex(sink)) is { } always)
+        {
+            return always.Value == source;
+        }
+
+        return graph.RoutingBetween(new PointIndex(source), new PointIndex(sink)) is { Mode: RoutingMode.Free or RoutingMode.Block };
+    }
+
+    private bool IsReachable(int source, int sink, int sender, int receiver)
+    {
+        var toStream = false;
+        var toCarrier = false;
+        foreach (var block in problem.ReceiveBlocks)
+        {
+            if (block.Device != receiver || !Receives(block, sink))
+            {
+                continue;
+            }
+
+            toStream |= !block.IsCarrier;
+            toCarrier |= block.IsCarrier && problem.TransmitBlocks[block.CarrierFrom].Device == sender && Sends(problem.TransmitBlocks[block.CarrierFrom], source);
+        }
+
+        if (toCarrier)
+        {
+            return true;
+        }
+
+        if (!toStream || problem.NetworkFrom(sender, receiver) < 0)
+        {
+            return false;
+        }
+
+        foreach (var block in problem.TransmitBlocks)
+        {
+            if (block.Device == sender && !block.IsCarrier && Sends(block, source))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool Receives(ReceiveBlock block, int sink)
+    {
+        if (sink >= block.First && sink < block.First + block.Width)
+        {
+            return true;
+        }
+
+        if (graph.FixedSource(new PointIndex(sink)) is { } always)
+        {
+            return always.Value >= block.First && always.Value < block.First + block.Width;
+        }
+
+        return graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free };
+    }
+
+    private bool Sends(TransmitBlock block, int source)
+    {
+        for (var slot = block.First; slot < block.First + block.Width; slot++)
+        {
+            if (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
+                ? always.Value == source
+                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free }))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void AddSeparations(Demand[] demands)
+    {
+        foreach (var feed in problem.Show.Feeds)
+        {
+            foreach (var separation in feed.Model.SeparateFrom)
+            {
+                var other = problem.Show.Feeds.FirstOrDefault(candidate => candidate.Model.Id == separation.Feed);
+                for (var entry = 0; other is not null && other != feed && entry < Math.Min(feed.Model.To.Count, other.Model.To.Count); entry++)
+                {
+                    var mine = feed.FirstDemand + entry;
+                    var theirs = other.FirstDemand + entry;
+                    demands[mine].Separations.Add(new Separate(theirs, separation.By));
+                    demands[theirs].Separations.Add(new Separate(mine, separation.By));
+                }
+            }
+
+            for (var entry = 0; feed.Model.Spread && entry < feed.Model.To.Count; entry++)
+            {
+                for (var other = 0; other < feed.Model.To.Count; other++)
+                {
+                    if (other != entry)
+                    {
+                        demands[feed.FirstDemand + entry].Separations.Add(new Separate(feed.FirstDemand + other, SeparationBy.Device));
+                    }
+                }
+            }
+        }
+    }
+
+    private static int[] Points(PointIndex run, int width) => width == 1 ? [run.Value] : [run.Value, run.Value + 1];
+
+    private static int Number(Dictionary<string, int> names, string name)
+    {
+        if (!names.TryGetValue(name, out var number))
+        {
+            number = names.Count;
+            names.Add(name, number);
+        }
+
+        return number;
+    }
+}

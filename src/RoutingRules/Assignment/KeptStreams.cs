@@ -1,0 +1,112 @@
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Assignment;
+
+/// <summary>Finds the streams of the input that stay whatever is assigned, and the receivers that stay with unchanged contents.</summary>
+internal static class KeptStreams
+{
+    public static void Mark(AssignmentProblem problem)
+    {
+        var mentioned = Mentioned(problem);
+        foreach (var stream in problem.Show.Streams)
+        {
+            if (stream.From.IsNone || stream.State != ConnectionState.Connected)
+            {
+                continue;
+            }
+
+            var touchesMentioned = false;
+            foreach (var receiver in stream.Receivers)
+            {
+                touchesMentioned |= !receiver.At.IsNone && mentioned[problem.Show.Graph.DeviceOf(receiver.At).Index];
+            }
+
+            if (stream.Model.Keep || !touchesMentioned)
+            {
+                Keep(problem, stream);
+            }
+            else
+            {
+                AddBystanders(problem, stream, mentioned);
+            }
+        }
+    }
+
+    /// <summary>Devices that hold an allowed point or a <c>to</c> of any demand.</summary>
+    private static bool[] Mentioned(AssignmentProblem problem)
+    {
+        var mentioned = new bool[problem.DeviceCount];
+        var graph = problem.Show.Graph;
+        foreach (var demand in problem.Show.Demands)
+        {
+            foreach (var run in demand.Allowed)
+            {
+                mentioned[graph.DeviceOf(run).Index] = true;
+            }
+
+            foreach (var sink in demand.Line?.Sinks ?? [])
+            {
+                if (!sink.IsNone)
+                {
+                    mentioned[graph.DeviceOf(sink).Index] = true;
+                }
+            }
+        }
+
+        return mentioned;
+    }
+
+    private static void Keep(AssignmentProblem problem, StreamNode stream)
+    {
+        if (stream.Receivers.Count == 0)
+        {
+            return;
+        }
+
+        for (var slot = 0; slot < stream.Model.From.Width; slot++)
+        {
+            var block = problem.TransmitBlockOf[stream.From.Value + slot];
+            if (block >= 0)
+            {
+                problem.TransmitBlocks[block].IsKept = true;
+                problem.TransmitBlocks[block].KeptNetwork = problem.Show.Network.IndexOf(stream.Model.Network);
+            }
+        }
+
+        foreach (var block in ReceiveBlocks(problem, stream, null))
+        {
+            problem.ReceiveBlocks[block].IsKept = true;
+        }
+    }
+
+    private static void AddBystanders(AssignmentProblem problem, StreamNode stream, bool[] mentioned)
+    {
+        var block = problem.TransmitBlockOf[stream.From.Value];
+        if (block < 0 || problem.TransmitBlocks[block].First != stream.From.Value || problem.TransmitBlocks[block].Width != stream.Model.From.Width)
+        {
+            return;
+        }
+
+        problem.TransmitBlocks[block].Bystanders.AddRange(ReceiveBlocks(problem, stream, mentioned));
+    }
+
+    private static List<int> ReceiveBlocks(AssignmentProblem problem, StreamNode stream, bool[]? mentioned)
+    {
+        var blocks = new List<int>();
+        foreach (var receiver in stream.Receivers)
+        {
+            for (var slot = 0; !receiver.At.IsNone && slot < receiver.Model.At.Width; slot++)
+            {
+                var block = problem.ReceiveBlockOf[receiver.At.Value + slot];
+                if (block >= 0 && !blocks.Contains(block) && !(mentioned?[problem.ReceiveBlocks[block].Device] ?? false)
+                    && problem.Show.Graph.Hops[receiver.At.Value + slot] == HopKind.Stream
+                    && problem.Show.Graph.ViaIndex(receiver.At + slot) == stream.Index)
+                {
+                    blocks.Add(block);
+                }
+            }
+        }
+
+        return blocks;
+    }
+}

@@ -1,0 +1,29 @@
+namespace RoutingRules.Assignment;
+
+/// <summary>A whole block of transmit slots, or all the slots of a digital multicore in one direction.</summary>
+internal sealed class TransmitBlock
+{
+    public required int Id { get; init; }
+
+    /// <summary>Position of the device.</summary>
+    public required int Device { get; init; }
+
+    /// <summary>First slot as a graph point.</summary>
+    public required int First { get; init; }
+
+    public required int Width { get; init; }
+
+    /// <summary>For a digital multicore: the receive block at the other end of the link; else -1.</summary>
+    public int CarrierTo { get; set; } = -1;
+
+    /// <summary>True when a stream the assignment must keep sends it: its slots and receivers stay as they are.</summary>
+    public bool IsKept { get; set; }
+
+    /// <summary>The network of the kept stream; -1 otherwise.</summary>
+    public int KeptNetwork { get; set; } = -1;
+
+    /// <summary>Receive blocks of the input on devices that no demand mentions; they stay as long as the contents do.</summary>
+    public List<int> Bystanders { get; } = [];
+
+    public bool IsCarrier => CarrierTo >= 0;
+}

@@ -1,0 +1,310 @@
+using System.Globalization;
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+
+namespace RoutingRules.Resolving;
+
+/// <summary>Makes demands of feeds and lines and finds the points that may serve each.</summary>
+internal sealed class DemandBuilder
+{
+    private readonly Show show;
+    private readonly DeviceNode[] devices;
+    private readonly SignalGraph graph;
+    private readonly int[] cabledTo;
+
+    public DemandBuilder(Show show, DeviceNode[] devices, SignalGraph graph, CableNode[] cables)
+    {
+        this.show = show;
+        this.devices = devices;
+        this.graph = graph;
+        cabledTo = [];
+        if (cables.Length > 0)
+        {
+            cabledTo = new int[graph.PointCount];
+            Array.Fill(cabledTo, -1);
+            foreach (var cable in cables)
+            {
+                for (var position = 0; cable.State == ConnectionState.Connected && position < cable.Model.From.Width; position++)
+                {
+                    var output = cable.From.Value + position;
+                    cabledTo[output] = cabledTo[output] < 0 ? cable.To.Value + position : cabledTo[output];
+                }
+            }
+        }
+    }
+
+    public (FeedNode[] Feeds, LineNode[] Lines, DemandNode[] Demands) Build()
+    {
+        var feeds = new FeedNode[show.Feeds.Count];
+        var lines = new LineNode[show.Lines.Count];
+        var demands = new List<DemandNode>();
+        for (var i = 0; i < feeds.Length; i++)
+        {
+            var feed = show.Feeds[i];
+            var state = graph.Find(feed.Source, out var source);
+            var node = new FeedNode { Model = feed, Index = i, Source = source, SourceState = state, FirstDemand = demands.Count };
+            feeds[i] = node;
+            for (var entry = 0; entry < feed.To.Count; entry++)
+            {
+                demands.Add(new DemandNode
+                {
+                    Key = string.Create(CultureInfo.InvariantCulture, $"{feed.Id}/{entry + 1}"),
+                    Index = demands.Count,
+                    Feed = node,
+                    Entry = entry,
+                    Width = feed.Source.Width,
+                    IsPinned = feed.To[entry].At is not null,
+                    Allowed = AllowedOutputs(feed.To[entry], feed.Source.Width, 1),
+                    EvenRuns = feed.Source.Width == 1 || feed.To[entry].At is not null ? [] : AllowedOutputs(feed.To[entry], feed.Source.Width, 0),
+                });
+            }
+        }
+
+        for (var i = 0; i < lines.Length; i++)
+        {
+            var line = show.Lines[i];
+            var sinks = new PointIndex[line.To.Count];
+            for (var entry = 0; entry < sinks.Length; entry++)
+            {
+                graph.Find(line.To[entry], out sinks[entry]);
+                sinks[entry] = line.To[entry].Width == line.Width ? sinks[entry] : PointIndex.None;
+            }
+
+            var source = PointIndex.None;
+            if (line.From.Source is { } born && born.Width == line.Width)
+            {
+                graph.Find(born, out source);
+            }
+
+            var node = new LineNode { Model = line, Index = i, Sinks = sinks, Source = source, Demand = demands.Count };
+            lines[i] = node;
+            demands.Add(new DemandNode
+            {
+                Key = line.Id.Value,
+                Index = demands.Count,
+                Line = node,
+                Entry = 0,
+                Width = line.Width,
+                IsPinned = !line.From.At.IsEmpty || line.From.Source is not null,
+                Allowed = AllowedInputs(line, source, 1),
+                EvenRuns = line.Width == 1 || !line.From.At.IsEmpty || line.From.Source is not null ? [] : AllowedInputs(line, source, 0),
+            });
+        }
+
+        return (feeds, lines, [.. demands]);
+    }
+
+    private PointIndex[] AllowedOutputs(Destination to, int width, int parity)
+    {
+        if (to.At is { } at)
+        {
+            return at.Width == width && graph.Find(at, out var first) == ConnectionState.Connected && PlacedRun(first, width) is { IsNone: false } placed
+                ? [placed]
+                : [];
+        }
+
+        var points = new List<int>();
+        foreach (var device in devices)
+        {
+            if (IsNamed(to.Devices, to.Zones, device, out var byName))
+            {
+                AddLineOutputs(device, byName, points);
+            }
+        }
+
+        return Runs(points, width, parity);
+    }
+
+    private void AddLineOutputs(DeviceNode device, bool byName, List<int> points)
+    {
+        var hasLineOutputs = false;
+        foreach (var group in device.Groups)
+        {
+            if (!group.IsLineOutput || group.Count == 0)
+            {
+                continue;
+            }
+
+            hasLineOutputs = true;
+            for (var i = 0; i < group.Count; i++)
+            {
+                var point = device.FirstPoint + group.Offset + i;
+                if (cabledTo.Length == 0 || cabledTo[point] < 0 || KindOf(cabledTo[point]) != DeviceKind.TransmitterRack)
+                {
+                    points.Add(point);
+                }
+            }
+        }
+
+        if (hasLineOutputs || !byName || cabledTo.Length == 0)
+        {
+            return;
+        }
+
+        for (var output = 0; output < cabledTo.Length; output++)
+        {
+            if (cabledTo[output] >= device.FirstPoint && cabledTo[output] < device.FirstPoint + device.Type.PointCount
+                && graph.GroupOf(new PointIndex(output)).IsLineOutput)
+            {
+                points.Add(output);
+            }
+        }
+    }
+
+    /// <summary>Where a pinned run is decided: itself when the network or a bus can feed it, else the outputs cabled to its device that lead to it.</summary>
+    private PointIndex PlacedRun(PointIndex first, int width)
+    {
+        var placed = PlacedPoint(first);
+        for (var position = 1; position < width && !placed.IsNone; position++)
+        {
+            var next = PlacedPoint(first + position);
+            if (next != placed + position || graph.GroupOf(next) != graph.GroupOf(placed) || graph.DeviceOf(next) != graph.DeviceOf(placed))
+            {
+                return PointIndex.None;
+            }
+        }
+
+        return placed;
+    }
+
+    private PointIndex PlacedPoint(PointIndex point)
+    {
+        for (var steps = 0; steps <= graph.PointCount; steps++)
+        {
+            if (IsDecidedHere(point))
+            {
+                return point;
+            }
+
+            var device = graph.DeviceOf(point);
+            while (graph.Via(point) != HopKind.Cable)
+            {
+                point = graph.Upstream(point);
+                if (point.IsNone || graph.DeviceOf(point) != device || ++steps > graph.PointCount)
+                {
+                    return PointIndex.None;
+                }
+            }
+
+            point = graph.Upstream(point);
+        }
+
+        return PointIndex.None;
+    }
+
+    private bool IsDecidedHere(PointIndex point)
+    {
+        var device = graph.DeviceOf(point);
+        var group = SignalGraph.GroupOf(device, point);
+        if (group.Kind is PortKind.Receive or PortKind.Transmit)
+        {
+            return true;
+        }
+
+        foreach (var from in device.Groups)
+        {
+            if (device.Type.RoutingBetween(from, group) is not null && (from.Kind == PortKind.Receive || (from.Kind == PortKind.Source && from.IsOrigin)))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private PointIndex[] AllowedInputs(Line line, PointIndex source, int parity)
+    {
+        if (line.From.Source is not null)
+        {
+            return source.IsNone ? [] : [source];
+        }
+
+        if (!line.From.At.IsEmpty)
+        {
+            var pinned = new List<PointIndex>();
+            foreach (var at in line.From.At)
+            {
+                if (at.Width == line.Width && graph.Find(at, out var first) == ConnectionState.Connected
+                    && graph.GroupOf(first).Kind == PortKind.Input && !pinned.Contains(first))
+                {
+                    pinned.Add(first);
+                }
+            }
+
+            return [.. pinned];
+        }
+
+        var points = new List<int>();
+        foreach (var device in devices)
+        {
+            if (!IsNamed(line.From.Devices, line.From.Zones, device, out _))
+            {
+                continue;
+            }
+
+            foreach (var group in device.Groups)
+            {
+                for (var i = 0; Suits(group, line) && i < group.Count; i++)
+                {
+                    var point = device.FirstPoint + group.Offset + i;
+                    if (graph.Hops[point] != HopKind.Cable)
+                    {
+                        points.Add(point);
+                    }
+                }
+            }
+        }
+
+        return Runs(points, line.Width, parity);
+    }
+
+    /// <summary>True for an input group a line may use: its level and, where phantom is required, a supply.</summary>
+    internal static bool Suits(GroupNode group, Line line) =>
+        group.Kind == PortKind.Input
+        && (group.Model.Level is not { } level || level == SignalLevel.Mic || (line.Kind == LineKind.Line && level == SignalLevel.Line))
+        && (line.Phantom != PhantomNeed.Required || group.Model.Phantom);
+
+    private static bool IsNamed(ValueList<Id<Device>> names, ValueList<Id<Zone>> zones, DeviceNode device, out bool byName)
+    {
+        byName = false;
+        foreach (var name in names)
+        {
+            byName |= name == device.Id;
+        }
+
+        foreach (var zone in zones)
+        {
+            if (zone == device.Model.Zone)
+            {
+                return true;
+            }
+        }
+
+        return byName;
+    }
+
+    private DeviceKind KindOf(int point) => graph.DeviceOf(new PointIndex(point)).Profile.Kind;
+
+    /// <summary>First points of the runs of a width within the points: any single, or pairs inside one group whose first number has the parity.</summary>
+    private PointIndex[] Runs(List<int> points, int width, int parity)
+    {
+        points.Sort();
+        var runs = new List<PointIndex>(points.Count);
+        for (var i = 0; i + width <= points.Count; i++)
+        {
+            var first = new PointIndex(points[i]);
+            if ((i > 0 && points[i] == points[i - 1])
+                || (width > 1 && (points[i + width - 1] != points[i] + width - 1
+                    || graph.NumberOf(first) % 2 != parity
+                    || graph.GroupOf(first) != graph.GroupOf(first + (width - 1))
+                    || graph.DeviceOf(first) != graph.DeviceOf(first + (width - 1)))))
+            {
+                continue;
+            }
+
+            runs.Add(first);
+        }
+
+        return [.. runs];
+    }
+}

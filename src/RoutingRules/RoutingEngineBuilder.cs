@@ -1,0 +1,63 @@
+using RoutingRules.Plugins;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+using RoutingRules.Rules;
+
+namespace RoutingRules;
+
+/// <summary>Puts an engine together: rules, profiles and plugins. Not thread safe.</summary>
+public sealed class RoutingEngineBuilder
+{
+    private readonly List<Rule> rules = [.. BuiltInRules.All];
+    private readonly List<ProfileSource> profiles = [];
+    private readonly List<PluginInfo> plugins = [];
+
+    /// <summary>Adds a rule to the built-in ones.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="rule"/> is null.</exception>
+    public RoutingEngineBuilder AddRule(Rule rule)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        rules.Add(rule);
+        return this;
+    }
+
+    /// <summary>Adds a source of profiles; sources added earlier win, profiles written into a show win over all.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="source"/> is null.</exception>
+    public RoutingEngineBuilder AddProfiles(ProfileSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        profiles.Add(source);
+        return this;
+    }
+
+    /// <summary>Adds what a plugin brings.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="plugin"/> is null.</exception>
+    public RoutingEngineBuilder AddPlugin(RoutingPlugin plugin)
+    {
+        ArgumentNullException.ThrowIfNull(plugin);
+        plugins.Add(plugin.Info);
+        plugin.Register(new PluginRegistry(rules, profiles));
+        return this;
+    }
+
+    /// <summary>Makes the engine.</summary>
+    /// <exception cref="InvalidOperationException">Two rules have the same id or the same name.</exception>
+    public RoutingEngine Build()
+    {
+        var ordered = rules.OrderBy(rule => rule.Descriptor.Id, StringComparer.Ordinal).ToArray();
+        for (var i = 1; i < ordered.Length; i++)
+        {
+            if (ordered[i].Descriptor.Id == ordered[i - 1].Descriptor.Id)
+            {
+                throw new InvalidOperationException($"Two rules have the id {ordered[i].Descriptor.Id}.");
+            }
+        }
+
+        if (ordered.GroupBy(rule => rule.Descriptor.Name, StringComparer.Ordinal).FirstOrDefault(group => group.Count() > 1) is { } clash)
+        {
+            throw new InvalidOperationException($"Two rules have the name {clash.Key}.");
+        }
+
+        return new RoutingEngine(ordered, new ProfileLibrary(profiles), [.. plugins]);
+    }
+}

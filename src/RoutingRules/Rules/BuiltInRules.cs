@@ -1,0 +1,10 @@
+namespace RoutingRules.Rules;
+
+/// <summary>The rules that come with the engine, by id. A plain list, so that nothing is found by scanning and trimming stays safe.</summary>
+public static class BuiltInRules
+{
+    /// <summary>The rules, ordered by id.</summary>
+    public static IReadOnlyList<Rule> All { get; } =
+    [
+    ];
+}

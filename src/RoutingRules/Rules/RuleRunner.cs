@@ -1,0 +1,145 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Runs rules over a resolved show, one subject at a time. A rule that fails or overspends is undecided for that subject; the run goes on.</summary>
+internal sealed class RuleRunner
+{
+    /// <summary>Units of work a rule may use on one subject, unless set otherwise.</summary>
+    public const long DefaultBudget = 50_000_000;
+
+    private readonly ResolvedShow show;
+    private readonly long budget;
+    private readonly CancellationToken cancellation;
+    private readonly List<Finding> findings = [];
+    private readonly List<UndecidedSubject> undecided = [];
+    private OutputSubject[]? outputs;
+
+    private RuleRunner(ResolvedShow show, long budget, CancellationToken cancellation)
+    {
+        this.show = show;
+        this.budget = budget;
+        this.cancellation = cancellation;
+    }
+
+    /// <summary>Runs the rules.</summary>
+    /// <param name="show">The show.</param>
+    /// <param name="rules">The rules with the severity of their findings, by rule id.</param>
+    /// <param name="budget">Units of work for each rule and subject.</param>
+    /// <param name="cancellation">Stops between subjects.</param>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public static CheckResult Run(ResolvedShow show, IReadOnlyList<(Rule Rule, Severity Severity)> rules, long budget, CancellationToken cancellation)
+    {
+        var runner = new RuleRunner(show, budget, cancellation);
+        var outcomes = new RuleOutcome[rules.Count];
+        for (var i = 0; i < outcomes.Length; i++)
+        {
+            outcomes[i] = runner.RunRule(rules[i].Rule, rules[i].Severity);
+        }
+
+        runner.findings.Sort(FindingOrder.Instance);
+        return new CheckResult
+        {
+            Findings = runner.findings.ToValueList(),
+            Rules = ValueList.Adopt(outcomes),
+            Undecided = runner.undecided.ToValueList(),
+            WasRead = true,
+        };
+    }
+
+    private RuleOutcome RunRule(Rule rule, Severity severity)
+    {
+        var meter = new WorkMeter();
+        var context = new RuleContext(show, rule.Descriptor, severity, meter, findings);
+        var foundBefore = findings.Count;
+        var undecidedBefore = undecided.Count;
+        var subjects = rule switch
+        {
+            Rule<ResolvedShow> typed => Each(typed, context, meter, [show], static subject => subject.Document.Title),
+            Rule<DeviceNode> typed => Each(typed, context, meter, show.Devices, static subject => $"device {subject.Id}"),
+            Rule<FeedNode> typed => Each(typed, context, meter, show.Feeds, static subject => $"feed {subject.Model.Id}"),
+            Rule<LineNode> typed => Each(typed, context, meter, show.Lines, static subject => $"line {subject.Model.Id}"),
+            Rule<StreamNode> typed => Each(typed, context, meter, show.Streams, static subject => $"stream {subject.Model.Id}"),
+            Rule<RouteNode> typed => Each(typed, context, meter, show.Routes, static subject => $"route to {subject.Model.To}"),
+            Rule<CableNode> typed => Each(typed, context, meter, show.Cables, static subject => $"cable from {subject.Model.From}"),
+            Rule<LinkNode> typed => Each(typed, context, meter, show.Links, static subject => $"link {subject.Model.Id}"),
+            Rule<OutputSubject> typed => Each(typed, context, meter, outputs ??= Outputs(), subject => $"output {show.Graph.Address(subject.Point)}"),
+            _ => Unknown(rule),
+        };
+        return new RuleOutcome
+        {
+            Descriptor = rule.Descriptor,
+            Subjects = subjects,
+            WorkUnits = meter.Total,
+            Status = findings.Count > foundBefore ? RuleStatus.Found
+                : undecided.Count > undecidedBefore ? RuleStatus.Undecided
+                : subjects == 0 ? RuleStatus.NotApplicable
+                : RuleStatus.Passed,
+        };
+    }
+
+    private int Each<TSubject>(Rule<TSubject> rule, RuleContext context, WorkMeter meter, IReadOnlyList<TSubject> subjects, Func<TSubject, string> name)
+    {
+        for (var i = 0; i < subjects.Count; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            context.NextSubject();
+            meter.Start(budget);
+            string? reason = null;
+            var isFault = false;
+            try
+            {
+                meter.Add(1);
+                rule.Check(context, subjects[i]);
+                reason = context.Undecided;
+            }
+            catch (WorkBudgetException)
+            {
+                reason = $"The rule used up its budget of {budget} units of work.";
+            }
+            catch (Exception fault) when (fault is not OperationCanceledException and not OutOfMemoryException)
+            {
+                reason = $"The rule failed: {fault.GetType().Name}: {fault.Message}";
+                isFault = true;
+            }
+
+            if (reason is not null)
+            {
+                undecided.Add(new UndecidedSubject { Rule = rule.Descriptor.Id, Subject = name(subjects[i]), Reason = reason, IsFault = isFault });
+            }
+        }
+
+        return subjects.Count;
+    }
+
+    private int Unknown(Rule rule)
+    {
+        undecided.Add(new UndecidedSubject
+        {
+            Rule = rule.Descriptor.Id,
+            Subject = show.Document.Title,
+            Reason = $"The engine has no subjects of type {rule.SubjectType.Name}.",
+            IsFault = true,
+        });
+        return 0;
+    }
+
+    private OutputSubject[] Outputs()
+    {
+        var found = new List<OutputSubject>();
+        foreach (var device in show.Devices)
+        {
+            foreach (var group in device.Groups)
+            {
+                for (var i = 0; group.Kind == PortKind.Output && i < group.Count; i++)
+                {
+                    found.Add(new OutputSubject(device, group, device.First(group) + i));
+                }
+            }
+        }
+
+        return [.. found];
+    }
+}
