@@ -104,9 +104,9 @@ internal sealed partial class ModelMaker
 
     private Patch Patch() => new()
     {
-        Streams = List(() => new Model.Stream
+        Streams = List(() => new AudioStream
         {
-            Id = Id<Model.Stream>(),
+            Id = Id<AudioStream>(),
             Network = Id<Network>(),
             From = Points(),
             To = List(() => new StreamReceiver { At = Points(), Channels = MaybeValue(Numbers), Extensions = Extensions() }),

@@ -82,7 +82,7 @@ public sealed class ShowReaderTests
             {
                 Streams =
                 [
-                    new Model.Stream
+                    new AudioStream
                     {
                         Id = new("s1"),
                         Network = new("audio"),
