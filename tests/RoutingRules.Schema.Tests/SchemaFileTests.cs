@@ -10,7 +10,7 @@ public sealed class SchemaFileTests
     [MemberData(nameof(Kinds))]
     public void The_published_file_is_what_the_tables_say(SchemaKind kind)
     {
-        var path = Path.Combine(Folder(), SchemaGenerator.FileName(kind));
+        var path = Path.Combine(Repository.Schemas, SchemaGenerator.FileName(kind));
         var published = File.Exists(path) ? File.ReadAllText(path) : "";
 
         Assert.True(
@@ -21,7 +21,7 @@ public sealed class SchemaFileTests
     [Theory]
     [MemberData(nameof(Kinds))]
     public void The_package_carries_the_published_file(SchemaKind kind) =>
-        Assert.Equal(File.ReadAllText(Path.Combine(Folder(), SchemaGenerator.FileName(kind))), RoutingSchemas.Text(kind));
+        Assert.Equal(File.ReadAllText(Path.Combine(Repository.Schemas, SchemaGenerator.FileName(kind))), RoutingSchemas.Text(kind));
 
     [Fact]
     public void Ids_and_names_tell_kind_and_version()
@@ -31,18 +31,5 @@ public sealed class SchemaFileTests
         Assert.Equal("config.schema.json", SchemaGenerator.FileName(SchemaKind.Config));
         Assert.Contains("\"$id\": \"urn:routing-rules:report:1\"", RoutingSchemas.Report, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => SchemaGenerator.Generate((SchemaKind)9));
-    }
-
-    private static string Folder()
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            if (File.Exists(Path.Combine(folder.FullName, "RoutingRules.sln")))
-            {
-                return Path.Combine(folder.FullName, "schema");
-            }
-        }
-
-        throw new DirectoryNotFoundException("The folder with the solution is above that of the tests.");
     }
 }
