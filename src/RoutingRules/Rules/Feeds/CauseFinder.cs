@@ -78,7 +78,9 @@ internal sealed class CauseFinder
 
         if (context.Origin(point) is { IsNone: false } origin)
         {
-            return new MissingCause { Kind = CauseKind.OtherSource, First = point, Other = origin };
+            return IsWiredTo(point, origin)
+                ? new MissingCause { Kind = CauseKind.InputUncabled, First = origin }
+                : new MissingCause { Kind = CauseKind.OtherSource, First = point, Other = origin };
         }
 
         var end = point;
@@ -157,6 +159,20 @@ internal sealed class CauseFinder
         return to.Devices.Count == 1 && to.Zones.IsEmpty
             ? $"{place} has no {outputs}"
             : $"no device of {place} has {(width == 1 ? "a " : "")}{outputs}";
+    }
+
+    /// <summary>True when an input leads to a point by nothing that a patch decides, so that only a cable can bring the feed there.</summary>
+    private bool IsWiredTo(PointIndex point, PointIndex origin)
+    {
+        for (; point != origin; point = context.Upstream(point))
+        {
+            if (context.Via(point) is not (HopKind.Through or HopKind.Cable))
+            {
+                return false;
+            }
+        }
+
+        return context.GroupOf(origin).Kind == PortKind.Input;
     }
 
     private static MissingCause Said(string text) => new() { Kind = CauseKind.Said, Text = text };

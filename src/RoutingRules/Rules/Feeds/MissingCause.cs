@@ -18,11 +18,13 @@ internal sealed record MissingCause
     /// <summary>For <see cref="CauseKind.Said"/>: the words.</summary>
     public string Text { get; init; } = "";
 
+    private int Offset => Other.IsNone ? 0 : Other.Value - First.Value;
+
     /// <summary>The two as one when they are one fault at neighbouring points or at the same ones; else null.</summary>
     public static MissingCause? Join(RuleContext context, MissingCause earlier, MissingCause later)
     {
         if (earlier.Kind != later.Kind || !string.Equals(earlier.Text, later.Text, StringComparison.Ordinal)
-            || later.Other.Value - later.First.Value != earlier.Other.Value - earlier.First.Value)
+            || later.Offset != earlier.Offset)
         {
             return null;
         }
@@ -45,7 +47,7 @@ internal sealed record MissingCause
     public static int Compare(MissingCause x, MissingCause y)
     {
         var order = x.Kind.CompareTo(y.Kind);
-        order = order != 0 ? order : (x.Other.Value - x.First.Value).CompareTo(y.Other.Value - y.First.Value);
+        order = order != 0 ? order : x.Offset.CompareTo(y.Offset);
         order = order != 0 ? order : x.First.CompareTo(y.First);
         return order != 0 ? order : string.CompareOrdinal(x.Text, y.Text);
     }

@@ -48,7 +48,8 @@ public sealed class ReceiverWidthMismatch : Rule<StreamNode>
                 context.Report(
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"Stream '{subject.Model.Id}' has {width} {(width == 1 ? "channel" : "channels")}, but {device.Id}/{group.Id} takes blocks of {group.BlockSize}: it cannot be received whole at {receiver.Model.At}."),
+                        $"Stream '{subject.Model.Id}' has {width} {(width == 1 ? "channel" : "channels")}, but {device.Id}/{group.Id} "
+                        + $"takes blocks of {group.BlockSize}: it cannot be received whole at {receiver.Model.At}."),
                     $"/patch/streams/{subject.Index}/to/{receiver.Index}",
                     Entity.Of("stream", subject.Model.Id),
                     Entity.Of("receiver", $"{device.Id}/{group.Id}"));

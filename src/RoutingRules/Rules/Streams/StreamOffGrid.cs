@@ -71,7 +71,8 @@ public sealed class StreamOffGrid : Rule<StreamNode>
             context.Report(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"At {at} stream '{stream.Model.Id}' is taken from channel {receiver.FirstChannel} on, but blocks of {group.BlockSize} start at channels 1, {group.BlockSize + 1} and so on."),
+                    $"At {at} stream '{stream.Model.Id}' is taken from channel {receiver.FirstChannel} on, "
+                    + $"but blocks of {group.BlockSize} start at channels 1, {group.BlockSize + 1} and so on."),
                 $"/patch/streams/{stream.Index}/to/{receiver.Index}/channels",
                 Entity.Of("stream", stream.Model.Id),
                 Entity.Of("at", at),
