@@ -56,16 +56,15 @@ public sealed record DocumentCheck
         };
     }
 
-    /// <summary>A document whose bytes could not be had.</summary>
+    /// <summary>A document that could not be had or not be read in full.</summary>
     /// <param name="engine">The engine.</param>
     /// <param name="path">What to call the document.</param>
-    /// <param name="problem">Why not.</param>
-    public static DocumentCheck Unreadable(RoutingEngine engine, string path, Finding problem)
+    /// <param name="problems">Why not: at least one finding.</param>
+    public static DocumentCheck Unreadable(RoutingEngine engine, string path, params ValueList<Finding> problems)
     {
         ArgumentNullException.ThrowIfNull(engine);
         ArgumentNullException.ThrowIfNull(path);
-        ArgumentNullException.ThrowIfNull(problem);
-        return new DocumentCheck { Path = path, Result = Unread(engine, [problem]) };
+        return new DocumentCheck { Path = path, Result = Unread(engine, problems) };
     }
 
     /// <summary>A check that was made already, such as that of an assigned show, with its findings located in the text of the show.</summary>

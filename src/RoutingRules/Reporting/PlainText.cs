@@ -4,12 +4,14 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Reporting;
 
-/// <summary>Makes texts of documents safe to print and counts things in words.</summary>
-internal static class PlainText
+/// <summary>Makes texts of documents safe to print on a terminal.</summary>
+public static class PlainText
 {
     /// <summary>The text with control characters, line separators and direction marks written out, so that a document cannot steer a terminal or break a line.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
     public static string Show(string text)
     {
+        ArgumentNullException.ThrowIfNull(text);
         var first = 0;
         while (first < text.Length && !IsUnsafe(text, first))
         {
@@ -48,12 +50,12 @@ internal static class PlainText
     };
 
     /// <summary>For example <c>1 error</c> or <c>3 errors</c>.</summary>
-    public static string Count(int number, string one) => Count(number, one, one + "s");
+    internal static string Count(int number, string one) => Count(number, one, one + "s");
 
     /// <summary>For example <c>1 feed or line</c> or <c>3 feeds or lines</c>.</summary>
-    public static string Count(int number, string one, string many) => string.Create(CultureInfo.InvariantCulture, $"{number} {(number == 1 ? one : many)}");
+    internal static string Count(int number, string one, string many) => string.Create(CultureInfo.InvariantCulture, $"{number} {(number == 1 ? one : many)}");
 
-    public static string Word(Severity severity) => severity switch
+    internal static string Word(Severity severity) => severity switch
     {
         Severity.Error => "error",
         Severity.Warning => "warning",
