@@ -4,7 +4,10 @@ using RoutingRules.Model;
 namespace RoutingRules.Profiles.Generic;
 
 /// <summary>The generic device profiles of this package: invented devices of usual sizes, none of them a real product.</summary>
-/// <remarks>Ids are <c>generic/</c> and the first part of the name of the file in the folder <c>profiles</c>. Thread safe; each call of <see cref="Find"/> gives its own copy.</remarks>
+/// <remarks>
+/// Ids are <c>generic/</c> and the first part of the name of the file in the folder <c>profiles</c>.
+/// Thread safe; each call of <see cref="Find"/> gives its own copy.
+/// </remarks>
 public sealed class GenericProfiles : ProfileSource
 {
     private static readonly Assembly Package = typeof(GenericProfiles).Assembly;

@@ -56,10 +56,10 @@ internal static class DocumentReader
             json.Read();
             return good ? table.Load(in slot) : null;
         }
-        catch (JsonException fault)
+        catch (JsonException exception)
         {
-            var offset = JsonFault.Offset(text, fault);
-            session.Report(ReadingRules.DocumentUnreadable, offset, JsonFault.Explain(text, offset));
+            var fault = JsonFault.Find(text, json.BytesConsumed, exception);
+            session.Report(ReadingRules.DocumentUnreadable, fault.Offset, fault.Message);
             return null;
         }
         catch (ReadStoppedException)

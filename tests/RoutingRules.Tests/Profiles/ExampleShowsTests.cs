@@ -144,5 +144,54 @@ public class ExampleShowsTests
         }
     }
 
+    [Fact]
+    public void The_mistakes_change_what_seven_points_carry_and_nothing_else()
+    {
+        // Worked out by hand from the list of mistakes beside the examples.
+        string[] expected =
+        [
+            "desk-m/channel/9: box-c/in/9 becomes box-c/in/10",
+            "desk-m/channel/10: box-c/in/10 becomes box-c/in/9",
+            "desk-m/channel/36: box-r/in/11 becomes silence",
+            "box-r/out/6: desk-m/aux/15 becomes silence",
+            "box-r/out/7: silence becomes desk-m/aux/15",
+            "box-c/out/6: silence becomes desk-m/aux/26",
+            "box-l/out/2: desk-h/aux/1 becomes silence",
+        ];
+        var right = Resolve(ByHand).Graph;
+        var wrong = Resolve("05-festival-mistakes.show.json").Graph;
+
+        var changed = Enumerable.Range(0, right.PointCount).Select(index => new PointIndex(index))
+            .Where(point => right.GroupOf(point).Kind is PortKind.Output or PortKind.Sink && Carries(right, point) != Carries(wrong, point))
+            .Select(point => $"{right.Address(point)}: {Carries(right, point)} becomes {Carries(wrong, point)}");
+
+        Assert.Equal(expected, changed);
+    }
+
+    [Fact]
+    public void The_mistakes_that_no_signal_shows_are_in_the_document()
+    {
+        var right = Resolve(ByHand).Document;
+        var wrong = Resolve("05-festival-mistakes.show.json").Document;
+
+        Assert.Equal(["ears-4"], wrong.Feeds.Where(feed => feed.Role == FeedRole.InEar && feed.Limiter != true).Select(feed => feed.Id.Value));
+        Assert.Equal(["bar-run"], wrong.Rig.Links.Where(link => link.Medium == Medium.CopperSolid && link.LengthMetres > 100).Select(link => link.Id.Value));
+        Assert.Equal(["box-c/in/21", "box-c/in/22"], WithPhantom(wrong).Except(WithPhantom(right)));
+        Assert.Equal(["box-l/in/7"], WithPhantom(right).Except(WithPhantom(wrong)));
+        Assert.Contains(wrong.Patch.Labels, label => label.At.ToString() == "box-l/out/6" && label.Text == "W BANJO");
+        Assert.Contains(wrong.Patch.Labels, label => label.At.ToString() == "desk-m/aux/17" && label.Text == "W CELLO");
+        Assert.Equal(right.Lines, wrong.Lines);
+        Assert.Equal(right.Patch.Streams, wrong.Patch.Streams);
+    }
+
+    private static string Carries(SignalGraph graph, PointIndex point) =>
+        graph.Origin(point) is { IsNone: false } origin ? graph.Address(origin).ToString() : "silence";
+
+    private static IEnumerable<string> WithPhantom(Show show) =>
+        from input in show.Patch.Inputs
+        where input.Phantom == true
+        from position in Enumerable.Range(0, input.At.Width)
+        select input.At[position].ToString();
+
     private static ResolvedShow Resolve(string name) => ShowResolver.Resolve(ShowReader.ReadFile(Path.Combine(Folder, name)).Value!, Library);
 }

@@ -51,7 +51,8 @@ public class GenericProfileContentTests
         {
             foreach (var route in profile.FactoryRoutes)
             {
-                if (profile.Routing.Single(entry => entry.From == route.From.Group && entry.To == route.To.Group) is { Mode: RoutingMode.Block, BlockSize: { } size })
+                var routing = profile.Routing.Single(entry => entry.From == route.From.Group && entry.To == route.To.Group);
+                if (routing is { Mode: RoutingMode.Block, BlockSize: { } size })
                 {
                     Assert.Equal(0, (route.From.First - 1) % size);
                     Assert.Equal(0, route.From.Width % size);
