@@ -8,7 +8,12 @@ namespace RoutingRules.Cli;
 /// <summary>Runs the tool: parses, runs one command, and turns everything that goes wrong into a message and an exit code.</summary>
 internal static class CliRunner
 {
+    private const int LongestFault = 300;
+
     /// <summary>Runs a command line to its exit code. Never throws.</summary>
+    /// <param name="arguments">The arguments.</param>
+    /// <param name="console">The streams.</param>
+    /// <param name="cancellation">Stops the run.</param>
     public static int Run(string[] arguments, CliConsole console, CancellationToken cancellation = default)
     {
         try
@@ -29,7 +34,7 @@ internal static class CliRunner
         }
         catch (Exception fault)
         {
-            var what = $"{fault.GetType().Name}: {fault.Message}";
+            var what = $"{fault.GetType().Name}: {(fault.Message.Length <= LongestFault ? fault.Message : fault.Message[..LongestFault] + "…")}";
             return Fail(
                 console, $"internal fault ({what}). This is a mistake of the tool, not of your document; please report it with the document.", ExitCode.Undecided);
         }
@@ -75,10 +80,10 @@ internal static class CliRunner
         {
             CheckCommand.Create(console, cancellation),
             AssignCommand.Create(console, cancellation),
-            TraceCommand.Create(console),
+            TraceCommand.Create(console, cancellation),
             NewCommand.Create(console),
-            RulesCommand.Create(console),
-            ProfilesCommand.Create(console),
+            RulesCommand.Create(console, cancellation),
+            ProfilesCommand.Create(console, cancellation),
             SchemasCommand.Create(console),
         };
         root.Directives.Clear();

@@ -16,7 +16,7 @@ internal static class AssignCommand
 
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
-        var file = new Argument<string>("FILE") { Description = "The show, or - for standard input. It is never changed itself." };
+        var file = new Argument<string>("FILE") { Description = "The show, or - for standard input. It is never changed itself." }.NamesNoOption();
         var @out = new Option<string?>("--out")
         {
             HelpName = "FILE",
@@ -54,7 +54,7 @@ internal static class AssignCommand
                 throw new UsageException("--format is for the report, and without --out standard output carries the show; add --out FILE, or use --report FORMAT=FILE.");
             }
 
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), parsed.GetValue(config), console);
+            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), parsed.GetValue(config), console, cancellation);
             var usual = engine.Config.Assignment.ToOptions();
             var options = usual with
             {
@@ -71,8 +71,9 @@ internal static class AssignCommand
 
             var isQuiet = parsed.GetValue(quiet);
             ReportFormat? onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormat.Text;
+            var lowest = isQuiet ? engine.Config.FailOn : Severity.Note;
             using var target = outPath is null ? null : OutputFile.Begin(outPath, [path]);
-            using var reports = new Reports(onOutput, parsed.GetRequiredValue(report), [path, .. outPath is null ? [] : new[] { outPath }], isQuiet ? engine.Config.FailOn : Severity.Note, console);
+            using var reports = new Reports(onOutput, parsed.GetRequiredValue(report), [path], target, lowest, console);
             return Run(new Job(engine, path, outPath, options, isQuiet), target, reports, console, cancellation);
         });
         return command;
@@ -82,7 +83,7 @@ internal static class AssignCommand
 
     private static int Run(Job job, OutputFile? target, Reports reports, CliConsole console, CancellationToken cancellation)
     {
-        var loaded = InputDocument.Load(job.Path, console);
+        var loaded = InputDocument.Load(job.Path, console, cancellation);
         var name = InputDocument.NameOf(job.Path);
         var read = loaded.Problem is { } problem ? new ReadResult<Show> { Findings = [problem] } : ShowReader.Read(loaded.Utf8.Span);
         if (!read.IsUsable)

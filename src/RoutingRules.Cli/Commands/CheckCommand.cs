@@ -15,7 +15,7 @@ internal static class CheckCommand
         {
             Description = "Show files, folders (every *.show.json in them and in their subfolders), or - for one show on standard input.",
             Arity = ArgumentArity.OneOrMore,
-        };
+        }.NamesNoOption();
         var format = ToolOptions.Format("How the result is written to standard output: text for people (usual), json for programs.");
         var report = ToolOptions.Report();
         var config = ToolOptions.Config();
@@ -31,10 +31,10 @@ internal static class CheckCommand
         };
         command.SetAction(parsed =>
         {
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), parsed.GetValue(config), console);
+            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), parsed.GetValue(config), console, cancellation);
             var files = ShowFiles.Expand(parsed.GetRequiredValue(paths));
             var lowest = parsed.GetValue(quiet) ? engine.Config.FailOn : Severity.Note;
-            using var reports = new Reports(parsed.GetValue(format) ?? ReportFormat.Text, parsed.GetRequiredValue(report), files, lowest, console);
+            using var reports = new Reports(parsed.GetValue(format) ?? ReportFormat.Text, parsed.GetRequiredValue(report), files, null, lowest, console);
             var code = ExitCode.Clean;
             foreach (var file in files)
             {

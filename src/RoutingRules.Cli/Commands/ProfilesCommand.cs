@@ -9,9 +9,9 @@ namespace RoutingRules.Cli.Commands;
 /// <summary><c>profiles</c>: which devices are known.</summary>
 internal static class ProfilesCommand
 {
-    public static Command Create(CliConsole console)
+    public static Command Create(CliConsole console, CancellationToken cancellation)
     {
-        var id = new Argument<string?>("ID") { Description = "A profile's id, to see its connectors, slots and routing.", Arity = ArgumentArity.ZeroOrOne };
+        var id = new Argument<string?>("ID") { Description = "A profile's id, to see its connectors, slots and routing.", Arity = ArgumentArity.ZeroOrOne }.NamesNoOption();
         var profiles = ToolOptions.Profiles();
         var command = new ToolCommand(
             "profiles",
@@ -23,7 +23,7 @@ internal static class ProfilesCommand
         };
         command.SetAction(parsed =>
         {
-            var library = EngineSetup.Create(parsed.GetRequiredValue(profiles), null, console).Profiles;
+            var library = EngineSetup.Create(parsed.GetRequiredValue(profiles), null, console, cancellation).Profiles;
             using var output = Texts.Over(console.Output);
             if (parsed.GetValue(id) is not { } wanted)
             {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using RoutingRules.Cli.Input;
 using RoutingRules.Reading;
 using RoutingRules.Reporting;
 
@@ -7,9 +8,9 @@ namespace RoutingRules.Cli.Commands;
 /// <summary><c>rules</c>: what is checked.</summary>
 internal static class RulesCommand
 {
-    public static Command Create(CliConsole console)
+    public static Command Create(CliConsole console, CancellationToken cancellation)
     {
-        var id = new Argument<string?>("ID") { Description = "A rule's id or name, to read all about it.", Arity = ArgumentArity.ZeroOrOne };
+        var id = new Argument<string?>("ID") { Description = "A rule's id or name, to read all about it.", Arity = ArgumentArity.ZeroOrOne }.NamesNoOption();
         var command = new ToolCommand(
             "rules",
             "List the rules, or tell all about one: what it checks, why that matters, what to do, and where it comes from.",
@@ -21,7 +22,7 @@ internal static class RulesCommand
         command.SetAction(parsed =>
         {
             var rules = ReadingRules.All
-                .Concat(RoutingEngine.CreateBuilder().Build().Rules.Select(rule => rule.Descriptor))
+                .Concat(EngineSetup.Create([], null, console, cancellation).Rules.Select(rule => rule.Descriptor))
                 .OrderBy(rule => rule.Id, StringComparer.Ordinal)
                 .ToList();
             using var output = Texts.Over(console.Output);

@@ -9,7 +9,7 @@ internal static class SchemasCommand
 {
     public static Command Create(CliConsole console)
     {
-        var folder = new Argument<string>("FOLDER") { Description = "The folder to write them to." };
+        var folder = new Argument<string>("FOLDER") { Description = "The folder to write them to." }.NamesNoOption();
         var command = new ToolCommand(
             "schemas",
             "Write the JSON schemas of shows, device profiles, configurations and reports to a folder, for editors and other programs.",

@@ -8,6 +8,23 @@ namespace RoutingRules.Cli.Commands;
 /// <summary>Options that several commands share, made anew for each.</summary>
 internal static class ToolOptions
 {
+    /// <summary>Refuses values that look like options: a misspelt option would otherwise count as a file.</summary>
+    public static T NamesNoOption<T>(this T argument)
+        where T : Argument
+    {
+        argument.Validators.Add(result =>
+        {
+            foreach (var token in result.Tokens)
+            {
+                if (token.Value.Length > 1 && token.Value[0] == '-')
+                {
+                    result.AddError($"there is no option '{token.Value}'; to name a file that begins with a dash, write ./{token.Value}");
+                }
+            }
+        });
+        return argument;
+    }
+
     public static Option<string[]> Profiles() => new("--profiles")
     {
         HelpName = "FOLDER",
@@ -88,12 +105,6 @@ internal static class ToolOptions
             }
 
             var path = token.Value[(at + 1)..];
-            if (targets.Any(target => target.Path == path))
-            {
-                result.AddError($"two reports are to go to '{path}'; give each its own file.");
-                return [];
-            }
-
             targets.Add(new ReportTarget(format, path));
         }
 

@@ -9,10 +9,10 @@ namespace RoutingRules.Cli.Commands;
 /// <summary><c>trace</c>: follows one signal.</summary>
 internal static class TraceCommand
 {
-    public static Command Create(CliConsole console)
+    public static Command Create(CliConsole console, CancellationToken cancellation)
     {
-        var file = new Argument<string>("FILE") { Description = "The show, or - for standard input." };
-        var point = new Argument<string>("POINT") { Description = "The point as device/group/number, such as desk/aux/3 or box/out/5." };
+        var file = new Argument<string>("FILE") { Description = "The show, or - for standard input." }.NamesNoOption();
+        var point = new Argument<string>("POINT") { Description = "The point as device/group/number, such as desk/aux/3 or box/out/5." }.NamesNoOption();
         var profiles = ToolOptions.Profiles();
         var command = new ToolCommand(
             "trace",
@@ -35,8 +35,8 @@ internal static class TraceCommand
                 throw new UsageException($"'{address}' names {range.Width} points; ask about one, such as {range[0]}.");
             }
 
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), null, console);
-            if (ShowInput.Read(parsed.GetRequiredValue(file), console, engine) is not { } show)
+            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), null, console, cancellation);
+            if (ShowInput.Read(parsed.GetRequiredValue(file), console, engine, cancellation) is not { } show)
             {
                 return ExitCode.Usage;
             }

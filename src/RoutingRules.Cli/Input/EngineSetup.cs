@@ -10,11 +10,17 @@ internal static class EngineSetup
 {
     /// <param name="profileFolders">Folders of profiles; earlier ones win, all win over the generic profiles.</param>
     /// <param name="configPath">The configuration; null for the usual one.</param>
-    /// <param name="console">Where the configuration may come from.</param>
+    /// <param name="console">Where the configuration may come from, and the plugins.</param>
+    /// <param name="cancellation">Stops waiting for input.</param>
     /// <exception cref="UsageException">A folder or the configuration cannot be used.</exception>
-    public static RoutingEngine Create(IReadOnlyList<string> profileFolders, string? configPath, CliConsole console)
+    public static RoutingEngine Create(IReadOnlyList<string> profileFolders, string? configPath, CliConsole console, CancellationToken cancellation)
     {
-        var builder = RoutingEngine.CreateBuilder().UseConfig(configPath is null ? new EngineConfig() : ReadConfig(configPath, console));
+        var builder = RoutingEngine.CreateBuilder().UseConfig(configPath is null ? new EngineConfig() : ReadConfig(configPath, console, cancellation));
+        foreach (var plugin in console.Plugins)
+        {
+            builder.AddPlugin(plugin);
+        }
+
         foreach (var folder in profileFolders)
         {
             builder.AddProfiles(ReadProfiles(folder));
@@ -30,9 +36,9 @@ internal static class EngineSetup
         }
     }
 
-    private static EngineConfig ReadConfig(string path, CliConsole console)
+    private static EngineConfig ReadConfig(string path, CliConsole console, CancellationToken cancellation)
     {
-        var file = InputDocument.Load(path, console);
+        var file = InputDocument.Load(path, console, cancellation);
         var read = file.Problem is { } problem ? new ReadResult<EngineConfig> { Findings = [problem] } : ConfigReader.Read(file.Utf8.Span);
         if (read.IsUsable)
         {

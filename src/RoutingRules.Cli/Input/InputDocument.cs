@@ -13,20 +13,22 @@ internal static class InputDocument
     public static string NameOf(string path) => path == StandardInput ? "standard input" : path;
 
     /// <summary>Loads a file, a pipe or standard input.</summary>
-    public static DocumentFile Load(string path, CliConsole console)
+    public static DocumentFile Load(string path, CliConsole console, CancellationToken cancellation)
     {
         if (path.Length == 0)
         {
             throw new UsageException("a path is empty; name a file.");
         }
 
-        return path == StandardInput ? DocumentFile.Load(console.Input, NameOf(path)) : OpenPipe(path) ?? DocumentFile.Load(path);
+        // A pipe that nobody writes to blocks for ever, and only a wait can be interrupted.
+        var loading = Task.Run(() => path == StandardInput ? DocumentFile.Load(console.Input, NameOf(path)) : OpenPipe(path) ?? DocumentFile.Load(path), cancellation);
+        return loading.WaitAsync(cancellation).GetAwaiter().GetResult();
     }
 
     /// <summary>Loads and checks a show.</summary>
     public static DocumentCheck Check(string path, CliConsole console, RoutingEngine engine, CancellationToken cancellation)
     {
-        var file = Load(path, console);
+        var file = Load(path, console, cancellation);
         return file.Problem is { } problem
             ? DocumentCheck.Unreadable(engine, NameOf(path), problem)
             : DocumentCheck.Run(engine, NameOf(path), file.Utf8.Span, cancellation);

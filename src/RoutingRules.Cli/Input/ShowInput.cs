@@ -8,9 +8,9 @@ namespace RoutingRules.Cli.Input;
 internal static class ShowInput
 {
     /// <summary>The show; null when it cannot be read in full, which is then reported on standard error.</summary>
-    public static Show? Read(string path, CliConsole console, RoutingEngine engine)
+    public static Show? Read(string path, CliConsole console, RoutingEngine engine, CancellationToken cancellation)
     {
-        var file = InputDocument.Load(path, console);
+        var file = InputDocument.Load(path, console, cancellation);
         var read = file.Problem is { } problem ? new ReadResult<Show> { Findings = [problem] } : ShowReader.Read(file.Utf8.Span);
         if (read.IsUsable)
         {

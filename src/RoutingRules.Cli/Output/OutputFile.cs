@@ -7,17 +7,19 @@ internal sealed class OutputFile : IDisposable
 {
     private const int Attempts = 100;
 
-    private readonly string target;
     private readonly string partPath;
     private readonly FileStream part;
     private bool isDone;
 
     private OutputFile(string target, string partPath, FileStream part)
     {
-        this.target = target;
+        Target = target;
         this.partPath = partPath;
         this.part = part;
     }
+
+    /// <summary>The full path of the target.</summary>
+    public string Target { get; }
 
     /// <summary>Where to write.</summary>
     public Stream Content => part;
@@ -116,12 +118,12 @@ internal sealed class OutputFile : IDisposable
         {
             part.Flush(flushToDisk: true);
             part.Dispose();
-            File.Move(partPath, target, overwrite: true);
+            File.Move(partPath, Target, overwrite: true);
             isDone = true;
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            throw new UsageException($"'{target}' cannot be written: {fault.Message}");
+            throw new UsageException($"'{Target}' cannot be written: {fault.Message}");
         }
     }
 

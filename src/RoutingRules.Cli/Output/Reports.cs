@@ -14,9 +14,10 @@ internal sealed class Reports : IDisposable
     /// <param name="onOutput">The format on standard output; null for none.</param>
     /// <param name="targets">The files.</param>
     /// <param name="inputs">Files that must not be replaced.</param>
+    /// <param name="other">Another file of the run that no report may take the place of; null for none.</param>
     /// <param name="lowest">The mildest findings that text on standard output lists.</param>
     /// <param name="console">Standard output.</param>
-    public Reports(ReportFormat? onOutput, IReadOnlyList<ReportTarget> targets, IReadOnlyList<string> inputs, Severity lowest, CliConsole console)
+    public Reports(ReportFormat? onOutput, IReadOnlyList<ReportTarget> targets, IReadOnlyList<string> inputs, OutputFile? other, Severity lowest, CliConsole console)
     {
         try
         {
@@ -24,6 +25,11 @@ internal sealed class Reports : IDisposable
             {
                 var file = OutputFile.Begin(target.Path, inputs);
                 files.Add(file);
+                if (file.Target == other?.Target || files.Count(earlier => earlier.Target == file.Target) > 1)
+                {
+                    throw new UsageException($"two outputs are to go to '{target.Path}'; give each its own file.");
+                }
+
                 reports.Add(new Report(target.Format, file.Content, Severity.Note));
             }
 
@@ -52,7 +58,13 @@ internal sealed class Reports : IDisposable
 
     public void Dispose()
     {
-        reports.ForEach(report => report.Dispose());
-        files.ForEach(file => file.Dispose());
+        try
+        {
+            reports.ForEach(report => report.Dispose());
+        }
+        finally
+        {
+            files.ForEach(file => file.Dispose());
+        }
     }
 }
