@@ -1,4 +1,5 @@
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 using RoutingRules.Verification;
 
 namespace RoutingRules.Tests.Assignment;
@@ -93,7 +94,7 @@ internal sealed class BruteForceState
         var places = facts.Demands.Where(demand => choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value)).ToHashSet();
         foreach (var group in Listens.Keys.Select(key => key.Device).Distinct().SelectMany(id => facts.Rig.Device(id)!.Groups))
         {
-            if (!group.IsRigid || group.Kind != Profiles.PortKind.Output || group.FixedFrom!.Kind != Profiles.PortKind.Receive)
+            if (!group.IsRigid || group.Kind != PortKind.Output || group.FixedFrom!.Kind != PortKind.Receive)
                 continue;
 
             foreach (var point in Enumerable.Range(1, Math.Min(group.Count, group.FixedFrom.Count)).Select(group.At))
