@@ -6,5 +6,23 @@ public static class BuiltInRules
     /// <summary>The rules, ordered by id.</summary>
     public static IReadOnlyList<Rule> All { get; } =
     [
+        new ReferenceUnknown(),
+        new IdDuplicate(),
+        new PointOutOfRange(),
+        new WidthMismatch(),
+        new ProfileUnknown(),
+        new ProfileUnsound(),
+        new ExtensionUnresolved(),
+        new PointOfWrongKind(),
+        new SinkClaimedTwice(),
+        new RouteDangling(),
+        new OutputOrphaned(),
+        new SignalLoop(),
+        new RouteNotAllowed(),
+        new BlockRouteBroken(),
+        new FactoryRouteDisplaced(),
+        new RouteUnused(),
+        new OutputStray(),
+        new RouteWithoutEffect(),
     ];
 }
