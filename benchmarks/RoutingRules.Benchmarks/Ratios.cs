@@ -43,6 +43,13 @@ public static class Ratios
         return GC.GetAllocatedBytesForCurrentThread() - before;
     }
 
+    /// <summary>Begins a table.</summary>
+    public static void Header(string title)
+    {
+        Console.WriteLine();
+        Console.WriteLine(title);
+    }
+
     /// <summary>Prints one line of a table.</summary>
     public static void Print(string name, Action action, Action baseline) => Console.WriteLine(string.Create(
         CultureInfo.InvariantCulture, $"{name,-60} {Median(action, baseline),8:F2} x {Allocated(action),12:N0} bytes"));
