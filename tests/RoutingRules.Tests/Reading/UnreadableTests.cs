@@ -134,6 +134,16 @@ public sealed class UnreadableTests
         Assert.Equal(("RR1001", "50 more problems are not listed."), Of(read.Findings[200]));
     }
 
+    [Fact]
+    public void The_fault_that_ends_the_reading_is_listed_however_many_problems_came_before()
+    {
+        var read = Sample.Read("""{"schemaVersion":1,"title":7,"rig":{"zones":[7,8,9],""", new ReadLimits { Problems = 3 });
+
+        Assert.Equal(["RR1005", "RR1005", "RR1005", "RR1001", "RR1001"], read.Findings.Select(finding => finding.Rule));
+        Assert.StartsWith("Rig, \"zones\": the text ends before the document does", read.Findings[3].Message, StringComparison.Ordinal);
+        Assert.Equal("1 more problem is not listed.", read.Findings[4].Message);
+    }
+
     private const string Minimal = """{"schemaVersion":1,"title":"t","rig":{}}""";
 
     private static (string Rule, string Message) Of(Finding finding) => (finding.Rule, finding.Message);
