@@ -58,7 +58,7 @@ internal static class DocumentReader
         }
         catch (JsonException exception)
         {
-            var fault = JsonFault.Find(text, json.BytesConsumed, exception);
+            var fault = JsonFault.Find(text, json.BytesConsumed, json.CurrentDepth == 0 && json.TokenType == JsonTokenType.EndObject, exception);
             session.Report(ReadingRules.DocumentUnreadable, fault.Offset, fault.Message);
             return null;
         }

@@ -74,9 +74,18 @@ public sealed class UnreadableTests
         Assert.Equal(message, finding.Message);
     }
 
-    [Fact]
-    public void Something_after_the_document_is_a_fault() =>
-        Assert.Equal(("RR1001", 1), (Sample.OneFinding(Minimal + "{}").Rule, Sample.OneFinding(Minimal + "x").Line));
+    [Theory]
+    [InlineData("{}")]
+    [InlineData("x")]
+    [InlineData(" ,")]
+    [InlineData("]")]
+    public void Something_behind_the_document_is_a_fault(string more)
+    {
+        var finding = Sample.OneFinding(Minimal + more);
+
+        Assert.Equal(("RR1001", "Something follows behind the end of the document; only one object may stand in a file."), Of(finding));
+        Assert.Equal((1, Minimal.Length + 1 + more.Count(character => character == ' ')), (finding.Line!.Value, finding.Column!.Value));
+    }
 
     [Fact]
     public void A_fault_does_not_hide_the_problems_before_it()
@@ -97,6 +106,7 @@ public sealed class UnreadableTests
             Assert.Null(read.Value);
             Assert.Equal("RR1001", Assert.Single(read.Findings).Rule);
             Assert.NotNull(read.Findings[0].Line);
+            Assert.Contains(length == 0 ? "is empty" : "ends before the document does", read.Findings[0].Message, StringComparison.Ordinal);
         }
     }
 
