@@ -48,7 +48,7 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
         for (var i = 0; i < context.InputSettings.Count; i++)
         {
             var settings = context.InputSettings[i];
-            Look(context, once, settings.At, kind => kind == PortKind.Input, "speaks of inputs", new Place(settings, "/patch/inputs", i, "/at"));
+            Look(context, once, settings.At, kind => kind == PortKind.Input, "speak of inputs", new Place(settings, "/patch/inputs", i, "/at"));
         }
     }
 

@@ -5,7 +5,6 @@ namespace RoutingRules.Rules;
 /// <summary>What feeds, lines and labels say about points; each table is made on the first question.</summary>
 internal sealed class Intentions(RuleContext context)
 {
-    private Dictionary<int, int>? placed;
     private Dictionary<int, List<FeedNode>>? feedsOf;
     private HashSet<int>? labelled;
     private HashSet<int>? named;
@@ -14,8 +13,8 @@ internal sealed class Intentions(RuleContext context)
     /// <summary>The source a feed has placed at a point: the first point of the demand is served there now.</summary>
     public bool IsPlaced(PointIndex point, out PointIndex source)
     {
-        placed ??= Placed();
-        source = placed.TryGetValue(point.Value, out var found) ? new PointIndex(found) : PointIndex.None;
+        var demand = context.DemandAt(point);
+        source = demand?.Feed is { } feed ? feed.Source + (point.Value - demand.Existing.Value) : PointIndex.None;
         return !source.IsNone;
     }
 
@@ -61,20 +60,6 @@ internal sealed class Intentions(RuleContext context)
         }
 
         return false;
-    }
-
-    private Dictionary<int, int> Placed()
-    {
-        var table = new Dictionary<int, int>();
-        foreach (var demand in context.Demands)
-        {
-            for (var position = 0; demand.Feed is { } feed && !demand.Existing.IsNone && position < demand.Width; position++)
-            {
-                table[demand.Existing.Value + position] = feed.Source.Value + position;
-            }
-        }
-
-        return table;
     }
 
     private Dictionary<int, List<FeedNode>> Feeds()
