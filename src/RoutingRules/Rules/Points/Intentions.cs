@@ -8,6 +8,7 @@ internal sealed class Intentions(RuleContext context)
     private Dictionary<int, List<FeedNode>>? feedsOf;
     private HashSet<int>? labelled;
     private HashSet<int>? named;
+    private HashSet<int>? marked;
     private HashSet<int>? ofLines;
 
     /// <summary>The source a feed has placed at a point: the first point of the demand is served there now.</summary>
@@ -41,6 +42,9 @@ internal sealed class Intentions(RuleContext context)
 
     /// <summary>True for a point with a label.</summary>
     public bool IsLabelled(PointIndex point) => (labelled ??= Labelled()).Contains(point.Value);
+
+    /// <summary>True for a dead or reserved point.</summary>
+    public bool IsMarked(PointIndex point) => (marked ??= Marked()).Contains(point.Value);
 
     /// <summary>True for a point that a feed's <c>at</c> or a line's <c>to</c> names, or to which a pinned feed traces back.</summary>
     public bool IsNamed(PointIndex point) => (named ??= Named()).Contains(point.Value);
@@ -91,6 +95,17 @@ internal sealed class Intentions(RuleContext context)
             {
                 AddRun(table, first, label.At.Width);
             }
+        }
+
+        return table;
+    }
+
+    private HashSet<int> Marked()
+    {
+        var table = new HashSet<int>();
+        foreach (var mark in context.Marks)
+        {
+            AddRun(table, mark.First, mark.Width);
         }
 
         return table;

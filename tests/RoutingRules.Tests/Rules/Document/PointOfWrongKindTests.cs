@@ -74,6 +74,22 @@ public sealed class PointOfWrongKindTests
             "to=desk/channel/1");
 
     [Fact]
+    public void A_route_of_the_wrong_kind_and_of_unequal_ends_is_one_finding_about_the_kind()
+    {
+        var show = Base.With(Route("desk/out/1", "desk/channel/1-2"));
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/patch/routes/0",
+            "A route cannot start at desk/out/1: it is an output, and gives no signal inside the device.",
+            "from=desk/out/1",
+            "to=desk/channel/1");
+        Expect.None(new WidthMismatch(), show);
+    }
+
+    [Fact]
     public void A_stream_from_a_bus_gives_one_finding() =>
         Expect.One(
             Rule,
