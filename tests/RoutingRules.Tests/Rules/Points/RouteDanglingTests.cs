@@ -63,6 +63,15 @@ public sealed class RouteDanglingTests
     }
 
     [Fact]
+    public void The_last_slot_of_one_group_and_the_first_of_the_next_are_no_run() =>
+        Assert.Equal(
+            ["far/receive/1", "far/transmit/8"],
+            RuleTester.Findings(
+                Rule,
+                Base.With(Stream("s1", "far/transmit/5-8", "desk/receive/1-4")).With(Route("far/receive/1", "far/channel/1"), Route("desk/receive/4", "desk/channel/1")))
+                .Select(finding => finding.Entities[0].Id));
+
+    [Fact]
     public void A_slot_of_a_multicore_without_a_link_says_so()
     {
         var console = SmallProfiles.Console with
