@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
@@ -86,7 +87,7 @@ public sealed class OutputOrphanedTests
     [Fact]
     public void A_cabled_output_behind_a_route_of_the_patch_gives_one_warning()
     {
-        var relay = SmallProfiles.FreeBox with { Id = new("test/relay"), Routing = [SmallProfiles.Entry("receive", "transmit", Profiles.RoutingMode.Free)] };
+        var relay = SmallProfiles.FreeBox with { Id = new("test/relay"), Routing = [SmallProfiles.Entry("receive", "transmit", RoutingMode.Free)] };
         var show = Of(("mid", relay), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier)).With(Stream("s1", "mid/transmit/1-4", "box/receive/1-4"));
         show = show.With(Route("mid/receive/1", "mid/transmit/1"));
 

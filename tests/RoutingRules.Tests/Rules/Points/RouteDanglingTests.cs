@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
@@ -114,7 +115,7 @@ public sealed class RouteDanglingTests
         {
             Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", "box/out/1")],
         };
-        var relay = SmallProfiles.FreeBox with { Id = new("test/relay"), Routing = [SmallProfiles.Entry("receive", "transmit", Profiles.RoutingMode.Free)] };
+        var relay = SmallProfiles.FreeBox with { Id = new("test/relay"), Routing = [SmallProfiles.Entry("receive", "transmit", RoutingMode.Free)] };
         show = show with { Rig = show.Rig with { Devices = [show.Rig.Devices[0], show.Rig.Devices[1] with { Profile = relay.Id }, show.Rig.Devices[2]], Profiles = [.. show.Rig.Profiles, relay] } };
         show = show.With(Stream("s1", "mid/transmit/1-4", "box/receive/1-4")).With(Route("mid/receive/1", "mid/transmit/1"));
 
