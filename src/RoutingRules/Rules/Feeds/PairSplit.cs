@@ -19,7 +19,7 @@ public sealed class PairSplit : Rule<ResolvedShow>
         Remedy = "Bring both halves to two neighbouring outputs, left on the odd one.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Feeds,
+        Reads = FeedFaults.Reads,
     };
 
     /// <inheritdoc/>
