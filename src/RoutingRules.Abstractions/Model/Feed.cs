@@ -9,8 +9,8 @@ public sealed record Feed
     /// <summary>What people call the mix.</summary>
     public string? Name { get; init; }
 
-    /// <summary>What the feed is for.</summary>
-    public required FeedRole Role { get; init; }
+    /// <summary>What the feed is for; utility when nothing was said.</summary>
+    public FeedRole Role { get; init; } = FeedRole.Utility;
 
     /// <summary>The set of feeds it belongs to, such as the left and right mains.</summary>
     public string? Set { get; init; }

@@ -2,9 +2,95 @@ using RoutingRules.Model;
 
 namespace RoutingRules.Assignment;
 
-/// <summary>Computes the patch of a show.</summary>
-internal static class Assigner
+/// <summary>Computes the patch of a show: firm demands first, then each independent part greedily and, where small enough, exactly.</summary>
+internal sealed class Assigner
 {
-    public static AssignmentResult Assign(RoutingEngine engine, Show show, AssignmentOptions options, CancellationToken cancellation) =>
-        throw new NotSupportedException($"{engine}{show}{options}{cancellation}");
+    /// <summary>Parts whose choices multiply to more than two to this power are not searched exactly.</summary>
+    private const double MaxExactBits = 72;
+
+    private const long FinalWiringBudget = 100_000;
+
+    private readonly RoutingEngine engine;
+    private readonly AssignmentProblem problem;
+    private readonly Evaluator evaluator;
+    private readonly CancellationToken cancellation;
+
+    private Assigner(RoutingEngine engine, AssignmentProblem problem, CancellationToken cancellation)
+    {
+        this.engine = engine;
+        this.problem = problem;
+        this.cancellation = cancellation;
+        evaluator = new Evaluator(problem);
+    }
+
+    /// <summary>Assigns a show.</summary>
+    /// <exception cref="ArgumentException">An option is out of range or names something the rig does not have.</exception>
+    public static AssignmentResult Assign(RoutingEngine engine, Show show, AssignmentOptions options, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(show);
+        ArgumentOutOfRangeException.ThrowIfNegative(options.Spares, nameof(options));
+        ArgumentOutOfRangeException.ThrowIfNegative(options.Headroom, nameof(options));
+        ArgumentOutOfRangeException.ThrowIfNegative(options.Budget, nameof(options));
+        var problem = ProblemBuilder.Build(engine.Resolve(show), options);
+        return new Assigner(engine, problem, cancellation).Run();
+    }
+
+    private AssignmentResult Run()
+    {
+        var firm = new FirmDemands(problem, evaluator);
+        firm.Settle();
+        var (choices, isProven) = SearchParts(firm);
+        var active = Enumerable.Range(0, problem.Demands.Length).ToArray();
+        var score = evaluator.Evaluate(active, choices, null, FinalWiringBudget, null, out var isBestWiring);
+        var wiring = evaluator.Wire(active, choices, FinalWiringBudget);
+        if (score is null || wiring is null)
+        {
+            throw new InvalidOperationException("The choices found cannot stand together.");
+        }
+
+        isProven &= isBestWiring;
+        var writer = new PatchWriter(problem, choices, wiring);
+        var result = writer.Write(engine.Resolve);
+        return new AssignmentReport(problem, evaluator, firm, choices, score, isProven).Build(result, engine.Resolve(result), writer, engine);
+    }
+
+    private (int[] Choices, bool IsProven) SearchParts(FirmDemands firm)
+    {
+        var choices = GreedySearch.NewChoices(problem);
+        var isProven = true;
+        var parts = PartFinder.Find(problem, firm.Choices);
+        foreach (var active in parts)
+        {
+            var part = new Part { Active = active, Choices = firm.Choices, IsFirm = firm.IsFirm };
+            var found = SearchPart(part, problem.Options.Budget / parts.Count);
+            while (found is null)
+            {
+                firm.Weaken(active);
+                found = SearchPart(part, problem.Options.Budget / parts.Count);
+            }
+
+            isProven &= found.IsProven;
+            foreach (var index in active)
+            {
+                choices[index] = found.Choices[index];
+            }
+        }
+
+        return (choices, isProven);
+    }
+
+    private SearchResult? SearchPart(Part part, long budget)
+    {
+        var start = evaluator.Work;
+        var greedy = new GreedySearch(problem, evaluator, part, cancellation).Run(start + (budget / 2));
+        var bits = 0.0;
+        foreach (var index in part.Active)
+        {
+            bits += Math.Log2(part.Choices[index].Length + (part.IsFirm[index] ? 0 : 1));
+        }
+
+        return bits > MaxExactBits && greedy is not null
+            ? greedy
+            : new ExactSearch(problem, evaluator, part, cancellation).Run(greedy, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
+    }
 }

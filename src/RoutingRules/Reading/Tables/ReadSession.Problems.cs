@@ -32,7 +32,7 @@ internal sealed partial class ReadSession
             return false;
         }
 
-        problems.Add(new Problem(rule, offset, Pointer(member), Place(member) + Sentence(message), remedy ?? rule.Remedy));
+        problems.Add(new Problem(rule, offset, Pointer(member), Sentence(Place(member), message), remedy ?? rule.Remedy));
         return false;
     }
 
@@ -126,7 +126,11 @@ internal sealed partial class ReadSession
     private string? IdOf(in Frame frame) =>
         frame.Shape.IdIndex is >= 0 and var index && (frame.Valid >> index & 1) != 0 ? slots[frame.FirstSlot + index].A as string : null;
 
-    private static string Sentence(string message) => message[^1] is '.' or '?' ? message : message + ".";
+    private static string Sentence(string place, string message)
+    {
+        var start = place.Length > 0 ? place + message : char.ToUpperInvariant(message[0]) + message[1..];
+        return message[^1] is '.' or '?' ? start : start + ".";
+    }
 
     private static StringBuilder Separate(StringBuilder place) => place.Length > 0 ? place.Append(", ") : place;
 }

@@ -1,0 +1,325 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Assignment;
+
+/// <summary>Scores choices for a part of the demands and says whether they can stand together. Not thread safe.</summary>
+/// <remarks>A choice is a candidate's position, <see cref="Unplaced"/> or <see cref="Undecided"/>.</remarks>
+internal sealed class Evaluator
+{
+    public const int Unplaced = -1;
+    public const int Undecided = -2;
+
+    private readonly AssignmentProblem problem;
+    private readonly int[] claimedBy;
+    private readonly List<int> claimed = [];
+    private readonly WiringSolver wiringSolver;
+    private readonly List<WiringDemand> wiringDemands = [];
+    private readonly int[] newInGroup;
+    private readonly int[] usedInGroup;
+    private readonly bool hasLinkSeparations;
+    private readonly int[] leastNumber;
+
+    public Evaluator(AssignmentProblem problem)
+    {
+        this.problem = problem;
+        wiringSolver = new WiringSolver(problem);
+        claimedBy = new int[problem.Show.Graph.PointCount];
+        Array.Fill(claimedBy, -1);
+        newInGroup = new int[problem.UsableOutputs.Length];
+        usedInGroup = new int[problem.UsableOutputs.Length];
+        hasLinkSeparations = problem.Demands.Any(demand => demand.Separations.Any(separate => separate.By == SeparationBy.Link));
+        leastNumber = Array.ConvertAll(problem.Demands, demand => demand.Candidates.Length == 0 ? 0 : demand.Candidates.Min(candidate => candidate.Number));
+        Order = LevelOrder.Of(problem.Options);
+    }
+
+    /// <summary>The order of the levels.</summary>
+    public ObjectiveLevel[] Order { get; }
+
+    /// <summary>Units of work used: wiring options tried and choices scored.</summary>
+    public long Work => wiringSolver.Work + scored;
+
+    private long scored;
+
+    /// <summary>Scores choices, or returns null when they cannot stand together.</summary>
+    /// <param name="active">Positions of the demands that count, ascending.</param>
+    /// <param name="choices">A choice for every demand of the show.</param>
+    /// <param name="mayFill">Outputs that need not be silent yet; null for none.</param>
+    /// <param name="wiringBudget">Wiring options to try; 0 for the first wiring.</param>
+    /// <param name="bound">A score to beat on what placements alone decide; null to score always.</param>
+    /// <param name="isBestWiring">True when no cheaper wiring of the choices exists.</param>
+    public ChoiceScore? Evaluate(int[] active, int[] choices, bool[]? mayFill, long wiringBudget, ChoiceScore? bound, out bool isBestWiring)
+    {
+        scored++;
+        isBestWiring = true;
+        if (!Claim(active, choices) || !KeepsSpares(active, choices) || !KeepsApart(active, choices))
+        {
+            return null;
+        }
+
+        var score = ScorePlacements(active, choices);
+        if (bound is not null && score.CompareTo(bound, Order) >= 0)
+        {
+            return null;
+        }
+
+        Gather(active, choices);
+        if (hasLinkSeparations)
+        {
+            var wiring = wiringSolver.Solve(wiringDemands, mayFill, wiringBudget);
+            isBestWiring = wiring?.IsBest ?? true;
+            return wiring is not null && KeepsLinksApart(active, choices, wiring) ? Complete(score, wiring.Cost) : null;
+        }
+
+        return wiringSolver.Price(wiringDemands, mayFill, wiringBudget, out isBestWiring) is { } cost ? Complete(score, cost) : null;
+    }
+
+    /// <summary>The cheapest wiring of choices; null when they cannot stand together.</summary>
+    public Wiring? Wire(int[] active, int[] choices, long wiringBudget)
+    {
+        Gather(active, choices);
+        return wiringSolver.Solve(wiringDemands, null, wiringBudget);
+    }
+
+    private void Gather(int[] active, int[] choices)
+    {
+        wiringDemands.Clear();
+        foreach (var index in active)
+        {
+            if (choices[index] >= 0)
+            {
+                var candidate = problem.Demands[index].Candidates[choices[index]];
+                foreach (var delivery in candidate.Deliveries)
+                {
+                    wiringDemands.Add(new WiringDemand(delivery, candidate.IsExisting));
+                }
+            }
+        }
+    }
+
+    private static ChoiceScore Complete(ChoiceScore score, WiringCost cost)
+    {
+        score.Numbers[6 + (int)ObjectiveLevel.Rewritten] = cost.Rewritten;
+        score.Numbers[6 + (int)ObjectiveLevel.TransmitBlocks] = cost.Transmit;
+        score.Numbers[6 + (int)ObjectiveLevel.ReceiveBlocks] = cost.Receive;
+        return score;
+    }
+
+    /// <summary>The demand that claims a point two choices want, when placing one more fails for that; -1 otherwise.</summary>
+    public int ClaimantOf(int[] active, int[] choices, Candidate wanted, int except)
+    {
+        foreach (var index in active)
+        {
+            if (index != except && choices[index] >= 0 && problem.Demands[index].Candidates[choices[index]].Claims.AsSpan().IndexOfAny(wanted.Claims) >= 0)
+            {
+                return index;
+            }
+        }
+
+        return -1;
+    }
+
+    private bool Claim(int[] active, int[] choices)
+    {
+        foreach (var point in claimed)
+        {
+            claimedBy[point] = -1;
+        }
+
+        claimed.Clear();
+        foreach (var index in active)
+        {
+            if (choices[index] < 0)
+            {
+                continue;
+            }
+
+            foreach (var point in problem.Demands[index].Candidates[choices[index]].Claims)
+            {
+                if (claimedBy[point] >= 0)
+                {
+                    return false;
+                }
+
+                claimedBy[point] = index;
+                claimed.Add(point);
+            }
+        }
+
+        return true;
+    }
+
+    private bool KeepsSpares(int[] active, int[] choices)
+    {
+        if (problem.Options.Spares == 0)
+        {
+            return true;
+        }
+
+        Array.Clear(newInGroup);
+        Array.Clear(usedInGroup);
+        foreach (var index in active)
+        {
+            if (choices[index] < 0 || problem.Demands[index].Node.Line is not null)
+            {
+                continue;
+            }
+
+            var candidate = problem.Demands[index].Candidates[choices[index]];
+            newInGroup[candidate.PortGroup] += candidate.AsksForSpares ? 1 : 0;
+            foreach (var point in candidate.Claims)
+            {
+                usedInGroup[candidate.PortGroup] += problem.IsBarred[point] ? 0 : 1;
+            }
+        }
+
+        for (var group = 0; group < newInGroup.Length; group++)
+        {
+            if (newInGroup[group] > 0 && problem.UsableOutputs[group] - usedInGroup[group] < problem.Options.Spares)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private bool KeepsApart(int[] active, int[] choices)
+    {
+        foreach (var index in active)
+        {
+            var demand = problem.Demands[index];
+            if (demand.Separations.Count == 0 || choices[index] < 0)
+            {
+                continue;
+            }
+
+            var mine = demand.Candidates[choices[index]].Device;
+            foreach (var separate in demand.Separations)
+            {
+                if (choices[separate.Other] < 0)
+                {
+                    continue;
+                }
+
+                var theirs = problem.Demands[separate.Other].Candidates[choices[separate.Other]].Device;
+                if ((separate.By == SeparationBy.Device && mine == theirs) || (separate.By == SeparationBy.Power && SharePower(mine, theirs)))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+
+    private bool SharePower(int first, int second)
+    {
+        foreach (var supply in problem.Show.Devices[first].Model.Power)
+        {
+            foreach (var other in problem.Show.Devices[second].Model.Power)
+            {
+                if (supply == other)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private bool KeepsLinksApart(int[] active, int[] choices, Wiring wiring)
+    {
+        var trees = new StreamTrees(problem, wiring);
+        foreach (var index in active)
+        {
+            if (choices[index] < 0)
+            {
+                continue;
+            }
+
+            var mine = trees.LinksOf(problem.Demands[index].Candidates[choices[index]]);
+            foreach (var separate in problem.Demands[index].Separations)
+            {
+                if (separate.By == SeparationBy.Link && choices[separate.Other] >= 0
+                    && mine.Overlaps(trees.LinksOf(problem.Demands[separate.Other].Candidates[choices[separate.Other]])))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+
+    private ChoiceScore ScorePlacements(int[] active, int[] choices)
+    {
+        var score = new ChoiceScore();
+        var numbers = score.Numbers;
+        for (var at = 0; at < active.Length; at++)
+        {
+            var index = active[at];
+            var demand = problem.Demands[index];
+            var choice = choices[index];
+            if (choice == Undecided)
+            {
+                numbers[^1] += leastNumber[index];
+                continue;
+            }
+
+            var candidate = choice >= 0 ? demand.Candidates[choice] : null;
+            var failed = candidate?.Failed ?? demand.Weight;
+            if (failed > 0)
+            {
+                numbers[demand.Tier] += failed;
+                score.Failed.Add(index);
+            }
+
+            if (demand.Existing >= 0 && candidate?.First != demand.Existing)
+            {
+                numbers[demand.Node.IsHeld ? 4 : 5]++;
+            }
+
+            if (candidate is null)
+            {
+                continue;
+            }
+
+            numbers[^1] += candidate.Number;
+            numbers[6 + (int)ObjectiveLevel.Distance] += demand.Preferred > 0 ? Math.Abs(candidate.Number - demand.Preferred) : 0;
+            var isNewDevice = demand.Group >= 0;
+            var isFirst = true;
+            for (var earlier = 0; earlier < at; earlier++)
+            {
+                var other = problem.Demands[active[earlier]];
+                if (choices[active[earlier]] < 0)
+                {
+                    continue;
+                }
+
+                var theirs = other.Candidates[choices[active[earlier]]];
+                if (theirs.PortGroup == candidate.PortGroup && theirs.Number > candidate.Number)
+                {
+                    numbers[6 + (int)ObjectiveLevel.Order]++;
+                }
+
+                if (demand.Set >= 0 && other.Set == demand.Set && other.Part != demand.Part && other.Node.Entry == demand.Node.Entry
+                    && theirs.Device != candidate.Device && theirs.Number != candidate.Number)
+                {
+                    numbers[6 + (int)ObjectiveLevel.Sets]++;
+                    numbers[6 + (int)ObjectiveLevel.Distance] += Math.Abs(theirs.Number - candidate.Number);
+                }
+
+                if (demand.Group >= 0 && other.Group == demand.Group)
+                {
+                    isFirst = false;
+                    isNewDevice &= theirs.Device != candidate.Device;
+                }
+            }
+
+            numbers[6 + (int)ObjectiveLevel.Groups] += isNewDevice && !isFirst ? 1 : 0;
+        }
+
+        return score;
+    }
+}

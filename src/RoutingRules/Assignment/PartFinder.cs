@@ -1,0 +1,103 @@
+namespace RoutingRules.Assignment;
+
+/// <summary>Splits the demands into parts that share no point, block, limit, set, group or separation.</summary>
+internal static class PartFinder
+{
+    public static List<int[]> Find(AssignmentProblem problem, int[][] choices)
+    {
+        var demandCount = problem.Demands.Length;
+        var devices = problem.DeviceCount;
+        var sets = demandCount;
+        var nodes = new Forest(demandCount + (3 * devices) + (2 * demandCount) + problem.Show.Graph.PointCount);
+        var firstDevice = demandCount;
+        var firstSet = firstDevice + (3 * devices);
+        var firstGroup = firstSet + sets;
+        var firstPoint = firstGroup + demandCount;
+        foreach (var demand in problem.Demands)
+        {
+            foreach (var choice in choices[demand.Index])
+            {
+                var candidate = demand.Candidates[choice];
+                foreach (var delivery in candidate.Deliveries)
+                {
+                    if (!delivery.IsLocal)
+                    {
+                        nodes.Join(demand.Index, firstDevice + delivery.Sender);
+                        nodes.Join(demand.Index, firstDevice + devices + delivery.Receiver);
+                    }
+                }
+
+                if (problem.Options.Spares > 0 && demand.Node.Feed is not null)
+                {
+                    nodes.Join(demand.Index, firstDevice + (2 * devices) + candidate.Device);
+                }
+
+                foreach (var point in candidate.Claims)
+                {
+                    nodes.Join(demand.Index, firstPoint + point);
+                }
+            }
+
+            if (demand.Set >= 0)
+            {
+                nodes.Join(demand.Index, firstSet + demand.Set);
+            }
+
+            if (demand.Group >= 0)
+            {
+                nodes.Join(demand.Index, firstGroup + demand.Group);
+            }
+
+            foreach (var separate in demand.Separations)
+            {
+                nodes.Join(demand.Index, separate.Other);
+            }
+        }
+
+        JoinByPortGroup(problem, choices, nodes);
+        return [.. problem.Demands.Select(demand => demand.Index).GroupBy(nodes.Root).Select(part => part.ToArray())];
+    }
+
+    /// <summary>Demands with points in one port group may oppose the list order, so they belong together.</summary>
+    private static void JoinByPortGroup(AssignmentProblem problem, int[][] choices, Forest nodes)
+    {
+        var firstIn = new Dictionary<int, int>();
+        foreach (var demand in problem.Demands)
+        {
+            foreach (var choice in choices[demand.Index])
+            {
+                var group = demand.Candidates[choice].PortGroup;
+                if (!firstIn.TryAdd(group, demand.Index))
+                {
+                    nodes.Join(demand.Index, firstIn[group]);
+                }
+            }
+        }
+    }
+
+    private sealed class Forest
+    {
+        private readonly int[] parent;
+
+        public Forest(int count)
+        {
+            parent = new int[count];
+            for (var i = 0; i < count; i++)
+            {
+                parent[i] = i;
+            }
+        }
+
+        public int Root(int node)
+        {
+            while (parent[node] != node)
+            {
+                node = parent[node] = parent[parent[node]];
+            }
+
+            return node;
+        }
+
+        public void Join(int left, int right) => parent[Root(left)] = Root(right);
+    }
+}

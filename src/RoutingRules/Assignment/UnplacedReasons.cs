@@ -1,0 +1,166 @@
+using System.Globalization;
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Assignment;
+
+/// <summary>Says why a demand was left out, by asking of each of its points what stands against it.</summary>
+internal sealed class UnplacedReasons
+{
+    private const long WiringBudget = 500;
+
+    private readonly AssignmentProblem problem;
+    private readonly Evaluator evaluator;
+    private readonly FirmDemands firm;
+    private readonly int[] choices;
+    private readonly int[] active;
+
+    public UnplacedReasons(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices)
+    {
+        this.problem = problem;
+        this.evaluator = evaluator;
+        this.firm = firm;
+        this.choices = choices;
+        active = [.. Enumerable.Range(0, problem.Demands.Length)];
+    }
+
+    /// <summary>Why a whole demand has no place.</summary>
+    public string Of(Demand demand)
+    {
+        if (firm.Contradictions.Find(set => set.Contains(demand.Index)) is { } contradiction)
+        {
+            return contradiction.Count == 1
+                ? "Its pin breaks a rule on its own: the devices have no stream, block or limit left that could reach the point; pin it elsewhere."
+                : $"Its pin contradicts other pins ({string.Join(", ", contradiction.Select(index => problem.Demands[index].Node.Key))}); release one of them.";
+        }
+
+        if (demand.Node.Feed is { } feed && feed.Source.IsNone)
+        {
+            return $"Its source {feed.Model.Source} does not exist; correct the source.";
+        }
+
+        if (demand.Node.Allowed.Count == 0)
+        {
+            return NothingAllowed(demand.Node);
+        }
+
+        if (demand.Candidates.Length == 0)
+        {
+            return NothingUsable(demand);
+        }
+
+        return Contested(demand);
+    }
+
+    /// <summary>Why one sink of a placed line is not reached.</summary>
+    public static string Of(Demand demand, int entry)
+    {
+        var line = demand.Node.Line!;
+        if (line.Sinks[entry].IsNone)
+        {
+            return $"{line.Model.To[entry]} does not exist or is not as wide as the line; correct it.";
+        }
+
+        var reaches = demand.Candidates.Any(candidate => candidate.Deliveries.Any(delivery => delivery.Sink == line.Sinks[entry].Value));
+        return reaches
+            ? $"{line.Model.To[entry]} could be reached, but another demand takes it or the stream it would need exceeds a limit of the devices."
+            : $"No route, stream or cable can bring the line to {line.Model.To[entry]}; check the routing of the profiles and the network links.";
+    }
+
+    private static string NothingAllowed(DemandNode node)
+    {
+        if (node.Line is not null)
+        {
+            return node.IsPinned
+                ? "None of the inputs it names exists as an input of the line's width; correct `from`."
+                : "No free input of the devices or zones it names suits its kind and phantom need; name others or change the kind.";
+        }
+
+        var to = node.Feed!.Model.To[node.Entry];
+        return to.At is { } at
+            ? $"{at} does not exist, is not as wide as the source, or is an input without a cable; correct it or add the cable."
+            : "None of the devices or zones it names has a line output that it could take; name others.";
+    }
+
+    private string NothingUsable(Demand demand)
+    {
+        var barred = 0;
+        foreach (var run in demand.Node.Allowed)
+        {
+            barred += problem.IsBarred[run.Value] || problem.IsBarred[run.Value + demand.Node.Width - 1] ? 1 : 0;
+        }
+
+        return barred == demand.Node.Allowed.Count
+            ? $"All of its {Count(barred, "point")} are dead, reserved or excluded; free one."
+            : "No route, stream or cable can bring the signal to any point it may take; check the routing of the profiles and the network links.";
+    }
+
+    private string Contested(Demand demand)
+    {
+        var takers = new SortedSet<int>();
+        var free = 0;
+        var before = choices[demand.Index];
+        foreach (var candidate in demand.Candidates)
+        {
+            var claimant = evaluator.ClaimantOf(active, choices, candidate, demand.Index);
+            if (claimant >= 0)
+            {
+                takers.Add(claimant);
+            }
+            else
+            {
+                free++;
+            }
+        }
+
+        choices[demand.Index] = before;
+        var points = Count(demand.Candidates.Select(candidate => candidate.First).Distinct().Count(), demand.Node.Width == 1 ? "point" : "pair of points");
+        if (free == 0)
+        {
+            return $"It may take {points}, and all are taken by {Names(takers)}; free one, or allow other devices or zones.";
+        }
+
+        return SpareWanted(demand) is { } spare
+            ? $"It could take {spare}, but that has to stay free as a spare; ask for fewer spares, or allow other devices or zones."
+            : $"It may take {points}, but {(free == 1 ? "the one" : "those")} left would break a limit on streams, blocks or separation, or would need a block that other outputs must have silent;"
+                + " free a block, raise a limit, or allow other devices or zones.";
+    }
+
+    private Point? SpareWanted(Demand demand)
+    {
+        if (problem.Options.Spares == 0)
+        {
+            return null;
+        }
+
+        foreach (var candidate in demand.Candidates)
+        {
+            var used = 0;
+            foreach (var index in active)
+            {
+                if (choices[index] >= 0 && problem.Demands[index].Node.Line is null && problem.Demands[index].Candidates[choices[index]].PortGroup == candidate.PortGroup)
+                {
+                    used += problem.Demands[index].Candidates[choices[index]].Claims.Count(point => !problem.IsBarred[point]);
+                }
+            }
+
+            if (candidate.AsksForSpares && evaluator.ClaimantOf(active, choices, candidate, demand.Index) < 0
+                && problem.UsableOutputs[candidate.PortGroup] - used - demand.Node.Width < problem.Options.Spares)
+            {
+                return problem.Show.Graph.Address(new PointIndex(candidate.First));
+            }
+        }
+
+        return null;
+    }
+
+    private string Names(SortedSet<int> demands)
+    {
+        const int most = 8;
+        var names = demands.Take(most).Select(index => problem.Demands[index].Node.Key);
+        return string.Join(", ", names) + (demands.Count > most ? string.Create(CultureInfo.InvariantCulture, $" and {demands.Count - most} more") : "");
+    }
+
+    private static string Count(int count, string what) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? what : what.Replace("point", "points", StringComparison.Ordinal).Replace("pair of points", "pairs of points", StringComparison.Ordinal))}");
+}

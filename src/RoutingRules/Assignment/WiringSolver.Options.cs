@@ -1,0 +1,310 @@
+namespace RoutingRules.Assignment;
+
+/// <content>What may be chosen for a task, and which tasks belong together.</content>
+internal sealed partial class WiringSolver
+{
+    private List<Choice> BlockOptions(WiringTask task)
+    {
+        var block = task.Block!;
+        var options = new List<Choice>();
+        var fresh = new HashSet<int>();
+        foreach (var from in blocksOf[task.Sender])
+        {
+            if (block.IsCarrier ? from.CarrierTo != block.Id : from.IsCarrier || from.Width % block.Width != 0 || !IsWorthTrying(from, fresh))
+            {
+                continue;
+            }
+
+            for (var at = from.First; at + block.Width <= from.First + from.Width; at += block.Width)
+            {
+                var familiar = 0;
+                for (var position = 0; position < block.Width; position++)
+                {
+                    familiar += task.Wanted[position] >= 0 && state.InputContent(at + position) == task.Wanted[position] ? 1 : 0;
+                }
+
+                options.Add(new Choice { From = from, Blocks = [block], Starts = [at], Familiar = familiar, Rank = options.Count });
+            }
+        }
+
+        return options;
+    }
+
+    /// <summary>Unused blocks of one group that nothing of the input speaks for are alike: only the first is tried.</summary>
+    private bool IsWorthTrying(TransmitBlock block, HashSet<int> fresh) =>
+        state.IsUsed(block.Id) || isRelevant[block.Id] || fresh.Add(problem.PortGroupOf[block.First]);
+
+    private List<Choice> NeedOptions(WiringTask task)
+    {
+        var options = new List<Choice>();
+        foreach (var portGroup in task.PortGroups)
+        {
+            var receivers = Array.FindAll(receiveBlocksOf[task.Receiver], block => block.PortGroup == portGroup);
+            var fresh = new HashSet<int>();
+            foreach (var from in blocksOf[task.Sender])
+            {
+                var width = receivers[0].Width;
+                if (receivers[0].IsCarrier ? from.CarrierTo != receivers[0].Id : from.IsCarrier || from.Width % width != 0 || !IsWorthTrying(from, fresh))
+                {
+                    continue;
+                }
+
+                AddNeedOptions(task, from, receivers, options);
+            }
+        }
+
+        return options;
+    }
+
+    private void AddNeedOptions(WiringTask task, TransmitBlock from, ReceiveBlock[] receivers, List<Choice> options)
+    {
+        var width = receivers[0].Width;
+        foreach (var first in Slots(from, width, task.Sources[0], -1))
+        {
+            if (task.Sources.Length == 1)
+            {
+                Add([first]);
+                continue;
+            }
+
+            foreach (var second in Slots(from, width, task.Sources[1], first))
+            {
+                Add([first, second]);
+            }
+        }
+
+        void Add(int[] slots)
+        {
+            var starts = new List<int>();
+            foreach (var slot in slots)
+            {
+                var start = from.First + ((slot - from.First) / width * width);
+                if (!starts.Contains(start))
+                {
+                    starts.Add(start);
+                }
+            }
+
+            var blocks = new List<ReceiveBlock>();
+            foreach (var start in starts)
+            {
+                if (Receiver(start, blocks) is not { } block)
+                {
+                    return;
+                }
+
+                blocks.Add(block);
+            }
+
+            var familiar = 0;
+            for (var i = 0; i < slots.Length; i++)
+            {
+                familiar += state.InputContent(slots[i]) == task.Sources[i] ? 1 : 0;
+            }
+
+            options.Add(new Choice { From = from, Blocks = [.. blocks], Starts = [.. starts], Slots = slots, Familiar = familiar, Rank = options.Count });
+        }
+
+        ReceiveBlock? Receiver(int start, List<ReceiveBlock> taken)
+        {
+            ReceiveBlock? free = null;
+            foreach (var block in receivers)
+            {
+                if (state.StartOf(block.Id) == start)
+                {
+                    return block;
+                }
+            }
+
+            foreach (var block in receivers)
+            {
+                if (state.StartOf(block.Id) != -1 || isTasked[block.Id] || taken.Contains(block))
+                {
+                    continue;
+                }
+
+                if (block.InputStart == start)
+                {
+                    return block;
+                }
+
+                free = free is null || (free.InputStart >= 0 && block.InputStart < 0) ? block : free;
+            }
+
+            return free;
+        }
+    }
+
+    /// <summary>
+    /// In each run of a width that a receive block could take: the slot that carries the source, else one free slot, the one that carried it
+    /// in the input first and otherwise one that carried nothing.
+    /// </summary>
+    private List<int> Slots(TransmitBlock from, int width, int source, int taken)
+    {
+        var slots = new List<int>();
+        for (var start = from.First; start < from.First + from.Width; start += width)
+        {
+            var chosen = -1;
+            var merit = -1;
+            for (var slot = start; slot < start + width; slot++)
+            {
+                if (slot == taken)
+                {
+                    continue;
+                }
+
+                var slotMerit = state.ContentOf(slot) == source || slot == source ? 3
+                    : state.ContentOf(slot) != WiringState.Undecided || !state.CanCarry(slot, source) ? -1
+                    : state.InputContent(slot) == source ? 2
+                    : state.InputContent(slot) < 0 ? 1
+                    : 0;
+                if (slotMerit > merit)
+                {
+                    chosen = slot;
+                    merit = slotMerit;
+                }
+            }
+
+            if (chosen >= 0)
+            {
+                slots.Add(chosen);
+            }
+        }
+
+        return slots;
+    }
+
+    /// <summary>Blocks whose contents or receivers in the input matter to this wiring.</summary>
+    private void FindRelevant(List<WiringTask> all)
+    {
+        var sources = new HashSet<int>();
+        Array.Clear(isTasked);
+        foreach (var task in all)
+        {
+            if (task.Block is { } block)
+            {
+                isTasked[block.Id] = true;
+            }
+
+            for (var position = 0; position < task.Wanted.Length; position++)
+            {
+                if (task.Kept[position])
+                {
+                    sources.Add(task.Wanted[position]);
+                }
+            }
+
+            sources.UnionWith(task.IsKept ? task.Sources : []);
+        }
+
+        foreach (var transmit in problem.TransmitBlocks)
+        {
+            var relevant = transmit.Bystanders.Count > 0 || transmit.IsKept;
+            for (var slot = transmit.First; slot < transmit.First + transmit.Width; slot++)
+            {
+                relevant |= sources.Contains(state.InputContent(slot)) || (state.ContentOf(slot) != WiringState.Undecided && !transmit.IsKept);
+            }
+
+            isRelevant[transmit.Id] = relevant;
+        }
+    }
+
+    /// <summary>Parts that share no sender and no receiver that might run short of streams or blocks; receive blocks before free needs.</summary>
+    private List<WiringTask[]> Parts(List<WiringTask> all)
+    {
+        var devices = problem.DeviceCount;
+        var root = new int[devices * 2];
+        for (var i = 0; i < root.Length; i++)
+        {
+            root[i] = i;
+        }
+
+        var isTight = TightReceivers(all);
+        foreach (var task in all)
+        {
+            if (isTight[task.Receiver])
+            {
+                root[Find(task.Sender)] = Find(devices + task.Receiver);
+            }
+        }
+
+        var byRoot = new List<WiringTask>?[devices * 2];
+        var parts = new List<List<WiringTask>>();
+        foreach (var task in all)
+        {
+            ref var part = ref byRoot[Find(task.Sender)];
+            if (part is null)
+            {
+                part = [];
+                parts.Add(part);
+            }
+
+            part.Add(task);
+        }
+
+        return parts.ConvertAll(part => part.ToArray());
+
+        int Find(int node)
+        {
+            while (root[node] != node)
+            {
+                node = root[node] = root[root[node]];
+            }
+
+            return node;
+        }
+    }
+
+    /// <summary>Receivers whose senders, each taken at its most, could together exceed the limit of streams or the number of blocks.</summary>
+    private bool[] TightReceivers(List<WiringTask> all)
+    {
+        var devices = problem.DeviceCount;
+        var wanted = new int[devices * devices];
+        var hasKept = new bool[devices];
+        foreach (var task in all)
+        {
+            wanted[(task.Receiver * devices) + task.Sender] += Math.Max(task.Sources.Length, 1);
+            hasKept[task.Receiver] |= task.IsKept;
+        }
+
+        var isTight = new bool[devices];
+        for (var receiver = 0; receiver < devices; receiver++)
+        {
+            long streams = 0;
+            long blocks = 0;
+            for (var sender = 0; sender < devices; sender++)
+            {
+                var count = wanted[(receiver * devices) + sender];
+                if (count > 0)
+                {
+                    streams += Math.Min(count, blocksOf[sender].Length);
+                    blocks += Math.Min(count, RunsOf(sender, receiver));
+                }
+            }
+
+            // Where demands stay, a block that fed one in the input is not as good as any other.
+            isTight[receiver] = streams > 0
+                && (streams + keptStreams[receiver] > problem.ReceivedLimit[receiver] || blocks > freeBlocks[receiver] || hasKept[receiver]);
+        }
+
+        return isTight;
+    }
+
+    /// <summary>How many runs of slots of a sender a receiver's narrowest block could take.</summary>
+    private int RunsOf(int sender, int receiver)
+    {
+        var narrowest = int.MaxValue;
+        foreach (var block in receiveBlocksOf[receiver])
+        {
+            narrowest = Math.Min(narrowest, block.Width);
+        }
+
+        var runs = 0;
+        foreach (var block in blocksOf[sender])
+        {
+            runs += Math.Max(1, block.Width / narrowest);
+        }
+
+        return runs;
+    }
+}

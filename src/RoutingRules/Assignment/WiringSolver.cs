@@ -1,0 +1,435 @@
+namespace RoutingRules.Assignment;
+
+/// <summary>Finds the cheapest wiring for a set of deliveries, or that there is none.</summary>
+/// <remarks>
+/// Tasks that cannot influence each other are solved one after the other; inside such a part a depth-first search tries cheap options first
+/// and stops at its budget with the best wiring found. Not thread safe.
+/// </remarks>
+internal sealed partial class WiringSolver
+{
+    private readonly AssignmentProblem problem;
+    private readonly WiringState state;
+    private readonly int[] placed;
+    private readonly List<int> placedPoints = [];
+    private readonly TransmitBlock[][] blocksOf;
+    private readonly ReceiveBlock[][] receiveBlocksOf;
+    private readonly ObjectiveLevel[] order;
+    private readonly bool[] isRelevant;
+    private readonly bool[] isTasked;
+    private readonly int[] keptStreams;
+    private readonly int[] freeBlocks;
+    private readonly Dictionary<PartKey, PartSolution> solved = [];
+    private readonly bool hasBystanders;
+    private bool[]? open;
+    private long limit;
+    private bool ranOut;
+
+    private WiringTask[] tasks = [];
+    private WiringCost best;
+    private bool hasBest;
+    private Choice?[] current = [];
+    private Choice?[] bestChoices = [];
+
+    public WiringSolver(AssignmentProblem problem)
+    {
+        this.problem = problem;
+        state = new WiringState(problem);
+        placed = new int[problem.Show.Graph.PointCount];
+        Array.Fill(placed, -1);
+        isRelevant = new bool[problem.TransmitBlocks.Length];
+        hasBystanders = problem.TransmitBlocks.Any(block => block.Bystanders.Count > 0);
+        blocksOf = ByDevice(problem.TransmitBlocks, block => block.Device);
+        receiveBlocksOf = ByDevice(problem.ReceiveBlocks, block => block.Device);
+        isTasked = new bool[problem.ReceiveBlocks.Length];
+        keptStreams = new int[problem.DeviceCount];
+        freeBlocks = new int[problem.DeviceCount];
+        foreach (var block in problem.ReceiveBlocks)
+        {
+            keptStreams[block.Device] += block.IsKept ? 1 : 0;
+            freeBlocks[block.Device] += block.IsKept ? 0 : 1;
+        }
+
+        order = [.. LevelOrder.Of(problem.Options).Where(level => level is ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks)];
+    }
+
+    /// <summary>Options tried since the solver was made.</summary>
+    public long Work { get; private set; }
+
+    /// <summary>Finds the cheapest wiring.</summary>
+    /// <param name="demands">What has to arrive; deliveries inside one device may be among them and cost nothing.</param>
+    /// <param name="mayFill">Outputs that demands still to be placed may take, so that they need not be silent yet; null for none.</param>
+    /// <param name="budget">Options to try at most in each part; 0 for the first wiring.</param>
+    public Wiring? Solve(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, long budget) =>
+        With(demands, mayFill, all => SolveParts(all, budget));
+
+    /// <summary>The cost of the cheapest wiring, without the wiring; null when there is none.</summary>
+    /// <param name="demands">As for <see cref="Solve"/>.</param>
+    /// <param name="mayFill">As for <see cref="Solve"/>.</param>
+    /// <param name="budget">As for <see cref="Solve"/>.</param>
+    /// <param name="isBest">True when no cheaper wiring exists.</param>
+    public WiringCost? Price(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, long budget, out bool isBest)
+    {
+        var best = true;
+        var cost = With(demands, mayFill, all =>
+        {
+            if (hasBystanders)
+            {
+                var wiring = SolveParts(all, budget);
+                best = wiring?.IsBest ?? true;
+                return wiring?.Cost;
+            }
+
+            var total = state.Cost;
+            foreach (var part in Parts(all))
+            {
+                var solution = SolvePart(part, budget);
+                if (solution.Choices is null)
+                {
+                    return (WiringCost?)null;
+                }
+
+                best &= solution.IsBest;
+                total += solution.Cost;
+            }
+
+            return total;
+        });
+        isBest = best;
+        return cost;
+    }
+
+    private TResult? With<TResult>(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, Func<List<WiringTask>, TResult?> solve)
+    {
+        open = mayFill;
+        foreach (var demand in demands)
+        {
+            for (var position = 0; position < demand.Delivery.Width; position++)
+            {
+                placed[demand.Delivery.Sink + position] = demand.Delivery.Source + position;
+                placedPoints.Add(demand.Delivery.Sink + position);
+            }
+        }
+
+        var mark = state.Mark;
+        var result = default(TResult);
+        if (new WiringTasks(problem).Build(demands) is { } all)
+        {
+            FindRelevant(all);
+            result = solve(all);
+        }
+
+        state.Undo(mark);
+        foreach (var point in placedPoints)
+        {
+            placed[point] = -1;
+        }
+
+        placedPoints.Clear();
+        return result;
+    }
+
+    private Wiring? SolveParts(List<WiringTask> all, long budget)
+    {
+        var isBest = true;
+        foreach (var part in Parts(all))
+        {
+            var solution = SolvePart(part, budget);
+            if (solution.Choices is null)
+            {
+                return null;
+            }
+
+            isBest &= solution.IsBest;
+            if (!ApplyAll(part, solution.Choices))
+            {
+                // Another part took a receive block of equal worth: choose again beside it.
+                solution = SearchPart(part, budget);
+                if (solution.Choices is null || !ApplyAll(part, solution.Choices))
+                {
+                    return null;
+                }
+            }
+        }
+
+        state.AddBystanders();
+        return Read(all, isBest);
+    }
+
+    private PartSolution SolvePart(WiringTask[] part, long budget)
+    {
+        var key = open is null ? new PartKey(part, isTasked, receiveBlocksOf, budget) : default;
+        if (open is null && solved.TryGetValue(key, out var known))
+        {
+            Work++;
+            return known;
+        }
+
+        var solution = SearchPart(part, budget);
+        if (open is null)
+        {
+            if (solved.Count >= MaxSolved)
+            {
+                solved.Clear();
+            }
+
+            solved.Add(key, solution);
+        }
+
+        return solution;
+    }
+
+    private PartSolution SearchPart(WiringTask[] part, long budget)
+    {
+        tasks = part;
+        current = new Choice?[part.Length];
+        hasBest = false;
+        ranOut = false;
+        limit = Work + Math.Max(budget, 1);
+        var before = state.Cost;
+        Search(0, budget == 0);
+        return new PartSolution
+        {
+            Choices = hasBest ? Array.ConvertAll(bestChoices, choice => choice!) : null,
+            Cost = hasBest ? best - before : default,
+            IsBest = !ranOut && budget > 0,
+        };
+    }
+
+    private bool ApplyAll(WiringTask[] part, Choice[] choices)
+    {
+        var mark = state.Mark;
+        for (var i = 0; i < part.Length; i++)
+        {
+            var choice = choices[i];
+            if (!Apply(part[i], choice))
+            {
+                state.Undo(mark);
+                return false;
+            }
+
+            part[i].Served = Array.ConvertAll(choice.Slots, slot => choice.ReceiveSlotFor(slot));
+        }
+
+        return true;
+    }
+
+    private void Search(int index, bool firstOnly)
+    {
+        if (ranOut && hasBest)
+        {
+            return;
+        }
+
+        if (index == tasks.Length)
+        {
+            if (!hasBest || state.Cost.CompareTo(best, order) < 0)
+            {
+                best = state.Cost;
+                hasBest = true;
+                bestChoices = [.. current];
+            }
+
+            ranOut |= firstOnly;
+            return;
+        }
+
+        var mark = state.Mark;
+        foreach (var choice in Options(tasks[index]))
+        {
+            if (hasBest && choice.Cost.CompareTo(best, order) >= 0)
+            {
+                break;
+            }
+
+            if (Work > limit)
+            {
+                ranOut = true;
+                if (hasBest || Work > limit + GraceWork)
+                {
+                    return;
+                }
+            }
+
+            if (Apply(tasks[index], choice))
+            {
+                current[index] = choice;
+                Search(index + 1, firstOnly);
+            }
+
+            state.Undo(mark);
+        }
+    }
+
+    private const int MaxSolved = 200_000;
+
+    /// <summary>Options tried beyond the budget when no wiring has been found yet.</summary>
+    private const long GraceWork = 20_000;
+
+    private List<Choice> Options(WiringTask task)
+    {
+        var found = new List<Choice>();
+        var mark = state.Mark;
+        foreach (var choice in task.Block is null ? NeedOptions(task) : BlockOptions(task))
+        {
+            Work++;
+            if (Apply(task, choice))
+            {
+                choice.Cost = state.Cost;
+                found.Add(choice);
+            }
+
+            state.Undo(mark);
+        }
+
+        found.Sort((x, y) =>
+        {
+            var compared = x.Cost.CompareTo(y.Cost, order);
+            compared = compared != 0 ? compared : y.Familiar.CompareTo(x.Familiar);
+            return compared != 0 ? compared : x.Rank.CompareTo(y.Rank);
+        });
+        return found;
+    }
+
+    private bool Apply(WiringTask task, Choice choice)
+    {
+        for (var i = 0; i < choice.Blocks.Length; i++)
+        {
+            if (!Take(choice.Blocks[i], choice.From, choice.Starts[i], task))
+            {
+                return false;
+            }
+        }
+
+        for (var i = 0; i < choice.Slots.Length; i++)
+        {
+            if (!state.Fill(choice.Slots[i], task.Sources[i]))
+            {
+                return false;
+            }
+        }
+
+        if (task.Block is not null)
+        {
+            foreach (var other in task.SameStream)
+            {
+                var start = state.StartOf(other.Block!.Id);
+                if (start >= 0 && problem.TransmitBlockOf[start] != choice.From.Id)
+                {
+                    return false;
+                }
+            }
+
+            for (var position = 0; position < task.Wanted.Length; position++)
+            {
+                if (task.Kept[position])
+                {
+                    state.CountChanges(choice.Starts[0] + position, task.Block);
+                }
+            }
+        }
+        else if (task.IsKept)
+        {
+            for (var i = 0; i < choice.Slots.Length; i++)
+            {
+                state.CountChanges(choice.Slots[i], choice.BlockFor(choice.Slots[i]));
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Subscribes a receive block and checks every position that sounds at an output.</summary>
+    private bool Take(ReceiveBlock block, TransmitBlock from, int start, WiringTask task)
+    {
+        if (!state.Subscribe(block, from, start))
+        {
+            return false;
+        }
+
+        for (var position = 0; position < block.Width; position++)
+        {
+            var slot = start + position;
+            var wanted = task.Block == block ? task.Wanted[position] : -1;
+            if (wanted >= 0 && !state.Fill(slot, wanted))
+            {
+                return false;
+            }
+
+            foreach (var output in problem.FixedOutputsOf[block.First + position])
+            {
+                if (placed[output] >= 0)
+                {
+                    if (!state.Fill(slot, placed[output]))
+                    {
+                        return false;
+                    }
+                }
+                else if (problem.MustBeSilent[output] && !block.IsKept && !(open?[output] ?? false) && !state.Silence(slot, output))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+
+    private Wiring Read(List<WiringTask> all, bool isBest)
+    {
+        var starts = new int[problem.ReceiveBlocks.Length];
+        var used = new SortedSet<int>();
+        foreach (var block in problem.ReceiveBlocks)
+        {
+            starts[block.Id] = block.IsKept ? -1 : state.StartOf(block.Id);
+            if (starts[block.Id] >= 0)
+            {
+                used.Add(problem.TransmitBlockOf[starts[block.Id]]);
+            }
+        }
+
+        var contents = new List<(int Slot, int Source)>();
+        foreach (var block in problem.TransmitBlocks)
+        {
+            for (var slot = block.First; slot < block.First + block.Width; slot++)
+            {
+                if (!block.IsKept && state.ContentOf(slot) >= 0)
+                {
+                    contents.Add((slot, state.ContentOf(slot)));
+                }
+            }
+        }
+
+        var routes = new List<(int Slot, int Sink)>();
+        foreach (var task in all)
+        {
+            foreach (var sink in task.Sinks)
+            {
+                for (var i = 0; i < task.Served.Length; i++)
+                {
+                    routes.Add((task.Served[i], sink + i));
+                }
+            }
+        }
+
+        return new Wiring
+        {
+            Cost = state.Cost,
+            IsBest = isBest,
+            Contents = [.. contents],
+            UsedTransmit = [.. used.Where(id => !problem.TransmitBlocks[id].IsKept)],
+            ReceiveStart = starts,
+            FreeRoutes = [.. routes],
+        };
+    }
+
+    private TBlock[][] ByDevice<TBlock>(TBlock[] blocks, Func<TBlock, int> device)
+    {
+        var byDevice = new TBlock[problem.DeviceCount][];
+        for (var index = 0; index < byDevice.Length; index++)
+        {
+            byDevice[index] = Array.FindAll(blocks, block => device(block) == index);
+        }
+
+        return byDevice;
+    }
+}

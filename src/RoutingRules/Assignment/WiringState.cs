@@ -1,0 +1,353 @@
+namespace RoutingRules.Assignment;
+
+/// <summary>The contents and subscriptions of a wiring in the making; every change can be taken back.</summary>
+internal sealed class WiringState
+{
+    public const int Undecided = -1;
+    public const int Empty = -2;
+
+    private readonly AssignmentProblem problem;
+    private readonly int[] upstream;
+    private readonly int[] content;
+    private readonly int[] useCount;
+    private readonly int[] network;
+    private readonly int[] start;
+    private readonly int[] sent;
+    private readonly int[] received;
+    private readonly int[] subscriptions;
+    private readonly bool[] slotCounted;
+    private readonly bool[] blockCounted;
+    private readonly int[] slotFixed;
+    private readonly bool[] slotClearable;
+    private readonly Stack<Change> trail = new();
+    private int rewritten;
+    private int transmit;
+    private int receive;
+
+    private enum Cell : byte
+    {
+        Content,
+        Use,
+        Network,
+        Start,
+        Sent,
+        Received,
+        Subscriptions,
+        SlotCounted,
+        BlockCounted,
+        Rewritten,
+        Transmit,
+        Receive,
+    }
+
+    private readonly record struct Change(Cell Cell, int Index, int Old);
+
+    public WiringState(AssignmentProblem problem)
+    {
+        this.problem = problem;
+        var points = problem.Show.Graph.PointCount;
+        upstream = problem.Show.Graph.Upstreams.ToArray();
+        content = new int[points];
+        Array.Fill(content, Undecided);
+        useCount = new int[problem.TransmitBlocks.Length];
+        network = new int[problem.TransmitBlocks.Length];
+        Array.Fill(network, -1);
+        start = new int[problem.ReceiveBlocks.Length];
+        Array.Fill(start, -1);
+        sent = new int[problem.DeviceCount];
+        received = new int[problem.DeviceCount];
+        subscriptions = new int[problem.DeviceCount * problem.TransmitBlocks.Length];
+        slotCounted = new bool[points];
+        blockCounted = new bool[problem.ReceiveBlocks.Length];
+        slotFixed = new int[points];
+        slotClearable = new bool[points];
+        Prepare();
+    }
+
+    public WiringCost Cost => new(rewritten, transmit, receive);
+
+    public int Mark => trail.Count;
+
+    public int ContentOf(int slot) => content[slot];
+
+    public int StartOf(int block) => start[block];
+
+    public bool IsUsed(int transmitBlock) => useCount[transmitBlock] > 0;
+
+    public int InputContent(int slot) => upstream[slot];
+
+    /// <summary>Fixed contents, kept streams and carriers stand before any choice.</summary>
+    private void Prepare()
+    {
+        var graph = problem.Show.Graph;
+        foreach (var block in problem.TransmitBlocks)
+        {
+            for (var slot = block.First; slot < block.First + block.Width; slot++)
+            {
+                slotFixed[slot] = -2;
+                if (graph.FixedSource(new(slot)) is { } always)
+                {
+                    slotFixed[slot] = always.Value;
+                    slotClearable[slot] = graph.IsClearable(new(slot));
+                    if (!slotClearable[slot])
+                    {
+                        content[slot] = always.IsNone ? Empty : always.Value;
+                    }
+                }
+
+                if (block.IsKept)
+                {
+                    content[slot] = upstream[slot] < 0 ? Empty : upstream[slot];
+                }
+            }
+
+            if (block.IsKept)
+            {
+                useCount[block.Id] = 1;
+                network[block.Id] = block.KeptNetwork;
+                sent[block.Device]++;
+                transmit++;
+            }
+        }
+
+        foreach (var block in problem.ReceiveBlocks)
+        {
+            if (!block.IsKept)
+            {
+                continue;
+            }
+
+            start[block.Id] = block.InputStart >= 0 ? block.InputStart : -3;
+            receive++;
+            var from = block.InputStart >= 0 ? problem.TransmitBlockOf[block.InputStart] : -1;
+            if (from >= 0 && subscriptions[(block.Device * problem.TransmitBlocks.Length) + from]++ == 0)
+            {
+                received[block.Device]++;
+            }
+        }
+    }
+
+    /// <summary>Puts a source into a slot.</summary>
+    /// <returns>False when the slot cannot carry it or carries something else.</returns>
+    public bool Fill(int slot, int source)
+    {
+        if (content[slot] == source)
+        {
+            return true;
+        }
+
+        if (slot == source)
+        {
+            if (content[slot] == Undecided)
+            {
+                Set(Cell.Content, slot, ref content[slot], upstream[slot] < 0 ? Empty : upstream[slot]);
+            }
+
+            return true;
+        }
+
+        if (content[slot] != Undecided || !CanCarry(slot, source))
+        {
+            return false;
+        }
+
+        return slotFixed[slot] == -2 && BlockRouting.Find(problem.Show.Graph, source, slot) is { Size: > 1 } together
+            ? FillTogether(together)
+            : Put(slot, source);
+    }
+
+    private bool FillTogether((int FirstSink, int FirstSource, int Size) together)
+    {
+        for (var position = 0; position < together.Size; position++)
+        {
+            var slot = together.FirstSink + position;
+            if (content[slot] != Undecided || problem.TransmitBlockOf[slot] < 0)
+            {
+                return false;
+            }
+
+            Put(slot, together.FirstSource + position);
+        }
+
+        return true;
+    }
+
+    private bool Put(int slot, int source)
+    {
+        Set(Cell.Content, slot, ref content[slot], source);
+        return true;
+    }
+
+    public bool CanCarry(int slot, int source)
+    {
+        if (slotFixed[slot] != -2)
+        {
+            return slotFixed[slot] == source;
+        }
+
+        return slot == source
+            || problem.Show.Graph.RoutingBetween(new(source), new(slot)) is { Mode: Profiles.RoutingMode.Free }
+            || BlockRouting.Find(problem.Show.Graph, source, slot) is not null;
+    }
+
+    /// <summary>Demands that a slot carry nothing that sounds at an idle output.</summary>
+    /// <returns>False when it carries something that could have been left out.</returns>
+    public bool Silence(int slot, int output)
+    {
+        var carried = content[slot];
+        if (carried == Undecided)
+        {
+            if (problem.Tolerated[output] < 0)
+            {
+                Set(Cell.Content, slot, ref content[slot], Empty);
+            }
+
+            return true;
+        }
+
+        var isForced = slotFixed[slot] >= 0 && !slotClearable[slot];
+        return carried == Empty || isForced || problem.Tolerated[output] == carried;
+    }
+
+    /// <summary>Lets a receive block take a run of slots, within limits and on one network.</summary>
+    public bool Subscribe(ReceiveBlock block, TransmitBlock from, int at)
+    {
+        if (start[block.Id] == at)
+        {
+            return true;
+        }
+
+        if (start[block.Id] != -1)
+        {
+            return false;
+        }
+
+        if (from.IsCarrier || block.IsCarrier)
+        {
+            if (from.CarrierTo != block.Id)
+            {
+                return false;
+            }
+
+            Set(Cell.Start, block.Id, ref start[block.Id], at);
+            return true;
+        }
+
+        var wanted = problem.NetworkFrom(from.Device, block.Device);
+        if (wanted < 0 || (useCount[from.Id] > 0 && network[from.Id] != wanted))
+        {
+            return false;
+        }
+
+        ref var subscribed = ref subscriptions[(block.Device * problem.TransmitBlocks.Length) + from.Id];
+        if (subscribed == 0)
+        {
+            if (received[block.Device] >= problem.ReceivedLimit[block.Device])
+            {
+                return false;
+            }
+
+            Set(Cell.Received, block.Device, ref received[block.Device], received[block.Device] + 1);
+        }
+
+        if (useCount[from.Id] == 0)
+        {
+            if (sent[from.Device] >= problem.SentLimit[from.Device])
+            {
+                return false;
+            }
+
+            Set(Cell.Sent, from.Device, ref sent[from.Device], sent[from.Device] + 1);
+            Set(Cell.Network, from.Id, ref network[from.Id], wanted);
+            Set(Cell.Transmit, 0, ref transmit, transmit + 1);
+        }
+
+        Set(Cell.Subscriptions, (block.Device * problem.TransmitBlocks.Length) + from.Id, ref subscribed, subscribed + 1);
+        Set(Cell.Use, from.Id, ref useCount[from.Id], useCount[from.Id] + 1);
+        Set(Cell.Start, block.Id, ref start[block.Id], at);
+        Set(Cell.Receive, 0, ref receive, receive + 1);
+        return true;
+    }
+
+    /// <summary>Counts changes under a demand that stays: its slot and its receive block.</summary>
+    public void CountChanges(int slot, ReceiveBlock block)
+    {
+        if (!slotCounted[slot] && upstream[slot] != content[slot])
+        {
+            slotCounted[slot] = true;
+            trail.Push(new Change(Cell.SlotCounted, slot, 0));
+            Set(Cell.Rewritten, 0, ref rewritten, rewritten + 1);
+        }
+
+        if (!blockCounted[block.Id] && block.InputStart != start[block.Id])
+        {
+            blockCounted[block.Id] = true;
+            trail.Push(new Change(Cell.BlockCounted, block.Id, 0));
+            Set(Cell.Rewritten, 0, ref rewritten, rewritten + 1);
+        }
+    }
+
+    /// <summary>Lets receivers that no demand mentions stay in blocks whose contents are unchanged, and counts them.</summary>
+    public void AddBystanders()
+    {
+        foreach (var block in problem.TransmitBlocks)
+        {
+            if (block.Bystanders.Count == 0 || useCount[block.Id] == 0 || block.IsKept || !IsUnchanged(block))
+            {
+                continue;
+            }
+
+            foreach (var id in block.Bystanders)
+            {
+                if (start[id] == -1 && problem.ReceiveBlocks[id].InputStart is >= 0 and var at)
+                {
+                    Set(Cell.Start, id, ref start[id], at);
+                    Set(Cell.Receive, 0, ref receive, receive + 1);
+                }
+            }
+        }
+    }
+
+    private bool IsUnchanged(TransmitBlock block)
+    {
+        for (var slot = block.First; slot < block.First + block.Width; slot++)
+        {
+            if (Math.Max(content[slot], -1) != upstream[slot])
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private void Set(Cell cell, int index, ref int value, int to)
+    {
+        trail.Push(new Change(cell, index, value));
+        value = to;
+    }
+
+    /// <summary>Takes back every change since a mark.</summary>
+    public void Undo(int mark)
+    {
+        while (trail.Count > mark)
+        {
+            var change = trail.Pop();
+            switch (change.Cell)
+            {
+                case Cell.Content: content[change.Index] = change.Old; break;
+                case Cell.Use: useCount[change.Index] = change.Old; break;
+                case Cell.Network: network[change.Index] = change.Old; break;
+                case Cell.Start: start[change.Index] = change.Old; break;
+                case Cell.Sent: sent[change.Index] = change.Old; break;
+                case Cell.Received: received[change.Index] = change.Old; break;
+                case Cell.Subscriptions: subscriptions[change.Index] = change.Old; break;
+                case Cell.SlotCounted: slotCounted[change.Index] = false; break;
+                case Cell.BlockCounted: blockCounted[change.Index] = false; break;
+                case Cell.Rewritten: rewritten = change.Old; break;
+                case Cell.Transmit: transmit = change.Old; break;
+                default: receive = change.Old; break;
+            }
+        }
+    }
+}

@@ -1,0 +1,127 @@
+using RoutingRules.Profiles;
+
+namespace RoutingRules.Assignment;
+
+/// <summary>Turns deliveries into the decisions a wiring has to make.</summary>
+internal sealed class WiringTasks(AssignmentProblem problem)
+{
+    private readonly SortedDictionary<int, WiringTask> blocks = [];
+    private readonly Dictionary<(int Receiver, int First, int Second, int SinkGroup), WiringTask> needs = [];
+    private readonly List<WiringTask> needOrder = [];
+
+    /// <summary>The tasks, receive blocks first; null when two deliveries want different signals in one slot.</summary>
+    public List<WiringTask>? Build(IReadOnlyList<WiringDemand> demands)
+    {
+        foreach (var demand in demands)
+        {
+            var delivery = demand.Delivery;
+            if (delivery.IsLocal)
+            {
+                continue;
+            }
+
+            var slot = FixedSlot(delivery.Sink);
+            if (slot < 0)
+            {
+                AddNeed(delivery, demand.IsKept);
+                continue;
+            }
+
+            WiringTask? firstTask = null;
+            for (var position = 0; position < delivery.Width; position++)
+            {
+                slot = FixedSlot(delivery.Sink + position);
+                if (slot < 0 || AddWanted(slot, delivery.Source + position, delivery, demand.IsKept) is not { } task)
+                {
+                    return null;
+                }
+
+                if (firstTask is not null && firstTask != task)
+                {
+                    firstTask.SameStream.Add(task);
+                    task.SameStream.Add(firstTask);
+                }
+
+                firstTask ??= task;
+            }
+        }
+
+        return [.. blocks.Values, .. needOrder];
+    }
+
+    /// <summary>The receive slot that a sink takes by fixed routing, or is; -1 when it is routed freely.</summary>
+    private int FixedSlot(int sink)
+    {
+        if (problem.ReceiveBlockOf[sink] >= 0)
+        {
+            return sink;
+        }
+
+        var graph = problem.Show.Graph;
+        var slot = graph.FixedSource(new(sink)) is { } always ? always.Value : BlockRouting.ReceiveSlot(graph, sink);
+        return slot >= 0 && problem.ReceiveBlockOf[slot] >= 0 ? slot : -1;
+    }
+
+    private WiringTask? AddWanted(int slot, int source, Delivery delivery, bool isKept)
+    {
+        var block = problem.ReceiveBlocks[problem.ReceiveBlockOf[slot]];
+        if (!blocks.TryGetValue(block.Id, out var task))
+        {
+            task = new WiringTask
+            {
+                Block = block,
+                Wanted = new int[block.Width],
+                Kept = new bool[block.Width],
+                Sender = delivery.Sender,
+                Receiver = delivery.Receiver,
+            };
+            Array.Fill(task.Wanted, -1);
+            blocks.Add(block.Id, task);
+        }
+
+        ref var wanted = ref task.Wanted[slot - block.First];
+        if (task.Sender != delivery.Sender || (wanted >= 0 && wanted != source))
+        {
+            return null;
+        }
+
+        wanted = source;
+        task.Kept[slot - block.First] |= isKept;
+        return task;
+    }
+
+    private void AddNeed(Delivery delivery, bool isKept)
+    {
+        var key = (delivery.Receiver, delivery.Source, delivery.Width == 2 ? delivery.Source + 1 : -1, problem.PortGroupOf[delivery.Sink]);
+        if (!needs.TryGetValue(key, out var task))
+        {
+            task = new WiringTask
+            {
+                Sources = delivery.Width == 2 ? [delivery.Source, delivery.Source + 1] : [delivery.Source],
+                PortGroups = PortGroups(delivery),
+                Sender = delivery.Sender,
+                Receiver = delivery.Receiver,
+            };
+            needs.Add(key, task);
+            needOrder.Add(task);
+        }
+
+        task.Sinks.Add(delivery.Sink);
+        task.IsKept |= isKept;
+    }
+
+    private int[] PortGroups(Delivery delivery)
+    {
+        var groups = new List<int>();
+        foreach (var block in problem.ReceiveBlocks)
+        {
+            if (block.Device == delivery.Receiver && !groups.Contains(block.PortGroup)
+                && problem.Show.Graph.RoutingBetween(new(block.First), new(delivery.Sink)) is { Mode: RoutingMode.Free })
+            {
+                groups.Add(block.PortGroup);
+            }
+        }
+
+        return [.. groups];
+    }
+}
