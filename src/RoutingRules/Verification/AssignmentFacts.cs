@@ -1,0 +1,83 @@
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+
+namespace RoutingRules.Verification;
+
+/// <summary>What the input alone settles: demands, where they stand, and which streams must stay.</summary>
+internal sealed class AssignmentFacts
+{
+    private readonly HashSet<Id<Device>> mentioned = [];
+
+    public AssignmentFacts(Show input, AssignmentOptions options, Func<Id<DeviceProfile>, DeviceProfile?> profiles)
+    {
+        Input = input;
+        Options = options;
+        Rig = new RigFacts(input, profiles, options.Without);
+        Networks = new NetworkFacts(Rig);
+        Before = new SignalTrace(Rig, input.Patch);
+        var demands = DemandList.Of(input, Rig);
+        ExistingSearch.Run(demands, Rig, Before);
+        Demands = demands;
+        foreach (var demand in Demands)
+            Mention(demand);
+
+        StayingStreams = input.Patch.Streams.Where(MustStay).ToList();
+    }
+
+    public Show Input { get; }
+
+    public AssignmentOptions Options { get; }
+
+    public RigFacts Rig { get; }
+
+    public NetworkFacts Networks { get; }
+
+    /// <summary>The input patch.</summary>
+    public SignalTrace Before { get; }
+
+    public IReadOnlyList<Demand> Demands { get; }
+
+    /// <summary>Streams of the input that stay whole although they may carry no demand.</summary>
+    public IReadOnlyList<AudioStream> StayingStreams { get; }
+
+    /// <summary>True when a device holds a point that may serve a demand, or a demand names it.</summary>
+    public bool IsMentioned(Id<Device> device) => mentioned.Contains(device);
+
+    /// <summary>True when the run may be the place of the demand, marks and neighbours apart.</summary>
+    public static bool Allows(Demand demand, PointRange at) =>
+        demand.IsSplit ? demand.Runs[0] == at : demand.Runs.Contains(at) || (demand.Existing == at && demand.EvenRuns.Contains(at));
+
+    /// <summary>A pin that cannot be honoured because what it names is excluded or not there: it is left out, not contradicted.</summary>
+    public bool IsPinOutOfUse(Demand demand) =>
+        demand.Runs.All(IsExcluded) || (demand.Feed is { } feed && IsExcluded(feed.Source));
+
+    /// <summary>True when any point of a run must not be used.</summary>
+    public bool IsExcluded(PointRange run) => Enumerable.Range(0, run.Width).Any(i => Rig.IsExcluded(run[i]));
+
+    private void Mention(Demand demand)
+    {
+        foreach (var run in demand.Runs.Concat(demand.EvenRuns))
+            mentioned.Add(run.Device);
+
+        if (demand.Line is { } line)
+        {
+            mentioned.UnionWith(line.To.Select(sink => sink.Device));
+            mentioned.UnionWith(line.From.Devices);
+            return;
+        }
+
+        var to = demand.Feed!.To[demand.Entry];
+        mentioned.UnionWith(to.Devices);
+        if (to.At is { } at)
+            mentioned.Add(at.Device);
+    }
+
+    private bool MustStay(AudioStream stream)
+    {
+        if (Rig.IsExcluded(stream.From.Device) || (!stream.To.IsEmpty && stream.To.All(receiver => Rig.IsExcluded(receiver.At.Device))))
+            return false;
+
+        return stream.Keep || (!stream.To.IsEmpty && !stream.To.Any(receiver => IsMentioned(receiver.At.Device)));
+    }
+}

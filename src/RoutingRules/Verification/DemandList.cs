@@ -1,0 +1,201 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+
+namespace RoutingRules.Verification;
+
+/// <summary>Makes the list of demands with the points that may serve each.</summary>
+internal sealed class DemandList
+{
+    private readonly RigFacts rig;
+    private readonly List<Demand> demands = [];
+    private readonly Dictionary<string, List<Point>> outputs = new(StringComparer.Ordinal);
+
+    private DemandList(RigFacts rig) => this.rig = rig;
+
+    /// <summary>The demands of a show in demand order: feeds entry by entry, then lines.</summary>
+    public static List<Demand> Of(Show show, RigFacts rig)
+    {
+        var list = new DemandList(rig);
+        foreach (var feed in show.Feeds)
+        {
+            for (var entry = 0; entry < feed.To.Count; entry++)
+                list.AddFeed(feed, entry);
+        }
+
+        foreach (var line in show.Lines)
+            list.AddLine(line);
+
+        return list.demands;
+    }
+
+    private void AddFeed(Feed feed, int entry)
+    {
+        var to = feed.To[entry];
+        List<PointRange> runs = [];
+        List<PointRange> even = [];
+        if (to.At is { } at)
+        {
+            if (Placed(at) is { } run && run.Width == feed.Source.Width)
+                runs.Add(run);
+        }
+        else
+        {
+            Split(Outputs(to), feed.Source.Width, runs, even);
+        }
+
+        demands.Add(new Demand
+        {
+            Key = $"{feed.Id}/{entry + 1}",
+            Index = demands.Count,
+            Feed = feed,
+            Entry = entry,
+            Width = feed.Source.Width,
+            IsPinned = to.At is not null,
+            Runs = runs,
+            EvenRuns = even,
+        });
+    }
+
+    private void AddLine(Line line)
+    {
+        List<PointRange> runs = [];
+        List<PointRange> even = [];
+        var from = line.From;
+        var isPinned = from.Source is not null || !from.At.IsEmpty;
+        if (from.Source is { } source)
+            runs.Add(source);
+        else if (isPinned)
+            runs.AddRange(from.At);
+        else
+            Split(Inputs(line), line.Width, runs, even);
+
+        runs.RemoveAll(run => run.Width != line.Width || !rig.Exists(run));
+        demands.Add(new Demand
+        {
+            Key = line.Id.Value,
+            Index = demands.Count,
+            Line = line,
+            Width = line.Width,
+            IsPinned = isPinned,
+            Runs = runs,
+            EvenRuns = even,
+        });
+    }
+
+    /// <summary>Where a pinned sink is served: followed up cables and processing to the output that feeds it.</summary>
+    private PointRange? Placed(PointRange sink)
+    {
+        var first = Placed(sink[0]);
+        for (var i = 0; i < sink.Width; i++)
+        {
+            if (first is not { } start || Placed(sink[i]) is not { } point || point.Device != start.Device || point.Group != start.Group || point.Number != start.Number + i)
+                return null;
+        }
+
+        return first is { } point0 ? new PointRange(point0.Device, point0.Group, point0.Number, point0.Number + sink.Width - 1) : null;
+    }
+
+    private Point? Placed(Point point)
+    {
+        // Bounded because a chain of cables and processors may run in a circle.
+        for (var hops = 0; hops < 64 && rig.Kind(point) is { } kind; hops++)
+        {
+            var group = rig.Group(point)!;
+            if (kind == PortKind.Input)
+            {
+                if (rig.OutputCabledTo(point) is not { } output)
+                    return null;
+
+                point = output;
+            }
+            else if (kind == PortKind.Output && group.ThroughFrom is { } from && point.Number <= from.Count)
+            {
+                point = from.At(point.Number);
+            }
+            else
+            {
+                return kind is PortKind.Network or PortKind.Source ? null : point;
+            }
+        }
+
+        return null;
+    }
+
+    private List<Point> Outputs(Destination to)
+    {
+        var key = $"{to.Devices}{to.Zones}";
+        if (!outputs.TryGetValue(key, out var known))
+            outputs.Add(key, known = FindOutputs(to));
+
+        return known;
+    }
+
+    private List<Point> FindOutputs(Destination to)
+    {
+        var points = new HashSet<Point>();
+        foreach (var device in rig.Devices)
+        {
+            var isNamed = to.Devices.Contains(device.Model.Id);
+            if (!isNamed && (device.Model.Zone is not { } zone || !to.Zones.Contains(zone)))
+                continue;
+
+            var groups = device.Groups.Where(IsLineOutput).ToList();
+            foreach (var group in groups)
+                points.UnionWith(All(group).Where(point => !rig.InputsCabledTo(point).Any(input => rig.Device(input.Device)!.IsKind(DeviceKind.TransmitterRack))));
+
+            if (groups.Count == 0 && isNamed)
+                points.UnionWith(CabledTo(device).Where(output => IsLineOutput(rig.Group(output)!)));
+        }
+
+        return Ordered(points);
+    }
+
+    private List<Point> Inputs(Line line)
+    {
+        var points = new HashSet<Point>();
+        foreach (var device in rig.Devices)
+        {
+            if (!line.From.Devices.Contains(device.Model.Id) && (device.Model.Zone is not { } zone || !line.From.Zones.Contains(zone)))
+                continue;
+
+            foreach (var group in device.Groups.Where(group => Suits(line, group)))
+                points.UnionWith(All(group).Where(point => rig.OutputCabledTo(point) is null));
+        }
+
+        return Ordered(points);
+    }
+
+    private static bool Suits(Line line, GroupFacts group) =>
+        group.Kind == PortKind.Input
+        && (group.Model.Level == SignalLevel.Mic || (line.Kind == LineKind.Line && group.Model.Level == SignalLevel.Line))
+        && (line.Phantom != PhantomNeed.Required || group.Model.Phantom);
+
+    // An output behind processing is no place of its own: what it carries was decided at the input.
+    private static bool IsLineOutput(GroupFacts group) =>
+        group.Kind == PortKind.Output && group.Model.Level == SignalLevel.Line && group.ThroughFrom is null;
+
+    private static IEnumerable<Point> All(GroupFacts group) => Enumerable.Range(1, group.Count).Select(group.At);
+
+    private IEnumerable<Point> CabledTo(DeviceFacts device) =>
+        device.Groups.Where(group => group.Kind == PortKind.Input).SelectMany(All).Select(rig.OutputCabledTo).OfType<Point>();
+
+    private List<Point> Ordered(HashSet<Point> points)
+    {
+        var list = points.ToList();
+        list.Sort(rig.Compare);
+        return list;
+    }
+
+    private static void Split(List<Point> points, int width, List<PointRange> runs, List<PointRange> even)
+    {
+        for (var i = 0; i + width <= points.Count; i++)
+        {
+            var (first, last) = (points[i], points[i + width - 1]);
+            if (first.Device != last.Device || first.Group != last.Group || last.Number - first.Number != width - 1)
+                continue;
+
+            var run = new PointRange(first.Device, first.Group, first.Number, last.Number);
+            (width == 1 || first.Number % 2 == 1 ? runs : even).Add(run);
+        }
+    }
+}

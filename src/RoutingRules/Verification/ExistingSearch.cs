@@ -1,0 +1,181 @@
+using System.Numerics;
+using RoutingRules.Model;
+
+namespace RoutingRules.Verification;
+
+/// <summary>Finds which demands the input already serves, and where.</summary>
+/// <remarks>
+/// The choice is written as one number to be made as large as possible. Its digits, most weighty first: how many demands are served; how many of
+/// them on usable points; which demands, earlier ones first; how far forward each stands among its own runs.
+/// </remarks>
+internal sealed class ExistingSearch
+{
+    private readonly List<Demand> demands;
+    private readonly List<List<(PointRange Run, BigInteger Weight)>> options = [];
+
+    private ExistingSearch(List<Demand> demands) => this.demands = demands;
+
+    /// <summary>Sets <see cref="Demand.Existing"/> and <see cref="Demand.IsHeld"/> of every demand.</summary>
+    public static void Run(List<Demand> demands, RigFacts rig, SignalTrace input)
+    {
+        var found = demands.ToDictionary(demand => demand, demand => Candidates(demand, rig, input));
+        foreach (var component in Components(demands, found))
+        {
+            var search = new ExistingSearch(component);
+            search.Weigh(rig, found);
+            search.Solve();
+        }
+
+        foreach (var demand in demands)
+            demand.IsHeld = demand.Existing is { } at && Holds(demand) && !IsFactoryOnly(demand, at, input);
+    }
+
+    private static bool Holds(Demand demand) =>
+        demand.Line is { } line ? line.Hold ?? false : demand.Feed!.Hold ?? (demand.Feed.Role == FeedRole.Main || demand.Feed.Role == FeedRole.InEar);
+
+    // Runs in order of preference: position for feeds; for lines first by how many deliveries use the run.
+    private static List<PointRange> Candidates(Demand demand, RigFacts rig, SignalTrace input)
+    {
+        if (demand.Line is not { } line)
+        {
+            var runs = demand.Runs.Concat(demand.EvenRuns).Where(run => input.Carries(run, demand.Feed!.Source)).ToList();
+            runs.Sort((left, right) => rig.Compare(left[0], right[0]));
+            return runs;
+        }
+
+        if (demand.IsSplit)
+            return demand.Runs.Any(run => line.To.Any(sink => input.Carries(sink, run))) ? [demand.Runs[0]] : [];
+
+        return demand.Runs.Concat(demand.EvenRuns)
+            .Select(run => (Run: run, Uses: line.To.Count(sink => input.Carries(sink, run))))
+            .Where(pair => pair.Uses > 0)
+            .OrderByDescending(pair => pair.Uses)
+            .ThenBy(pair => pair.Run.First)
+            .ThenBy(pair => pair.Run[0], Comparer<Point>.Create(rig.Compare))
+            .Select(pair => pair.Run)
+            .ToList();
+    }
+
+    private static bool IsFactoryOnly(Demand demand, PointRange at, SignalTrace input)
+    {
+        if (demand.Line is not { } line)
+            return Enumerable.Range(0, at.Width).All(i => IsBuiltIn(input, at[i], demand.Feed!.Source[i]));
+
+        var runs = demand.IsSplit ? demand.Runs : [at];
+        return runs.All(run => line.To.All(sink => !input.Carries(sink, run) || Enumerable.Range(0, sink.Width).All(i => IsBuiltIn(input, sink[i], run[i]))));
+    }
+
+    private static bool IsBuiltIn(SignalTrace input, Point sink, Point source)
+    {
+        var chain = input.Follow(sink);
+        return chain.Steps.Take(chain.IndexOf(source)).All(step => step.Kind is not (StepKind.Route or StepKind.Stream));
+    }
+
+    // Demands that share no point with each other are chosen apart.
+    private static List<List<Demand>> Components(List<Demand> demands, Dictionary<Demand, List<PointRange>> found)
+    {
+        var parent = Enumerable.Range(0, demands.Count).ToArray();
+        var owner = new Dictionary<Point, int>();
+        int Root(int i) => parent[i] == i ? i : parent[i] = Root(parent[i]);
+        foreach (var demand in demands)
+        {
+            foreach (var point in found[demand].SelectMany(demand.Occupies))
+            {
+                if (!owner.TryAdd(point, demand.Index))
+                    parent[Root(demand.Index)] = Root(owner[point]);
+            }
+        }
+
+        return demands.Where(demand => found[demand].Count > 0).GroupBy(demand => Root(demand.Index)).Select(group => group.ToList()).ToList();
+    }
+
+    private void Weigh(RigFacts rig, Dictionary<Demand, List<PointRange>> found)
+    {
+        var most = demands.Max(demand => found[demand].Count) + 1;
+        var ranks = BigInteger.Pow(most, demands.Count);
+        var perUsable = ranks << demands.Count;
+        var perDemand = perUsable * (demands.Count + 1);
+        for (var i = 0; i < demands.Count; i++)
+        {
+            var runs = found[demands[i]];
+            var served = perDemand + (ranks << (demands.Count - 1 - i));
+            var step = BigInteger.Pow(most, demands.Count - 1 - i);
+            options.Add(runs.Select((run, rank) =>
+                (run, served + ((most - 1 - rank) * step) + (demands[i].Occupies(run).All(rig.IsUsable) ? perUsable : 0))).ToList());
+        }
+    }
+
+    private void Solve()
+    {
+        var taken = new HashSet<Point>();
+        var bound = new BigInteger[demands.Count + 1];
+        for (var i = demands.Count - 1; i >= 0; i--)
+            bound[i] = bound[i + 1] + options[i].Max(option => option.Weight);
+
+        var chosen = new PointRange?[demands.Count];
+        var best = new PointRange?[demands.Count];
+        var bestWeight = BigInteger.MinusOne;
+        if (!TrySlots(best))
+            Search(0, BigInteger.Zero);
+
+        for (var i = 0; i < demands.Count; i++)
+            demands[i].Existing = best[i];
+
+        void Search(int i, BigInteger weight)
+        {
+            if (weight + bound[i] <= bestWeight)
+                return;
+
+            if (i == demands.Count)
+            {
+                bestWeight = weight;
+                chosen.CopyTo(best, 0);
+                return;
+            }
+
+            foreach (var (run, gain) in options[i])
+            {
+                var points = demands[i].Occupies(run).ToList();
+                if (points.Any(taken.Contains))
+                    continue;
+
+                taken.UnionWith(points);
+                chosen[i] = run;
+                Search(i + 1, weight + gain);
+                chosen[i] = null;
+                taken.ExceptWith(points);
+            }
+
+            Search(i + 1, weight);
+        }
+    }
+
+    // When any two runs are the same or have no point in common, the runs are slots and the choice is a matching.
+    private bool TrySlots(PointRange?[] best)
+    {
+        var slots = new Dictionary<Point, int>();
+        var slotOf = new Dictionary<PointRange, int>();
+        for (var i = 0; i < demands.Count; i++)
+        {
+            foreach (var (run, _) in options[i])
+            {
+                if (demands[i].IsSplit)
+                    return false;
+
+                if (slotOf.ContainsKey(run))
+                    continue;
+
+                slotOf.Add(run, slotOf.Count);
+                if (demands[i].Occupies(run).Any(point => !slots.TryAdd(point, 0)))
+                    return false;
+            }
+        }
+
+        var weights = options.Select(runs => runs.ToDictionary(option => slotOf[option.Run], option => option.Weight)).ToList();
+        var match = WeightedMatching.Solve(weights, slotOf.Count);
+        for (var i = 0; i < demands.Count; i++)
+            best[i] = match[i] < 0 ? null : slotOf.First(pair => pair.Value == match[i]).Key;
+
+        return true;
+    }
+}

@@ -1,0 +1,150 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+
+namespace RoutingRules.Verification;
+
+/// <summary>Which links streams use and how full they get.</summary>
+internal sealed class NetworkFacts
+{
+    private readonly RigFacts rig;
+    private readonly Dictionary<(Id<Network>, int), List<(Link Link, int Other, bool IsForward)>> edges = [];
+    private readonly Dictionary<Point, int> nodes = [];
+    private readonly Dictionary<Id<Device>, List<int>> nodesOf = [];
+    private readonly HashSet<Id<Network>> linked = [];
+
+    public NetworkFacts(RigFacts rig)
+    {
+        this.rig = rig;
+        foreach (var device in rig.Devices)
+            AddJacks(device);
+
+        foreach (var link in rig.Rig.Links.OrderBy(link => link.Id))
+        {
+            linked.Add(link.Network);
+            if (rig.IsExcluded(link) || rig.IsExcluded(link.From[0]) || rig.IsExcluded(link.To[0]))
+                continue;
+
+            if (nodes.TryGetValue(link.From[0], out var from) && nodes.TryGetValue(link.To[0], out var to))
+            {
+                Edges(link.Network, from).Add((link, to, true));
+                Edges(link.Network, to).Add((link, from, false));
+            }
+        }
+    }
+
+    /// <summary>The first listed network that both devices are on; null when there is none.</summary>
+    public Network? FirstCommon(DeviceFacts one, DeviceFacts other)
+    {
+        foreach (var network in rig.Rig.Networks)
+        {
+            if (rig.IsOn(network, one) && rig.IsOn(network, other))
+                return network;
+        }
+
+        return null;
+    }
+
+    /// <summary>
+    /// The directed links from a sender to its receivers: the breadth-first tree, nearest first, ties by link id, cut to the receivers.
+    /// Null when a receiver cannot be reached; empty on a network without links.
+    /// </summary>
+    public HashSet<(Id<Link> Link, bool IsForward)>? Tree(Id<Network> network, GroupFacts sender, IEnumerable<GroupFacts> receivers)
+    {
+        var used = new HashSet<(Id<Link>, bool)>();
+        if (!linked.Contains(network))
+            return used;
+
+        var reached = new Dictionary<int, (int Parent, Id<Link> Link, bool IsForward)>();
+        var frontier = Jacks(sender);
+        foreach (var node in frontier)
+            reached.TryAdd(node, (-1, default, false));
+
+        while (frontier.Count > 0)
+        {
+            var steps = frontier.SelectMany(node => Edges(network, node).Select(edge => (edge.Link.Id, edge.Other, node, edge.IsForward))).OrderBy(step => step.Id).ToList();
+            frontier = [];
+            foreach (var (id, other, node, isForward) in steps)
+            {
+                if (reached.TryAdd(other, (node, id, isForward)))
+                    frontier.Add(other);
+            }
+        }
+
+        foreach (var receiver in receivers)
+        {
+            // A device may have several jacks; the one met first carries the stream, and the dictionary keeps the order of meeting.
+            var node = Jacks(receiver).Where(reached.ContainsKey).Select(jack => (int?)jack).MinBy(jack => Depth(reached, jack!.Value));
+            if (node is null)
+                return null;
+
+            for (var at = node.Value; reached[at].Parent >= 0; at = reached[at].Parent)
+                used.Add((reached[at].Link, reached[at].IsForward));
+        }
+
+        return used;
+    }
+
+    /// <summary>What one stream of a width takes of a link, in bit/s; 0 where the link itself is the stream or the transport is unknown.</summary>
+    /// <remarks>Octets on the wire as in IEEE 802.1Q (header, check, preamble, gap) with the headers of IEEE 1722 or of IPv4, UDP and RTP.</remarks>
+    public long BitsPerSecond(Network network, int channels)
+    {
+        var rate = rig.SampleRate(network);
+        var isClassA = network.Transport == Transport.AvtpClassA;
+        if (isClassA || network.Transport == Transport.AvtpClassB)
+        {
+            var packets = isClassA ? 8000 : 4000;
+            var inner = Math.Max(42L, 24 + ((long)(rate / packets) * channels * 4));
+            return 8 * packets * (inner + 42);
+        }
+
+        var octets = network.Transport == Transport.RtpL24 ? 3 : network.Transport == Transport.RtpL16 ? 2 : 0;
+        if (octets == 0)
+            return 0;
+
+        var micros = network.PacketMicroseconds ?? 1000;
+        var samples = (long)Math.Round(rate * (double)micros / 1_000_000);
+        var packet = Math.Max(46L, 40 + (samples * channels * octets)) + 38;
+        return 8 * packet * rate / Math.Max(1, samples);
+    }
+
+    private static int Depth(Dictionary<int, (int Parent, Id<Link> Link, bool IsForward)> reached, int node)
+    {
+        var depth = 0;
+        for (var at = node; reached[at].Parent >= 0; at = reached[at].Parent)
+            depth++;
+
+        return depth;
+    }
+
+    private List<(Link Link, int Other, bool IsForward)> Edges(Id<Network> network, int node)
+    {
+        if (!edges.TryGetValue((network, node), out var list))
+            edges.Add((network, node), list = []);
+
+        return list;
+    }
+
+    // Slots that live on one jack use only that jack.
+    private List<int> Jacks(GroupFacts slots) =>
+        slots.Model.Carrier is { } carrier
+            ? nodes.TryGetValue(new Point(slots.Device.Model.Id, carrier.Group, carrier.First), out var node) ? [node] : []
+            : nodesOf.GetValueOrDefault(slots.Device.Model.Id) ?? [];
+
+    private void AddJacks(DeviceFacts device)
+    {
+        var list = new List<int>();
+        foreach (var group in device.Groups.Where(group => group.Kind == PortKind.Network))
+        {
+            for (var number = 1; number <= group.Count; number++)
+            {
+                var bridge = group.Model.Bridged.FirstOrDefault(bridged => number > bridged.Jacks.First && number <= bridged.Jacks.Last);
+                var node = bridge is not null && nodes.TryGetValue(group.At(bridge.Jacks.First), out var first) ? first : nodes.Count + 1;
+                nodes.TryAdd(group.At(number), node);
+                if (!list.Contains(node))
+                    list.Add(node);
+            }
+        }
+
+        nodesOf.TryAdd(device.Model.Id, list);
+    }
+}

@@ -1,0 +1,143 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+
+namespace RoutingRules.Verification;
+
+/// <content>What sounds where nothing is placed.</content>
+internal sealed partial class ResultCheck
+{
+    private void CheckOutputs()
+    {
+        var asked = facts.Demands.SelectMany(demand => demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
+        foreach (var group in rig.Devices.Where(device => !device.IsExcluded).SelectMany(device => device.Groups))
+        {
+            // An output behind processing, or of a selector, is downstream of a place or a source itself.
+            if (group.Kind != PortKind.Output || group.ThroughFrom is not null || group.IsSelect)
+                continue;
+
+            foreach (var point in Enumerable.Range(1, group.Count).Select(group.At))
+            {
+                if (!places.ContainsKey(point) && !asked.Contains(point) && !rig.IsDead(point) && !rig.IsExcluded(point))
+                    CheckIdle(point);
+            }
+        }
+    }
+
+    private void CheckIdle(Point point)
+    {
+        var now = after.Follow(point);
+        var then = before.Follow(point);
+        var wasBuiltIn = then.Source is not null && IsBuiltIn(then);
+        if (wasBuiltIn && !rig.IsReserved(point) && now.Source != then.Source)
+        {
+            Report($"{point} carried {then.Source} by the device's own routing and now carries {Name(now.Source)}, though no demand stands there.");
+        }
+        else if (now.Source is { } source)
+        {
+            var isSame = source == then.Source;
+            if ((isSame && (facts.Options.KeepUnlisted || IsBuiltIn(now) || ComesInStayingStream(now))) || IsDownstream(now))
+                return;
+
+            if (rig.IsReserved(point))
+                Report($"{point} is reserved and must be silent, but carries {source}.");
+            else if (!IsForced(now))
+                Report($"{point} carries {source}, which no demand placed there; clear it or give the device another block.");
+        }
+    }
+
+    // Factory and fixed routes of the device itself, whatever a cable brings to it.
+    private static bool IsBuiltIn(Chain chain) =>
+        chain.Steps.TakeWhile(step => step.Kind != StepKind.Cable).All(step => step.Kind is StepKind.Factory or StepKind.Fixed or StepKind.Through);
+
+    private bool IsDownstream(Chain chain)
+    {
+        for (var i = 1; i < chain.Points.Count; i++)
+        {
+            if (places.TryGetValue(chain.Points[i], out var demand) && demand.Feed is not null)
+                return true;
+        }
+
+        return false;
+    }
+
+    private bool ComesInStayingStream(Chain chain)
+    {
+        for (var i = 0; i < chain.Steps.Count; i++)
+        {
+            if (chain.Steps[i].Kind == StepKind.Stream
+                && (Stays(result.Patch.Streams[chain.Steps[i].Stream]) || !facts.IsMentioned(chain.Points[i].Device)))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // Nobody can silence a sender or an output whose positions are fixed; the block is there for the sake of a demand.
+    private bool IsForced(Chain chain)
+    {
+        if (chain.Steps.Count < 2 || chain.Steps[0].Kind != StepKind.Fixed || chain.Steps[1].Kind != StepKind.Stream)
+            return false;
+
+        var (output, receive, transmit) = (chain.Points[0], chain.Points[1], chain.Points[2]);
+        var block = Score.FirstOfBlock(rig, receive);
+        return rig.Group(output)!.IsRigid && rig.Group(transmit)!.IsRigid
+            && deliveries.Any(delivery => delivery.Receive.Any(slot => Score.FirstOfBlock(rig, slot) == block));
+    }
+
+    private void CheckChannels()
+    {
+        var named = new HashSet<Point>(places.Keys);
+        foreach (var sink in facts.Demands.SelectMany(demand => demand.Line?.To ?? default))
+            named.UnionWith(Enumerable.Range(0, sink.Width).Select(i => sink[i]));
+
+        foreach (var device in rig.Devices.Where(device => !device.IsExcluded))
+        {
+            foreach (var point in device.Groups.Where(group => group.Kind == PortKind.Sink).SelectMany(group => Enumerable.Range(1, group.Count).Select(group.At)))
+            {
+                if (named.Contains(point))
+                    continue;
+
+                var (then, now) = (Nearest(before, point), Nearest(after, point));
+                if (device.IsKind(DeviceKind.Console) && LineThrough(point) is { } line)
+                    Report($"{point} carries {line.Key}, though no line names it; clear it.");
+                else if (then != now && (now is not null || !device.IsKind(DeviceKind.Console) || then is null || LineThrough(then.Value) is null))
+                    Report($"{point} took {Name(then)} and now takes {Name(now)}, though nothing names it.");
+            }
+        }
+    }
+
+    private Demand? LineThrough(Point point)
+    {
+        foreach (var passed in after.Follow(point).Points)
+        {
+            if (places.TryGetValue(passed, out var demand) && demand.Line is not null)
+                return demand;
+        }
+
+        return null;
+    }
+
+    // A slot of a block that is sent carries what a demand needs, or nothing.
+    private void CheckSlots()
+    {
+        var used = deliveries.SelectMany(delivery => delivery.Transmit).ToHashSet();
+        foreach (var stream in result.Patch.Streams)
+        {
+            if (Stays(stream) || IsOutOfUse(stream) || rig.Group(stream.From) is not { FixedFrom: null } group || IsBlockRouted(group))
+                continue;
+
+            var isShared = stream.To.Any(receiver => !facts.IsMentioned(receiver.At.Device));
+            for (var i = 0; i < stream.From.Width; i++)
+            {
+                var slot = stream.From[i];
+                if (after.Source(slot) is { } source && !used.Contains(slot) && !(isShared && before.Source(slot) == source))
+                    Report($"{slot} sends {source}, which no demand takes from there; clear the slot.");
+            }
+        }
+    }
+
+    private static bool IsBlockRouted(GroupFacts group) =>
+        group.Device.Profile!.Routing.Any(entry => entry.To == group.Model.Id && entry.Mode == RoutingMode.Block);
+}

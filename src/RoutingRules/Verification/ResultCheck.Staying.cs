@@ -1,0 +1,84 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Verification;
+
+/// <content>Streams and receivers that must stay, and holds.</content>
+internal sealed partial class ResultCheck
+{
+    private void CheckStaying()
+    {
+        foreach (var old in facts.StayingStreams)
+        {
+            var now = result.Patch.Streams.FirstOrDefault(stream => stream.Id == old.Id);
+            if (now is null || now.From != old.From || now.Network != old.Network || now.Keep != old.Keep)
+            {
+                Report($"{old.Id} must stay as it is: it is kept, or no demand has to do with its receivers.");
+                continue;
+            }
+
+            for (var i = 0; i < old.From.Width; i++)
+            {
+                if (before.Source(old.From[i]) != after.Source(old.From[i]))
+                    Report($"{old.Id} must stay as it is, but {old.From[i]} carries {Name(after.Source(old.From[i]))} instead of {Name(before.Source(old.From[i]))}.");
+            }
+
+            foreach (var slot in Slots(old).Where(slot => before.Listens(slot)?.From != after.Listens(slot)?.From))
+                Report($"{old.Id} must stay as it is, but {slot} no longer takes it.");
+        }
+
+        CheckUnmentioned();
+    }
+
+    // A receiver no demand speaks of stays in a stream that is sent anyway, exactly while the stream's contents are the old ones.
+    private void CheckUnmentioned()
+    {
+        var sent = deliveries.SelectMany(delivery => delivery.Transmit).Select(slot => Score.FirstOfBlock(rig, slot)).ToHashSet();
+        foreach (var stream in facts.Input.Patch.Streams.Except(facts.StayingStreams))
+        {
+            var agrees = rig.Group(stream.From) is not null
+                && sent.Contains(stream.From[0])
+                && Enumerable.Range(0, stream.From.Width).All(i => before.Source(stream.From[i]) == after.Source(stream.From[i]));
+            foreach (var slot in Slots(stream).Where(slot => !facts.IsMentioned(slot.Device)))
+            {
+                if (agrees && after.Listens(slot)?.From != before.Listens(slot)?.From)
+                    Report($"{slot} no longer takes {stream.Id}, whose contents have not changed; leave it in.");
+                else if (!agrees && after.Listens(slot)?.From is { } from && from == before.Listens(slot)?.From)
+                    Report($"{slot} still takes {stream.Id}, whose contents have changed, though no demand speaks of {slot.Device}.");
+            }
+        }
+
+        foreach (var (to, from) in after.Listening())
+        {
+            if (!facts.IsMentioned(to.Device) && !rig.IsExcluded(to.Device) && before.Listens(to)?.From != from)
+                Report($"{to} takes a stream that no demand asks for.");
+        }
+    }
+
+    private IEnumerable<Point> Slots(AudioStream stream)
+    {
+        var index = facts.Input.Patch.Streams.ToList().IndexOf(stream);
+        return stream.To.Where(receiver => !rig.IsExcluded(receiver.At.Device))
+            .SelectMany(receiver => Enumerable.Range(0, receiver.At.Width).Select(i => receiver.At[i]))
+            .Where(slot => before.Listens(slot)?.Stream == index);
+    }
+
+    // A hold may yield only where no patch satisfies every hold. One that does is easy to see when the input itself, freed of all else, is one.
+    private void CheckHolds()
+    {
+        var yielded = facts.Demands.Where(demand => demand.IsHeld && at[demand.Index] != demand.Existing).ToList();
+        if (yielded.Count == 0)
+            return;
+
+        var kept = new PointRange?[facts.Demands.Count];
+        foreach (var demand in facts.Demands.Where(demand => demand.IsHeld || (demand.IsPinned && demand.Feed is not null && !contradiction.Contains(demand.Key))))
+            kept[demand.Index] = demand.IsHeld ? demand.Existing : facts.IsPinOutOfUse(demand) ? null : demand.Runs[0];
+
+        var proof = new ResultCheck(facts, HeldOnly.Of(facts, kept), kept, contradiction);
+        proof.Run(withHolds: false);
+        if (proof.Problems.Count > 0)
+            return;
+
+        foreach (var demand in yielded)
+            Report($"{demand.Key} is held at {demand.Existing} and was moved, though it could have stayed.");
+    }
+}

@@ -1,0 +1,161 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+
+namespace RoutingRules.Verification;
+
+/// <summary>The rig as the verifier sees it: devices, cables, marks and what must not be used.</summary>
+internal sealed class RigFacts
+{
+    private readonly Dictionary<Id<Device>, DeviceFacts> byId = [];
+    private readonly List<DeviceFacts> devices = [];
+    private readonly Dictionary<Point, Point> outputAt = [];
+    private readonly Dictionary<Point, List<Point>> inputsAt = [];
+    private readonly HashSet<Point> dead = [];
+    private readonly HashSet<Point> reserved = [];
+    private readonly HashSet<Point> excluded = [];
+    private readonly HashSet<string> excludedIds = new(StringComparer.Ordinal);
+
+    public RigFacts(Show show, Func<Id<DeviceProfile>, DeviceProfile?> profiles, ValueList<string> without)
+    {
+        Rig = show.Rig;
+        foreach (var text in without)
+        {
+            if (PointRange.TryParse(text, out var range, out _))
+                AddAll(excluded, range);
+            else
+                excludedIds.Add(text);
+        }
+
+        var inline = new Dictionary<Id<DeviceProfile>, DeviceProfile>();
+        foreach (var profile in Rig.Profiles)
+            inline.TryAdd(profile.Id, profile);
+
+        foreach (var device in Rig.Devices)
+        {
+            var profile = inline.TryGetValue(device.Profile, out var own) ? own : profiles(device.Profile);
+            var facts = new DeviceFacts(device, devices.Count, profile, excludedIds.Contains(device.Id.Value));
+            if (byId.TryAdd(device.Id, facts))
+                devices.Add(facts);
+        }
+
+        foreach (var device in devices)
+            device.Build(SampleRate(device));
+
+        foreach (var cable in Rig.Cables)
+            AddCable(cable);
+
+        foreach (var mark in Rig.Unavailable)
+            AddAll(dead, mark.At);
+
+        foreach (var mark in Rig.Reserved)
+            AddAll(reserved, mark.At);
+    }
+
+    public Rig Rig { get; }
+
+    public IReadOnlyList<DeviceFacts> Devices => devices;
+
+    public DeviceFacts? Device(Id<Device> id) => byId.GetValueOrDefault(id);
+
+    public GroupFacts? Group(Point point) => Device(point.Device)?.Group(point.Group);
+
+    public GroupFacts? Group(PointRange range) => Device(range.Device)?.Group(range.Group);
+
+    public bool Exists(Point point) => Group(point) is { } group && point.Number <= group.Count;
+
+    public bool Exists(PointRange range) => Group(range) is { } group && range.Last <= group.Count;
+
+    public PortKind? Kind(Point point) => Exists(point) ? Group(point)!.Kind : null;
+
+    /// <summary>The output that is cabled to an input.</summary>
+    public Point? OutputCabledTo(Point input) => outputAt.TryGetValue(input, out var output) ? output : null;
+
+    /// <summary>The inputs an output is cabled to, in document order.</summary>
+    public IReadOnlyList<Point> InputsCabledTo(Point output) => inputsAt.TryGetValue(output, out var inputs) ? inputs : [];
+
+    public bool IsDead(Point point) => dead.Contains(point);
+
+    public bool IsReserved(Point point) => reserved.Contains(point);
+
+    public bool IsUsable(Point point) => !dead.Contains(point) && !reserved.Contains(point);
+
+    public bool IsExcluded(Point point) => excluded.Contains(point) || IsExcluded(point.Device);
+
+    public bool IsExcluded(Id<Device> device) => Device(device) is { IsExcluded: true };
+
+    public bool IsExcluded(Link link) => excludedIds.Contains(link.Id.Value);
+
+    /// <summary>Order of points: device, then group in the profile, then number.</summary>
+    public int Compare(Point left, Point right)
+    {
+        var order = (Device(left.Device)?.Index ?? int.MaxValue).CompareTo(Device(right.Device)?.Index ?? int.MaxValue);
+        if (order == 0)
+            order = (Group(left)?.Index ?? int.MaxValue).CompareTo(Group(right)?.Index ?? int.MaxValue);
+
+        return order == 0 ? left.Number.CompareTo(right.Number) : order;
+    }
+
+    /// <summary>True when a network reaches the device: by a link, or without any link by having a network jack.</summary>
+    public bool IsOn(Network network, DeviceFacts device)
+    {
+        var hasLinks = false;
+        foreach (var link in Rig.Links)
+        {
+            if (link.Network != network.Id)
+                continue;
+
+            hasLinks = true;
+            if (link.From.Device == device.Model.Id || link.To.Device == device.Model.Id)
+                return true;
+        }
+
+        return !hasLinks && device.Profile is { } profile && profile.PortGroups.Any(group => group.Kind == PortKind.Network);
+    }
+
+    /// <summary>The sample rate a network runs at, 48 kHz when nothing is said.</summary>
+    public int SampleRate(Network network)
+    {
+        foreach (var clock in Rig.Clocks)
+        {
+            if (clock.Id == network.Clock)
+                return clock.SampleRate;
+        }
+
+        return Rig.Clocks.IsEmpty ? 48_000 : Rig.Clocks[0].SampleRate;
+    }
+
+    private int SampleRate(DeviceFacts device)
+    {
+        foreach (var network in Rig.Networks)
+        {
+            if (network.Clock is not null && IsOn(network, device))
+                return SampleRate(network);
+        }
+
+        return Rig.Clocks.IsEmpty ? 48_000 : Rig.Clocks[0].SampleRate;
+    }
+
+    private void AddCable(Cable cable)
+    {
+        if (cable.From.Width != cable.To.Width)
+            return;
+
+        for (var i = 0; i < cable.From.Width; i++)
+        {
+            var (from, to) = (cable.From[i], cable.To[i]);
+            if (Kind(from) != PortKind.Output || Kind(to) != PortKind.Input || !outputAt.TryAdd(to, from))
+                continue;
+
+            if (!inputsAt.TryGetValue(from, out var inputs))
+                inputsAt.Add(from, inputs = []);
+
+            inputs.Add(to);
+        }
+    }
+
+    private static void AddAll(HashSet<Point> set, PointRange range)
+    {
+        for (var i = 0; i < range.Width; i++)
+            set.Add(range[i]);
+    }
+}

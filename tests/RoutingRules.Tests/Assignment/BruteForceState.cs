@@ -1,0 +1,114 @@
+using RoutingRules.Model;
+using RoutingRules.Verification;
+
+namespace RoutingRules.Tests.Assignment;
+
+/// <summary>A wiring in the making: what slots carry, what blocks listen to, what is routed inside devices.</summary>
+internal sealed class BruteForceState
+{
+    private List<Point> rewrittenSlots = [];
+    private List<Point> rewrittenBlocks = [];
+
+    /// <summary>What transmit slots carry; null for a slot that must stay empty.</summary>
+    public Dictionary<Point, Point?> Contents { get; private set; } = [];
+
+    /// <summary>For the first slot of each receive block the first transmit slot it takes.</summary>
+    public Dictionary<Point, Point> Listens { get; private set; } = [];
+
+    /// <summary>Routes to outputs, channels and the like.</summary>
+    public Dictionary<Point, Point> Routes { get; private set; } = [];
+
+    /// <summary>The run of sources and the run of sinks being wired.</summary>
+    public (PointRange From, PointRange To) Way { get; set; }
+
+    /// <summary>The transmit block of the last connection.</summary>
+    public Point LastBlock { get; set; }
+
+    /// <summary>The state that streams which must stay leave.</summary>
+    public static BruteForceState Of(AssignmentFacts facts)
+    {
+        var state = new BruteForceState();
+        foreach (var stream in facts.StayingStreams)
+        {
+            for (var i = 0; i < stream.From.Width; i++)
+                state.Contents[stream.From[i]] = facts.Before.Source(stream.From[i]);
+
+            foreach (var (at, from) in facts.Before.Listening().Where(pair => Score.FirstOfBlock(facts.Rig, pair.From) == Score.FirstOfBlock(facts.Rig, stream.From[0])))
+            {
+                if (Score.FirstOfBlock(facts.Rig, at) == at && stream.To.Any(receiver => receiver.At.Device == at.Device && receiver.At.Group == at.Group && receiver.At.First <= at.Number && at.Number <= receiver.At.Last))
+                    state.Listens[at] = from;
+            }
+        }
+
+        return state;
+    }
+
+    public bool TryRoute(Point sink, Point source) => Routes.TryAdd(sink, source);
+
+    public void Unroute(Point sink) => Routes.Remove(sink);
+
+    /// <summary>Lets a receive slot hear a source through a transmit slot; false when either is taken otherwise.</summary>
+    public bool TryConnect(RigFacts rig, Point transmit, Point receive, Point source)
+    {
+        var block = Score.FirstOfBlock(rig, receive);
+        var from = new Point(transmit.Device, transmit.Group, transmit.Number - (receive.Number - block.Number));
+        if (!Listens.TryAdd(block, from) && Listens[block] != from)
+            return false;
+
+        return Contents.TryAdd(transmit, source) || Contents[transmit] == source;
+    }
+
+    /// <summary>Remembers a connection of a demand that stays where it was.</summary>
+    public void Note(Point transmit, Point receive)
+    {
+        rewrittenSlots.Add(transmit);
+        rewrittenBlocks.Add(receive);
+    }
+
+    public (Dictionary<Point, Point?>, Dictionary<Point, Point>, Dictionary<Point, Point>, List<Point>, List<Point>, Point) Mark() =>
+        (new(Contents), new(Listens), new(Routes), [.. rewrittenSlots], [.. rewrittenBlocks], LastBlock);
+
+    public void Restore((Dictionary<Point, Point?> Contents, Dictionary<Point, Point> Listens, Dictionary<Point, Point> Routes, List<Point> Slots, List<Point> Blocks, Point Last) mark) =>
+        (Contents, Listens, Routes, rewrittenSlots, rewrittenBlocks, LastBlock) = mark;
+
+    /// <summary>Slots and blocks under unmoved demands that differ from the input, so far.</summary>
+    public int Rewritten(AssignmentFacts facts)
+    {
+        var slots = rewrittenSlots.Distinct().Count(slot => facts.Before.Source(slot) != Contents[slot]);
+        var blocks = rewrittenBlocks.Select(slot => Score.FirstOfBlock(facts.Rig, slot)).Distinct().Count(block =>
+            Score.Block(facts.Rig, block).Select((slot, i) => facts.Before.Listens(slot)?.From != new Point(Listens[block].Device, Listens[block].Group, Listens[block].Number + i)).Any(differs => differs));
+        return slots + blocks;
+    }
+
+    /// <summary>Transmit and receive blocks in use, so far.</summary>
+    public (int Transmit, int Receive) Blocks(RigFacts rig)
+    {
+        var used = Listens.Where(pair => !rig.IsExcluded(pair.Key) && !rig.IsExcluded(pair.Value)).ToList();
+        return (used.Select(pair => Score.FirstOfBlock(rig, pair.Value)).Distinct().Count(), used.Count);
+    }
+
+    /// <summary>False when an output that cannot be silenced would sound what no demand placed there. Only a quick look; the verifier decides.</summary>
+    public bool IsQuiet(AssignmentFacts facts, BruteForceChoice[] choices)
+    {
+        var places = facts.Demands.Where(demand => choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value)).ToHashSet();
+        foreach (var group in Listens.Keys.Select(key => key.Device).Distinct().SelectMany(id => facts.Rig.Device(id)!.Groups))
+        {
+            if (!group.IsRigid || group.Kind != Profiles.PortKind.Output || group.FixedFrom!.Kind != Profiles.PortKind.Receive)
+                continue;
+
+            foreach (var point in Enumerable.Range(1, Math.Min(group.Count, group.FixedFrom.Count)).Select(group.At))
+            {
+                var slot = group.FixedFrom.At(point.Number);
+                var block = Score.FirstOfBlock(facts.Rig, slot);
+                if (places.Contains(point) || !facts.Rig.IsUsable(point) || facts.Rig.IsExcluded(point) || !Listens.TryGetValue(block, out var from))
+                    continue;
+
+                var heard = new Point(from.Device, from.Group, from.Number + slot.Number - block.Number);
+                if (Contents.GetValueOrDefault(heard) is { } source && facts.Before.Source(point) != source)
+                    return false;
+            }
+        }
+
+        return true;
+    }
+}
