@@ -282,7 +282,7 @@ public sealed class TracerTests
                 }
 
                 Assert.Equal(
-                    show.Graph.Carrying(at).Select(show.Graph.Address).Select(point => point.ToString()).Order(StringComparer.Ordinal),
+                    show.Graph.Carrying(at).Select(point => show.Graph.Address(point).ToString()).Order(StringComparer.Ordinal),
                     trace.Downstream.Select(branch => branch.Hop.To.At.ToString()).Order(StringComparer.Ordinal));
             }
         }

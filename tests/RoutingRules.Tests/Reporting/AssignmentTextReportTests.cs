@@ -7,7 +7,7 @@ using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Reporting;
 
-public sealed class AssignmentReportTests
+public sealed class AssignmentTextReportTests
 {
     /// <summary>Made up by hand: what a report says, not what an assignment would be.</summary>
     private static AssignmentResult Result { get; } = new()
@@ -49,7 +49,7 @@ public sealed class AssignmentReportTests
     private static string Write(AssignmentResult result, ValueList<ObjectiveLevel> order = default)
     {
         using var output = new StringWriter { NewLine = "\n" };
-        AssignmentReport.Write(result, output, order);
+        AssignmentTextReport.Write(result, output, order);
         return output.ToString();
     }
 
