@@ -4,7 +4,7 @@ namespace RoutingRules.Cli.Tests;
 
 public sealed class UsageTests
 {
-    public static TheoryData<string> Commands => ["check", "assign", "trace", "new", "rules", "profiles", "schemas"];
+    public static TheoryData<string> Commands => ["check", "assign", "trace", "sheet", "new", "rules", "profiles", "schemas"];
 
     [Fact]
     public void Root_help_lists_commands_exit_codes_and_the_caution()
@@ -64,6 +64,7 @@ public sealed class UsageTests
     [InlineData("assign a --budget 0", "1 to 9007199254740991")]
     [InlineData("assign a --headroom 1.5", "0 to 65535")]
     [InlineData("trace a", "POINT")]
+    [InlineData("sheet", "FILE")]
     [InlineData("schemas", "FOLDER")]
     [InlineData("check a --profiles /nowhere/at/all", "--profiles")]
     [InlineData("check a --config /nowhere/at/all", "no such file")]
