@@ -118,6 +118,17 @@ public sealed class RuleContext
     /// <summary>True when the point sits in or behind a loop.</summary>
     public bool IsLooping(PointIndex point) => Count(ModelSlices.Routes).Graph.IsLooping(point);
 
+    /// <summary>True when signal runs in a circle anywhere.</summary>
+    public bool HasLoops
+    {
+        get
+        {
+            var graph = Read(ModelSlices.Routes).Graph;
+            meter.Add(1 + graph.PointCount);
+            return graph.HasLoops;
+        }
+    }
+
     /// <summary>True when a point is fed, over any number of hops, by another, or is that point.</summary>
     public bool IsFedBy(PointIndex point, PointIndex source)
     {
@@ -176,6 +187,9 @@ public sealed class RuleContext
         ArgumentNullException.ThrowIfNull(line);
         return Count(ModelSlices.Lines).Demands[line.Demand];
     }
+
+    /// <summary>The demand that a point serves in the patch as it stands, or null.</summary>
+    public DemandNode? DemandAt(PointIndex point) => Count(ModelSlices.Feeds | ModelSlices.Lines).DemandAt(point);
 
     /// <summary>Reports a finding.</summary>
     /// <param name="message">What is wrong and where, for a person: a sentence or two.</param>

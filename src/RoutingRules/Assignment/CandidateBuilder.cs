@@ -40,7 +40,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             Node = node,
             Tier = (int)feed.Model.Priority,
             Weight = 1,
-            IsPinned = node.IsPinned && node.Allowed.Count > 0,
+            IsPinned = node.IsPinned && node.Allowed.Count > 0 && !IsExcluded(node.Allowed[0], node.Width),
             Candidates = [.. candidates],
             Preferred = feed.Model.Preferred ?? 0,
             Set = feed.Model.Set is { } set ? Number(sets, set) : -1,
@@ -103,6 +103,17 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         }
 
         return true;
+    }
+
+    private bool IsExcluded(PointIndex run, int width)
+    {
+        var excluded = problem.IsExcluded[graph.DeviceOf(run).Index];
+        for (var position = 0; position < width; position++)
+        {
+            excluded |= problem.IsBarred[run.Value + position] && problem.Show.MarkOf(run + position) is null;
+        }
+
+        return excluded;
     }
 
     /// <summary>For every choice of where each sink takes the line from, or that it goes without, one candidate; fewest failures first.</summary>
@@ -244,7 +255,8 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             return always.Value == source;
         }
 
-        return graph.RoutingBetween(new PointIndex(source), new PointIndex(sink)) is { Mode: RoutingMode.Free or RoutingMode.Block };
+        return graph.RoutingBetween(new PointIndex(source), new PointIndex(sink)) is { Mode: RoutingMode.Free }
+            || BlockRouting.Find(graph, source, sink) is { Size: 1 };
     }
 
     private bool IsReachable(int source, int sink, int sender, int receiver)
@@ -295,7 +307,8 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             return always.Value >= block.First && always.Value < block.First + block.Width;
         }
 
-        return graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free };
+        return graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free }
+            || (BlockRouting.ReceiveSlot(graph, sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width);
     }
 
     private bool Sends(TransmitBlock block, int source)
@@ -304,7 +317,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         {
             if (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
                 ? always.Value == source
-                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free }))
+                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || BlockRouting.Find(graph, source, slot) is not null))
             {
                 return true;
             }
