@@ -39,6 +39,7 @@ public static class SchemaValidator
             return
             [
                 .. errors
+                    .SelectMany(Leaves)
                     .Select(error => new SchemaProblem { Pointer = SchemaPath.ToPointer(error.Path, document.RootElement), Message = Explain(error) })
                     .OrderBy(problem => problem.Pointer, StringComparer.Ordinal)
                     .ThenBy(problem => problem.Message, StringComparer.Ordinal),
@@ -49,6 +50,12 @@ public static class SchemaValidator
             return [new SchemaProblem { Pointer = "", Message = $"The text cannot be read as JSON: {fault.Message}" }];
         }
     }
+
+    /// <summary>What is wrong inside a list entry, in place of the word that the entry is wrong; alternatives stay one error, since none of them was meant for sure.</summary>
+    private static IEnumerable<ValidationError> Leaves(ValidationError error) =>
+        error is ChildSchemaValidationError { Kind: ValidationErrorKind.ArrayItemNotValid } list
+            ? list.Errors.SelectMany(entry => entry.Value).SelectMany(Leaves)
+            : [error];
 
     private static string Explain(ValidationError error) => error.Kind switch
     {

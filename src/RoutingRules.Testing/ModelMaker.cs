@@ -95,7 +95,7 @@ internal sealed partial class ModelMaker(int seed, int size)
 
     private double Milliseconds() => Pick([0, 0.5, 1.25, double.Epsilon, 1e-7, 0.1, 3.141592653589793, 10_000, random.NextDouble()]);
 
-    private double Metres() => Pick([0.5, 70, double.Epsilon, 1e-9, 99_999.999, 100_000, random.NextDouble() + 1]);
+    private double Metres() => Pick([0.5, 70, 1e-20, 1e-9, 99_999.999, 100_000, random.NextDouble() + 1]);
 
     private DateOnly Date() => Pick([DateOnly.MinValue, DateOnly.MaxValue, new DateOnly(2028, 2, 29), DateOnly.FromDayNumber(random.Next(DateOnly.MaxValue.DayNumber))]);
 

@@ -1,4 +1,6 @@
+using RoutingRules.Answers;
 using RoutingRules.Assignment;
+using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Plugins;
 using RoutingRules.Resolving;
@@ -12,16 +14,22 @@ public sealed class RoutingEngine
     private readonly Rule[] rules;
     private readonly (Rule Rule, Severity Severity)[] active;
 
-    internal RoutingEngine(Rule[] rules, ProfileLibrary profiles, PluginInfo[] plugins)
+    internal RoutingEngine(Rule[] rules, (Rule Rule, Severity Severity)[] active, ProfileLibrary profiles, PluginInfo[] plugins, EngineConfig config)
     {
         this.rules = rules;
-        active = Array.ConvertAll(rules, rule => (rule, rule.Descriptor.Severity));
+        this.active = active;
+        Config = config;
         Profiles = profiles;
         Plugins = plugins;
     }
 
-    /// <summary>The rules, by id.</summary>
+    /// <summary>The rules, by id, those that the configuration switches off included.</summary>
     public IReadOnlyList<Rule> Rules => rules;
+
+    /// <summary>The configuration; the usual one when none was given.</summary>
+    public EngineConfig Config { get; }
+
+    internal IReadOnlyList<(Rule Rule, Severity Severity)> Active => active;
 
     /// <summary>The profiles.</summary>
     public ProfileLibrary Profiles { get; }
@@ -58,4 +66,16 @@ public sealed class RoutingEngine
     /// <param name="cancellation">Stops the search; the best result so far is returned.</param>
     public AssignmentResult Assign(Show show, AssignmentOptions? options = null, CancellationToken cancellation = default) =>
         Assigner.Assign(this, show, options ?? new AssignmentOptions(), cancellation);
+
+    /// <summary>Follows the signal at a point in both directions.</summary>
+    /// <param name="show">The show.</param>
+    /// <param name="at">A point of its graph, such as <see cref="SignalGraph.Find(Point)"/> gives.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="at"/> is no point of the graph.</exception>
+    public static SignalTrace Trace(ResolvedShow show, PointIndex at)
+    {
+        ArgumentNullException.ThrowIfNull(show);
+        ArgumentOutOfRangeException.ThrowIfNegative(at.Value, nameof(at));
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(at.Value, show.Graph.PointCount, nameof(at));
+        return Tracer.Trace(show, at);
+    }
 }

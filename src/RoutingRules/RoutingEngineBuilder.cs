@@ -1,3 +1,4 @@
+using RoutingRules.Configuration;
 using RoutingRules.Plugins;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -11,6 +12,7 @@ public sealed class RoutingEngineBuilder
     private readonly List<Rule> rules = [.. BuiltInRules.All];
     private readonly List<ProfileSource> profiles = [];
     private readonly List<PluginInfo> plugins = [];
+    private EngineConfig config = new();
 
     /// <summary>Adds a rule to the built-in ones.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="rule"/> is null.</exception>
@@ -40,8 +42,17 @@ public sealed class RoutingEngineBuilder
         return this;
     }
 
+    /// <summary>Sets which rules run and how grave their findings are; of several calls the last counts.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="config"/> is null.</exception>
+    public RoutingEngineBuilder UseConfig(EngineConfig config)
+    {
+        ArgumentNullException.ThrowIfNull(config);
+        this.config = config;
+        return this;
+    }
+
     /// <summary>Makes the engine.</summary>
-    /// <exception cref="InvalidOperationException">Two rules have the same id or the same name.</exception>
+    /// <exception cref="InvalidOperationException">Two rules have the same id or the same name, or the configuration names a rule that cannot be set.</exception>
     public RoutingEngine Build()
     {
         var ordered = rules.OrderBy(rule => rule.Descriptor.Id, StringComparer.Ordinal).ToArray();
@@ -58,6 +69,6 @@ public sealed class RoutingEngineBuilder
             throw new InvalidOperationException($"Two rules have the name {clash.Key}.");
         }
 
-        return new RoutingEngine(ordered, new ProfileLibrary(profiles), [.. plugins]);
+        return new RoutingEngine(ordered, RuleSelection.Apply(config, ordered), new ProfileLibrary(profiles), [.. plugins], config);
     }
 }

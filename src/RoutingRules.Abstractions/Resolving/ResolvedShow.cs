@@ -6,6 +6,8 @@ namespace RoutingRules.Resolving;
 /// <remarks>Immutable and thread safe. It exists for every readable show: what does not resolve is marked, not dropped.</remarks>
 public sealed class ResolvedShow
 {
+    private Dictionary<int, DemandNode>? demandByPoint;
+
     internal ResolvedShow()
     {
     }
@@ -64,5 +66,26 @@ public sealed class ResolvedShow
         }
 
         return null;
+    }
+
+    /// <summary>The demand that a point serves in the patch as it stands, or null; of several lines at one input the first.</summary>
+    public DemandNode? DemandAt(PointIndex point)
+    {
+        var served = LazyInitializer.EnsureInitialized(ref demandByPoint, ServedPoints);
+        return served.GetValueOrDefault(point.Value);
+    }
+
+    private Dictionary<int, DemandNode> ServedPoints()
+    {
+        var served = new Dictionary<int, DemandNode>();
+        foreach (var demand in Demands)
+        {
+            for (var position = 0; !demand.Existing.IsNone && position < demand.Width; position++)
+            {
+                served.TryAdd(demand.Existing.Value + position, demand);
+            }
+        }
+
+        return served;
     }
 }

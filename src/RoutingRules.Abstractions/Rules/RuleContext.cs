@@ -177,6 +177,9 @@ public sealed class RuleContext
         return Count(ModelSlices.Lines).Demands[line.Demand];
     }
 
+    /// <summary>The demand that a point serves in the patch as it stands, or null.</summary>
+    public DemandNode? DemandAt(PointIndex point) => Count(ModelSlices.Feeds | ModelSlices.Lines).DemandAt(point);
+
     /// <summary>Reports a finding.</summary>
     /// <param name="message">What is wrong and where, for a person: a sentence or two.</param>
     /// <param name="pointer">The place in the document as a JSON Pointer.</param>

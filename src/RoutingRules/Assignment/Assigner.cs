@@ -41,9 +41,14 @@ internal sealed class Assigner
         firm.Settle();
         var (choices, isProven) = SearchParts(firm);
         var active = Enumerable.Range(0, problem.Demands.Length).ToArray();
-        var score = evaluator.Evaluate(active, choices, null, FinalWiringBudget, null, out var wiring)
-            ?? throw new InvalidOperationException("The choices found cannot stand together.");
-        isProven &= wiring!.IsBest;
+        var score = evaluator.Evaluate(active, choices, null, FinalWiringBudget, null, out var isBestWiring);
+        var wiring = evaluator.Wire(active, choices, FinalWiringBudget);
+        if (score is null || wiring is null)
+        {
+            throw new InvalidOperationException("The choices found cannot stand together.");
+        }
+
+        isProven &= isBestWiring;
         var writer = new PatchWriter(problem, choices, wiring);
         var result = writer.Write(engine.Resolve);
         return new AssignmentReport(problem, evaluator, firm, choices, score, isProven).Build(result, engine.Resolve(result), writer, engine);

@@ -244,7 +244,8 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             return always.Value == source;
         }
 
-        return graph.RoutingBetween(new PointIndex(source), new PointIndex(sink)) is { Mode: RoutingMode.Free or RoutingMode.Block };
+        return graph.RoutingBetween(new PointIndex(source), new PointIndex(sink)) is { Mode: RoutingMode.Free }
+            || BlockRouting.Find(graph, source, sink) is { Size: 1 };
     }
 
     private bool IsReachable(int source, int sink, int sender, int receiver)
@@ -295,7 +296,8 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             return always.Value >= block.First && always.Value < block.First + block.Width;
         }
 
-        return graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free };
+        return graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free }
+            || (BlockRouting.ReceiveSlot(graph, sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width);
     }
 
     private bool Sends(TransmitBlock block, int source)
@@ -304,7 +306,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         {
             if (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
                 ? always.Value == source
-                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free }))
+                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || BlockRouting.Find(graph, source, slot) is not null))
             {
                 return true;
             }

@@ -46,11 +46,11 @@ internal sealed class Evaluator
     /// <param name="mayFill">Outputs that need not be silent yet; null for none.</param>
     /// <param name="wiringBudget">Wiring options to try; 0 for the first wiring.</param>
     /// <param name="bound">A score to beat on what placements alone decide; null to score always.</param>
-    /// <param name="wiring">The wiring when a score is returned.</param>
-    public Score? Evaluate(int[] active, int[] choices, bool[]? mayFill, long wiringBudget, Score? bound, out Wiring? wiring)
+    /// <param name="isBestWiring">True when no cheaper wiring of the choices exists.</param>
+    public Score? Evaluate(int[] active, int[] choices, bool[]? mayFill, long wiringBudget, Score? bound, out bool isBestWiring)
     {
         scored++;
-        wiring = null;
+        isBestWiring = true;
         if (!Claim(active, choices) || !KeepsSpares(active, choices) || !KeepsApart(active, choices))
         {
             return null;
@@ -62,6 +62,26 @@ internal sealed class Evaluator
             return null;
         }
 
+        Gather(active, choices);
+        if (hasLinkSeparations)
+        {
+            var wiring = wiringSolver.Solve(wiringDemands, mayFill, wiringBudget);
+            isBestWiring = wiring?.IsBest ?? true;
+            return wiring is not null && KeepsLinksApart(active, choices, wiring) ? Complete(score, wiring.Cost) : null;
+        }
+
+        return wiringSolver.Price(wiringDemands, mayFill, wiringBudget, out isBestWiring) is { } cost ? Complete(score, cost) : null;
+    }
+
+    /// <summary>The cheapest wiring of choices; null when they cannot stand together.</summary>
+    public Wiring? Wire(int[] active, int[] choices, long wiringBudget)
+    {
+        Gather(active, choices);
+        return wiringSolver.Solve(wiringDemands, null, wiringBudget);
+    }
+
+    private void Gather(int[] active, int[] choices)
+    {
         wiringDemands.Clear();
         foreach (var index in active)
         {
@@ -74,16 +94,13 @@ internal sealed class Evaluator
                 }
             }
         }
+    }
 
-        wiring = wiringSolver.Solve(wiringDemands, mayFill, wiringBudget);
-        if (wiring is null || (hasLinkSeparations && !KeepsLinksApart(active, choices, wiring)))
-        {
-            return null;
-        }
-
-        score.Numbers[6 + (int)ObjectiveLevel.Rewritten] = wiring.Cost.Rewritten;
-        score.Numbers[6 + (int)ObjectiveLevel.TransmitBlocks] = wiring.Cost.Transmit;
-        score.Numbers[6 + (int)ObjectiveLevel.ReceiveBlocks] = wiring.Cost.Receive;
+    private static Score Complete(Score score, WiringCost cost)
+    {
+        score.Numbers[6 + (int)ObjectiveLevel.Rewritten] = cost.Rewritten;
+        score.Numbers[6 + (int)ObjectiveLevel.TransmitBlocks] = cost.Transmit;
+        score.Numbers[6 + (int)ObjectiveLevel.ReceiveBlocks] = cost.Receive;
         return score;
     }
 

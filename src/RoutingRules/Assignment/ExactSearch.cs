@@ -63,13 +63,13 @@ internal sealed class ExactSearch
             return;
         }
 
-        var score = evaluator.Evaluate(part.Active, choices, depth == sequence.Length ? null : open, WiringBudget, best, out var wiring);
+        var score = evaluator.Evaluate(part.Active, choices, depth == sequence.Length ? null : open, WiringBudget, best, out var isBestWiring);
         if (score is null || (best is not null && score.CompareTo(best, evaluator.Order) >= 0))
         {
             return;
         }
 
-        if (!wiring!.IsBest)
+        if (!isBestWiring)
         {
             // The bound would no longer be one: the wiring found may be dearer than the cheapest.
             ranOut = true;

@@ -44,9 +44,16 @@ internal sealed class PatchWriter
             foreach (var delivery in candidate.Deliveries)
             {
                 AddRun(demand.Node.Line is null ? namedSinks : placedLinePoints, demand.Node.Line is null ? delivery.Sink : delivery.Source, delivery.Width);
-                for (var position = 0; delivery.IsLocal && position < delivery.Width; position++)
+                for (var position = 0; position < delivery.Width; position++)
                 {
-                    wanted[delivery.Sink + position] = delivery.Source + position;
+                    if (delivery.IsLocal)
+                    {
+                        wanted[delivery.Sink + position] = delivery.Source + position;
+                    }
+                    else
+                    {
+                        WantBlock(delivery.Sink + position);
+                    }
                 }
             }
         }
@@ -89,9 +96,30 @@ internal sealed class PatchWriter
         }
     }
 
+    /// <summary>Routes the whole block that a sink with block routing belongs to.</summary>
+    private void WantBlock(int sink)
+    {
+        var slot = graph.FixedSource(new PointIndex(sink)) is null ? BlockRouting.ReceiveSlot(graph, sink) : -1;
+        if (slot >= 0 && BlockRouting.Find(graph, slot, sink) is { } together)
+        {
+            for (var position = 0; position < together.Size; position++)
+            {
+                wanted[together.FirstSink + position] = together.FirstSource + position;
+            }
+        }
+    }
+
     private void WantContents()
     {
         var carried = wiring.Contents.ToDictionary(content => content.Slot, content => content.Source);
+        foreach (var (slot, source) in wiring.Contents)
+        {
+            if (graph.FixedSource(new PointIndex(slot)) is null)
+            {
+                wanted[slot] = source;
+            }
+        }
+
         foreach (var id in wiring.UsedTransmit)
         {
             var block = problem.TransmitBlocks[id];

@@ -237,6 +237,11 @@ internal sealed class ProblemBuilder
                     ref var list = ref outputs[device.FirstPoint + source];
                     list = [.. list, device.FirstPoint + local];
                 }
+                else if (source == CompiledProfile.NotFixed && device.Type.Groups[device.Type.GroupOf[local]].Kind == PortKind.Output
+                    && BlockRouting.ReceiveSlot(graph, device.FirstPoint + local) is >= 0 and var slot && receiveBlockOf[slot] >= 0)
+                {
+                    outputs[slot] = [.. outputs[slot], device.FirstPoint + local];
+                }
             }
         }
 

@@ -6,6 +6,9 @@ internal readonly record struct WiringCost(int Rewritten, int Transmit, int Rece
     public static WiringCost operator +(WiringCost left, WiringCost right) =>
         new(left.Rewritten + right.Rewritten, left.Transmit + right.Transmit, left.Receive + right.Receive);
 
+    public static WiringCost operator -(WiringCost left, WiringCost right) =>
+        new(left.Rewritten - right.Rewritten, left.Transmit - right.Transmit, left.Receive - right.Receive);
+
     /// <summary>Compares in the order of the three levels that was asked for.</summary>
     public int CompareTo(WiringCost other, ReadOnlySpan<ObjectiveLevel> order)
     {

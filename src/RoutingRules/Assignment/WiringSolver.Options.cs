@@ -203,24 +203,40 @@ internal sealed partial class WiringSolver
         }
     }
 
-    /// <summary>Parts that share no sender and no receiver short of streams or blocks; tasks with fewer options first.</summary>
+    /// <summary>Parts that share no sender and no receiver that might run short of streams or blocks; receive blocks before free needs.</summary>
     private List<WiringTask[]> Parts(List<WiringTask> all)
     {
-        var root = new int[problem.DeviceCount * 2];
+        var devices = problem.DeviceCount;
+        var root = new int[devices * 2];
         for (var i = 0; i < root.Length; i++)
         {
             root[i] = i;
         }
 
+        var isTight = TightReceivers(all);
         foreach (var task in all)
         {
-            if (IsTight(task.Receiver, all))
+            if (isTight[task.Receiver])
             {
-                root[Find(task.Sender)] = Find(problem.DeviceCount + task.Receiver);
+                root[Find(task.Sender)] = Find(devices + task.Receiver);
             }
         }
 
-        return [.. all.GroupBy(task => Find(task.Sender)).Select(part => part.OrderBy(task => task.Block is null ? 1 : 0).ToArray())];
+        var byRoot = new List<WiringTask>?[devices * 2];
+        var parts = new List<List<WiringTask>>();
+        foreach (var task in all)
+        {
+            ref var part = ref byRoot[Find(task.Sender)];
+            if (part is null)
+            {
+                part = [];
+                parts.Add(part);
+            }
+
+            part.Add(task);
+        }
+
+        return parts.ConvertAll(part => part.ToArray());
 
         int Find(int node)
         {
@@ -233,16 +249,52 @@ internal sealed partial class WiringSolver
         }
     }
 
-    private bool IsTight(int receiver, List<WiringTask> all)
+    /// <summary>Receivers whose senders, each taken at its most, could together exceed the limit of streams or the number of blocks.</summary>
+    private bool[] TightReceivers(List<WiringTask> all)
     {
-        var count = 0;
-        var needs = 0;
+        var devices = problem.DeviceCount;
+        var wanted = new int[devices * devices];
         foreach (var task in all)
         {
-            count += task.Receiver == receiver ? 1 : 0;
-            needs += task.Receiver == receiver ? Math.Max(task.Sources.Length, 1) : 0;
+            wanted[(task.Receiver * devices) + task.Sender] += Math.Max(task.Sources.Length, 1);
         }
 
-        return count >= problem.ReceivedLimit[receiver] || needs > receiveBlocksOf[receiver].Length;
+        var isTight = new bool[devices];
+        for (var receiver = 0; receiver < devices; receiver++)
+        {
+            long streams = 0;
+            long blocks = 0;
+            for (var sender = 0; sender < devices; sender++)
+            {
+                var count = wanted[(receiver * devices) + sender];
+                if (count > 0)
+                {
+                    streams += Math.Min(count, blocksOf[sender].Length);
+                    blocks += Math.Min(count, RunsOf(sender, receiver));
+                }
+            }
+
+            isTight[receiver] = streams > 0 && (streams + keptStreams[receiver] > problem.ReceivedLimit[receiver] || blocks > freeBlocks[receiver]);
+        }
+
+        return isTight;
+    }
+
+    /// <summary>How many runs of slots of a sender a receiver's narrowest block could take.</summary>
+    private int RunsOf(int sender, int receiver)
+    {
+        var narrowest = int.MaxValue;
+        foreach (var block in receiveBlocksOf[receiver])
+        {
+            narrowest = Math.Min(narrowest, block.Width);
+        }
+
+        var runs = 0;
+        foreach (var block in blocksOf[sender])
+        {
+            runs += Math.Max(1, block.Width / narrowest);
+        }
+
+        return runs;
     }
 }

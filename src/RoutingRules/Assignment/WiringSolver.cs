@@ -15,6 +15,10 @@ internal sealed partial class WiringSolver
     private readonly ReceiveBlock[][] receiveBlocksOf;
     private readonly ObjectiveLevel[] order;
     private readonly bool[] isRelevant;
+    private readonly int[] keptStreams;
+    private readonly int[] freeBlocks;
+    private readonly Dictionary<PartKey, PartSolution> solved = [];
+    private readonly bool hasBystanders;
     private bool[]? open;
     private long limit;
     private bool ranOut;
@@ -32,8 +36,17 @@ internal sealed partial class WiringSolver
         placed = new int[problem.Show.Graph.PointCount];
         Array.Fill(placed, -1);
         isRelevant = new bool[problem.TransmitBlocks.Length];
+        hasBystanders = problem.TransmitBlocks.Any(block => block.Bystanders.Count > 0);
         blocksOf = ByDevice(problem.TransmitBlocks, block => block.Device);
         receiveBlocksOf = ByDevice(problem.ReceiveBlocks, block => block.Device);
+        keptStreams = new int[problem.DeviceCount];
+        freeBlocks = new int[problem.DeviceCount];
+        foreach (var block in problem.ReceiveBlocks)
+        {
+            keptStreams[block.Device] += block.IsKept ? 1 : 0;
+            freeBlocks[block.Device] += block.IsKept ? 0 : 1;
+        }
+
         order = [.. LevelOrder.Of(problem.Options).Where(level => level is ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks)];
     }
 
@@ -43,8 +56,47 @@ internal sealed partial class WiringSolver
     /// <summary>Finds the cheapest wiring.</summary>
     /// <param name="demands">What has to arrive; deliveries inside one device may be among them and cost nothing.</param>
     /// <param name="mayFill">Outputs that demands still to be placed may take, so that they need not be silent yet; null for none.</param>
-    /// <param name="budget">Options to try at most; 0 takes the first wiring found.</param>
-    public Wiring? Solve(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, long budget)
+    /// <param name="budget">Options to try at most in each part; 0 for the first wiring.</param>
+    public Wiring? Solve(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, long budget) =>
+        With(demands, mayFill, all => SolveParts(all, budget));
+
+    /// <summary>The cost of the cheapest wiring, without the wiring; null when there is none.</summary>
+    /// <param name="demands">As for <see cref="Solve"/>.</param>
+    /// <param name="mayFill">As for <see cref="Solve"/>.</param>
+    /// <param name="budget">As for <see cref="Solve"/>.</param>
+    /// <param name="isBest">True when no cheaper wiring exists.</param>
+    public WiringCost? Price(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, long budget, out bool isBest)
+    {
+        var best = true;
+        var cost = With(demands, mayFill, all =>
+        {
+            if (hasBystanders)
+            {
+                var wiring = SolveParts(all, budget);
+                best = wiring?.IsBest ?? true;
+                return wiring?.Cost;
+            }
+
+            var total = state.Cost;
+            foreach (var part in Parts(all))
+            {
+                var solution = SolvePart(part, budget);
+                if (solution.Choices is null)
+                {
+                    return (WiringCost?)null;
+                }
+
+                best &= solution.IsBest;
+                total += solution.Cost;
+            }
+
+            return total;
+        });
+        isBest = best;
+        return cost;
+    }
+
+    private TResult? With<TResult>(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, Func<List<WiringTask>, TResult?> solve)
     {
         open = mayFill;
         foreach (var demand in demands)
@@ -57,7 +109,13 @@ internal sealed partial class WiringSolver
         }
 
         var mark = state.Mark;
-        var wiring = SolveParts(demands, budget);
+        var result = default(TResult);
+        if (new WiringTasks(problem).Build(demands) is { } all)
+        {
+            FindRelevant(all);
+            result = solve(all);
+        }
+
         state.Undo(mark);
         foreach (var point in placedPoints)
         {
@@ -65,36 +123,24 @@ internal sealed partial class WiringSolver
         }
 
         placedPoints.Clear();
-        return wiring;
+        return result;
     }
 
-    private Wiring? SolveParts(IReadOnlyList<WiringDemand> demands, long budget)
+    private Wiring? SolveParts(List<WiringTask> all, long budget)
     {
-        var all = new WiringTasks(problem).Build(demands);
-        if (all is null)
-        {
-            return null;
-        }
-
-        FindRelevant(all);
         var isBest = true;
         foreach (var part in Parts(all))
         {
-            tasks = part;
-            current = new Choice?[part.Length];
-            hasBest = false;
-            ranOut = false;
-            limit = Work + Math.Max(budget, 1);
-            Search(0, budget == 0);
-            if (!hasBest)
+            var solution = SolvePart(part, budget);
+            if (solution.Choices is null)
             {
                 return null;
             }
 
-            isBest &= !ranOut && budget > 0;
+            isBest &= solution.IsBest;
             for (var i = 0; i < part.Length; i++)
             {
-                var choice = bestChoices[i]!;
+                var choice = solution.Choices[i];
                 Apply(part[i], choice);
                 part[i].Served = Array.ConvertAll(choice.Slots, slot => choice.ReceiveSlotFor(slot));
             }
@@ -102,6 +148,41 @@ internal sealed partial class WiringSolver
 
         state.AddBystanders();
         return Read(all, isBest);
+    }
+
+    private PartSolution SolvePart(WiringTask[] part, long budget)
+    {
+        var key = open is null ? new PartKey(part, budget) : default;
+        if (open is null && solved.TryGetValue(key, out var known))
+        {
+            Work++;
+            return known;
+        }
+
+        tasks = part;
+        current = new Choice?[part.Length];
+        hasBest = false;
+        ranOut = false;
+        limit = Work + Math.Max(budget, 1);
+        var before = state.Cost;
+        Search(0, budget == 0);
+        var solution = new PartSolution
+        {
+            Choices = hasBest ? Array.ConvertAll(bestChoices, choice => choice!) : null,
+            Cost = hasBest ? best - before : default,
+            IsBest = !ranOut && budget > 0,
+        };
+        if (open is null)
+        {
+            if (solved.Count >= MaxSolved)
+            {
+                solved.Clear();
+            }
+
+            solved.Add(key, solution);
+        }
+
+        return solution;
     }
 
     private void Search(int index, bool firstOnly)
@@ -150,6 +231,8 @@ internal sealed partial class WiringSolver
             state.Undo(mark);
         }
     }
+
+    private const int MaxSolved = 200_000;
 
     /// <summary>Options tried beyond the budget when no wiring has been found yet.</summary>
     private const long GraceWork = 20_000;
@@ -277,12 +360,11 @@ internal sealed partial class WiringSolver
         }
 
         var contents = new List<(int Slot, int Source)>();
-        foreach (var id in used)
+        foreach (var block in problem.TransmitBlocks)
         {
-            var block = problem.TransmitBlocks[id];
             for (var slot = block.First; slot < block.First + block.Width; slot++)
             {
-                if (state.ContentOf(slot) >= 0)
+                if (!block.IsKept && state.ContentOf(slot) >= 0)
                 {
                     contents.Add((slot, state.ContentOf(slot)));
                 }
@@ -312,14 +394,14 @@ internal sealed partial class WiringSolver
         };
     }
 
-    private static TBlock[][] ByDevice<TBlock>(TBlock[] blocks, Func<TBlock, int> device)
+    private TBlock[][] ByDevice<TBlock>(TBlock[] blocks, Func<TBlock, int> device)
     {
-        var last = -1;
-        foreach (var block in blocks)
+        var byDevice = new TBlock[problem.DeviceCount][];
+        for (var index = 0; index < byDevice.Length; index++)
         {
-            last = Math.Max(last, device(block));
+            byDevice[index] = Array.FindAll(blocks, block => device(block) == index);
         }
 
-        return [.. Enumerable.Range(0, last + 1).Select(index => blocks.Where(block => device(block) == index).ToArray())];
+        return byDevice;
     }
 }

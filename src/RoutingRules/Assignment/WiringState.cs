@@ -151,6 +151,29 @@ internal sealed class WiringState
             return false;
         }
 
+        return slotFixed[slot] == -2 && BlockRouting.Find(problem.Show.Graph, source, slot) is { Size: > 1 } together
+            ? FillTogether(together)
+            : Put(slot, source);
+    }
+
+    private bool FillTogether((int FirstSink, int FirstSource, int Size) together)
+    {
+        for (var position = 0; position < together.Size; position++)
+        {
+            var slot = together.FirstSink + position;
+            if (content[slot] != Undecided || problem.TransmitBlockOf[slot] < 0)
+            {
+                return false;
+            }
+
+            Put(slot, together.FirstSource + position);
+        }
+
+        return true;
+    }
+
+    private bool Put(int slot, int source)
+    {
         Set(Cell.Content, slot, ref content[slot], source);
         return true;
     }
@@ -163,7 +186,8 @@ internal sealed class WiringState
         }
 
         return slot == source
-            || problem.Show.Graph.RoutingBetween(new(source), new(slot)) is { Mode: Profiles.RoutingMode.Free };
+            || problem.Show.Graph.RoutingBetween(new(source), new(slot)) is { Mode: Profiles.RoutingMode.Free }
+            || BlockRouting.Find(problem.Show.Graph, source, slot) is not null;
     }
 
     /// <summary>Demands that a slot carry nothing that sounds at an idle output.</summary>

@@ -57,7 +57,9 @@ internal sealed class WiringTasks(AssignmentProblem problem)
             return sink;
         }
 
-        return problem.Show.Graph.FixedSource(new(sink)) is { IsNone: false } always && problem.ReceiveBlockOf[always.Value] >= 0 ? always.Value : -1;
+        var graph = problem.Show.Graph;
+        var slot = graph.FixedSource(new(sink)) is { } always ? always.Value : BlockRouting.ReceiveSlot(graph, sink);
+        return slot >= 0 && problem.ReceiveBlockOf[slot] >= 0 ? slot : -1;
     }
 
     private WiringTask? AddWanted(int slot, int source, Delivery delivery, bool isKept)

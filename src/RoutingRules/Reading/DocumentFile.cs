@@ -49,6 +49,45 @@ public sealed record DocumentFile
         }
     }
 
+    /// <summary>Loads what a stream of unknown length still holds; reading stops as soon as the limit is passed.</summary>
+    /// <param name="stream">The stream; stays open.</param>
+    /// <param name="path">What to call it.</param>
+    /// <param name="limits">Bounds; null for <see cref="ReadLimits.Default"/>.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="stream"/> is null.</exception>
+    /// <exception cref="ArgumentException"><paramref name="path"/> is null or empty.</exception>
+    public static DocumentFile Load(Stream stream, string path, ReadLimits? limits = null)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        limits ??= ReadLimits.Default;
+        try
+        {
+            var bytes = new byte[Math.Min(FirstBuffer, limits.Bytes + 1)];
+            var length = 0;
+            while (stream.Read(bytes, length, bytes.Length - length) is > 0 and var read)
+            {
+                length += read;
+                if (length > limits.Bytes)
+                {
+                    return new DocumentFile { Path = path, Problem = DocumentReader.TooLarge(null, limits) };
+                }
+
+                if (length == bytes.Length)
+                {
+                    Array.Resize(ref bytes, (int)Math.Min(2L * length, limits.Bytes + 1));
+                }
+            }
+
+            return new DocumentFile { Path = path, Utf8 = bytes.AsMemory(0, length) };
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException)
+        {
+            return Failed(path, $"Reading failed: {fault.Message.TrimEnd('.')}.", "Check what sends the document.");
+        }
+    }
+
+    private const int FirstBuffer = 64 * 1024;
+
     private static DocumentFile Failed(string path, string message, string remedy) =>
         new() { Path = path, Problem = DocumentReader.Unreadable(message, remedy) };
 }

@@ -89,8 +89,12 @@ internal static class DocumentReader
     }
 
     /// <summary>The finding about a document beyond the size limit.</summary>
-    public static Finding TooLarge(long length, ReadLimits limits) => Unreadable(
-        string.Create(CultureInfo.InvariantCulture, $"The file has {length} bytes, more than the limit of {limits.Bytes}."),
+    /// <param name="length">Its length in bytes; null when it was not read to the end.</param>
+    /// <param name="limits">The limit.</param>
+    public static Finding TooLarge(long? length, ReadLimits limits) => Unreadable(
+        length is null
+            ? string.Create(CultureInfo.InvariantCulture, $"The document is longer than the limit of {limits.Bytes} bytes.")
+            : string.Create(CultureInfo.InvariantCulture, $"The file has {length} bytes, more than the limit of {limits.Bytes}."),
         "Check that it is the right file; a show is seldom larger than a megabyte.");
 
     private static int FirstInvalid(ReadOnlySpan<byte> text)

@@ -5,7 +5,7 @@ namespace RoutingRules.Reading;
 
 /// <summary>Writes the published schemas from the same tables that drive the readers and writers.</summary>
 /// <remarks>
-/// JSON Schema, draft 2020-12, with a small set of keywords that validators agree on. What a schema cannot say stays with the readers: members written twice,
+/// JSON Schema, draft 7, with a small set of keywords that validators agree on. What a schema cannot say stays with the readers: members written twice,
 /// half surrogate pairs, ranges that run backwards, days that are not in the calendar, limits of size, depth and list length.
 /// </remarks>
 public static class SchemaGenerator

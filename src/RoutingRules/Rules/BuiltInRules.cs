@@ -6,5 +6,21 @@ public static class BuiltInRules
     /// <summary>The rules, ordered by id.</summary>
     public static IReadOnlyList<Rule> All { get; } =
     [
+        new FeedNotDelivered(),
+        new FeedDeliveredElsewhere(),
+        new FanOutLost(),
+        new PairSwapped(),
+        new PairSplit(),
+        new PairOffParity(),
+        new SetNumbersDiffer(),
+        new SideMismatch(),
+        new SetEntriesUnequal(),
+        new StreamOffGrid(),
+        new ReceiveBlocksOverlap(),
+        new StreamLimitExceeded(),
+        new ReceiverWidthMismatch(),
+        new StreamWithoutReceiver(),
+        new StreamWithoutSignal(),
+        new TransmitBlockSentTwice(),
     ];
 }

@@ -8,7 +8,7 @@ namespace RoutingRules.Reading.Tables;
 /// <summary>Writes a JSON Schema from tables: the root object, then each definition once, by name.</summary>
 internal sealed class SchemaText
 {
-    private const string Dialect = "https://json-schema.org/draft/2020-12/schema";
+    private const string Dialect = "http://json-schema.org/draft-07/schema#";
 
     private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
@@ -51,7 +51,7 @@ internal sealed class SchemaText
                 unwritten.Enqueue(name);
             }
 
-            json.WriteString("$ref", $"#/$defs/{name}");
+            json.WriteString("$ref", $"#/definitions/{name}");
         }
         else
         {
@@ -167,7 +167,7 @@ internal sealed class SchemaText
             unused.WriteEndObject();
         }
 
-        json.WriteStartObject("$defs");
+        json.WriteStartObject("definitions");
         foreach (var (name, value) in definitions)
         {
             json.WriteStartObject(name);

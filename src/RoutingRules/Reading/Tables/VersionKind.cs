@@ -11,6 +11,7 @@ internal sealed class VersionKind(int current) : Kind<int>
 
     public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema)
     {
+        json.WriteString("type", "integer");
         json.WriteStartArray("enum");
         json.WriteNumberValue(current);
         json.WriteEndArray();

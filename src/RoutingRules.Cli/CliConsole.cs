@@ -1,0 +1,13 @@
+using RoutingRules.Plugins;
+
+namespace RoutingRules.Cli;
+
+/// <summary>The streams that the tool talks through.</summary>
+/// <param name="Input">Standard input.</param>
+/// <param name="Output">Standard output: the result and nothing else.</param>
+/// <param name="Error">Standard error: messages.</param>
+internal sealed record CliConsole(Stream Input, Stream Output, TextWriter Error)
+{
+    /// <summary>Plugins that every engine of the run gets.</summary>
+    public IReadOnlyList<RoutingPlugin> Plugins { get; init; } = [];
+}

@@ -1,0 +1,124 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+using RoutingRules.Cli.Commands;
+
+namespace RoutingRules.Cli;
+
+/// <summary>Runs the tool: parses, runs one command, and turns everything that goes wrong into a message and an exit code.</summary>
+internal static class CliRunner
+{
+    private const int LongestFault = 300;
+
+    /// <summary>Runs a command line to its exit code. Never throws.</summary>
+    /// <param name="arguments">The arguments.</param>
+    /// <param name="console">The streams.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    public static int Run(string[] arguments, CliConsole console, CancellationToken cancellation = default)
+    {
+        try
+        {
+            return Parse(arguments, console, cancellation);
+        }
+        catch (UsageException fault)
+        {
+            return Fail(console, fault.Message, ExitCode.Usage);
+        }
+        catch (OperationCanceledException)
+        {
+            return Fail(console, "stopped on request; no file was written.", ExitCode.Undecided);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            return Fail(console, $"reading or writing failed: {fault.Message}", ExitCode.Usage);
+        }
+        catch (Exception fault)
+        {
+            var what = $"{fault.GetType().Name}: {(fault.Message.Length <= LongestFault ? fault.Message : fault.Message[..LongestFault] + "…")}";
+            return Fail(
+                console, $"internal fault ({what}). This is a mistake of the tool, not of your document; please report it with the document.", ExitCode.Undecided);
+        }
+    }
+
+    private static int Parse(string[] arguments, CliConsole console, CancellationToken cancellation)
+    {
+        var root = Root(console, cancellation);
+        if (arguments.Length == 0)
+        {
+            ToolHelp.Write(root, console.Error);
+            return ExitCode.Usage;
+        }
+
+        // Response files and directives are of no use here, and a file may well be called "@monday" or "[old]".
+        var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parsed.Action is ParseErrorAction or null)
+        {
+            var command = parsed.CommandResult.Command;
+            if (command == root && parsed.UnmatchedTokens.Count > 0)
+            {
+                Say(console, $"there is no command '{parsed.UnmatchedTokens[0]}'; there are {string.Join(", ", root.Subcommands.Select(sub => sub.Name))}.");
+            }
+            else
+            {
+                foreach (var error in parsed.Errors)
+                {
+                    Say(console, error.Message);
+                }
+            }
+
+            Say(console, $"see 'routing-rules {(command == root ? "" : command.Name + " ")}--help'.");
+            return ExitCode.Usage;
+        }
+
+        using var output = Texts.Over(console.Output);
+        return parsed.Invoke(new InvocationConfiguration { Output = output, Error = console.Error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
+    }
+
+    private static RootCommand Root(CliConsole console, CancellationToken cancellation)
+    {
+        var root = new RootCommand("Checks, completes and explains the routing and patching of a live-sound rig.")
+        {
+            CheckCommand.Create(console, cancellation),
+            AssignCommand.Create(console, cancellation),
+            TraceCommand.Create(console, cancellation),
+            NewCommand.Create(console),
+            RulesCommand.Create(console, cancellation),
+            ProfilesCommand.Create(console, cancellation),
+            SchemasCommand.Create(console),
+        };
+        root.Directives.Clear();
+        foreach (var option in root.Options)
+        {
+            if (option is HelpOption help)
+            {
+                help.Description = "Show what a command is for, its options and an example.";
+                help.Action = new ToolHelp();
+            }
+            else if (option is VersionOption)
+            {
+                option.Description = "Show the version.";
+            }
+        }
+
+        return root;
+    }
+
+    private static int Fail(CliConsole console, string message, int code)
+    {
+        Say(console, message);
+        return code;
+    }
+
+    /// <summary>Says something on standard error, which may be gone as well.</summary>
+    internal static void Say(CliConsole console, string message)
+    {
+        try
+        {
+            console.Error.Write($"routing-rules: {SafeText.Show(message)}\n");
+        }
+        catch (IOException)
+        {
+            // Nobody is left to tell.
+        }
+    }
+}

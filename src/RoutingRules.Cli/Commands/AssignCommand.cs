@@ -1,0 +1,148 @@
+using System.CommandLine;
+using RoutingRules.Assignment;
+using RoutingRules.Cli.Input;
+using RoutingRules.Cli.Output;
+using RoutingRules.Model;
+using RoutingRules.Reading;
+using RoutingRules.Reporting;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Cli.Commands;
+
+/// <summary><c>assign</c>: computes the patch of a show.</summary>
+internal static class AssignCommand
+{
+    private const long MaxBudget = (1L << 53) - 1;
+
+    public static Command Create(CliConsole console, CancellationToken cancellation)
+    {
+        var file = new Argument<string>("FILE") { Description = "The show, or - for standard input. It is never changed itself." }.NamesNoOption();
+        var @out = new Option<string?>("--out")
+        {
+            HelpName = "FILE",
+            Description = "Write the completed show to a file and the report to standard output; without it the show goes to standard output.",
+        };
+        var spares = ToolOptions.Number("--spares", 0, 65_535, "Outputs to leave free in each group in which something new is placed.");
+        var headroom = ToolOptions.Number("--headroom", 0, 65_535, "Streams to leave free at each device.");
+        var budget = ToolOptions.Number("--budget", 1, MaxBudget, "How much work to spend; the same number gives the same result on every machine.");
+        var without = new Option<string[]>("--without")
+        {
+            HelpName = "ID-OR-POINT",
+            Description = "Do without a device, a link or a point, such as box-r or box-r/out/5; may be given several times.",
+            DefaultValueFactory = _ => [],
+        };
+        var keepUnlisted = new Option<bool>("--keep-unlisted") { Description = "Let outputs go on carrying what no feed asks for, where they do so already." };
+        var format = ToolOptions.Format("How the report is written to standard output, together with --out: text for people (usual), json for programs.");
+        var report = ToolOptions.Report();
+        var config = ToolOptions.Config();
+        var profiles = ToolOptions.Profiles();
+        var quiet = ToolOptions.Quiet();
+        var command = new ToolCommand(
+            "assign",
+            "Complete the patch of a show: find an output for every feed and an input for every line, and write the streams and routes that carry them.",
+            "routing-rules assign saturday.show.json --out saturday-patched.show.json\nWrites the completed show and lists where everything went.",
+            "routing-rules assign saturday.show.json --without box-r --spares 2 --out rescue.show.json\nPlans the show again without a dead box, two outputs spare.")
+        {
+            file, @out, spares, headroom, without, budget, keepUnlisted, format, report, config, profiles, quiet,
+        };
+        command.SetAction(parsed =>
+        {
+            var path = parsed.GetRequiredValue(file);
+            var outPath = parsed.GetValue(@out);
+            if (outPath is null && parsed.GetValue(format) is not null)
+            {
+                throw new UsageException("--format is for the report, and without --out standard output carries the show; add --out FILE, or use --report FORMAT=FILE.");
+            }
+
+            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), parsed.GetValue(config), console, cancellation);
+            var usual = engine.Config.Assignment.ToOptions();
+            var options = usual with
+            {
+                Spares = (int)(parsed.GetValue(spares) ?? usual.Spares),
+                Headroom = (int)(parsed.GetValue(headroom) ?? usual.Headroom),
+                Budget = parsed.GetValue(budget) ?? usual.Budget,
+                KeepUnlisted = parsed.GetValue(keepUnlisted) || usual.KeepUnlisted,
+                Without = ValueList.Create<string>(parsed.GetRequiredValue(without)),
+            };
+            if (engine.Config.Assignment.Strategy is { } strategy)
+            {
+                throw new UsageException($"the configuration asks for the strategy '{strategy}', and there is only the built-in one; take the member strategy away.");
+            }
+
+            var isQuiet = parsed.GetValue(quiet);
+            ReportFormat? onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormat.Text;
+            var lowest = isQuiet ? engine.Config.FailOn : Severity.Note;
+            using var target = outPath is null ? null : OutputFile.Begin(outPath, [path]);
+            using var reports = new Reports(onOutput, parsed.GetRequiredValue(report), [path], target, lowest, console);
+            return Run(new Job(engine, path, outPath, options, isQuiet), target, reports, console, cancellation);
+        });
+        return command;
+    }
+
+    private sealed record Job(RoutingEngine Engine, string Path, string? OutPath, AssignmentOptions Options, bool IsQuiet);
+
+    private static int Run(Job job, OutputFile? target, Reports reports, CliConsole console, CancellationToken cancellation)
+    {
+        var loaded = InputDocument.Load(job.Path, console, cancellation);
+        var name = InputDocument.NameOf(job.Path);
+        var read = loaded.Problem is { } problem ? new ReadResult<Show> { Findings = [problem] } : ShowReader.Read(loaded.Utf8.Span);
+        if (!read.IsUsable)
+        {
+            return Refuse(DocumentCheck.Unreadable(job.Engine, name, read.Findings), target, reports, console);
+        }
+
+        var result = Assign(job, read.Value!, cancellation);
+        cancellation.ThrowIfCancellationRequested();
+        var written = ShowWriter.ToUtf8(result.Show);
+        var check = DocumentCheck.Of(job.OutPath ?? "standard output", result.Show, result.Check, written);
+        reports.Add(result, job.Options.Order);
+        reports.Add(check);
+        (target?.Content ?? console.Output).Write(written);
+        target?.Commit();
+        reports.Finish();
+        if (job.OutPath is null && !job.IsQuiet)
+        {
+            Tell(result, check, console);
+        }
+
+        var code = result.Unplaced.IsEmpty && result.Status != AssignmentStatus.PinsContradict ? ExitCode.Clean : ExitCode.Findings;
+        return ExitCode.Worse(code, CheckCommand.CodeOf(check, job.Engine.Config.FailOn));
+    }
+
+    private static AssignmentResult Assign(Job job, Show show, CancellationToken cancellation)
+    {
+        try
+        {
+            return job.Engine.Assign(show, job.Options, cancellation);
+        }
+        catch (ArgumentException fault) when (!job.Options.Without.IsEmpty && fault.GetType() == typeof(ArgumentException))
+        {
+            throw new UsageException($"--without: {fault.Message}");
+        }
+    }
+
+    private static int Refuse(DocumentCheck document, OutputFile? target, Reports reports, CliConsole console)
+    {
+        reports.Add(document);
+        reports.Finish();
+        if (target is null)
+        {
+            new TextReport(console.Error).Add(document);
+        }
+
+        CliRunner.Say(console, $"'{document.Path}' cannot be read in full, so nothing was assigned; mend what the report names first.");
+        return ExitCode.Usage;
+    }
+
+    /// <summary>Standard output carries the show, so that the short account goes to standard error.</summary>
+    private static void Tell(AssignmentResult result, DocumentCheck check, CliConsole console)
+    {
+        foreach (var unplaced in result.Unplaced)
+        {
+            CliRunner.Say(console, $"not placed: {unplaced.Demand}: {unplaced.Reason}");
+        }
+
+        CliRunner.Say(console, FormattableString.Invariant(
+            $"{result.Placements.Count} placed, {result.Unplaced.Count} not placed, {check.Result.Findings.Count} findings; use --out FILE or --report FORMAT=FILE for the whole account."));
+    }
+}

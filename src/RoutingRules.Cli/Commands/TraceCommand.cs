@@ -1,0 +1,85 @@
+using System.CommandLine;
+using RoutingRules.Cli.Input;
+using RoutingRules.Model;
+using RoutingRules.Reporting;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Cli.Commands;
+
+/// <summary><c>trace</c>: follows one signal.</summary>
+internal static class TraceCommand
+{
+    public static Command Create(CliConsole console, CancellationToken cancellation)
+    {
+        var file = new Argument<string>("FILE") { Description = "The show, or - for standard input." }.NamesNoOption();
+        var point = new Argument<string>("POINT") { Description = "The point as device/group/number, such as desk/aux/3 or box/out/5." }.NamesNoOption();
+        var profiles = ToolOptions.Profiles();
+        var command = new ToolCommand(
+            "trace",
+            "Follow the signal at one point: back to where it comes from, or to where it stops and why, and on to everything it feeds.",
+            "routing-rules trace saturday.show.json box/out/5\nWhich mix is on output 5 of the box, and over which slots and streams?",
+            "routing-rules trace saturday.show.json desk/aux/3\nWhere does aux 3 come out?")
+        {
+            file, point, profiles,
+        };
+        command.SetAction(parsed =>
+        {
+            var address = parsed.GetRequiredValue(point);
+            if (!PointRange.TryParse(address, out var range, out var problem))
+            {
+                throw new UsageException($"the point '{address}' {problem}.");
+            }
+
+            if (range.Width != 1)
+            {
+                throw new UsageException($"'{address}' names {range.Width} points; ask about one, such as {range[0]}.");
+            }
+
+            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), null, console, cancellation);
+            if (ShowInput.Read(parsed.GetRequiredValue(file), console, engine, cancellation) is not { } show)
+            {
+                return ExitCode.Usage;
+            }
+
+            var resolved = engine.Resolve(show);
+            var index = Find(resolved, range);
+            using var output = Texts.Over(console.Output);
+            TraceReport.Write(RoutingEngine.Trace(resolved, index), output);
+            return ExitCode.Clean;
+        });
+        return command;
+    }
+
+    private static PointIndex Find(ResolvedShow show, PointRange range)
+    {
+        if (show.Graph.Find(range, out var first) == ConnectionState.Connected)
+        {
+            return first;
+        }
+
+        if (show.Graph.Device(range.Device) is not { } device)
+        {
+            throw new UsageException($"the rig has no device '{range.Device}'; it has {List(show.Devices.Select(other => other.Id.Value))}.");
+        }
+
+        if (device.Groups.Count == 0)
+        {
+            throw new UsageException($"there is no usable profile '{device.Model.Profile}' for device '{device.Id}', so its points are unknown; correct the profile id, or give its folder with --profiles.");
+        }
+
+        throw new UsageException(device.Group(range.Group) is { } group
+            ? FormattableString.Invariant($"'{range}' is beyond the end: {device.Id}/{group.Id} has the numbers 1 to {group.Count}.")
+            : $"device '{device.Id}' has no port group '{range.Group}'; it has {List(device.Groups.Select(other => other.Id.Value))}.");
+    }
+
+    private static string List(IEnumerable<string> names)
+    {
+        var list = names.ToList();
+        return list.Count switch
+        {
+            0 => "none",
+            <= 20 => string.Join(", ", list),
+            _ => FormattableString.Invariant($"{string.Join(", ", list.Take(20))} and {list.Count - 20} more"),
+        };
+    }
+}

@@ -1,0 +1,70 @@
+namespace RoutingRules.Cli.Input;
+
+/// <summary>Turns the paths of a command line into documents: files as they are, folders by their shows.</summary>
+internal static class ShowFiles
+{
+    public const string Suffix = ".show.json";
+
+    /// <summary>The files, paths in the order given, the shows of a folder and its subfolders in ordinal order of their paths.</summary>
+    /// <exception cref="UsageException">A folder holds no show or cannot be listed, or standard input is named twice.</exception>
+    public static IReadOnlyList<string> Expand(IReadOnlyList<string> paths)
+    {
+        if (paths.Count(path => path == InputDocument.StandardInput) > 1)
+        {
+            throw new UsageException("standard input (-) is named twice, and it can be read once only; name it once.");
+        }
+
+        var files = new List<string>();
+        foreach (var path in paths)
+        {
+            if (path.Length == 0 || path == InputDocument.StandardInput || !Directory.Exists(path))
+            {
+                files.Add(path);
+                continue;
+            }
+
+            var found = Shows(path);
+            if (found.Count == 0)
+            {
+                throw new UsageException($"the folder '{path}' holds no file named *{Suffix}; name the file itself, or another folder.");
+            }
+
+            files.AddRange(found);
+        }
+
+        return files;
+    }
+
+    private static List<string> Shows(string folder)
+    {
+        var found = new List<string>();
+        var pending = new Stack<string>([folder]);
+        while (pending.TryPop(out var next))
+        {
+            try
+            {
+                foreach (var entry in new DirectoryInfo(next).EnumerateFileSystemInfos())
+                {
+                    var path = Path.Join(next, entry.Name);
+
+                    // A link to a folder may lead back up; a file named twice is checked twice, a ring would never end.
+                    if (entry is DirectoryInfo && entry.LinkTarget is null)
+                    {
+                        pending.Push(path);
+                    }
+                    else if (entry is FileInfo && entry.Name.EndsWith(Suffix, StringComparison.Ordinal))
+                    {
+                        found.Add(path);
+                    }
+                }
+            }
+            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+            {
+                throw new UsageException($"the folder '{next}' cannot be listed: {fault.Message} Check who may read it.");
+            }
+        }
+
+        found.Sort(StringComparer.Ordinal);
+        return found;
+    }
+}

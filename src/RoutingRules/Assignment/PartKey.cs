@@ -1,0 +1,48 @@
+namespace RoutingRules.Assignment;
+
+/// <summary>What a part of a wiring has to achieve, as numbers; equal keys have equal best options.</summary>
+internal readonly struct PartKey : IEquatable<PartKey>
+{
+    private readonly int[] numbers;
+    private readonly int hash;
+
+    public PartKey(WiringTask[] tasks, long budget)
+    {
+        var list = new List<int>(tasks.Length * 6) { (int)Math.Min(budget, int.MaxValue) };
+        foreach (var task in tasks)
+        {
+            if (task.Block is { } block)
+            {
+                list.Add(block.Id);
+                for (var position = 0; position < task.Wanted.Length; position++)
+                {
+                    list.Add(task.Kept[position] ? -2 - task.Wanted[position] : task.Wanted[position]);
+                }
+
+                list.AddRange(task.SameStream.Select(other => -other.Block!.Id - 1));
+            }
+            else
+            {
+                list.Add(-task.Receiver - 1);
+                list.AddRange(task.Sources);
+                list.AddRange(task.PortGroups);
+                list.Add(task.IsKept ? -2 : -1);
+            }
+        }
+
+        numbers = [.. list];
+        var code = new HashCode();
+        foreach (var number in numbers)
+        {
+            code.Add(number);
+        }
+
+        hash = code.ToHashCode();
+    }
+
+    public bool Equals(PartKey other) => hash == other.hash && numbers.AsSpan().SequenceEqual(other.numbers);
+
+    public override bool Equals(object? obj) => obj is PartKey other && Equals(other);
+
+    public override int GetHashCode() => hash;
+}

@@ -1,0 +1,86 @@
+using System.Text.Json;
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+
+namespace RoutingRules.Reporting;
+
+/// <summary>The part of the JSON report that tells what an assignment came to.</summary>
+internal static class AssignmentJson
+{
+    public static void Write(Utf8JsonWriter json, AssignmentResult result)
+    {
+        json.WriteStartObject("assignment");
+        json.WriteString("status", result.Status switch
+        {
+            AssignmentStatus.Optimal => "optimal",
+            AssignmentStatus.Feasible => "feasible",
+            _ => "pins-contradict",
+        });
+        json.WriteNumber("provenLevel", ProvenLevel(result.ProvenNumbers));
+        json.WriteNumber("provenNumbers", result.ProvenNumbers);
+        if (result.Objective is { } objective)
+        {
+            json.WriteStartArray("objective");
+            foreach (var number in objective.Values)
+            {
+                json.WriteNumberValue(number);
+            }
+
+            json.WriteEndArray();
+        }
+
+        json.WriteStartArray("placements");
+        foreach (var placement in result.Placements)
+        {
+            json.WriteStartObject();
+            json.WriteString("demand", placement.Demand);
+            json.WriteString("at", placement.At.ToString());
+            json.WriteBoolean("pinned", placement.IsPinned);
+            json.WriteBoolean("kept", placement.IsKept);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("unplaced");
+        foreach (var unplaced in result.Unplaced)
+        {
+            json.WriteStartObject();
+            json.WriteString("demand", unplaced.Demand);
+            if (unplaced.Sink is { } sink)
+            {
+                json.WriteString("sink", sink.ToString());
+            }
+
+            json.WriteString("reason", JsonReport.Whole(unplaced.Reason));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        WriteList(json, "moved", result.Moved);
+        WriteList(json, "contradiction", result.Contradiction);
+        WriteList(json, "removedStreams", result.RemovedStreams);
+        WriteList(json, "silenced", result.Silenced);
+        WriteList(json, "cleared", result.Cleared);
+        WriteList(json, "notes", result.Notes);
+        json.WriteEndObject();
+    }
+
+    /// <summary>The last of the ten levels that is proven whole: the first has four numbers, the second two, the others one each.</summary>
+    public static int ProvenLevel(int provenNumbers) => provenNumbers switch
+    {
+        < 4 => 0,
+        < 6 => 1,
+        _ => provenNumbers - 4,
+    };
+
+    private static void WriteList<T>(Utf8JsonWriter json, string name, ValueList<T> items)
+    {
+        json.WriteStartArray(name);
+        foreach (var item in items)
+        {
+            json.WriteStringValue(JsonReport.Whole(item!.ToString()!));
+        }
+
+        json.WriteEndArray();
+    }
+}

@@ -1,0 +1,118 @@
+using RoutingRules.Model;
+using RoutingRules.Reading;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Reporting;
+
+/// <summary>One document with everything there is to report about it.</summary>
+/// <remarks>Immutable. Findings have line and column wherever the text allows it.</remarks>
+public sealed record DocumentCheck
+{
+    /// <summary>In <see cref="UndecidedSubject.Rule"/>: every rule of the engine.</summary>
+    public const string EveryRule = "*";
+
+    /// <summary>The path, or another name that tells people which document it is.</summary>
+    public required string Path { get; init; }
+
+    /// <summary>The findings of reader and rules, and how each rule ended.</summary>
+    public required CheckResult Result { get; init; }
+
+    /// <summary>The show; null when the document could not be read in full.</summary>
+    public Show? Show { get; init; }
+
+    /// <summary>What it came to.</summary>
+    public DocumentStatus Status =>
+        !Result.WasRead ? DocumentStatus.Unreadable
+        : !Result.Findings.IsEmpty ? DocumentStatus.Findings
+        : !Result.Undecided.IsEmpty ? DocumentStatus.Undecided
+        : DocumentStatus.Clean;
+
+    /// <summary>Reads a show and runs the rules on it. Never throws for what the document holds.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="path">What to call the document.</param>
+    /// <param name="utf8Json">The text.</param>
+    /// <param name="cancellation">Stops between subjects of rules.</param>
+    /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
+    public static DocumentCheck Run(RoutingEngine engine, string path, ReadOnlySpan<byte> utf8Json, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(path);
+        var read = ShowReader.Read(utf8Json);
+        if (!read.IsUsable)
+        {
+            return new DocumentCheck { Path = path, Result = Unread(engine, read.Findings) };
+        }
+
+        var result = engine.Check(read.Value!, cancellation);
+        return new DocumentCheck
+        {
+            Path = path,
+            Show = read.Value,
+            Result = result with
+            {
+                Findings = Merge(read.Findings, result.Findings).Locate(utf8Json),
+                Rules = [.. Outcomes(read.Findings, RuleStatus.Passed), .. result.Rules],
+            },
+        };
+    }
+
+    /// <summary>A document that could not be had or not be read in full.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="path">What to call the document.</param>
+    /// <param name="problems">Why not: at least one finding.</param>
+    public static DocumentCheck Unreadable(RoutingEngine engine, string path, params ValueList<Finding> problems)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(path);
+        return new DocumentCheck { Path = path, Result = Unread(engine, problems) };
+    }
+
+    /// <summary>A check that was made already, such as that of an assigned show, with its findings located in the text of the show.</summary>
+    /// <param name="path">What to call the document.</param>
+    /// <param name="show">The show.</param>
+    /// <param name="result">What the rules said about it.</param>
+    /// <param name="utf8Json">The show as written.</param>
+    public static DocumentCheck Of(string path, Show show, CheckResult result, ReadOnlySpan<byte> utf8Json)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(show);
+        ArgumentNullException.ThrowIfNull(result);
+        return new DocumentCheck { Path = path, Show = show, Result = result with { Findings = result.Findings.Locate(utf8Json) } };
+    }
+
+    /// <summary>No rule was run: each is undecided, and the reason is given once.</summary>
+    private static CheckResult Unread(RoutingEngine engine, ValueList<Finding> findings) => new()
+    {
+        Findings = Merge(findings, default),
+        Rules =
+        [
+            .. Outcomes(findings, RuleStatus.Undecided),
+            .. engine.Active.Select(active => new RuleOutcome { Descriptor = active.Rule.Descriptor, Status = RuleStatus.Undecided, Subjects = 0, WorkUnits = 0 }),
+        ],
+        Undecided =
+        [
+            new UndecidedSubject
+            {
+                Rule = EveryRule,
+                Subject = "",
+                Reason = "The document could not be read in full, so no rule was run on it.",
+            },
+        ],
+        WasRead = false,
+    };
+
+    private static IEnumerable<RuleOutcome> Outcomes(ValueList<Finding> findings, RuleStatus otherwise) => ReadingRules.All.Select(rule => new RuleOutcome
+    {
+        Descriptor = rule,
+        Status = findings.Any(finding => finding.Rule == rule.Id) ? RuleStatus.Found : otherwise,
+        Subjects = 1,
+        WorkUnits = 0,
+    });
+
+    private static ValueList<Finding> Merge(ValueList<Finding> reading, ValueList<Finding> rules)
+    {
+        var all = new List<Finding>([.. reading, .. rules]);
+        all.Sort(FindingOrder.Instance);
+        return all.ToValueList();
+    }
+}

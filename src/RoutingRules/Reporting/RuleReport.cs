@@ -1,0 +1,53 @@
+using RoutingRules.Rules;
+
+namespace RoutingRules.Reporting;
+
+/// <summary>Writes rules, for people.</summary>
+/// <remarks>Lines end with LF; the same rules give the same text.</remarks>
+public static class RuleReport
+{
+    /// <summary>One line for each rule, in the order given: id, severity, name, title.</summary>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static void WriteList(IEnumerable<RuleDescriptor> rules, TextWriter output)
+    {
+        ArgumentNullException.ThrowIfNull(rules);
+        ArgumentNullException.ThrowIfNull(output);
+        var table = new TextColumns();
+        foreach (var rule in rules)
+        {
+            table.Add(rule.Id, PlainText.Word(rule.Severity), rule.Name, rule.Title);
+        }
+
+        table.WriteTo(output, "");
+    }
+
+    /// <summary>Everything a rule says about itself.</summary>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static void Write(RuleDescriptor rule, TextWriter output)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        ArgumentNullException.ThrowIfNull(output);
+        output.Write($"{rule.Id} {rule.Name}: {rule.Title}\n\n");
+        var table = new TextColumns();
+        table.Add("Severity", PlainText.Word(rule.Severity));
+        table.Add("Family", Family(rule.Family));
+        table.Add("Checks", rule.Checks);
+        table.Add("Why", rule.Why);
+        table.Add("What to do", rule.Remedy);
+        table.Add("Source", rule.Source);
+        table.WriteTo(output, "");
+    }
+
+    private static string Family(RuleFamily family) => family switch
+    {
+        RuleFamily.Document => "the document itself",
+        RuleFamily.Points => "points and routes",
+        RuleFamily.Feeds => "feeds",
+        RuleFamily.Streams => "streams and blocks",
+        RuleFamily.Network => "network and clock",
+        RuleFamily.Lines => "lines and electrical",
+        RuleFamily.Labels => "labels",
+        RuleFamily.Resilience => "resilience",
+        _ => "hearing and safety",
+    };
+}

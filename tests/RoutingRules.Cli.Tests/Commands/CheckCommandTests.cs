@@ -1,0 +1,249 @@
+using System.Text;
+using System.Text.Json;
+using RoutingRules.Cli.Tests.Rig;
+using RoutingRules.Reading;
+using RoutingRules.Rules;
+using RoutingRules.Schema;
+
+namespace RoutingRules.Cli.Tests.Commands;
+
+public sealed class CheckCommandTests : IDisposable
+{
+    private readonly TempFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void A_sound_show_on_standard_input_is_read_as_such()
+    {
+        var result = Tool.Run(["check", "-"], Encoding.UTF8.GetBytes(Shows.Small)).Civil();
+
+        Assert.NotEqual(2, result.Code);
+        Assert.StartsWith("standard input: ", result.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("unreadable", result.Out, StringComparison.Ordinal);
+        Assert.Equal("", result.Error);
+    }
+
+    [Fact]
+    public void An_error_ends_with_1_and_names_file_line_column_and_remedy()
+    {
+        var path = folder.Write("a.show.json", Shows.Small);
+        var result = Tool.Run(["check", path], [], default, TestRule.Reports("TT1001", Severity.Error)).Civil();
+
+        Assert.Equal(1, result.Code);
+        Assert.Contains($"    {path}:7:7: Device desk was looked at.\n    {path}:8:7: Device box was looked at.\n    What to do: Look at the test.\n", result.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(Severity.Note, "warning", 0)]
+    [InlineData(Severity.Warning, "warning", 1)]
+    [InlineData(Severity.Warning, "error", 0)]
+    [InlineData(Severity.Note, "note", 1)]
+    public void The_threshold_decides_between_0_and_1(Severity severity, string failOn, int code)
+    {
+        var path = folder.Write("a.show.json", """{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "x", "profile": "generic/amplifier-4" } ] } }""");
+        var config = folder.Write("config.json", $$"""{ "schemaVersion": 1, "failOn": "{{failOn}}", "rules": [ {{OffExcept("")}} ] }""");
+
+        Assert.Equal(code, Tool.Run(["check", path, "--config", config], [], default, TestRule.Reports("TT1001", severity)).Civil().Code);
+    }
+
+    [Fact]
+    public void A_configuration_can_switch_a_rule_off_and_change_its_severity()
+    {
+        var path = folder.Write("a.show.json", Shows.Small);
+        var off = folder.Write("off.json", """{ "schemaVersion": 1, "rules": [ { "rule": "tt1001-name", "enabled": false } ] }""");
+        var note = folder.Write("note.json", """{ "schemaVersion": 1, "rules": [ { "rule": "TT1001", "severity": "note" } ] }""");
+        var plugin = TestRule.Reports("TT1001", Severity.Error);
+
+        Assert.DoesNotContain("TT1001", Tool.Run(["check", path, "--config", off], [], default, plugin).Civil().Out, StringComparison.Ordinal);
+        var noted = Tool.Run(["check", path, "--config", note], [], default, plugin).Civil();
+        Assert.Contains("Notes\n\n  TT1001", noted.Out[noted.Out.IndexOf("Notes", StringComparison.Ordinal)..], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_configuration_that_names_an_unknown_rule_is_wrong_usage()
+    {
+        var path = folder.Write("a.show.json", Shows.Small);
+        var config = folder.Write("config.json", """{ "schemaVersion": 1, "rules": [ { "rule": "RR9999", "enabled": false } ] }""");
+        var result = Tool.Run("check", path, "--config", config).Civil();
+
+        Assert.Equal(2, result.Code);
+        Assert.Equal("", result.Out);
+        Assert.Contains("'RR9999'", result.Error, StringComparison.Ordinal);
+        Assert.Contains("take the setting away", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_broken_configuration_is_named_with_its_place()
+    {
+        var path = folder.Write("a.show.json", Shows.Small);
+        var config = folder.Write("config.json", "{ \"schemaVersion\": 1,\n  \"failOn\": \"never\" }");
+        var result = Tool.Run("check", path, "--config", config).Civil();
+
+        Assert.Equal(2, result.Code);
+        Assert.Contains($"{config}:2:13: ", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_rule_that_cannot_decide_ends_with_3_and_says_why()
+    {
+        var path = folder.Write("a.show.json", Clean);
+        var result = Tool.Run(["check", path], [], default, TestRule.CannotDecide("TT1001")).Civil();
+
+        Assert.Equal(3, result.Code);
+        Assert.Contains("TT1001, device x: Its colour is not known.", result.Out, StringComparison.Ordinal);
+        Assert.Contains("1 undecided.", result.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_rule_that_fails_is_undecided_and_the_others_go_on()
+    {
+        var path = folder.Write("a.show.json", Clean);
+        var result = Tool.Run(["check", path], [], default, TestRule.Fails("TT1001"), TestRule.Reports("TT1002", Severity.Note));
+
+        Assert.Equal(3, result.Code);
+        Assert.Contains("broken on purpose", result.Out, StringComparison.Ordinal);
+        Assert.Contains("Device x was looked at.", result.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_unreadable_document_wins_over_findings_and_findings_over_undecided()
+    {
+        var clean = folder.Write("a.show.json", Clean);
+        var broken = folder.Write("b.show.json", "{");
+
+        Assert.Equal(2, Tool.Run(["check", clean, broken], [], default, TestRule.Reports("TT1001", Severity.Error)).Civil().Code);
+        Assert.Equal(1, Tool.Run(["check", clean], [], default, TestRule.Reports("TT1001", Severity.Error), TestRule.CannotDecide("TT1002")).Civil().Code);
+    }
+
+    [Fact]
+    public void A_folder_gives_its_shows_in_ordinal_order_and_nothing_else()
+    {
+        folder.Write("shows/b.show.json", Clean);
+        folder.Write("shows/B.show.json", Clean);
+        folder.Write("shows/a/z.show.json", Clean);
+        folder.Write("shows/notes.json", "no show");
+        folder.Write("shows/readme.txt", "no show");
+        var result = Tool.Run("check", folder.At("shows"), "--format", "json").Civil();
+
+        var paths = JsonDocument.Parse(result.OutBytes).RootElement.GetProperty("documents").EnumerateArray().Select(document => document.GetProperty("path").GetString());
+        Assert.Equal([folder.At("shows/B.show.json"), folder.At("shows/a/z.show.json"), folder.At("shows/b.show.json")], paths);
+    }
+
+    [Fact]
+    public void A_folder_that_leads_back_to_itself_ends()
+    {
+        folder.Write("shows/a.show.json", Clean);
+        Directory.CreateSymbolicLink(folder.At("shows/again"), folder.At("shows"));
+        var result = Tool.Run("check", folder.At("shows")).Civil();
+
+        Assert.StartsWith(folder.At("shows/a.show.json") + ": ", result.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("documents:", result.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_folder_without_shows_is_wrong_usage()
+    {
+        Directory.CreateDirectory(folder.At("empty"));
+        var result = Tool.Run("check", folder.At("empty")).Civil();
+
+        Assert.Equal(2, result.Code);
+        Assert.Equal("", result.Out);
+        Assert.Contains("holds no file named *.show.json", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Json_output_meets_the_published_schema_whatever_happened()
+    {
+        var clean = folder.Write("a.show.json", Clean);
+        var broken = folder.Write("b.show.json", "{ \"schemaVersion\": 1, \"title\": 3 }");
+        var result = Tool.Run(
+            ["check", clean, broken, folder.At("missing.show.json"), "--format", "json"], [], default,
+            TestRule.Reports("TT1001", Severity.Warning), TestRule.CannotDecide("TT1002"), TestRule.Fails("TT1003"));
+
+        Assert.Equal(2, result.Code);
+        Assert.Empty(SchemaValidator.Validate(SchemaKind.Report, result.OutBytes));
+        var root = JsonDocument.Parse(result.OutBytes).RootElement;
+        Assert.Equal(["findings", "unreadable", "unreadable"], root.GetProperty("documents").EnumerateArray().Select(document => document.GetProperty("status").GetString()));
+        Assert.Equal(3, root.GetProperty("summary").GetProperty("documents").GetInt32());
+        Assert.Equal(1, root.GetProperty("summary").GetProperty("warnings").GetInt32());
+
+        // Two of the sound show's rules, and one account for each document on which no rule was run.
+        Assert.Equal(4, root.GetProperty("summary").GetProperty("undecided").GetInt32());
+    }
+
+    [Fact]
+    public void Reports_go_to_files_beside_what_standard_output_says()
+    {
+        var path = folder.Write("a.show.json", Clean);
+        var result = Tool.Run("check", path, "--report", $"json={folder.At("r.json")}", "--report", $"text={folder.At("r.txt")}").Civil();
+
+        Assert.Equal(result.Out, File.ReadAllText(folder.At("r.txt")));
+        Assert.Empty(SchemaValidator.Validate(SchemaKind.Report, File.ReadAllBytes(folder.At("r.json"))));
+        Assert.Equal(["a.show.json", "r.json", "r.txt"], folder.Names);
+    }
+
+    [Fact]
+    public void Output_has_no_byte_order_mark_and_no_carriage_return()
+    {
+        var path = folder.Write("a.show.json", Clean.Replace("\"T\"", "\"Tannhäuser\"", StringComparison.Ordinal));
+        foreach (var format in new[] { "text", "json" })
+        {
+            var bytes = Tool.Run(["check", path, "--format", format], [], default, TestRule.Reports("TT1001", Severity.Warning)).OutBytes;
+            Assert.False(bytes.AsSpan().StartsWith("\uFEFF"u8));
+            Assert.DoesNotContain((byte)'\r', bytes);
+            Assert.Equal((byte)'\n', bytes[^1]);
+        }
+    }
+
+    [Fact]
+    public void Quiet_leaves_out_clean_documents_and_what_is_below_the_threshold()
+    {
+        var path = folder.Write("a.show.json", Clean);
+
+        Assert.Equal("", Tool.Run(["check", path, "--quiet", "--config", folder.Write("c.json", $$"""{ "schemaVersion": 1, "rules": [ {{OffExcept("")}} ] }""")], []).Civil().Out);
+        var noted = Tool.Run(["check", path, "--quiet"], [], default, TestRule.Reports("TT1001", Severity.Note)).Civil();
+        Assert.Contains("not listed", noted.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("was looked at", noted.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_interrupted_check_writes_no_file()
+    {
+        var path = folder.Write("a.show.json", Shows.Small);
+        using var stop = new CancellationTokenSource();
+        var result = Tool.Run(["check", path, path, "--report", $"json={folder.At("r.json")}"], [], stop.Token, TestRule.Interrupts("TT1001", stop)).Civil();
+
+        Assert.Equal(3, result.Code);
+        Assert.Contains("stopped on request", result.Error, StringComparison.Ordinal);
+        Assert.Equal(["a.show.json"], folder.Names);
+    }
+
+    [Fact]
+    public void A_profile_folder_wins_over_the_generic_profiles()
+    {
+        var profile = Encoding.UTF8.GetString(new Profiles.Generic.GenericProfiles().Find(new("generic/amplifier-4"))!.Value.Span);
+        folder.Write("profiles/mine.profile.json", profile.Replace("Amplifier, 4 channels", "My amplifier", StringComparison.Ordinal));
+
+        Assert.Contains("My amplifier", Tool.Run("profiles", "generic/amplifier-4", "--profiles", folder.At("profiles")).Civil().Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("My amplifier", Tool.Run("profiles", "generic/amplifier-4").Civil().Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_broken_profile_in_a_folder_is_named()
+    {
+        var path = folder.Write("profiles/bad.profile.json", "{ \"id\": 3 }");
+        var result = Tool.Run("check", folder.Write("a.show.json", Clean), "--profiles", folder.At("profiles")).Civil();
+
+        Assert.Equal(2, result.Code);
+        Assert.Contains(path, result.Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>One amplifier and nothing else.</summary>
+    private const string Clean = """{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "x", "profile": "generic/amplifier-4" } ] } }""";
+
+    /// <summary>Settings that switch every built-in rule off, so that only the rules of a test speak.</summary>
+    private static string OffExcept(string id) => string.Join(", ", RoutingEngine.CreateBuilder().Build().Rules
+        .Where(rule => rule.Descriptor.Id != id)
+        .Select(rule => $$"""{ "rule": "{{rule.Descriptor.Id}}", "enabled": false }"""));
+}

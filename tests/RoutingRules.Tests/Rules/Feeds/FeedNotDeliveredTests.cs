@@ -1,0 +1,302 @@
+using FsCheck.Xunit;
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Rules;
+using RoutingRules.Testing;
+using static RoutingRules.Testing.SmallShow;
+
+namespace RoutingRules.Tests.Rules.Feeds;
+
+public sealed class FeedNotDeliveredTests
+{
+    private static readonly FeedNotDelivered Rule = new();
+
+    private static Show DeskAndBox => Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box));
+
+    private static Show Streamed => DeskAndBox.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"));
+
+    [Fact]
+    public void A_feed_pinned_to_an_output_that_no_stream_reaches_gives_one_finding()
+    {
+        var show = DeskAndBox with { Feeds = [Feed("mon-1", FeedRole.Monitor, "desk/aux/1", "box/out/1") with { Name = "Vocal wedge" }] };
+
+        Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'Vocal wedge' does not arrive at box/out/1: no stream reaches box/receive/1.", "feed=mon-1");
+    }
+
+    [Fact]
+    public void A_feed_that_arrives_gives_none() =>
+        Expect.None(Rule, Streamed with { Feeds = [Feed("mon-1", FeedRole.Monitor, "desk/aux/1", "box/out/1")] });
+
+    [Fact]
+    public void Neighbouring_feeds_lost_at_one_place_give_one_finding()
+    {
+        var show = DeskAndBox with
+        {
+            Feeds =
+            [
+                Feed("b", FeedRole.Monitor, "desk/aux/2", "box/out/2"),
+                Feed("a", FeedRole.Monitor, "desk/aux/1", "box/out/1"),
+                Feed("c", FeedRole.Monitor, "desk/aux/3", "box/out/3"),
+            ],
+        };
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/1/to/0",
+            "3 feeds do not arrive: no stream reaches box/receive/1-3. Missing: 'a' at box/out/1, 'b' at box/out/2 and 'c' at box/out/3.",
+            "feed=a",
+            "feed=b",
+            "feed=c");
+    }
+
+    [Fact]
+    public void Feeds_lost_at_places_apart_give_a_finding_each()
+    {
+        var show = DeskAndBox with
+        {
+            Feeds = [Feed("a", FeedRole.Monitor, "desk/aux/1", "box/out/1"), Feed("b", FeedRole.Monitor, "desk/aux/2", "box/out/3")],
+        };
+
+        Assert.Equal(["/feeds/0/to/0", "/feeds/1/to/0"], RuleTester.Findings(Rule, show).Select(finding => finding.Pointer));
+    }
+
+    [Fact]
+    public void The_message_says_what_the_output_carries_instead()
+    {
+        var show = Streamed.With(Route("desk/main/1", "desk/transmit/1")) with { Feeds = [Feed("mon-1", FeedRole.Monitor, "desk/aux/1", "box/out/1")] };
+
+        Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'mon-1' does not arrive at box/out/1: box/out/1 carries desk/main/1 instead.", "feed=mon-1");
+    }
+
+    [Fact]
+    public void A_run_of_feeds_displaced_by_one_gives_one_finding()
+    {
+        var show = Streamed.With(Route("desk/aux/2-4", "desk/transmit/1-3"), Route(null, "desk/transmit/4")) with
+        {
+            Feeds =
+            [
+                Feed("a", FeedRole.Monitor, "desk/aux/1", "box/out/1"),
+                Feed("b", FeedRole.Monitor, "desk/aux/2", "box/out/2"),
+                Feed("c", FeedRole.Monitor, "desk/aux/3", "box/out/3"),
+            ],
+        };
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/to/0",
+            "3 feeds do not arrive: box/out/1-3 carry desk/aux/2-4 instead. Missing: 'a' at box/out/1, 'b' at box/out/2 and 'c' at box/out/3.",
+            "feed=a",
+            "feed=b",
+            "feed=c");
+    }
+
+    [Theory]
+    [InlineData(null, "desk/transmit/1 is set to nothing")]
+    [InlineData("desk/aux/9", null)]
+    public void A_cleared_slot_is_named_and_a_route_that_does_not_resolve_is_left_to_its_own_rule(string? source, string? why)
+    {
+        var show = Streamed.With(Route(source, "desk/transmit/1")) with { Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/5", "box/out/1")] };
+
+        var findings = RuleTester.Findings(Rule, source is null ? show : show.With(Route("desk/aux/99", "desk/transmit/1"), Route("desk/aux/5-6", "desk/transmit/1")));
+
+        Assert.Equal(why is null ? [] : [$"Feed 'x' does not arrive at box/out/1: {why}."], findings.Select(finding => finding.Message));
+    }
+
+    [Fact]
+    public void A_feed_pinned_to_an_input_without_a_cable_says_so()
+    {
+        var show = Of(("desk", SmallProfiles.Console), ("amp", SmallProfiles.Amplifier)) with { Feeds = [Feed("wedge", FeedRole.Monitor, "desk/aux/1", "amp/in/2")] };
+
+        Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'wedge' does not arrive at amp/in/2: no output is cabled to amp/in/2.", "feed=wedge");
+    }
+
+    [Fact]
+    public void A_feed_pinned_to_a_cabled_input_is_followed_through_the_cable()
+    {
+        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier));
+        show = show with
+        {
+            Rig = show.Rig with { Cables = [Cable("box/out/3", "amp/in/1")] },
+            Feeds = [Feed("wedge", FeedRole.Monitor, "desk/aux/3", "amp/in/1")],
+        };
+
+        Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'wedge' does not arrive at amp/in/1: no stream reaches box/receive/3.", "feed=wedge");
+        Expect.None(Rule, show.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4")));
+    }
+
+    [Theory]
+    [InlineData("desk/aux/5", "desk/aux/5 is routed nowhere")]
+    [InlineData("desk/aux/1", "no stream takes desk/transmit/1")]
+    [InlineData("desk/main/2", "the signal only reaches desk/out/2")]
+    public void A_feed_left_to_a_device_says_where_its_bus_ends(string source, string why)
+    {
+        var show = DeskAndBox with { Feeds = [FeedTo("x", FeedRole.Monitor, source, "box")] };
+
+        Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", $"Feed 'x' does not arrive at box: {why}.", "feed=x");
+    }
+
+    [Fact]
+    public void A_device_without_a_line_output_and_a_zone_without_a_device_are_named()
+    {
+        var show = Of(("desk", SmallProfiles.Console), ("amp", SmallProfiles.Amplifier));
+        show = show with
+        {
+            Rig = show.Rig with { Zones = [new() { Id = new("riser") }] },
+            Feeds =
+            [
+                FeedTo("x", FeedRole.Monitor, "desk/aux/1", "amp"),
+                new() { Id = new("y"), Role = FeedRole.Monitor, Source = At("desk/aux/2"), To = [new() { Zones = [new("riser")] }] },
+            ],
+        };
+
+        Assert.Equal(
+            ["Feed 'x' does not arrive at amp: amp has no line output.", "Feed 'y' does not arrive at zone riser: no device stands in zone riser."],
+            RuleTester.Findings(Rule, show).Select(finding => finding.Message));
+    }
+
+    [Fact]
+    public void Two_feeds_of_one_bus_need_two_outputs()
+    {
+        var show = Streamed with { Feeds = [FeedTo("a", FeedRole.Monitor, "desk/aux/1", "box"), FeedTo("b", FeedRole.Monitor, "desk/aux/1", "box")] };
+
+        Expect.One(
+            Rule, show, Severity.Error, "/feeds/1/to/0", "Feed 'b' does not arrive at box: box/out/1 carries it, but counts for 'a' already.", "feed=b");
+    }
+
+    [Theory]
+    [InlineData("desk/aux/9", "box/out/1")]
+    [InlineData("gone/aux/1", "box/out/1")]
+    [InlineData("desk/aux/1", "box/out/9")]
+    [InlineData("desk/aux/1", "gone/out/1")]
+    [InlineData("desk/aux/1-2", "box/out/1")]
+    [InlineData("desk/aux/1-3", "box/out/1-3")]
+    [InlineData("desk/channel/1", "box/out/1")]
+    public void A_feed_that_does_not_resolve_is_left_to_its_own_rule(string source, string at) =>
+        Expect.None(Rule, DeskAndBox with { Feeds = [Feed("x", FeedRole.Monitor, source, at)] });
+
+    [Fact]
+    public void Unknown_devices_zones_and_profiles_are_left_to_their_own_rule()
+    {
+        var show = DeskAndBox;
+        var zone = new Destination { Zones = [new("stage")] };
+        var feed = FeedTo("x", FeedRole.Monitor, "desk/aux/1", "gone");
+
+        Expect.None(Rule, show with { Feeds = [feed] });
+        Expect.None(Rule, show with { Feeds = [feed with { To = [zone] }] });
+        var withZone = show.Rig with
+        {
+            Zones = [new() { Id = new("stage") }],
+            Devices = [show.Rig.Devices[0], show.Rig.Devices[1] with { Profile = new("unknown/box"), Zone = new("stage") }],
+        };
+        Expect.None(Rule, show with { Rig = withZone, Feeds = [feed with { To = [zone] }] });
+        Expect.None(Rule, show with { Rig = withZone, Feeds = [FeedTo("x", FeedRole.Monitor, "desk/aux/1", "box")] });
+    }
+
+    [Fact]
+    public void A_stream_that_does_not_resolve_is_left_to_its_own_rule()
+    {
+        var show = DeskAndBox.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-3")) with
+        {
+            Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/1", "box/out/1"), FeedTo("y", FeedRole.Monitor, "desk/aux/2", "box")],
+        };
+
+        Expect.None(Rule, show);
+    }
+
+    [Fact]
+    public void A_loop_and_a_doubled_sink_are_left_to_their_own_rules()
+    {
+        var loop = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.FreeBox), ("b", SmallProfiles.FreeBox));
+        loop = loop.With(Route("a/in/1", "a/out/1"), Route("b/in/1", "b/out/1")) with
+        {
+            Rig = loop.Rig with { Cables = [Cable("a/out/1", "b/in/1"), Cable("b/out/1", "a/in/1")] },
+            Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/1", "b/out/1")],
+        };
+        var doubled = Streamed.With(Route("desk/aux/5", "desk/transmit/1"), Route("desk/aux/6", "desk/transmit/1")) with
+        {
+            Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/6", "box/out/1")],
+        };
+
+        Expect.None(Rule, loop);
+        Expect.None(Rule, doubled);
+    }
+
+    [Fact]
+    public void A_feed_that_arrives_at_one_of_two_places_is_left_to_the_fan_out_rule() =>
+        Expect.None(Rule, Streamed with { Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/1", "box/out/1", "box/out/5")] });
+
+    [Fact]
+    public void A_feed_lost_at_several_places_gives_one_finding_with_every_cause()
+    {
+        var show = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box)) with
+        {
+            Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/1", "a/out/1", "b/out/2")],
+        };
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/to/0",
+            "Feed 'x' does not arrive at a/out/1 or b/out/2: no stream reaches a/receive/1; no stream reaches b/receive/2.",
+            "feed=x");
+    }
+
+    [Fact]
+    public void A_pair_of_which_nothing_arrives_is_one_finding_over_both_slots() =>
+        Expect.One(
+            Rule,
+            DeskAndBox with { Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "box/out/3-4")] },
+            Severity.Error,
+            "/feeds/0/to/0",
+            "Feed 'ears' does not arrive at box/out/3-4: no stream reaches box/receive/3-4.",
+            "feed=ears");
+
+    [Fact]
+    public void Slots_of_a_multicore_without_a_link_are_told_apart_from_streams()
+    {
+        var box = SmallProfiles.Box with
+        {
+            Id = new("test/multicore-box"),
+            PortGroups = SmallProfiles.Box.PortGroups
+                .Select(group => group.Kind == PortKind.Receive ? group with { Carrier = new GroupRange(new("net"), 1, 1) } : group).ToValueList(),
+        };
+        var show = Of(("desk", SmallProfiles.Console), ("box", box)) with { Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/1", "box/out/1")] };
+
+        Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'x' does not arrive at box/out/1: no link brings signal to box/receive/1.", "feed=x");
+    }
+
+    [Property(Arbitrary = [typeof(CleanShows)])]
+    public void A_clean_show_gives_none(CleanShow clean) => Expect.None(Rule, clean.Show);
+
+    [Property(Arbitrary = [typeof(CleanShows)])]
+    public void Clearing_one_slot_of_a_clean_show_gives_one_finding_about_its_bus(CleanShow clean, byte choice)
+    {
+        var slot = choice % 4;
+        var routes = clean.Show.Patch.Routes.ToArray();
+        routes[slot] = routes[slot] with { From = null };
+
+        var finding = Assert.Single(RuleTester.Findings(Rule, clean.Show with { Patch = clean.Show.Patch with { Routes = routes.ToValueList() } }));
+
+        Assert.Equal([Entity.Of("feed", $"mix-{clean.AuxInSlot[slot]}")], finding.Entities);
+    }
+
+    [Property(Arbitrary = [typeof(CleanShows)])]
+    public void Order_and_names_do_not_change_the_identity_of_findings(CleanShow clean)
+    {
+        var broken = clean.Show with { Patch = clean.Show.Patch with { Streams = [] } };
+        var changed = broken with
+        {
+            Title = "Other",
+            Feeds = broken.Feeds.Reverse().Select(feed => feed with { Name = $"Mix of {feed.Id}" }).ToValueList(),
+            Patch = broken.Patch with { Routes = broken.Patch.Routes.Reverse().ToValueList() },
+        };
+
+        Assert.NotEmpty(Expect.Fingerprints(Rule, broken));
+        Assert.Equal(Expect.Fingerprints(Rule, broken), Expect.Fingerprints(Rule, changed));
+    }
+}
