@@ -28,6 +28,9 @@ public sealed class DeviceNode
     /// <summary>The profile.</summary>
     public DeviceProfile Profile => Type.Model;
 
+    /// <summary>Whether the profile it names was found; where it was not, <see cref="Profile"/> is an empty one.</summary>
+    public ProfileState ProfileState { get; internal init; }
+
     /// <summary>The port groups, in profile order.</summary>
     public IReadOnlyList<GroupNode> Groups => Type.Groups;
 

@@ -48,6 +48,8 @@ public sealed class SignalGraph
 
     internal ReadOnlySpan<int> Origins => origin;
 
+    internal bool HasLoops => origin.AsSpan().Contains(Looping);
+
     /// <summary>The device of an id, or null.</summary>
     public DeviceNode? Device(Id<Device> id) => deviceIndex.TryGetValue(id.Value, out var index) ? devices[index] : null;
 

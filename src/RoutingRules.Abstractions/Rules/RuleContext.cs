@@ -118,6 +118,17 @@ public sealed class RuleContext
     /// <summary>True when the point sits in or behind a loop.</summary>
     public bool IsLooping(PointIndex point) => Count(ModelSlices.Routes).Graph.IsLooping(point);
 
+    /// <summary>True when signal runs in a circle anywhere.</summary>
+    public bool HasLoops
+    {
+        get
+        {
+            var graph = Read(ModelSlices.Routes).Graph;
+            meter.Add(1 + graph.PointCount);
+            return graph.HasLoops;
+        }
+    }
+
     /// <summary>True when a point is fed, over any number of hops, by another, or is that point.</summary>
     public bool IsFedBy(PointIndex point, PointIndex source)
     {

@@ -57,13 +57,12 @@ public static class ShowResolver
         {
             var model = rig.Devices[i];
             var rate = rates.Of(model.Id);
-            var type = Compiled(rig, profiles, model.Profile, rate) ?? ProfileCompiler.Compile(NoProfile, rate);
-            if (pointCount + type.PointCount > MaxPoints)
-            {
-                type = ProfileCompiler.Compile(NoProfile, rate);
-            }
-
-            devices[i] = new DeviceNode(model, i, type, rate, pointCount, ZoneOf(rig, model.Zone));
+            var type = Compiled(rig, profiles, model.Profile, rate);
+            var state = type is null ? (profiles.Find(model.Profile) is null ? ProfileState.Unknown : ProfileState.Unreadable)
+                : pointCount + type.PointCount > MaxPoints ? ProfileState.RigFull
+                : ProfileState.Found;
+            type = state == ProfileState.Found ? type! : ProfileCompiler.Compile(NoProfile, rate);
+            devices[i] = new DeviceNode(model, i, type, rate, pointCount, ZoneOf(rig, model.Zone)) { ProfileState = state };
             index.TryAdd(model.Id.Value, i);
             pointCount += type.PointCount;
         }

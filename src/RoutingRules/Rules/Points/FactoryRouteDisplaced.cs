@@ -1,0 +1,185 @@
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports buses that came out somewhere without any patching and no longer do, because a route took their place.</summary>
+/// <remarks>Speaks only of a bus that a feed, a cable or a label shows to be meant, and not of one whose feeds are all served or whose place another feed took.</remarks>
+public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
+{
+    private const int Fed = 0;
+    private const int Cabled = 1;
+    private const int Labelled = 2;
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR2007",
+        Name = "factory-route-displaced",
+        Title = "Bus pushed off its usual output",
+        Family = RuleFamily.Points,
+        Severity = Severity.Warning,
+        Checks = "No route takes the place of a factory route by which a bus with a feed, a cable or a label came out.",
+        Why = "Nobody patched the bus, so nobody notices that it is gone until it is missed.",
+        Remedy = "Put the route on another sink, or patch the bus to its output by a route of its own.",
+        Source = "common practice, no source",
+        Fixability = Fixability.Manual,
+        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Cables | ModelSlices.Labels,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        var intentions = new Intentions(context);
+        SinkRuns? found = null;
+        foreach (var route in context.Routes)
+        {
+            for (var position = 0; !route.To.IsNone && position < route.Model.To.Width; position++)
+            {
+                var sink = route.To + position;
+                var bus = context.FactorySource(sink);
+                if (bus.IsNone || context.Upstream(sink) == bus || context.ViaIndex(sink) != route.Index || context.GroupOf(bus).Kind != PortKind.Source)
+                {
+                    continue;
+                }
+
+                if (WhyMissed(context, intentions, bus, Outputs(context, sink)) is { } tag)
+                {
+                    (found ??= new SinkRuns()).Add(sink, bus, tag, route.Index);
+                }
+            }
+        }
+
+        foreach (var run in found?.Merge(context) ?? [])
+        {
+            Report(context, intentions, run);
+        }
+    }
+
+    /// <summary>The outputs at or behind a sink, as the patch stands.</summary>
+    private static List<PointIndex> Outputs(RuleContext context, PointIndex sink)
+    {
+        var outputs = new List<PointIndex>();
+        if (context.IsLooping(sink))
+        {
+            return outputs;
+        }
+
+        var pending = new Stack<PointIndex>();
+        pending.Push(sink);
+        while (pending.TryPop(out var point))
+        {
+            if (context.GroupOf(point).Kind == PortKind.Output)
+            {
+                outputs.Add(point);
+            }
+
+            foreach (var next in context.Fed(point))
+            {
+                pending.Push(new PointIndex(next));
+            }
+        }
+
+        return outputs;
+    }
+
+    private static int? WhyMissed(RuleContext context, Intentions intentions, PointIndex bus, List<PointIndex> outputs)
+    {
+        var feeds = intentions.FeedsOf(bus);
+        if (feeds.Count > 0)
+        {
+            foreach (var feed in feeds)
+            {
+                if (IsWanted(context, feed, bus, outputs))
+                {
+                    return Fed;
+                }
+            }
+
+            return null;
+        }
+
+        if (outputs.Count == 0 || outputs.Exists(output => intentions.IsPlaced(output, out _)) || Sounds(context, intentions, bus))
+        {
+            return null;
+        }
+
+        foreach (var output in outputs)
+        {
+            if (intentions.IsCabled(output))
+            {
+                return Cabled;
+            }
+
+            if (intentions.IsLabelled(output) || intentions.IsLabelled(bus))
+            {
+                return Labelled;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>True when an entry of the feed that is not served might be served at one of the outputs.</summary>
+    private static bool IsWanted(RuleContext context, FeedNode feed, PointIndex bus, List<PointIndex> outputs)
+    {
+        for (var entry = 0; entry < feed.Model.To.Count; entry++)
+        {
+            var demand = context.Demand(feed, entry);
+            for (var i = 0; demand.Existing.IsNone && i < demand.Allowed.Count; i++)
+            {
+                if (outputs.Contains(demand.Allowed[i] + (bus.Value - feed.Source.Value)))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>True when the bus still comes out at a cabled output.</summary>
+    private static bool Sounds(RuleContext context, Intentions intentions, PointIndex bus)
+    {
+        foreach (var output in Outputs(context, bus))
+        {
+            if (intentions.IsCabled(output))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static void Report(RuleContext context, Intentions intentions, SinkRun run)
+    {
+        var bus = context.Address(run.Source, run.Width);
+        var sink = context.Address(run.Sink, run.Width);
+        var names = new List<string>();
+        for (var position = 0; run.Tag == Fed && position < run.Width; position++)
+        {
+            foreach (var feed in intentions.FeedsOf(run.Source + position))
+            {
+                if (!intentions.IsServed(feed) && !names.Contains(feed.DisplayName))
+                {
+                    names.Add(feed.DisplayName);
+                }
+            }
+        }
+
+        var reason = run.Tag switch
+        {
+            Fed => $"{(names.Count == 1 ? "feed" : "feeds")} {PlainText.List(names)} {(names.Count == 1 ? "needs" : "need")} it",
+            Cabled => "the output is cabled",
+            _ => "it is labelled",
+        };
+        var route = context.Routes[run.Order].Model;
+        var taken = route.From is { } from ? $"the route from {from} took its place" : "a route clears it";
+        context.Report(
+            $"{bus} no longer comes out through {sink}, where it went by itself: {taken}, although {reason}.",
+            new Place(route, "/patch/routes", run.Order).Pointer,
+            Entity.Of("source", bus),
+            Entity.Of("sink", sink));
+    }
+}

@@ -1,0 +1,173 @@
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>What feeds, lines and labels say about points; each table is made on the first question.</summary>
+internal sealed class Intentions(RuleContext context)
+{
+    private Dictionary<int, int>? placed;
+    private Dictionary<int, List<FeedNode>>? feedsOf;
+    private HashSet<int>? labelled;
+    private HashSet<int>? named;
+    private HashSet<int>? ofLines;
+
+    /// <summary>The source a feed has placed at a point: the first point of the demand is served there now.</summary>
+    public bool IsPlaced(PointIndex point, out PointIndex source)
+    {
+        placed ??= Placed();
+        source = placed.TryGetValue(point.Value, out var found) ? new PointIndex(found) : PointIndex.None;
+        return !source.IsNone;
+    }
+
+    /// <summary>The feeds whose source, or half of it, is the point; empty when there is none.</summary>
+    public IReadOnlyList<FeedNode> FeedsOf(PointIndex source)
+    {
+        feedsOf ??= Feeds();
+        return feedsOf.TryGetValue(source.Value, out var found) ? found : [];
+    }
+
+    /// <summary>True when every entry of a feed is served.</summary>
+    public bool IsServed(FeedNode feed)
+    {
+        for (var entry = 0; entry < feed.Model.To.Count; entry++)
+        {
+            if (context.Demand(feed, entry).Existing.IsNone)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>True for a point with a label.</summary>
+    public bool IsLabelled(PointIndex point) => (labelled ??= Labelled()).Contains(point.Value);
+
+    /// <summary>True for a point that a feed's <c>at</c> or a line's <c>to</c> names, or to which a pinned feed traces back.</summary>
+    public bool IsNamed(PointIndex point) => (named ??= Named()).Contains(point.Value);
+
+    /// <summary>True for a point that a line enters at, starts from or shall reach.</summary>
+    public bool IsOfLine(PointIndex point) => (ofLines ??= OfLines()).Contains(point.Value);
+
+    /// <summary>True when a cable leads on from an output.</summary>
+    public bool IsCabled(PointIndex output)
+    {
+        foreach (var next in context.Fed(output))
+        {
+            if (context.Via(new PointIndex(next)) == HopKind.Cable)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private Dictionary<int, int> Placed()
+    {
+        var table = new Dictionary<int, int>();
+        foreach (var demand in context.Demands)
+        {
+            for (var position = 0; demand.Feed is { } feed && !demand.Existing.IsNone && position < demand.Width; position++)
+            {
+                table[demand.Existing.Value + position] = feed.Source.Value + position;
+            }
+        }
+
+        return table;
+    }
+
+    private Dictionary<int, List<FeedNode>> Feeds()
+    {
+        var table = new Dictionary<int, List<FeedNode>>();
+        foreach (var feed in context.Feeds)
+        {
+            for (var position = 0; !feed.Source.IsNone && position < feed.Width; position++)
+            {
+                var source = feed.Source.Value + position;
+                if (!table.TryGetValue(source, out var list))
+                {
+                    table.Add(source, list = []);
+                }
+
+                list.Add(feed);
+            }
+        }
+
+        return table;
+    }
+
+    private HashSet<int> Labelled()
+    {
+        var table = new HashSet<int>();
+        foreach (var label in context.Labels)
+        {
+            if (context.Find(label.At, out var first) == ConnectionState.Connected)
+            {
+                AddRun(table, first, label.At.Width);
+            }
+        }
+
+        return table;
+    }
+
+    private HashSet<int> Named()
+    {
+        var table = new HashSet<int>();
+        foreach (var demand in context.Demands)
+        {
+            if (demand is { Feed: { } feed, IsPinned: true })
+            {
+                var at = feed.Model.To[demand.Entry].At!.Value;
+                if (context.Find(at, out var first) == ConnectionState.Connected)
+                {
+                    AddRun(table, first, at.Width);
+                }
+
+                foreach (var run in demand.Allowed)
+                {
+                    AddRun(table, run, demand.Width);
+                }
+            }
+            else if (demand.Line is { } line)
+            {
+                foreach (var sink in line.Sinks)
+                {
+                    AddRun(table, sink, demand.Width);
+                }
+            }
+        }
+
+        return table;
+    }
+
+    private HashSet<int> OfLines()
+    {
+        var table = new HashSet<int>();
+        foreach (var line in context.Lines)
+        {
+            var demand = context.Demand(line);
+            AddRun(table, demand.Existing, line.Width);
+            AddRun(table, line.Source, line.Width);
+            foreach (var sink in line.Sinks)
+            {
+                AddRun(table, sink, line.Width);
+            }
+
+            for (var i = 0; demand.IsPinned && i < demand.Allowed.Count; i++)
+            {
+                AddRun(table, demand.Allowed[i], line.Width);
+            }
+        }
+
+        return table;
+    }
+
+    private static void AddRun(HashSet<int> table, PointIndex first, int width)
+    {
+        for (var position = 0; !first.IsNone && position < width; position++)
+        {
+            table.Add(first.Value + position);
+        }
+    }
+}

@@ -1,0 +1,214 @@
+using System.Globalization;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports outputs that are used but carry nothing. Of several outputs one behind the other only the first is named.</summary>
+/// <remarks>Outputs that are cabled and otherwise untouched give one note for each device; outputs set to nothing on purpose give none.</remarks>
+public sealed class OutputOrphaned : Rule<ResolvedShow>
+{
+    private const int Pinned = 0;
+    private const int Routed = 1;
+    private const int Cabled = 2;
+    private const int Idle = 3;
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR2003",
+        Name = "output-orphaned",
+        Title = "Used output without signal",
+        Family = RuleFamily.Points,
+        Severity = Severity.Error,
+        Checks = "Every output that a feed is pinned to, a route leads to, or a cable leads on from traces back to a real source.",
+        Why = "A loudspeaker, pack or recorder hangs on it and will stay silent.",
+        Remedy = "Follow the path back to the point named and patch a source to it, or take the route, cable or feed out.",
+        Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (an unrouted output channel is silent)",
+        Fixability = Fixability.Manual,
+        Reads = Silence.Reads | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        var silence = new Silence(context);
+        var claims = new Dictionary<int, (int Tag, int Order)>();
+        ClaimRouted(context, silence, claims);
+        ClaimCabled(context, silence, claims);
+        ClaimPinned(context, silence, claims);
+        if (claims.Count == 0)
+        {
+            return;
+        }
+
+        // The runs put the outputs in order, whatever order the table gives.
+        var runs = new SinkRuns();
+        foreach (var (output, claim) in claims)
+        {
+            runs.Add(new PointIndex(output), PointIndex.None, claim.Tag, claim.Order);
+        }
+
+        var merged = runs.Merge(context);
+        foreach (var run in merged)
+        {
+            if (run.Tag != Idle)
+            {
+                Report(context, silence, claims, run);
+            }
+        }
+
+        ReportIdle(context, merged);
+    }
+
+    private static void ClaimRouted(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims)
+    {
+        foreach (var route in context.Routes)
+        {
+            if (route.From.IsNone || context.GroupOf(route.To).Kind != PortKind.Output)
+            {
+                continue;
+            }
+
+            for (var position = 0; position < route.Model.To.Width; position++)
+            {
+                if (context.Upstream(route.To + position) == route.From + position)
+                {
+                    Claim(context, silence, claims, route.To + position, Routed, route.Index);
+                }
+            }
+        }
+    }
+
+    private static void ClaimCabled(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims)
+    {
+        var intentions = new Intentions(context);
+        foreach (var cable in context.Cables)
+        {
+            for (var position = 0; !cable.From.IsNone && position < cable.Model.From.Width; position++)
+            {
+                var output = cable.From + position;
+                if (!silence.IsSilent(output) || context.Via(output) == HopKind.Cleared)
+                {
+                    continue;
+                }
+
+                if (intentions.IsLabelled(output) || PassesRoute(context, output))
+                {
+                    Claim(context, silence, claims, output, Cabled, cable.Index);
+                }
+                else if (context.MarkOf(output) is null)
+                {
+                    Claim(context, silence, claims, output, Idle, cable.Index);
+                }
+            }
+        }
+    }
+
+    private static void ClaimPinned(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims)
+    {
+        foreach (var demand in context.Demands)
+        {
+            if (demand.Feed is null || !demand.IsPinned || demand.Allowed.Count == 0 || context.GroupOf(demand.Allowed[0]).Kind != PortKind.Output)
+            {
+                continue;
+            }
+
+            for (var position = 0; position < demand.Width; position++)
+            {
+                Claim(context, silence, claims, demand.Allowed[0] + position, Pinned, demand.Index);
+            }
+        }
+    }
+
+    private static void Claim(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims, PointIndex output, int tag, int order)
+    {
+        if (!silence.IsSilent(output) || silence.IsExplained(output))
+        {
+            return;
+        }
+
+        var first = output;
+        for (var point = context.Upstream(output); !point.IsNone; point = context.Upstream(point))
+        {
+            first = context.GroupOf(point).Kind == PortKind.Output ? point : first;
+        }
+
+        if (!claims.TryGetValue(first.Value, out var known) || tag < known.Tag)
+        {
+            claims[first.Value] = (tag, order);
+        }
+    }
+
+    private static bool PassesRoute(RuleContext context, PointIndex point)
+    {
+        for (; !point.IsNone; point = context.Upstream(point))
+        {
+            if (context.Via(point) == HopKind.Route)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static void Report(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims, SinkRun run)
+    {
+        var at = context.Address(run.Sink, run.Width);
+        var why = silence.Why(run.Sink, run.Width);
+        var entity = Entity.Of("output", at);
+        var silent = $"{at} {PlainText.Verb(at, "is", "are")} silent: {why}.";
+        if (run.Tag == Pinned)
+        {
+            var feeds = new List<string>();
+            for (var position = 0; position < run.Width; position++)
+            {
+                var name = context.Demands[claims[run.Sink.Value + position].Order].DisplayName;
+                if (!feeds.Contains(name))
+                {
+                    feeds.Add(name);
+                }
+            }
+
+            var demand = context.Demands[run.Order];
+            context.Report(
+                $"{silent} {(feeds.Count == 1 ? "Feed" : "Feeds")} {PlainText.List(feeds)} shall come out there.",
+                new Place(demand.Feed!.Model, "/feeds", demand.Feed.Index, "/to", demand.Entry).Pointer,
+                entity);
+        }
+        else if (run.Tag == Routed)
+        {
+            context.ReportAs(Severity.Warning, $"{silent} A route of the patch leads there.", new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer, entity);
+        }
+        else
+        {
+            context.ReportAs(Severity.Warning, $"{silent} A cable leads on to {context.Cables[run.Order].Model.To}.", new Place(context.Cables[run.Order].Model, "/rig/cables", run.Order).Pointer, entity);
+        }
+    }
+
+    private static void ReportIdle(RuleContext context, List<SinkRun> merged)
+    {
+        for (var i = 0; i < merged.Count; i++)
+        {
+            if (merged[i].Tag != Idle)
+            {
+                continue;
+            }
+
+            var device = context.DeviceOf(merged[i].Sink);
+            var names = new List<string>();
+            for (; i < merged.Count && context.DeviceOf(merged[i].Sink) == device; i++)
+            {
+                names.Add(context.Address(merged[i].Sink, merged[i].Width).ToString());
+            }
+
+            i--;
+            context.ReportAs(
+                Severity.Note,
+                $"Outputs of '{device.DisplayName}' are cabled but carry nothing, and no feed asks for them: {PlainText.List(names, false)}.",
+                string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
+                Entity.Of("device", device.Id));
+        }
+    }
+}

@@ -1,0 +1,213 @@
+using System.Globalization;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports outputs that carry a source which no feed has there. What lies behind a placed point or behind another output is not judged.</summary>
+/// <remarks>
+/// Silent without any feed, about sources whose feed is not served in full (the feed rules say where they are), and about the lines' own signals.
+/// Factory leftovers on outputs without cable and label give one note for each device.
+/// </remarks>
+public sealed class OutputStray : Rule<ResolvedShow>
+{
+    private const int Touched = 0;
+    private const int Leftover = 1;
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR2009",
+        Name = "output-stray",
+        Title = "Output with a source nobody wants there",
+        Family = RuleFamily.Points,
+        Severity = Severity.Warning,
+        Checks = "Every output that a route, a stream, a cable or a label touches carries a source that a feed has there, or nothing.",
+        Why = "Plug a loudspeaker or a pack into that output and it plays a mix that nobody meant for it.",
+        Remedy = "Clear the slot or the route that brings the source there, or add the feed that is meant.",
+        Source = "common practice, no source",
+        Fixability = Fixability.Manual,
+        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Cables | ModelSlices.Labels,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        if (context.Feeds.Count == 0)
+        {
+            return;
+        }
+
+        var intentions = new Intentions(context);
+        var senders = Senders(context);
+        var found = new SinkRuns();
+        foreach (var device in context.Devices)
+        {
+            foreach (var group in device.Groups)
+            {
+                for (var i = 0; group.Kind == PortKind.Output && i < group.Count; i++)
+                {
+                    var output = device.First(group) + i;
+                    var origin = context.Origin(output);
+                    if (!origin.IsNone && origin != output && Judge(context, intentions, senders, output) is { } tag)
+                    {
+                        found.Add(output, origin, tag, device.Index);
+                    }
+                }
+            }
+        }
+
+        if (!found.IsEmpty)
+        {
+            Report(context, found.Merge(context));
+        }
+    }
+
+    private static bool[] Senders(RuleContext context)
+    {
+        var senders = new bool[context.Devices.Count];
+        foreach (var feed in context.Feeds)
+        {
+            if (!feed.Source.IsNone)
+            {
+                senders[context.DeviceOf(feed.Source).Index] = true;
+            }
+        }
+
+        return senders;
+    }
+
+    /// <summary>Follows the chain up to the source; null when the output is as it should be or not for this rule to judge.</summary>
+    private static int? Judge(RuleContext context, Intentions intentions, bool[] senders, PointIndex output)
+    {
+        var isPatched = false;
+        var isSent = false;
+        HashSet<int>? wanted = null;
+        for (var point = output; !point.IsNone; point = context.Upstream(point))
+        {
+            var kind = context.GroupOf(point).Kind;
+            if ((wanted?.Contains(point.Value) ?? false) || intentions.IsOfLine(point) || (point != output && kind == PortKind.Output))
+            {
+                return null;
+            }
+
+            if (intentions.IsPlaced(point, out var source))
+            {
+                (wanted ??= []).Add(source.Value);
+            }
+
+            foreach (var feed in intentions.FeedsOf(point))
+            {
+                if (!intentions.IsServed(feed))
+                {
+                    return null;
+                }
+            }
+
+            isPatched |= context.Via(point) is HopKind.Route or HopKind.Stream;
+            isSent |= (kind == PortKind.Source || context.Upstream(point).IsNone) && senders[context.DeviceOf(point).Index];
+        }
+
+        if ((!isPatched && !isSent) || LeadsToLine(context, intentions, output))
+        {
+            return null;
+        }
+
+        return isPatched || intentions.IsCabled(output) || intentions.IsLabelled(output) ? Touched : Leftover;
+    }
+
+    /// <summary>True when the output brings a line to its channels; where the show lists no lines, when it brings anything to a channel.</summary>
+    private static bool LeadsToLine(RuleContext context, Intentions intentions, PointIndex output)
+    {
+        var pending = new Stack<PointIndex>();
+        pending.Push(output);
+        while (pending.TryPop(out var point))
+        {
+            if (intentions.IsOfLine(point) || (context.Lines.Count == 0 && context.GroupOf(point).Kind == PortKind.Sink))
+            {
+                return true;
+            }
+
+            foreach (var next in context.Fed(point))
+            {
+                pending.Push(new PointIndex(next));
+            }
+        }
+
+        return false;
+    }
+
+    private static void Report(RuleContext context, List<SinkRun> runs)
+    {
+        var leftovers = new SinkRuns();
+        foreach (var run in runs)
+        {
+            var outputs = context.Address(run.Sink, run.Width);
+            if (run.Tag == Leftover)
+            {
+                for (var position = 0; position < run.Width; position++)
+                {
+                    leftovers.Add(run.Sink + position, PointIndex.None, 0, run.Order);
+                }
+
+                continue;
+            }
+
+            var sources = context.Address(run.Source, run.Width);
+            context.Report(
+                $"{outputs} {PlainText.Verb(outputs, "carries", "carry")} {sources}, but no feed has {PlainText.Verb(outputs, "it", "them")} there.",
+                Pointer(context, run.Sink),
+                Entity.Of("output", outputs),
+                Entity.Of("source", sources));
+        }
+
+        ReportLeftovers(context, leftovers.Merge(context));
+    }
+
+    private static void ReportLeftovers(RuleContext context, List<SinkRun> runs)
+    {
+        for (var i = 0; i < runs.Count; i++)
+        {
+            var device = context.DeviceOf(runs[i].Sink);
+            var names = new List<string> { context.Address(runs[i].Sink, runs[i].Width).ToString() };
+            for (; i + 1 < runs.Count && context.DeviceOf(runs[i + 1].Sink) == device; i++)
+            {
+                names.Add(context.Address(runs[i + 1].Sink, runs[i + 1].Width).ToString());
+            }
+
+            context.ReportAs(
+                Severity.Note,
+                $"Outputs of '{device.DisplayName}' still carry what they carry without any patching, and no feed asks for it: {PlainText.List(names, false)}.",
+                string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
+                Entity.Of("device", device.Id));
+        }
+    }
+
+    /// <summary>The route that brings the source there, else the stream, else the cable that leads on, else the device.</summary>
+    private static string Pointer(RuleContext context, PointIndex output)
+    {
+        var stream = -1;
+        for (var point = output; !point.IsNone; point = context.Upstream(point))
+        {
+            if (context.Via(point) == HopKind.Route)
+            {
+                return string.Create(CultureInfo.InvariantCulture, $"/patch/routes/{context.ViaIndex(point)}");
+            }
+
+            stream = context.Via(point) == HopKind.Stream ? context.ViaIndex(point) : stream;
+        }
+
+        foreach (var next in context.Fed(output))
+        {
+            var point = new PointIndex(next);
+            if (stream < 0 && context.Via(point) == HopKind.Cable)
+            {
+                return string.Create(CultureInfo.InvariantCulture, $"/rig/cables/{context.ViaIndex(point)}");
+            }
+        }
+
+        return stream >= 0
+            ? string.Create(CultureInfo.InvariantCulture, $"/patch/streams/{stream}")
+            : string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{context.DeviceOf(output).Index}");
+    }
+}

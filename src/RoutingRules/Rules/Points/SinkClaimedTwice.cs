@@ -1,0 +1,90 @@
+using System.Globalization;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports sinks that more than one route, stream, cable or link claims. Two streams at one receive slot are left to the stream rules.</summary>
+public sealed class SinkClaimedTwice : Rule<ResolvedShow>
+{
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR2001",
+        Name = "sink-claimed-twice",
+        Title = "Two sources for one sink",
+        Family = RuleFamily.Points,
+        Severity = Severity.Error,
+        Checks = "No output, channel, slot or input gets signal from two routes, streams, cables or links.",
+        Why = "A patch never mixes: one of the two is heard and the other is lost, and two cables into one input load each other.",
+        Remedy = "Take out the one that is not wanted.",
+        Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (one source for each output channel)",
+        Fixability = Fixability.Manual,
+        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Links,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        if (context.Conflicts.Count == 0)
+        {
+            return;
+        }
+
+        var seen = new HashSet<int>();
+        var runs = new SinkRuns();
+        for (var i = 0; i < context.Conflicts.Count; i++)
+        {
+            var conflict = context.Conflicts[i];
+            if ((conflict.FirstKind == HopKind.Stream && conflict.OtherKind == HopKind.Stream) || !seen.Add(conflict.Sink.Value))
+            {
+                continue;
+            }
+
+            runs.Add(conflict.Sink, PointIndex.None, (10 * (int)conflict.FirstKind) + (int)conflict.OtherKind, i);
+        }
+
+        foreach (var run in runs.Merge(context))
+        {
+            Report(context, run);
+        }
+    }
+
+    private static void Report(RuleContext context, SinkRun run)
+    {
+        var conflict = context.Conflicts[run.Order];
+        var at = context.Address(run.Sink, run.Width);
+        var first = Claim(context, conflict.FirstKind, conflict.FirstIndex, context.Upstream(conflict.Sink));
+        var other = Claim(context, conflict.OtherKind, conflict.OtherIndex, conflict.OtherFrom);
+        var pointer = conflict.OtherKind switch
+        {
+            HopKind.Stream => $"/patch/streams/{Number(conflict.OtherIndex)}/to/{Number(conflict.OtherReceiver)}",
+            HopKind.Cable => $"/rig/cables/{Number(conflict.OtherIndex)}",
+            HopKind.Carrier => $"/rig/links/{Number(conflict.OtherIndex)}",
+            _ => $"/patch/routes/{Number(conflict.OtherIndex)}",
+        };
+        var entity = Entity.Of("sink", at);
+        if (conflict.OtherFrom == context.Upstream(conflict.Sink))
+        {
+            context.ReportAs(Severity.Warning, $"{at} {PlainText.Verb(at, "is", "are")} patched twice in the same way: {first} and {other}. One of them is enough.", pointer, entity);
+        }
+        else
+        {
+            context.Report($"{at} {PlainText.Verb(at, "gets", "get")} signal twice: {first} and {other}. The first one counts.", pointer, entity);
+        }
+    }
+
+    private static string Claim(RuleContext context, HopKind kind, int index, PointIndex from)
+    {
+        var source = from.IsNone ? "" : context.Address(from).ToString();
+        return kind switch
+        {
+            HopKind.Stream => $"stream '{context.Streams[index].Model.Id}' (slot {source})",
+            HopKind.Cable => $"the cable from {source}",
+            HopKind.Carrier => $"link '{context.Links[index].Model.Id}' (slot {source})",
+            _ when from.IsNone => "a route that clears it",
+            _ => $"a route from {source}",
+        };
+    }
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+}
