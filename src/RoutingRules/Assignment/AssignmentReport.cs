@@ -5,7 +5,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Assignment;
 
 /// <summary>Turns choices into the account that a caller gets.</summary>
-internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, Score score, bool isProven)
+internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, bool isProven)
 {
     private readonly SignalGraph graph = problem.Show.Graph;
 

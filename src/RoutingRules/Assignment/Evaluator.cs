@@ -47,7 +47,7 @@ internal sealed class Evaluator
     /// <param name="wiringBudget">Wiring options to try; 0 for the first wiring.</param>
     /// <param name="bound">A score to beat on what placements alone decide; null to score always.</param>
     /// <param name="isBestWiring">True when no cheaper wiring of the choices exists.</param>
-    public Score? Evaluate(int[] active, int[] choices, bool[]? mayFill, long wiringBudget, Score? bound, out bool isBestWiring)
+    public ChoiceScore? Evaluate(int[] active, int[] choices, bool[]? mayFill, long wiringBudget, ChoiceScore? bound, out bool isBestWiring)
     {
         scored++;
         isBestWiring = true;
@@ -96,7 +96,7 @@ internal sealed class Evaluator
         }
     }
 
-    private static Score Complete(Score score, WiringCost cost)
+    private static ChoiceScore Complete(ChoiceScore score, WiringCost cost)
     {
         score.Numbers[6 + (int)ObjectiveLevel.Rewritten] = cost.Rewritten;
         score.Numbers[6 + (int)ObjectiveLevel.TransmitBlocks] = cost.Transmit;
@@ -252,9 +252,9 @@ internal sealed class Evaluator
         return true;
     }
 
-    private Score ScorePlacements(int[] active, int[] choices)
+    private ChoiceScore ScorePlacements(int[] active, int[] choices)
     {
-        var score = new Score();
+        var score = new ChoiceScore();
         var numbers = score.Numbers;
         for (var at = 0; at < active.Length; at++)
         {

@@ -18,7 +18,7 @@ internal sealed class ExactSearch
     private readonly int[] sequence;
     private readonly int[] openCount;
     private readonly bool[] open;
-    private Score? best;
+    private ChoiceScore? best;
     private int[]? bestChoices;
     private long workLimit;
     private bool ranOut;

@@ -6,7 +6,7 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
     private const long WiringBudget = 200;
 
     private readonly int[] choices = NewChoices(problem);
-    private Score? score;
+    private ChoiceScore? score;
 
     /// <summary>The choices found; null when the firm demands cannot stand together.</summary>
     /// <param name="workLimit">Evaluator work after which improving stops.</param>

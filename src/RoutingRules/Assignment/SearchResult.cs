@@ -6,7 +6,7 @@ internal sealed class SearchResult
     /// <summary>A choice for every demand of the show; those of other parts undecided.</summary>
     public required int[] Choices { get; init; }
 
-    public required Score Score { get; init; }
+    public required ChoiceScore Score { get; init; }
 
     /// <summary>True when nothing better exists.</summary>
     public required bool IsProven { get; init; }

@@ -15,7 +15,7 @@ internal sealed class AccountCheck
         this.facts = facts;
         this.unplaced = unplaced;
         At = new PointRange?[facts.Demands.Count];
-        var byKey = new Dictionary<string, Demand>(StringComparer.Ordinal);
+        var byKey = new Dictionary<string, DemandFacts>(StringComparer.Ordinal);
         foreach (var demand in facts.Demands)
             byKey.TryAdd(demand.Key, demand);
 
@@ -46,7 +46,7 @@ internal sealed class AccountCheck
     public IReadOnlyList<string> Problems => problems;
 
     /// <summary>Compares what is said to fail with what fails.</summary>
-    public void Compare(IReadOnlyList<(Demand Demand, PointRange? Sink)> failed)
+    public void Compare(IReadOnlyList<(DemandFacts Demand, PointRange? Sink)> failed)
     {
         var said = unplaced.Select(entry => (entry.Demand, entry.Sink)).ToList();
         foreach (var (demand, sink) in failed)

@@ -36,7 +36,7 @@ internal sealed class AssignmentFacts
     /// <summary>The input patch.</summary>
     public SignalTrace Before { get; }
 
-    public IReadOnlyList<Demand> Demands { get; }
+    public IReadOnlyList<DemandFacts> Demands { get; }
 
     /// <summary>Streams of the input that stay whole although they may carry no demand.</summary>
     public IReadOnlyList<AudioStream> StayingStreams { get; }
@@ -45,17 +45,17 @@ internal sealed class AssignmentFacts
     public bool IsMentioned(Id<Device> device) => mentioned.Contains(device);
 
     /// <summary>True when the run may be the place of the demand, marks and neighbours apart.</summary>
-    public static bool Allows(Demand demand, PointRange at) =>
+    public static bool Allows(DemandFacts demand, PointRange at) =>
         demand.IsSplit ? demand.Runs[0] == at : demand.Runs.Contains(at) || (demand.Existing == at && demand.EvenRuns.Contains(at));
 
     /// <summary>A pin that cannot be honoured because what it names is excluded or not there: it is left out, not contradicted.</summary>
-    public bool IsPinOutOfUse(Demand demand) =>
+    public bool IsPinOutOfUse(DemandFacts demand) =>
         demand.Runs.All(IsExcluded) || (demand.Feed is { } feed && IsExcluded(feed.Source));
 
     /// <summary>True when any point of a run must not be used.</summary>
     public bool IsExcluded(PointRange run) => Enumerable.Range(0, run.Width).Any(i => Rig.IsExcluded(run[i]));
 
-    private void Mention(Demand demand)
+    private void Mention(DemandFacts demand)
     {
         foreach (var run in demand.Runs.Concat(demand.EvenRuns))
             mentioned.Add(run.Device);

@@ -5,7 +5,7 @@ namespace RoutingRules.Verification;
 /// <summary>One delivery that the result makes: a run of sinks that carries the run of sources it should.</summary>
 internal sealed class Delivery
 {
-    public required Demand Demand { get; init; }
+    public required DemandFacts Demand { get; init; }
 
     /// <summary>The transmit slots on the way; empty inside one device.</summary>
     public required IReadOnlyList<Point> Transmit { get; init; }

@@ -7,13 +7,13 @@ namespace RoutingRules.Verification;
 internal sealed class DemandList
 {
     private readonly RigFacts rig;
-    private readonly List<Demand> demands = [];
+    private readonly List<DemandFacts> demands = [];
     private readonly Dictionary<string, List<Point>> outputs = new(StringComparer.Ordinal);
 
     private DemandList(RigFacts rig) => this.rig = rig;
 
     /// <summary>The demands of a show in demand order: feeds entry by entry, then lines.</summary>
-    public static List<Demand> Of(Show show, RigFacts rig)
+    public static List<DemandFacts> Of(Show show, RigFacts rig)
     {
         var list = new DemandList(rig);
         foreach (var feed in show.Feeds)
@@ -43,7 +43,7 @@ internal sealed class DemandList
             Split(Outputs(to), feed.Source.Width, runs, even);
         }
 
-        demands.Add(new Demand
+        demands.Add(new DemandFacts
         {
             Key = $"{feed.Id}/{entry + 1}",
             Index = demands.Count,
@@ -70,7 +70,7 @@ internal sealed class DemandList
             Split(Inputs(line), line.Width, runs, even);
 
         runs.RemoveAll(run => run.Width != line.Width || !rig.Exists(run));
-        demands.Add(new Demand
+        demands.Add(new DemandFacts
         {
             Key = line.Id.Value,
             Index = demands.Count,

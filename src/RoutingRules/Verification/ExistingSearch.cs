@@ -10,13 +10,13 @@ namespace RoutingRules.Verification;
 /// </remarks>
 internal sealed class ExistingSearch
 {
-    private readonly List<Demand> demands;
+    private readonly List<DemandFacts> demands;
     private readonly List<List<(PointRange Run, BigInteger Weight)>> options = [];
 
-    private ExistingSearch(List<Demand> demands) => this.demands = demands;
+    private ExistingSearch(List<DemandFacts> demands) => this.demands = demands;
 
-    /// <summary>Sets <see cref="Demand.Existing"/> and <see cref="Demand.IsHeld"/> of every demand.</summary>
-    public static void Run(List<Demand> demands, RigFacts rig, SignalTrace input)
+    /// <summary>Sets <see cref="DemandFacts.Existing"/> and <see cref="DemandFacts.IsHeld"/> of every demand.</summary>
+    public static void Run(List<DemandFacts> demands, RigFacts rig, SignalTrace input)
     {
         var found = demands.ToDictionary(demand => demand, demand => Candidates(demand, rig, input));
         foreach (var component in Components(demands, found))
@@ -30,11 +30,11 @@ internal sealed class ExistingSearch
             demand.IsHeld = demand.Existing is { } at && Holds(demand) && !IsFactoryOnly(demand, at, input);
     }
 
-    private static bool Holds(Demand demand) =>
+    private static bool Holds(DemandFacts demand) =>
         demand.Line is { } line ? line.Hold ?? false : demand.Feed!.Hold ?? (demand.Feed.Role == FeedRole.Main || demand.Feed.Role == FeedRole.InEar);
 
     // Runs in order of preference: position for feeds; for lines first by how many deliveries use the run.
-    private static List<PointRange> Candidates(Demand demand, RigFacts rig, SignalTrace input)
+    private static List<PointRange> Candidates(DemandFacts demand, RigFacts rig, SignalTrace input)
     {
         if (demand.Line is not { } line)
         {
@@ -56,7 +56,7 @@ internal sealed class ExistingSearch
             .ToList();
     }
 
-    private static bool IsFactoryOnly(Demand demand, PointRange at, SignalTrace input)
+    private static bool IsFactoryOnly(DemandFacts demand, PointRange at, SignalTrace input)
     {
         if (demand.Line is not { } line)
             return Enumerable.Range(0, at.Width).All(i => IsBuiltIn(input, at[i], demand.Feed!.Source[i]));
@@ -72,7 +72,7 @@ internal sealed class ExistingSearch
     }
 
     // Demands that share no point with each other are chosen apart.
-    private static List<List<Demand>> Components(List<Demand> demands, Dictionary<Demand, List<PointRange>> found)
+    private static List<List<DemandFacts>> Components(List<DemandFacts> demands, Dictionary<DemandFacts, List<PointRange>> found)
     {
         var parent = Enumerable.Range(0, demands.Count).ToArray();
         var owner = new Dictionary<Point, int>();
@@ -89,7 +89,7 @@ internal sealed class ExistingSearch
         return demands.Where(demand => found[demand].Count > 0).GroupBy(demand => Root(demand.Index)).Select(group => group.ToList()).ToList();
     }
 
-    private void Weigh(RigFacts rig, Dictionary<Demand, List<PointRange>> found)
+    private void Weigh(RigFacts rig, Dictionary<DemandFacts, List<PointRange>> found)
     {
         var most = demands.Max(demand => found[demand].Count) + 1;
         var ranks = BigInteger.Pow(most, demands.Count);

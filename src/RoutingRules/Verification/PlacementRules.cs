@@ -13,9 +13,9 @@ internal static class PlacementRules
         Places(facts, at).Concat(Spares(facts, at)).Concat(Spread(facts, at)).Concat(Separation(facts, at));
 
     /// <summary>Pairs of entries that must stay apart, with the way they must.</summary>
-    public static List<(Demand One, Demand Other, SeparationBy By)> Separated(AssignmentFacts facts)
+    public static List<(DemandFacts One, DemandFacts Other, SeparationBy By)> Separated(AssignmentFacts facts)
     {
-        var pairs = new List<(Demand, Demand, SeparationBy)>();
+        var pairs = new List<(DemandFacts, DemandFacts, SeparationBy)>();
         foreach (var one in facts.Demands)
         {
             foreach (var separation in one.Feed?.SeparateFrom ?? default)
@@ -31,7 +31,7 @@ internal static class PlacementRules
 
     private static IEnumerable<string> Places(AssignmentFacts facts, IReadOnlyList<PointRange?> at)
     {
-        var owners = new Dictionary<Point, Demand>();
+        var owners = new Dictionary<Point, DemandFacts>();
         foreach (var demand in facts.Demands)
         {
             if (at[demand.Index] is not { } run)
@@ -83,7 +83,7 @@ internal static class PlacementRules
 
     private static IEnumerable<string> Spread(AssignmentFacts facts, IReadOnlyList<PointRange?> at)
     {
-        var seen = new Dictionary<(Feed, Id<Device>), Demand>();
+        var seen = new Dictionary<(Feed, Id<Device>), DemandFacts>();
         foreach (var demand in facts.Demands)
         {
             if (demand.Feed is { Spread: true } feed && at[demand.Index] is { } run && !seen.TryAdd((feed, run.Device), demand))

@@ -81,9 +81,9 @@ internal sealed partial class ResultCheck
             return false;
 
         var (output, receive, transmit) = (chain.Points[0], chain.Points[1], chain.Points[2]);
-        var block = Score.FirstOfBlock(rig, receive);
+        var block = VectorCount.FirstOfBlock(rig, receive);
         return rig.Group(output)!.IsRigid && rig.Group(transmit)!.IsRigid
-            && deliveries.Any(delivery => delivery.Receive.Any(slot => Score.FirstOfBlock(rig, slot) == block));
+            && deliveries.Any(delivery => delivery.Receive.Any(slot => VectorCount.FirstOfBlock(rig, slot) == block));
     }
 
     private void CheckChannels()
@@ -108,7 +108,7 @@ internal sealed partial class ResultCheck
         }
     }
 
-    private Demand? LineThrough(Point point)
+    private DemandFacts? LineThrough(Point point)
     {
         foreach (var passed in after.Follow(point).Points)
         {

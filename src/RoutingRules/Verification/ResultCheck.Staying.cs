@@ -32,7 +32,7 @@ internal sealed partial class ResultCheck
     // A receiver no demand speaks of stays in a stream that is sent anyway, exactly while the stream's contents are the old ones.
     private void CheckUnmentioned()
     {
-        var sent = deliveries.SelectMany(delivery => delivery.Transmit).Select(slot => Score.FirstOfBlock(rig, slot)).ToHashSet();
+        var sent = deliveries.SelectMany(delivery => delivery.Transmit).Select(slot => VectorCount.FirstOfBlock(rig, slot)).ToHashSet();
         foreach (var stream in facts.Input.Patch.Streams.Except(facts.StayingStreams))
         {
             var agrees = rig.Group(stream.From) is not null

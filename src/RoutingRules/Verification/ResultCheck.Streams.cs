@@ -99,7 +99,7 @@ internal sealed partial class ResultCheck
             if (rig.IsExcluded(to.Device) || rig.IsExcluded(from.Device))
                 continue;
 
-            var block = Score.FirstOfBlock(rig, from);
+            var block = VectorCount.FirstOfBlock(rig, from);
             Add(sent, rig.Device(from.Device)!, block);
             Add(received, rig.Device(to.Device)!, block);
         }
@@ -167,7 +167,7 @@ internal sealed partial class ResultCheck
                 Report($"{one.Key} and {other.Key} share a link and must not.");
         }
 
-        HashSet<Id<Link>> Links(Demand demand) =>
+        HashSet<Id<Link>> Links(DemandFacts demand) =>
             deliveries.Where(delivery => delivery.Demand == demand && delivery.Stream >= 0).SelectMany(delivery => trees[delivery.Stream]).ToHashSet();
     }
 }

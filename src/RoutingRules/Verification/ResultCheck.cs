@@ -13,9 +13,9 @@ internal sealed partial class ResultCheck
     private readonly Show result;
     private readonly PointRange?[] at;
     private readonly HashSet<string> contradiction;
-    private readonly Dictionary<Point, Demand> places = [];
+    private readonly Dictionary<Point, DemandFacts> places = [];
     private readonly List<Delivery> deliveries = [];
-    private readonly List<(Demand Demand, PointRange? Sink)> failed = [];
+    private readonly List<(DemandFacts Demand, PointRange? Sink)> failed = [];
     private readonly List<string> problems = [];
 
     /// <summary>Checks a result.</summary>
@@ -46,10 +46,10 @@ internal sealed partial class ResultCheck
     public SignalTrace After => after;
 
     /// <summary>Deliveries that are not made: the demand, and for a placed line the sink.</summary>
-    public IReadOnlyList<(Demand Demand, PointRange? Sink)> Failed => failed;
+    public IReadOnlyList<(DemandFacts Demand, PointRange? Sink)> Failed => failed;
 
     /// <summary>The 14 numbers.</summary>
-    public ObjectiveVector Vector => Score.Of(
+    public ObjectiveVector Vector => VectorCount.Of(
         facts,
         at,
         facts.Demands.Select(demand => failed.Where(entry => entry.Demand == demand).Sum(entry => entry.Sink is null ? demand.Deliveries : 1)).ToList(),
@@ -128,7 +128,7 @@ internal sealed partial class ResultCheck
         }
     }
 
-    private void DeliverLine(Demand demand, Line line, PointRange run)
+    private void DeliverLine(DemandFacts demand, Line line, PointRange run)
     {
         IReadOnlyList<PointRange> runs = demand.IsSplit ? demand.Runs : [run];
         var missed = new List<PointRange>();
@@ -144,7 +144,7 @@ internal sealed partial class ResultCheck
     }
 
     // Null when the delivery is made, and then it is noted; otherwise what is wrong with it.
-    private string? TryDeliver(Demand demand, PointRange sinks, PointRange sources)
+    private string? TryDeliver(DemandFacts demand, PointRange sinks, PointRange sources)
     {
         if (!rig.Exists(sinks) || sinks.Width != sources.Width)
             return $"{sinks} does not fit {sources}";
@@ -194,7 +194,7 @@ internal sealed partial class ResultCheck
         return null;
     }
 
-    private string? Wrong(Demand demand, Chain chain, int step)
+    private string? Wrong(DemandFacts demand, Chain chain, int step)
     {
         var (to, from) = (chain.Points[step], chain.Points[step + 1]);
         switch (chain.Steps[step].Kind)

@@ -1,7 +1,6 @@
 using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Verification;
-using Demand = RoutingRules.Verification.Demand;
 
 namespace RoutingRules.Tests.Assignment;
 
@@ -60,18 +59,18 @@ internal sealed class BruteForce
     }
 
     // A pair pinned on an even number counts as unplaced when its two slots cannot come in one stream.
-    private bool IsHopelessPair(Demand demand) => demand.Width == 2 && demand.Runs[0].First % 2 == 0 && !CanHold([demand]);
+    private bool IsHopelessPair(DemandFacts demand) => demand.Width == 2 && demand.Runs[0].First % 2 == 0 && !CanHold([demand]);
 
-    private bool CanHold(List<Demand> some)
+    private bool CanHold(List<DemandFacts> some)
     {
         var choices = facts.Demands.Select(demand => some.Contains(demand) ? new BruteForceChoice(demand.Runs[0], []) : new BruteForceChoice(null, [])).ToArray();
         var others = facts.Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !some.Contains(demand)).Select(demand => demand.Key);
         return !PlacementRules.Problems(facts, At(choices)).Any() && wiring.IsPossible(choices, [.. others]);
     }
 
-    private List<ValueList<string>> MinimalConflicts(List<Demand> pins)
+    private List<ValueList<string>> MinimalConflicts(List<DemandFacts> pins)
     {
-        var found = new List<List<Demand>>();
+        var found = new List<List<DemandFacts>>();
         foreach (var set in Enumerable.Range(1, (1 << pins.Count) - 1).OrderBy(bits => int.PopCount(bits)).Select(bits => pins.Where((_, i) => (bits >> i & 1) == 1).ToList()))
         {
             if (!found.Any(smaller => smaller.All(set.Contains)) && !CanHold(set))
@@ -81,7 +80,7 @@ internal sealed class BruteForce
         return found.Select(set => set.Select(demand => demand.Key).ToValueList()).ToList();
     }
 
-    private List<BruteForceChoice> Choices(Demand demand)
+    private List<BruteForceChoice> Choices(DemandFacts demand)
     {
         var choices = new List<BruteForceChoice> { new(null, []) };
         if (demand is { IsPinned: true, Feed: not null })
@@ -130,7 +129,7 @@ internal sealed class BruteForce
     private Tuple Measure(BruteForceChoice[] chosen, PointRange?[] at)
     {
         var failed = facts.Demands.Select(demand => demand.Deliveries - (chosen[demand.Index].At is null ? 0 : demand.Line is null ? 1 : chosen[demand.Index].Sinks.Count)).ToArray();
-        return new Tuple(chosen, Score.Placements(facts, at, failed), [.. facts.Demands.Where(demand => failed[demand.Index] > 0).Select(demand => demand.Index)]);
+        return new Tuple(chosen, VectorCount.Placements(facts, at, failed), [.. facts.Demands.Where(demand => failed[demand.Index] > 0).Select(demand => demand.Index)]);
     }
 
     private BruteForceResult? Best(List<Tuple> tuples)

@@ -20,7 +20,7 @@ internal static class BruteForcePatch
     private static List<AudioStream> Streams(AssignmentFacts facts, BruteForceState state)
     {
         var streams = new List<AudioStream>();
-        foreach (var block in state.Listens.GroupBy(pair => Score.FirstOfBlock(facts.Rig, pair.Value)))
+        foreach (var block in state.Listens.GroupBy(pair => VectorCount.FirstOfBlock(facts.Rig, pair.Value)))
         {
             var size = facts.Rig.Group(block.Key)!.BlockSize;
             var staying = facts.StayingStreams.FirstOrDefault(stream => stream.From[0] == block.Key);
@@ -61,7 +61,7 @@ internal static class BruteForcePatch
 
     private static IEnumerable<StreamReceiver> Unmentioned(AssignmentFacts facts, Point block, BruteForceState state) =>
         facts.Before.Listening()
-            .Where(pair => Score.FirstOfBlock(facts.Rig, pair.From) == block && Score.FirstOfBlock(facts.Rig, pair.At) == pair.At
+            .Where(pair => VectorCount.FirstOfBlock(facts.Rig, pair.From) == block && VectorCount.FirstOfBlock(facts.Rig, pair.At) == pair.At
                 && !facts.IsMentioned(pair.At.Device) && !facts.Rig.IsExcluded(pair.At) && !state.Listens.ContainsKey(pair.At))
             .Select(pair => Receiver(facts, pair.At, pair.From, block));
 

@@ -1,4 +1,5 @@
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 using RoutingRules.Verification;
 
 namespace RoutingRules.Tests.Assignment;
@@ -33,9 +34,9 @@ internal sealed class BruteForceState
             for (var i = 0; i < stream.From.Width; i++)
                 state.Contents[stream.From[i]] = facts.Before.Source(stream.From[i]);
 
-            foreach (var (at, from) in facts.Before.Listening().Where(pair => Score.FirstOfBlock(facts.Rig, pair.From) == Score.FirstOfBlock(facts.Rig, stream.From[0])))
+            foreach (var (at, from) in facts.Before.Listening().Where(pair => VectorCount.FirstOfBlock(facts.Rig, pair.From) == VectorCount.FirstOfBlock(facts.Rig, stream.From[0])))
             {
-                if (Score.FirstOfBlock(facts.Rig, at) == at && stream.To.Any(receiver => receiver.At.Device == at.Device && receiver.At.Group == at.Group && receiver.At.First <= at.Number && at.Number <= receiver.At.Last))
+                if (VectorCount.FirstOfBlock(facts.Rig, at) == at && stream.To.Any(receiver => receiver.At.Device == at.Device && receiver.At.Group == at.Group && receiver.At.First <= at.Number && at.Number <= receiver.At.Last))
                     state.Listens[at] = from;
             }
         }
@@ -50,7 +51,7 @@ internal sealed class BruteForceState
     /// <summary>Lets a receive slot hear a source through a transmit slot; false when either is taken otherwise.</summary>
     public bool TryConnect(RigFacts rig, Point transmit, Point receive, Point source)
     {
-        var block = Score.FirstOfBlock(rig, receive);
+        var block = VectorCount.FirstOfBlock(rig, receive);
         var from = new Point(transmit.Device, transmit.Group, transmit.Number - (receive.Number - block.Number));
         if (!Listens.TryAdd(block, from) && Listens[block] != from)
             return false;
@@ -75,8 +76,8 @@ internal sealed class BruteForceState
     public int Rewritten(AssignmentFacts facts)
     {
         var slots = rewrittenSlots.Distinct().Count(slot => facts.Before.Source(slot) != Contents[slot]);
-        var blocks = rewrittenBlocks.Select(slot => Score.FirstOfBlock(facts.Rig, slot)).Distinct().Count(block =>
-            Score.Block(facts.Rig, block).Select((slot, i) => facts.Before.Listens(slot)?.From != new Point(Listens[block].Device, Listens[block].Group, Listens[block].Number + i)).Any(differs => differs));
+        var blocks = rewrittenBlocks.Select(slot => VectorCount.FirstOfBlock(facts.Rig, slot)).Distinct().Count(block =>
+            VectorCount.Block(facts.Rig, block).Select((slot, i) => facts.Before.Listens(slot)?.From != new Point(Listens[block].Device, Listens[block].Group, Listens[block].Number + i)).Any(differs => differs));
         return slots + blocks;
     }
 
@@ -84,7 +85,7 @@ internal sealed class BruteForceState
     public (int Transmit, int Receive) Blocks(RigFacts rig)
     {
         var used = Listens.Where(pair => !rig.IsExcluded(pair.Key) && !rig.IsExcluded(pair.Value)).ToList();
-        return (used.Select(pair => Score.FirstOfBlock(rig, pair.Value)).Distinct().Count(), used.Count);
+        return (used.Select(pair => VectorCount.FirstOfBlock(rig, pair.Value)).Distinct().Count(), used.Count);
     }
 
     /// <summary>False when an output that cannot be silenced would sound what no demand placed there. Only a quick look; the verifier decides.</summary>
@@ -93,13 +94,13 @@ internal sealed class BruteForceState
         var places = facts.Demands.Where(demand => choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value)).ToHashSet();
         foreach (var group in Listens.Keys.Select(key => key.Device).Distinct().SelectMany(id => facts.Rig.Device(id)!.Groups))
         {
-            if (!group.IsRigid || group.Kind != Profiles.PortKind.Output || group.FixedFrom!.Kind != Profiles.PortKind.Receive)
+            if (!group.IsRigid || group.Kind != PortKind.Output || group.FixedFrom!.Kind != PortKind.Receive)
                 continue;
 
             foreach (var point in Enumerable.Range(1, Math.Min(group.Count, group.FixedFrom.Count)).Select(group.At))
             {
                 var slot = group.FixedFrom.At(point.Number);
-                var block = Score.FirstOfBlock(facts.Rig, slot);
+                var block = VectorCount.FirstOfBlock(facts.Rig, slot);
                 if (places.Contains(point) || !facts.Rig.IsUsable(point) || facts.Rig.IsExcluded(point) || !Listens.TryGetValue(block, out var from))
                     continue;
 

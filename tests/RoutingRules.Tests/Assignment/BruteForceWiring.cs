@@ -2,7 +2,6 @@ using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Verification;
-using Demand = RoutingRules.Verification.Demand;
 
 namespace RoutingRules.Tests.Assignment;
 
@@ -113,13 +112,13 @@ internal sealed class BruteForceWiring
             {
                 var (sender, receiver) = (rig.Group(transmit)!, rig.Group(receive)!);
                 var isAligned = sender.BlockSize % receiver.BlockSize == 0 && (transmit.Number - 1) % receiver.BlockSize == (receive.Number - 1) % receiver.BlockSize;
-                if (!isAligned || (side > 0 && Score.FirstOfBlock(rig, transmit) != state.LastBlock))
+                if (!isAligned || (side > 0 && VectorCount.FirstOfBlock(rig, transmit) != state.LastBlock))
                     continue;
 
                 var mark = state.Mark();
                 if (state.TryConnect(rig, transmit, receive, source) && (receive == sink || state.TryRoute(sink, receive)))
                 {
-                    state.LastBlock = Score.FirstOfBlock(rig, transmit);
+                    state.LastBlock = VectorCount.FirstOfBlock(rig, transmit);
                     if (needs[index].IsUnmoved)
                         state.Note(transmit, receive);
 
@@ -180,7 +179,7 @@ internal sealed class BruteForceWiring
         };
     }
 
-    private IEnumerable<(Demand, PointRange?)> Failures(Demand demand)
+    private IEnumerable<(DemandFacts, PointRange?)> Failures(DemandFacts demand)
     {
         var choice = choices[demand.Index];
         if (choice.At is null)

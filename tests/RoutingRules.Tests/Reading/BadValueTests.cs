@@ -1,3 +1,5 @@
+using RoutingRules.Rules;
+
 namespace RoutingRules.Tests.Reading;
 
 /// <summary>One bad value, one finding, in the right words and at the right place.</summary>
@@ -322,7 +324,7 @@ public sealed class BadValueTests
         Assert.Equal(("RR1004", "/patch/routes/0/from"), Of(Sample.OneFinding(Sample.WithPatch("""{"routes":[{"to":"a/b/1"}]}"""))));
         Assert.Equal(("RR1005", "/patch/routes/0/to"), Of(Sample.OneFinding(Sample.WithPatch("""{"routes":[{"from":null,"to":null}]}"""))));
 
-        static (string, string) Of(Rules.Finding finding) => (finding.Rule, finding.Pointer);
+        static (string, string) Of(Finding finding) => (finding.Rule, finding.Pointer);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Text;
 using RoutingRules.Reading;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Reading;
 
@@ -135,5 +136,5 @@ public sealed class UnreadableTests
 
     private const string Minimal = """{"schemaVersion":1,"title":"t","rig":{}}""";
 
-    private static (string Rule, string Message) Of(Rules.Finding finding) => (finding.Rule, finding.Message);
+    private static (string Rule, string Message) Of(Finding finding) => (finding.Rule, finding.Message);
 }

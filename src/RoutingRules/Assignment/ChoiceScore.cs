@@ -1,7 +1,7 @@
 namespace RoutingRules.Assignment;
 
 /// <summary>The 14 numbers of an assignment, with the demands that failed for the tie rule between the second and the third level.</summary>
-internal sealed class Score
+internal sealed class ChoiceScore
 {
     public int[] Numbers { get; } = new int[ObjectiveVector.Length];
 
@@ -9,7 +9,7 @@ internal sealed class Score
     public List<int> Failed { get; } = [];
 
     /// <summary>Negative when this one is better.</summary>
-    public int CompareTo(Score other, ObjectiveLevel[] order)
+    public int CompareTo(ChoiceScore other, ObjectiveLevel[] order)
     {
         for (var i = 0; i < 6; i++)
         {

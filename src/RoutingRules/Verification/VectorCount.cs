@@ -4,7 +4,7 @@ using RoutingRules.Model;
 namespace RoutingRules.Verification;
 
 /// <summary>Counts the 14 numbers.</summary>
-internal static class Score
+internal static class VectorCount
 {
     /// <summary>The numbers of a result.</summary>
     /// <param name="facts">The input.</param>

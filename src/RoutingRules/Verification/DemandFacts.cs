@@ -3,7 +3,7 @@ using RoutingRules.Model;
 namespace RoutingRules.Verification;
 
 /// <summary>One thing to place: an entry of a feed's list, or a line.</summary>
-internal sealed class Demand
+internal sealed class DemandFacts
 {
     public required string Key { get; init; }
 
