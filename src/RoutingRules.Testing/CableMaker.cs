@@ -32,7 +32,7 @@ internal sealed class CableMaker(Dice dice, RigView rig)
     /// <summary>Cables as people get them wrong: to the same input twice, back to where the signal came from, of unequal width, on one device.</summary>
     public ValueList<Cable> Messy()
     {
-        var cables = new List<Cable>();
+        var cables = Circle();
         var sockets = rig.OfKind(PortKind.Output, PortKind.Input).ToArray();
         var outputs = rig.OfKind(PortKind.Output).ToArray();
         var inputs = rig.OfKind(PortKind.Input).ToArray();
@@ -46,6 +46,17 @@ internal sealed class CableMaker(Dice dice, RigView rig)
         }
 
         return cables.ToValueList();
+    }
+
+    /// <summary>Two devices that pass signal on, each feeding the other, now and then.</summary>
+    private List<Cable> Circle()
+    {
+        var passing = rig.Devices.Where(entry => entry.Profile.Kind == DeviceKind.Processor || entry.Profile.Kind == DeviceKind.Amplifier).Select(entry => entry.Device.Id).ToArray();
+        return passing.Length < 2 || dice.Chance(40)
+            ? []
+            : [Single(passing[0], passing[1]), Single(passing[1], passing[0])];
+
+        static Cable Single(Id<Device> from, Id<Device> to) => new() { From = new(from, new("out"), 1, 1), To = new(to, new("in"), 1, 1) };
     }
 
     private void Lay(List<Cable> cables, GroupView from, GroupView to)

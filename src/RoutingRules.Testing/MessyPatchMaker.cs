@@ -9,7 +9,32 @@ internal sealed class MessyPatchMaker(Dice dice, RigView rig)
 {
     private readonly GroupView[] all = [.. rig.Groups.Where(group => group.Count > 0)];
 
-    public Patch Make() => new() { Streams = Streams(), Routes = Routes() };
+    public Patch Make()
+    {
+        var circle = Circle();
+        return new()
+        {
+            Streams = [.. circle is { } stream ? [stream] : Array.Empty<AudioStream>(), .. Streams().AsSpan()],
+            Routes = [.. circle is { } sent ? InsertRoutes(sent.From.Device) : [], .. Routes().AsSpan()],
+        };
+    }
+
+    /// <summary>A console that sends itself what returns from its insert, now and then.</summary>
+    private AudioStream? Circle()
+    {
+        var inserts = rig.Devices.Where(entry => entry.Profile.PortGroups.Any(group => group.Id.Value == "insert-send")).Select(entry => entry.Device.Id).ToArray();
+        return inserts.Length == 0 || dice.Chance(40)
+            ? null
+            : new AudioStream { Id = new("circle"), Network = new("audio"), From = One(inserts[0], "transmit"), To = [new() { At = One(inserts[0], "receive") }] };
+    }
+
+    private static Route[] InsertRoutes(Id<Device> desk) =>
+    [
+        new() { From = One(desk, "receive"), To = One(desk, "insert-send") },
+        new() { From = One(desk, "insert-return"), To = One(desk, "transmit") },
+    ];
+
+    private static PointRange One(Id<Device> device, string group) => new(device, new(group), 1, 1);
 
     private ValueList<AudioStream> Streams()
     {
@@ -68,6 +93,14 @@ internal sealed class MessyPatchMaker(Dice dice, RigView rig)
             if (own.Length == 0 || dice.Chance(15))
             {
                 routes.Add(new Route { From = null, To = Run(sink) });
+                continue;
+            }
+
+            if (sink.Profile.Routing.FirstOrDefault(entry => entry.To == sink.Group.Id && entry.Mode == RoutingMode.Fixed) is { } entry && dice.Chance(60))
+            {
+                // Own source and nothing, at the same few sinks, in either order.
+                var number = dice.Roll(1, Math.Min(2, sink.Count));
+                routes.Add(new Route { From = dice.Chance(50) ? new PointRange(sink.Device.Id, entry.From, number, number) : null, To = sink.Range(number, 1) });
                 continue;
             }
 

@@ -28,9 +28,12 @@ internal sealed partial class ProfileMaker(Dice dice)
         var main = SmallProfiles.Group("main", PortKind.Source, 2);
         var channel = SmallProfiles.Group("channel", PortKind.Sink, dice.Grow(2, 8)) with { LabelLength = 8 };
         List<PortGroup> groups = [aux, main, channel];
-        List<RoutingEntry> routing = [Free("aux", "transmit"), Free("main", "transmit"), FreeOrBlocks(receive, "channel")];
+        var hasInputs = dice.Chance(60);
+
+        // Channels that inputs may take one by one would break blocks, so blocks are for consoles without inputs.
+        List<RoutingEntry> routing = [Free("aux", "transmit"), Free("main", "transmit"), hasInputs ? Free("receive", "channel") : FreeOrBlocks(receive, "channel")];
         List<FactoryRoute> factory = [];
-        if (dice.Chance(60))
+        if (hasInputs)
         {
             groups.Add(SmallProfiles.Group("in", PortKind.Input, dice.Grow(1, 4)) with { Level = SignalLevel.Mic, Phantom = true });
             routing.Add(Free("in", "channel"));
@@ -54,7 +57,7 @@ internal sealed partial class ProfileMaker(Dice dice)
         }
 
         AddFactory(factory, 60, "aux", aux.Count!.Value, "transmit", Fewest(transmit));
-        AddFactory(factory, 60, "receive", Fewest(receive), "channel", channel.Count!.Value);
+        AddFactory(factory, 60, "receive", Fewest(receive), "channel", channel.Count!.Value, routing.First(entry => entry.From.Value == "receive").BlockSize ?? 1);
         return New("console", DeviceKind.Console, [.. groups, transmit, receive, Jacks()]) with
         {
             Routing = routing.ToValueList(),
@@ -151,11 +154,13 @@ internal sealed partial class ProfileMaker(Dice dice)
 
     private static RoutingEntry Free(string from, string to) => SmallProfiles.Entry(from, to, RoutingMode.Free);
 
-    private void AddFactory(List<FactoryRoute> routes, int percent, string from, int fromCount, string to, int toCount)
+    /// <summary>A factory route from the first points of a group to the first of another, in whole blocks.</summary>
+    private void AddFactory(List<FactoryRoute> routes, int percent, string from, int fromCount, string to, int toCount, int block = 1)
     {
-        if (dice.Chance(percent))
+        var blocks = Math.Min(fromCount, toCount) / block;
+        if (dice.Chance(percent) && blocks > 0)
         {
-            routes.Add(SmallProfiles.Factory(from, 1, dice.Roll(1, Math.Min(fromCount, toCount)), to, 1));
+            routes.Add(SmallProfiles.Factory(from, 1, dice.Roll(1, blocks) * block, to, 1));
         }
     }
 

@@ -59,10 +59,11 @@ internal static class ProfileShrinker
 
     private static DeviceProfile WithGroups(DeviceProfile profile, IEnumerable<PortGroup> groups)
     {
-        var kept = groups.ToValueList();
+        var left = groups.ToArray();
+        var kept = left.Where(group => group.Carrier is not { } carrier || left.Any(other => other.Id == carrier.Group)).ToValueList();
         return profile with
         {
-            PortGroups = [.. kept.Where(group => group.Carrier is not { } carrier || kept.Any(other => other.Id == carrier.Group))],
+            PortGroups = kept,
             Routing = [.. profile.Routing.Where(entry => Has(entry.From) && Has(entry.To))],
             Through = [.. profile.Through.Where(entry => Has(entry.From) && Has(entry.To))],
             FactoryRoutes = [.. profile.FactoryRoutes.Where(route => Fits(route.From) && Fits(route.To))],

@@ -1,4 +1,5 @@
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 
 namespace RoutingRules.Testing;
 
@@ -23,16 +24,21 @@ internal static class ShowTidier
             {
                 Streams =
                 [
-                    .. show.Patch.Streams.Where(stream => Fits(stream.From) && rig.Networks.Any(network => network.Id == stream.Network))
-                        .Select(stream => stream with { To = [.. stream.To.Where(receiver => Fits(receiver.At))] }),
+                    .. show.Patch.Streams.Where(stream => rig.Networks.Any(network => network.Id == stream.Network) && IsBlock(stream.From))
+                        .Select(stream => stream with { To = [.. stream.To.Where(IsOnGrid)] }),
                 ],
-                Routes = [.. show.Patch.Routes.Where(route => Fits(route.To) && (route.From is not { } from || Fits(from)))],
+                Routes = [.. show.Patch.Routes.Where(route => Fits(route.To) && (route.From is not { } from || Fits(from)) && IsAllowed(view, route))],
                 Inputs = [.. show.Patch.Inputs.Where(input => Fits(input.At) && (input.GainOwner is not { } owner || HasDevice(owner)))],
                 Labels = [.. show.Patch.Labels.Where(label => Fits(label.At))],
             },
         };
 
         bool Fits(PointRange range) => view.Group(range) is not null;
+
+        bool IsBlock(PointRange slots) => view.Group(slots) is { } sender && slots.Width == sender.BlockSize && StartsBlock(sender.BlockSize, slots.First);
+
+        bool IsOnGrid(StreamReceiver receiver) => view.Group(receiver.At) is { } group && receiver.At.Width % group.BlockSize == 0
+            && StartsBlock(group.BlockSize, receiver.At.First) && StartsBlock(group.BlockSize, receiver.Channels?.First ?? 1);
 
         bool HasDevice(Id<Device> id) => rig.Devices.Any(device => device.Id == id);
 
@@ -59,6 +65,23 @@ internal static class ShowTidier
         };
 
         static bool HasOrigin(LineOrigin from) => !from.At.IsEmpty || !from.Devices.IsEmpty || !from.Zones.IsEmpty || from.Source is not null;
+    }
+
+    private static bool StartsBlock(int size, int number) => (number - 1) % size == 0;
+
+    /// <summary>True for a route that the profile allows: freely, in whole blocks, or nothing at a sink that can be cleared.</summary>
+    private static bool IsAllowed(RigView view, Route route)
+    {
+        var entries = view.Group(route.To)!.Profile.Routing.Where(entry => entry.To == route.To.Group && (route.From is not { } source || entry.From == source.Group)).ToArray();
+        return entries.Any(entry => entry.Mode switch
+        {
+            RoutingMode.Free => true,
+            RoutingMode.Fixed => route.From is null && entry.Clearable,
+            _ => IsWhole(entry.BlockSize ?? 1, route.To)
+                && (route.From is not { } source || (IsWhole(entry.BlockSize ?? 1, source) && (entry.Reordering || source.First == route.To.First))),
+        });
+
+        static bool IsWhole(int size, PointRange run) => run.Width % size == 0 && StartsBlock(size, run.First);
     }
 
     public static Rig Tidy(Rig rig)

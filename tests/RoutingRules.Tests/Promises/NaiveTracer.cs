@@ -36,6 +36,9 @@ internal sealed class NaiveTracer(Show show)
     /// <summary>The real source of a point, or null.</summary>
     public Point? Source(Point at) => Trace(at) is (TraceEnd.Source, var passed) ? passed[^1] : null;
 
+    /// <summary>True when all points of a run exist.</summary>
+    public bool Exists(PointRange run) => Kind(run) is not null;
+
     public IEnumerable<Point> Points(params PortKind[] kinds) =>
         from device in show.Rig.Devices
         from @group in Profile(device)?.PortGroups.ToArray() ?? []

@@ -2,6 +2,7 @@ using FsCheck;
 using FsCheck.Xunit;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
+using RoutingRules.Rules;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Promises;
@@ -18,29 +19,37 @@ public sealed class OrphanPromises
     private static string? Orphan(Show show)
     {
         var tracer = new NaiveTracer(show);
-        string[]? named = null;
-        foreach (var output in tracer.Points(PortKind.Output).Where(output => IsUsed(show, output)))
+        Finding[]? findings = null;
+        foreach (var output in tracer.Points(PortKind.Output))
         {
-            var (end, passed) = tracer.Trace(output);
-            if (end == TraceEnd.Source || IsClearedOnPurpose(show, passed[^1]))
+            var users = Users(show, tracer, output).ToArray();
+            if (users.Length == 0 || tracer.Trace(output) is not (not TraceEnd.Source, var passed) || IsClearedOnPurpose(show, passed[^1]) || IsDead(show, output))
             {
                 continue;
             }
 
-            named ??= [.. Promise.Engine.Check(show).Findings.SelectMany(finding => finding.Entities).Select(entity => entity.Id)];
-            if (!named.Any(name => passed.Any(point => Names(name, point))))
+            findings ??= [.. Promise.Engine.Check(show).Findings];
+            if (!findings.Any(finding => finding.Entities.Any(entity => passed.Any(point => Names(entity.Id, point))) || users.Any(user => IsIn(finding.Pointer, user))))
             {
-                return $"{output} is used and {end}, by {string.Join(" < ", passed)}; no finding names any of these. Named: {string.Join(" ", named)}";
+                return $"{output} is used by {string.Join(" ", users)} and silent, by {string.Join(" < ", passed)}. Findings: {string.Join(" ", findings.Select(finding => finding.Rule + finding.Pointer))}";
             }
         }
 
         return null;
     }
 
-    private static bool IsUsed(Show show, Point output) =>
-        show.Patch.Routes.Any(route => route.From is not null && Covers(route.To, output))
-        || show.Rig.Cables.Any(cable => Covers(cable.From, output))
-        || show.Feeds.Any(feed => feed.To.Any(entry => entry.At is { } at && Covers(at, output)));
+    /// <summary>The places in the document that use an output. Those with an end that does not exist use nothing.</summary>
+    private static IEnumerable<string> Users(Show show, NaiveTracer tracer, Point output) =>
+    [
+        .. show.Patch.Routes.Index().Where(route => route.Item.From is { } from && Covers(route.Item.To, output) && tracer.Exists(from)).Select(route => $"/patch/routes/{route.Index}"),
+        .. show.Rig.Cables.Index().Where(cable => Covers(cable.Item.From, output) && tracer.Exists(cable.Item.To)).Select(cable => $"/rig/cables/{cable.Index}"),
+        .. show.Feeds.Index().Where(feed => feed.Item.To.Any(entry => entry.At is { } at && Covers(at, output)) && tracer.Exists(feed.Item.Source)).Select(feed => $"/feeds/{feed.Index}"),
+    ];
+
+    private static bool IsIn(string pointer, string place) => pointer == place || pointer.StartsWith(place + "/", StringComparison.Ordinal);
+
+    /// <summary>The document itself says that a dead output does not work.</summary>
+    private static bool IsDead(Show show, Point output) => show.Rig.Unavailable.Any(mark => Covers(mark.At, output)) || show.Rig.Reserved.Any(mark => Covers(mark.At, output));
 
     private static bool IsClearedOnPurpose(Show show, Point last) => show.Patch.Routes.Any(route => route.From is null && Covers(route.To, last));
 

@@ -51,7 +51,7 @@ public sealed class SignalGraphPromises
             .ToLookup(entry => entry.Source!.Value, entry => entry.Point);
         foreach (var source in reached)
         {
-            var carrying = graph.Carrying(graph.Find(source.Key)).Select(graph.Address).ToArray();
+            var carrying = graph.Carrying(graph.Find(source.Key)).Select(point => graph.Address(point)).ToArray();
             if (!carrying.SequenceEqual(source))
             {
                 return $"{source.Key} reaches {string.Join(" ", source)}, the graph says {string.Join(" ", carrying)}.";

@@ -44,7 +44,7 @@ public sealed class GeneratorTests
     [Property(MaxTest = Promise.Cases)]
     public Property Valid_shows_connect_in_full_and_so_do_smaller_ones() => Prop.ForAll(ShowArbitraries.Valid(), show =>
     {
-        foreach (var one in new[] { show }.Concat(ShowArbitraries.Valid().Shrinker(show).Take(8)))
+        foreach (var one in new[] { show }.Concat(ShowArbitraries.Valid().Shrinker(show).Take(6)))
         {
             var resolved = Promise.Resolve(one);
             Assert.All(resolved.Routes, route => Assert.Equal(ConnectionState.Connected, route.State));
@@ -58,7 +58,7 @@ public sealed class GeneratorTests
 
     [Property(MaxTest = Promise.Cases)]
     public Property Valid_shows_break_no_rule_about_names_numbers_widths_blocks_and_limits() => Promise.Of(ShowArbitraries.Valid(), show =>
-        Promise.Engine.Check(show).Findings.FirstOrDefault(finding => finding.Rule.StartsWith("RR1", StringComparison.Ordinal)
+        new[] { show }.Concat(ShowArbitraries.Valid().Shrinker(show).Take(3)).SelectMany(one => Promise.Engine.Check(one).Findings).FirstOrDefault(finding => finding.Rule.StartsWith("RR1", StringComparison.Ordinal)
             || finding.Rule is "RR2001" or "RR2004" or "RR2005" or "RR2006" or "RR2010" or "RR4001" or "RR4002" or "RR4003" or "RR4004" or "RR4007") is { } finding
             ? $"{finding.Rule} {finding.Message}"
             : null);
@@ -88,7 +88,7 @@ public sealed class GeneratorTests
             }
         }
 
-        foreach (var output in tracer.Points(PortKind.Output).Where(output => tracer.Source(output) is not null))
+        foreach (var output in tracer.Points(PortKind.Output).Where(output => output.Device.Value.StartsWith("box-", StringComparison.Ordinal) && tracer.Source(output) is not null))
         {
             Assert.Contains(tracer.Trace(output).Passed, wired.Contains);
         }
@@ -110,7 +110,7 @@ public sealed class GeneratorTests
     [Fact]
     public void Messy_shows_hold_conflicts_loops_idle_routes_and_names_of_nothing()
     {
-        var shows = ShowArbitraries.Messy().Generator.Sample(60, 300).Select(Promise.Resolve).ToArray();
+        var shows = ShowArbitraries.Messy().Generator.Sample(300, 60).Select(Promise.Resolve).ToArray();
 
         Assert.InRange(shows.Count(show => show.Conflicts.Count > 0), 30, 300);
         Assert.InRange(shows.Count(show => Enumerable.Range(0, show.Graph.PointCount).Any(point => show.Graph.IsLooping(new(point)))), 6, 300);
@@ -121,7 +121,7 @@ public sealed class GeneratorTests
     [Fact]
     public void Rigs_come_with_and_without_links_cables_and_a_digital_multicore()
     {
-        var rigs = RigArbitraries.Rigs().Generator.Sample(60, 300).ToArray();
+        var rigs = RigArbitraries.Rigs().Generator.Sample(300, 60).ToArray();
 
         Assert.InRange(rigs.Count(rig => rig.Links.IsEmpty), 20, 200);
         Assert.InRange(rigs.Count(rig => rig.Cables.Count > 0), 60, 299);
