@@ -28,8 +28,8 @@ public sealed record AssignmentResult
     /// <summary>Demands that were served elsewhere before, in demand order.</summary>
     public required ValueList<string> Moved { get; init; }
 
-    /// <summary>The smallest set of pins found that cannot hold together, in demand order; empty unless pins contradict.</summary>
-    public ValueList<string> Contradiction { get; init; }
+    /// <summary>Sets of pins that cannot hold together, each smallest and in demand order; empty unless pins contradict. All members are unplaced.</summary>
+    public ValueList<ValueList<string>> Contradictions { get; init; }
 
     /// <summary>Streams of the input that the result no longer has, in document order.</summary>
     public ValueList<Id<AudioStream>> RemovedStreams { get; init; }

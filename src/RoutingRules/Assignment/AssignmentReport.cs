@@ -11,7 +11,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
 
     public AssignmentResult Build(Show result, ResolvedShow resolved, PatchWriter writer, RoutingEngine engine)
     {
-        var contradicts = firm.Contradiction.Count > 0;
+        var contradicts = firm.Contradictions.Count > 0;
         var vector = new ObjectiveVector { Values = ValueList.Create<int>(score.Numbers) };
         var proven = isProven ? ObjectiveVector.Length : ProvenPrefix();
         return new AssignmentResult
@@ -23,7 +23,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             Placements = Placements(),
             Unplaced = Unplaced(),
             Moved = problem.Demands.Where(IsMoved).Select(demand => demand.Node.Key).ToValueList(),
-            Contradiction = firm.Contradiction.Select(index => problem.Demands[index].Node.Key).ToValueList(),
+            Contradictions = firm.Contradictions.Select(set => set.Select(index => problem.Demands[index].Node.Key).ToValueList()).ToValueList(),
             RemovedStreams = writer.RemovedStreams.ToValueList(),
             Silenced = Silenced(resolved.Graph),
             Cleared = writer.Cleared.Distinct().Select(point => graph.Address(point)).ToValueList(),

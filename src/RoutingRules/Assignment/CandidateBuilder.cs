@@ -40,7 +40,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             Node = node,
             Tier = (int)feed.Model.Priority,
             Weight = 1,
-            IsPinned = node.IsPinned && node.Allowed.Count > 0,
+            IsPinned = node.IsPinned && node.Allowed.Count > 0 && !IsExcluded(node.Allowed[0], node.Width),
             Candidates = [.. candidates],
             Preferred = feed.Model.Preferred ?? 0,
             Set = feed.Model.Set is { } set ? Number(sets, set) : -1,
@@ -103,6 +103,17 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         }
 
         return true;
+    }
+
+    private bool IsExcluded(PointIndex run, int width)
+    {
+        var excluded = problem.IsExcluded[graph.DeviceOf(run).Index];
+        for (var position = 0; position < width; position++)
+        {
+            excluded |= problem.IsBarred[run.Value + position] && problem.Show.MarkOf(run + position) is null;
+        }
+
+        return excluded;
     }
 
     /// <summary>For every choice of where each sink takes the line from, or that it goes without, one candidate; fewest failures first.</summary>

@@ -35,8 +35,8 @@ internal sealed class FirmDemands
     /// <summary>For each demand the candidates that may be chosen.</summary>
     public int[][] Choices { get; }
 
-    /// <summary>Pins that cannot hold together, in demand order; they are left out.</summary>
-    public List<int> Contradiction { get; } = [];
+    /// <summary>Sets of pins that cannot hold together, each in demand order and each smallest: without any one member the rest could. They are left out.</summary>
+    public List<List<int>> Contradictions { get; } = [];
 
     /// <summary>Held demands that had to yield, in demand order.</summary>
     public List<int> Yielded { get; } = [];
@@ -44,10 +44,11 @@ internal sealed class FirmDemands
     public void Settle()
     {
         var pins = problem.Demands.Where(demand => demand.IsPinned).Select(demand => demand.Index).ToList();
+        DropEvenPairs(pins);
         while (!IsPossible(pins))
         {
             var conflict = Smallest(pins);
-            Contradiction.AddRange(conflict);
+            Contradictions.Add(conflict);
             foreach (var index in conflict)
             {
                 Choices[index] = [];
@@ -55,8 +56,21 @@ internal sealed class FirmDemands
             }
         }
 
-        Contradiction.Sort();
         SettleHolds(pins);
+    }
+
+    /// <summary>A pinned pair that starts on an even number may stay if one stream can bring both halves; else it counts as unplaced, not as a contradiction.</summary>
+    private void DropEvenPairs(List<int> pins)
+    {
+        foreach (var index in pins.ToArray())
+        {
+            var node = problem.Demands[index].Node;
+            if (node.Width == 2 && problem.Show.Graph.NumberOf(node.Allowed[0]) % 2 == 0 && !IsPossible([index]))
+            {
+                pins.Remove(index);
+                Choices[index] = [];
+            }
+        }
     }
 
     /// <summary>
@@ -82,8 +96,7 @@ internal sealed class FirmDemands
         var pin = part.Last(index => IsFirm[index]);
         IsFirm[pin] = false;
         Choices[pin] = [];
-        Contradiction.Add(pin);
-        Contradiction.Sort();
+        Contradictions.Add([pin]);
     }
 
     private void SettleHolds(List<int> pins)

@@ -1,3 +1,4 @@
+using RoutingRules.Model;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment;
@@ -16,9 +17,17 @@ internal static class KeptStreams
             }
 
             var touchesMentioned = false;
+            var hasReceiver = false;
             foreach (var receiver in stream.Receivers)
             {
-                touchesMentioned |= !receiver.At.IsNone && mentioned[problem.Show.Graph.DeviceOf(receiver.At).Index];
+                var device = receiver.At.IsNone ? -1 : problem.Show.Graph.DeviceOf(receiver.At).Index;
+                hasReceiver |= device >= 0 && !problem.IsExcluded[device];
+                touchesMentioned |= device >= 0 && mentioned[device];
+            }
+
+            if (!hasReceiver || problem.IsExcluded[problem.Show.Graph.DeviceOf(stream.From).Index])
+            {
+                continue;
             }
 
             if (stream.Model.Keep || !touchesMentioned)
@@ -32,13 +41,24 @@ internal static class KeptStreams
         }
     }
 
-    /// <summary>Devices that hold an allowed point or a <c>to</c> of any demand.</summary>
+    /// <summary>Devices that hold an allowed point or a <c>to</c> of any demand, or that one names.</summary>
     private static bool[] Mentioned(AssignmentProblem problem)
     {
         var mentioned = new bool[problem.DeviceCount];
         var graph = problem.Show.Graph;
         foreach (var demand in problem.Show.Demands)
         {
+            var to = demand.Feed?.Model.To[demand.Entry];
+            foreach (var id in demand.Line?.Model.From.Devices ?? to!.Devices)
+            {
+                Name(id);
+            }
+
+            if (to?.At is { } at)
+            {
+                Name(at.Device);
+            }
+
             foreach (var run in demand.Allowed)
             {
                 mentioned[graph.DeviceOf(run).Index] = true;
@@ -54,15 +74,18 @@ internal static class KeptStreams
         }
 
         return mentioned;
+
+        void Name(Id<Device> id)
+        {
+            if (graph.Device(id) is { } device)
+            {
+                mentioned[device.Index] = true;
+            }
+        }
     }
 
     private static void Keep(AssignmentProblem problem, StreamNode stream)
     {
-        if (stream.Receivers.Count == 0)
-        {
-            return;
-        }
-
         for (var slot = 0; slot < stream.Model.From.Width; slot++)
         {
             var block = problem.TransmitBlockOf[stream.From.Value + slot];

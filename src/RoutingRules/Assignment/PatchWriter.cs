@@ -46,9 +46,9 @@ internal sealed class PatchWriter
                 AddRun(demand.Node.Line is null ? namedSinks : placedLinePoints, demand.Node.Line is null ? delivery.Sink : delivery.Source, delivery.Width);
                 for (var position = 0; position < delivery.Width; position++)
                 {
-                    if (delivery.IsLocal)
+                    if (delivery.IsLocal || graph.FixedSource(new PointIndex(delivery.Sink + position)) is { IsNone: false })
                     {
-                        wanted[delivery.Sink + position] = delivery.Source + position;
+                        wanted[delivery.Sink + position] = delivery.IsLocal ? delivery.Source + position : FactorySource(delivery.Sink + position);
                     }
                     else
                     {
@@ -408,10 +408,8 @@ internal sealed class PatchWriter
         switch (result.Hops[sink])
         {
             case HopKind.Route:
-                // Without its route the sink falls back to its factory source; a same-device one may stay, one from the network may not.
-                var factory = FactorySource(sink);
-                wanted[sink] = factory >= 0 && graph.GroupOf(new PointIndex(sink)).Kind == PortKind.Output
-                    && graph.GroupOf(new PointIndex(factory)).Kind == PortKind.Source ? NoRoute : Null;
+                // A factory source that the input overrode must not come back.
+                wanted[sink] = FactorySource(sink) >= 0 ? Null : NoRoute;
                 return true;
             case HopKind.Factory:
             case HopKind.Fixed when graph.IsClearable(new PointIndex(sink)):

@@ -27,9 +27,11 @@ internal sealed class UnplacedReasons
     /// <summary>Why a whole demand has no place.</summary>
     public string Of(Demand demand)
     {
-        if (firm.Contradiction.Contains(demand.Index))
+        if (firm.Contradictions.Find(set => set.Contains(demand.Index)) is { } contradiction)
         {
-            return $"Its pin contradicts other pins ({string.Join(", ", firm.Contradiction.Select(index => problem.Demands[index].Node.Key))}); release one of them.";
+            return contradiction.Count == 1
+                ? "Its pin breaks a rule on its own: the devices have no stream, block or limit left that could reach the point; pin it elsewhere."
+                : $"Its pin contradicts other pins ({string.Join(", ", contradiction.Select(index => problem.Demands[index].Node.Key))}); release one of them.";
         }
 
         if (demand.Node.Feed is { } feed && feed.Source.IsNone)

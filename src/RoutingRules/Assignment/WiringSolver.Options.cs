@@ -118,7 +118,7 @@ internal sealed partial class WiringSolver
 
             foreach (var block in receivers)
             {
-                if (state.StartOf(block.Id) != -1 || taken.Contains(block))
+                if (state.StartOf(block.Id) != -1 || isTasked[block.Id] || taken.Contains(block))
                 {
                     continue;
                 }
@@ -178,8 +178,14 @@ internal sealed partial class WiringSolver
     private void FindRelevant(List<WiringTask> all)
     {
         var sources = new HashSet<int>();
+        Array.Clear(isTasked);
         foreach (var task in all)
         {
+            if (task.Block is { } block)
+            {
+                isTasked[block.Id] = true;
+            }
+
             for (var position = 0; position < task.Wanted.Length; position++)
             {
                 if (task.Kept[position])
@@ -191,15 +197,15 @@ internal sealed partial class WiringSolver
             sources.UnionWith(task.IsKept ? task.Sources : []);
         }
 
-        foreach (var block in problem.TransmitBlocks)
+        foreach (var transmit in problem.TransmitBlocks)
         {
-            var relevant = block.Bystanders.Count > 0 || block.IsKept;
-            for (var slot = block.First; slot < block.First + block.Width; slot++)
+            var relevant = transmit.Bystanders.Count > 0 || transmit.IsKept;
+            for (var slot = transmit.First; slot < transmit.First + transmit.Width; slot++)
             {
-                relevant |= sources.Contains(state.InputContent(slot)) || (state.ContentOf(slot) != WiringState.Undecided && !block.IsKept);
+                relevant |= sources.Contains(state.InputContent(slot)) || (state.ContentOf(slot) != WiringState.Undecided && !transmit.IsKept);
             }
 
-            isRelevant[block.Id] = relevant;
+            isRelevant[transmit.Id] = relevant;
         }
     }
 
@@ -254,9 +260,11 @@ internal sealed partial class WiringSolver
     {
         var devices = problem.DeviceCount;
         var wanted = new int[devices * devices];
+        var hasKept = new bool[devices];
         foreach (var task in all)
         {
             wanted[(task.Receiver * devices) + task.Sender] += Math.Max(task.Sources.Length, 1);
+            hasKept[task.Receiver] |= task.IsKept;
         }
 
         var isTight = new bool[devices];
@@ -274,7 +282,9 @@ internal sealed partial class WiringSolver
                 }
             }
 
-            isTight[receiver] = streams > 0 && (streams + keptStreams[receiver] > problem.ReceivedLimit[receiver] || blocks > freeBlocks[receiver]);
+            // Where demands stay, a block that fed one in the input is not as good as any other.
+            isTight[receiver] = streams > 0
+                && (streams + keptStreams[receiver] > problem.ReceivedLimit[receiver] || blocks > freeBlocks[receiver] || hasKept[receiver]);
         }
 
         return isTight;

@@ -15,6 +15,7 @@ internal sealed partial class WiringSolver
     private readonly ReceiveBlock[][] receiveBlocksOf;
     private readonly ObjectiveLevel[] order;
     private readonly bool[] isRelevant;
+    private readonly bool[] isTasked;
     private readonly int[] keptStreams;
     private readonly int[] freeBlocks;
     private readonly Dictionary<PartKey, PartSolution> solved = [];
@@ -39,6 +40,7 @@ internal sealed partial class WiringSolver
         hasBystanders = problem.TransmitBlocks.Any(block => block.Bystanders.Count > 0);
         blocksOf = ByDevice(problem.TransmitBlocks, block => block.Device);
         receiveBlocksOf = ByDevice(problem.ReceiveBlocks, block => block.Device);
+        isTasked = new bool[problem.ReceiveBlocks.Length];
         keptStreams = new int[problem.DeviceCount];
         freeBlocks = new int[problem.DeviceCount];
         foreach (var block in problem.ReceiveBlocks)
@@ -138,11 +140,14 @@ internal sealed partial class WiringSolver
             }
 
             isBest &= solution.IsBest;
-            for (var i = 0; i < part.Length; i++)
+            if (!ApplyAll(part, solution.Choices))
             {
-                var choice = solution.Choices[i];
-                Apply(part[i], choice);
-                part[i].Served = Array.ConvertAll(choice.Slots, slot => choice.ReceiveSlotFor(slot));
+                // Another part took a receive block of equal worth: choose again beside it.
+                solution = SearchPart(part, budget);
+                if (solution.Choices is null || !ApplyAll(part, solution.Choices))
+                {
+                    return null;
+                }
             }
         }
 
@@ -152,26 +157,14 @@ internal sealed partial class WiringSolver
 
     private PartSolution SolvePart(WiringTask[] part, long budget)
     {
-        var key = open is null ? new PartKey(part, budget) : default;
+        var key = open is null ? new PartKey(part, isTasked, receiveBlocksOf, budget) : default;
         if (open is null && solved.TryGetValue(key, out var known))
         {
             Work++;
             return known;
         }
 
-        tasks = part;
-        current = new Choice?[part.Length];
-        hasBest = false;
-        ranOut = false;
-        limit = Work + Math.Max(budget, 1);
-        var before = state.Cost;
-        Search(0, budget == 0);
-        var solution = new PartSolution
-        {
-            Choices = hasBest ? Array.ConvertAll(bestChoices, choice => choice!) : null,
-            Cost = hasBest ? best - before : default,
-            IsBest = !ranOut && budget > 0,
-        };
+        var solution = SearchPart(part, budget);
         if (open is null)
         {
             if (solved.Count >= MaxSolved)
@@ -183,6 +176,41 @@ internal sealed partial class WiringSolver
         }
 
         return solution;
+    }
+
+    private PartSolution SearchPart(WiringTask[] part, long budget)
+    {
+        tasks = part;
+        current = new Choice?[part.Length];
+        hasBest = false;
+        ranOut = false;
+        limit = Work + Math.Max(budget, 1);
+        var before = state.Cost;
+        Search(0, budget == 0);
+        return new PartSolution
+        {
+            Choices = hasBest ? Array.ConvertAll(bestChoices, choice => choice!) : null,
+            Cost = hasBest ? best - before : default,
+            IsBest = !ranOut && budget > 0,
+        };
+    }
+
+    private bool ApplyAll(WiringTask[] part, Choice[] choices)
+    {
+        var mark = state.Mark;
+        for (var i = 0; i < part.Length; i++)
+        {
+            var choice = choices[i];
+            if (!Apply(part[i], choice))
+            {
+                state.Undo(mark);
+                return false;
+            }
+
+            part[i].Served = Array.ConvertAll(choice.Slots, slot => choice.ReceiveSlotFor(slot));
+        }
+
+        return true;
     }
 
     private void Search(int index, bool firstOnly)
@@ -336,7 +364,7 @@ internal sealed partial class WiringSolver
                         return false;
                     }
                 }
-                else if (problem.MustBeSilent[output] && !(open?[output] ?? false) && !state.Silence(slot, output))
+                else if (problem.MustBeSilent[output] && !block.IsKept && !(open?[output] ?? false) && !state.Silence(slot, output))
                 {
                     return false;
                 }

@@ -57,7 +57,7 @@ internal static class AssignmentJson
 
         json.WriteEndArray();
         WriteList(json, "moved", result.Moved);
-        WriteList(json, "contradiction", result.Contradiction);
+        WriteList(json, "contradiction", result.Contradictions.SelectMany(set => set).ToValueList());
         WriteList(json, "removedStreams", result.RemovedStreams);
         WriteList(json, "silenced", result.Silenced);
         WriteList(json, "cleared", result.Cleared);

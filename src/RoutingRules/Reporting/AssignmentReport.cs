@@ -39,7 +39,7 @@ public static class AssignmentReport
         output.Write($"{PlainText.Show(result.Show.Title)}: {Headline(result)}\n");
         WriteUnplaced(result, names, output);
         WriteList(
-            output, "These fixed places cannot hold together; free one of them", result.Contradiction.Select(demand => $"{names.Of(demand)} [{demand}]"));
+            output, "These fixed places cannot hold together; free one of them", result.Contradictions.Select(set => string.Join(" with ", set.Select(demand => $"{names.Of(demand)} [{demand}]"))));
         WriteList(output, "Moved: take the cable of each to its new place", result.Moved.Select(demand => Moved(result, names, demand)));
         WritePlacements(result, names, output);
         WriteList(output, "Outputs that sounded before and are silent now", result.Silenced.Select(point => point.ToString()));

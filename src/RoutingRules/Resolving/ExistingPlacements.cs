@@ -120,7 +120,9 @@ internal static class ExistingPlacements
             if (deliveries > best)
             {
                 best = deliveries;
-                demand.Existing = run;
+
+                // A split line is one signal at all its points and goes by the first of them.
+                demand.Existing = line.Model.From.At.IsEmpty ? run : demand.Allowed[0];
             }
         }
     }
@@ -134,9 +136,12 @@ internal static class ExistingPlacements
 
         foreach (var sink in demand.Line!.Sinks)
         {
-            if (!sink.IsNone && Carries(graph, sink, demand.Existing, demand.Width) && !IsFactoryPath(graph, sink, demand.Existing, demand.Width))
+            foreach (var run in demand.Line.Model.From.At.IsEmpty ? [demand.Existing] : demand.Allowed)
             {
-                return false;
+                if (!sink.IsNone && Carries(graph, sink, run, demand.Width) && !IsFactoryPath(graph, sink, run, demand.Width))
+                {
+                    return false;
+                }
             }
         }
 

@@ -128,11 +128,12 @@ internal sealed partial class ResultCheck
             if (Stays(stream) || IsOutOfUse(stream) || rig.Group(stream.From) is not { FixedFrom: null } group || IsBlockRouted(group))
                 continue;
 
-            var isShared = stream.To.Any(receiver => !facts.IsMentioned(receiver.At.Device));
+            // What was there may stay for a receiver nobody asks about, or where unlisted signals are welcome.
+            var isLenient = facts.Options.KeepUnlisted || stream.To.Any(receiver => !facts.IsMentioned(receiver.At.Device));
             for (var i = 0; i < stream.From.Width; i++)
             {
                 var slot = stream.From[i];
-                if (after.Source(slot) is { } source && !used.Contains(slot) && !(isShared && before.Source(slot) == source))
+                if (after.Source(slot) is { } source && !used.Contains(slot) && !(isLenient && before.Source(slot) == source))
                     Report($"{slot} sends {source}, which no demand takes from there; clear the slot.");
             }
         }

@@ -88,10 +88,23 @@ internal sealed class BruteForceState
         return (used.Select(pair => VectorCount.FirstOfBlock(rig, pair.Value)).Distinct().Count(), used.Count);
     }
 
-    /// <summary>False when an output that cannot be silenced would sound what no demand placed there. Only a quick look; the verifier decides.</summary>
-    public bool IsQuiet(AssignmentFacts facts, BruteForceChoice[] choices)
+    /// <summary>True when a device that demands name sends or takes more streams than it may, those that must stay apart.</summary>
+    public bool ExceedsLimit(AssignmentFacts facts)
     {
-        var places = facts.Demands.Where(demand => choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value)).ToHashSet();
+        if (facts.StayingStreams.Count > 0)
+            return false;
+
+        var used = Listens.Select(pair => (To: pair.Key.Device, From: VectorCount.FirstOfBlock(facts.Rig, pair.Value))).Distinct().ToList();
+        return used.GroupBy(pair => pair.To).Any(group => Exceeds(facts, group.Key, group.Count(), limits => limits.StreamsReceived))
+            || used.Select(pair => pair.From).Distinct().GroupBy(block => block.Device).Any(group => Exceeds(facts, group.Key, group.Count(), limits => limits.StreamsSent));
+    }
+
+    private static bool Exceeds(AssignmentFacts facts, Id<Device> device, int count, Func<ProfileLimits, int?> limit) =>
+        facts.Rig.Device(device)!.Profile!.Limits is { } limits && limit(limits) is { } most && count > Math.Max(0, most - facts.Options.Headroom);
+
+    /// <summary>False when an output that cannot be silenced would sound what no demand placed there. Only a quick look; the verifier decides.</summary>
+    public bool IsQuiet(AssignmentFacts facts, HashSet<Point> places)
+    {
         foreach (var group in Listens.Keys.Select(key => key.Device).Distinct().SelectMany(id => facts.Rig.Device(id)!.Groups))
         {
             if (!group.IsRigid || group.Kind != PortKind.Output || group.FixedFrom!.Kind != PortKind.Receive)

@@ -12,6 +12,7 @@ internal sealed class BruteForceWiring
     private readonly RigFacts rig;
     private BruteForceState state = new();
     private BruteForceChoice[] choices = [];
+    private HashSet<Point> places = [];
     private List<Need> needs = [];
     private int[]? numbers;
     private ValueList<ObjectiveLevel> order;
@@ -48,6 +49,7 @@ internal sealed class BruteForceWiring
         best = null;
         state = BruteForceState.Of(facts);
         needs = [];
+        places = facts.Demands.Where(demand => choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value)).ToHashSet();
         foreach (var demand in facts.Demands)
         {
             if (choices[demand.Index].At is not { } run)
@@ -67,7 +69,8 @@ internal sealed class BruteForceWiring
     // A need is served side by side: the left side of a pair, then the right one in the same stream.
     private void Wire(int index, int side)
     {
-        if (!IsPromising())
+        // Contents and subscriptions only grow, so a stray or a limit exceeded stays so.
+        if (!IsPromising() || !state.IsQuiet(facts, places) || state.ExceedsLimit(facts))
             return;
 
         if (index == needs.Count)
@@ -159,9 +162,6 @@ internal sealed class BruteForceWiring
 
     private void Finish()
     {
-        if (!state.IsQuiet(facts, choices))
-            return;
-
         var show = BruteForcePatch.Of(facts, choices, state);
         var failed = facts.Demands.SelectMany(Failures).ToList();
         var check = new ResultCheck(facts, show, [.. choices.Select(choice => choice.At)], leftOut);

@@ -42,7 +42,7 @@ internal static class TinyDemands
         if (dice.In(25))
             to.Add(To(dice, rig, source.Width));
 
-        var hasSet = dice.In(30);
+        var hasSet = dice.In(45);
         return new Feed
         {
             Id = new($"feed-{index + 1}"),
@@ -50,7 +50,7 @@ internal static class TinyDemands
             Source = source,
             To = to.ToValueList(),
             Set = hasSet ? "set" : null,
-            Part = hasSet ? dice.Pick(["left", "right", null]) : null,
+            Part = hasSet ? dice.Pick(["left", "right", "right", null]) : null,
             Group = dice.In(20) ? "group" : null,
             Preferred = dice.In(20) ? dice.From(1, 4) : null,
             Priority = dice.Pick([Priority.Normal, Priority.Normal, Priority.Normal, Priority.Critical, Priority.High, Priority.Low]),
@@ -61,14 +61,14 @@ internal static class TinyDemands
 
     private static Destination To(TinyDice dice, TinyRig rig, int width)
     {
-        if (dice.In(18))
+        if (dice.In(14))
             return new Destination { At = Pin(dice, rig, width) };
 
         if (rig.Cabled is { } cabled && dice.In(25))
             return new Destination { Devices = [cabled.Id] };
 
         if (dice.In(15))
-            return new Destination { Zones = [new(dice.Pick(["left", "right", "house"]))] };
+            return new Destination { Zones = [dice.In(85) ? dice.Pick(rig.Boxes).Zone!.Value : new("house")] };
 
         var devices = new List<Id<Device>> { dice.Pick(rig.Boxes).Id };
         if (dice.In(45))
@@ -105,10 +105,13 @@ internal static class TinyDemands
         var next = 0;
         for (var i = 0; i < wanted; i++)
         {
-            var isPair = dice.In(15);
+            var isPair = i == 0 && dice.In(25);
+            if (isPair)
+                channels = channels.Where(channel => channel.Device != rig.Consoles[0].Id || channel.First < 3).ToArray();
+
             var entries = isPair ? 1 : dice.From(1, 2);
             ValueList<PointRange> to = isPair ? [new PointRange(rig.Consoles[0].Id, new("channel"), 3, 4)] : channels.Skip(next).Take(entries).ToValueList();
-            next += entries;
+            next += isPair ? 0 : entries;
             var from = From(dice, rig, isPair ? 2 : 1);
             var inputs = from.At.Count > 0 ? 1 : rig.Boxes.Where(box => from.Devices.Contains(box.Id) || from.Zones.Contains(box.Zone!.Value)).Sum(box => rig.Count(box, "in"));
             var more = placements * (1 + (inputs * ((1 << to.Count) - 1)));
@@ -145,7 +148,7 @@ internal static class TinyDemands
         }
 
         if (dice.In(15))
-            return new LineOrigin { Zones = [new(dice.Pick(["left", "right"]))] };
+            return new LineOrigin { Zones = [dice.Pick(rig.Boxes).Zone!.Value] };
 
         return new LineOrigin { Devices = new[] { dice.Pick(rig.Boxes).Id, dice.Pick(rig.Boxes).Id }.Distinct().ToValueList() };
     }

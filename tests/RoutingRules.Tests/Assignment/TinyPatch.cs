@@ -4,48 +4,61 @@ using RoutingRules.Profiles;
 namespace RoutingRules.Tests.Assignment;
 
 /// <summary>The patch a tiny show already has: blocks on the grid, contents that partly match what is asked for.</summary>
-internal static class TinyPatch
+internal sealed class TinyPatch
 {
+    private readonly TinyDice dice;
+    private readonly TinyRig rig;
+    private readonly Dictionary<(Device Sender, int Block), List<StreamReceiver>> receivers = [];
+    private readonly List<(Device Sender, int Block)> order = [];
+    private readonly Dictionary<Point, Point> listens = [];
+    private readonly Dictionary<Point, Point?> routes = [];
+    private readonly List<Point> routed = [];
+
+    private TinyPatch(TinyDice dice, TinyRig rig)
+    {
+        this.dice = dice;
+        this.rig = rig;
+    }
+
     public static Patch Make(TinyDice dice, TinyRig rig, ValueList<Feed> feeds)
     {
-        if (dice.In(30))
+        if (dice.In(25))
             return new Patch();
 
-        var receivers = new Dictionary<(Device Sender, int Block), List<StreamReceiver>>();
-        var order = new List<(Device Sender, int Block)>();
-        var sinks = rig.Recorder is { } recorder ? rig.Boxes.Append(recorder) : rig.Boxes;
-        foreach (var sink in sinks)
-            Subscribe(dice, rig, sink, rig.Consoles, receivers, order);
+        var patch = new TinyPatch(dice, rig);
+        foreach (var sink in rig.Recorder is { } recorder ? rig.Boxes.Append(recorder) : rig.Boxes)
+            patch.Subscribe(sink, rig.Consoles);
 
         foreach (var console in rig.HasLines ? rig.Consoles : [])
-            Subscribe(dice, rig, console, rig.Boxes, receivers, order);
+            patch.Subscribe(console, rig.Boxes);
 
-        var streams = order.Select((key, i) => new AudioStream
+        patch.Serve(feeds);
+        patch.Fill(feeds);
+        var streams = patch.order.Select((key, i) => new AudioStream
         {
             Id = new($"s{i + 1}"),
             Network = new("net"),
-            From = Block(rig, key.Sender, "transmit", key.Block),
-            To = receivers[key].ToValueList(),
-            Keep = dice.In(12),
+            From = patch.Block(key.Sender, "transmit", key.Block),
+            To = patch.receivers[key].ToValueList(),
+            Keep = dice.In(10),
         });
-        return new Patch { Streams = streams.ToValueList(), Routes = Routes(dice, rig, feeds).ToValueList() };
+        return new Patch { Streams = streams.ToValueList(), Routes = patch.routed.Select(to => new Route { From = patch.routes[to] is { } from ? Run(from) : null, To = Run(to) }).ToValueList() };
     }
 
-    private static PointRange Block(TinyRig rig, Device device, string group, int block)
+    private PointRange Block(Device device, string group, int block)
     {
         var size = rig.GroupOf(device, group)!.BlockSize!.Value;
         return new PointRange(device.Id, new(group), ((block - 1) * size) + 1, block * size);
     }
 
-    private static void Subscribe(
-        TinyDice dice, TinyRig rig, Device sink, List<Device> senders, Dictionary<(Device Sender, int Block), List<StreamReceiver>> receivers, List<(Device Sender, int Block)> order)
+    private void Subscribe(Device sink, List<Device> senders)
     {
         var receive = rig.GroupOf(sink, "receive")!;
         for (var block = 1; block <= receive.Count / receive.BlockSize; block++)
         {
             var sender = dice.Pick(senders);
             var transmit = rig.GroupOf(sender, "transmit")!;
-            if (!dice.In(65) || transmit.Count < transmit.BlockSize || transmit.BlockSize % receive.BlockSize != 0)
+            if (!dice.In(75) || transmit.Count < transmit.BlockSize || transmit.BlockSize % receive.BlockSize != 0)
                 continue;
 
             var from = (sender, dice.From(1, transmit.Count!.Value / transmit.BlockSize!.Value));
@@ -56,24 +69,55 @@ internal static class TinyPatch
             }
 
             var part = dice.From(0, (transmit.BlockSize.Value / receive.BlockSize!.Value) - 1) * receive.BlockSize.Value;
-            list.Add(new StreamReceiver { At = Block(rig, sink, "receive", block), Channels = new NumberRange(part + 1, part + receive.BlockSize.Value) });
+            var at = Block(sink, "receive", block);
+            list.Add(new StreamReceiver { At = at, Channels = new NumberRange(part + 1, part + receive.BlockSize.Value) });
+            for (var i = 0; i < at.Width; i++)
+                listens.Add(at[i], Block(sender, "transmit", from.Item2)[part + i]);
         }
     }
 
-    private static List<Route> Routes(TinyDice dice, TinyRig rig, ValueList<Feed> feeds)
+    // Puts feeds on outputs that listen to their console, as somebody may have patched them by hand.
+    private void Serve(ValueList<Feed> feeds)
     {
-        var routes = new List<Route>();
+        foreach (var feed in feeds)
+        {
+            foreach (var to in feed.To)
+            {
+                var box = to.Devices.IsEmpty ? dice.Pick(rig.Boxes) : rig.Boxes.FirstOrDefault(box => box.Id == dice.Pick(to.Devices));
+                if (box is null || !dice.In(75))
+                    continue;
+
+                var outs = rig.Count(box, "out");
+                var first = to.At is { } at && at.Device == box.Id && dice.In(70) ? at.First : feed.Source.Width == 2 && dice.In(80) ? 1 : dice.From(1, outs);
+                for (var i = 0; i < feed.Source.Width && first + i <= outs; i++)
+                    Serve(box, feed.Source[i], first + i);
+            }
+        }
+    }
+
+    private void Serve(Device box, Point source, int number)
+    {
+        var slot = new Point(box.Id, new("receive"), number);
+        if (rig.Profile(box).Routing[0].Mode == RoutingMode.Free)
+        {
+            slot = new Point(box.Id, new("receive"), dice.From(1, rig.Count(box, "receive")));
+            Add(slot, new Point(box.Id, new("out"), number));
+        }
+
+        if (listens.TryGetValue(slot, out var transmit) && transmit.Device == source.Device)
+            Add(source, transmit);
+    }
+
+    private void Fill(ValueList<Feed> feeds)
+    {
         foreach (var console in rig.Consoles)
         {
             var sources = feeds.Where(feed => feed.Source.Device == console.Id).SelectMany(feed => Enumerable.Range(0, feed.Source.Width).Select(i => feed.Source[i])).ToList();
             sources.Add(new Point(console.Id, new("aux"), 5));
             for (var number = 1; number <= rig.Count(console, "transmit"); number++)
             {
-                var percent = dice.From(1, 100);
-                if (percent <= 60)
-                    Add(dice.Pick(sources), new Point(console.Id, new("transmit"), number));
-                else if (percent <= 70)
-                    Add(null, new Point(console.Id, new("transmit"), number));
+                if (dice.In(35))
+                    Add(dice.In(70) ? dice.Pick(sources) : null, new Point(console.Id, new("transmit"), number));
             }
 
             for (var number = 1; number <= rig.Count(console, "out"); number++)
@@ -82,36 +126,40 @@ internal static class TinyPatch
                     Add(dice.In(80) ? dice.Pick(sources) : null, new Point(console.Id, new("out"), number));
             }
 
-            Connect(console, "channel", 40);
+            Connect(console, "channel", 50);
         }
 
-        foreach (var box in rig.Boxes.Where(box => rig.Profile(box).Routing[0].Mode == RoutingMode.Free))
-            Connect(box, "out", 60);
-
-        if (rig.Recorder is { } recorder)
-            Connect(recorder, "track", 50);
-
-        foreach (var box in rig.Boxes.Where(box => rig.Profile(box).Routing[0].Clearable))
+        foreach (var box in rig.Boxes)
         {
+            var routing = rig.Profile(box).Routing[0];
+            if (routing.Mode == RoutingMode.Free)
+                Connect(box, "out", 25);
+
             for (var number = 1; number <= rig.Count(box, "out"); number++)
             {
-                if (dice.In(20))
+                if (routing.Clearable && dice.In(15))
                     Add(null, new Point(box.Id, new("out"), number));
             }
         }
 
-        return routes;
-
-        void Connect(Device device, string group, int percent)
-        {
-            for (var number = 1; number <= rig.Count(device, group); number++)
-            {
-                if (dice.In(percent))
-                    Add(new Point(device.Id, new("receive"), dice.From(1, rig.Count(device, "receive"))), new Point(device.Id, new(group), number));
-            }
-        }
-
-        void Add(Point? from, Point to) =>
-            routes.Add(new Route { From = from is { } point ? new PointRange(point.Device, point.Group, point.Number, point.Number) : null, To = new(to.Device, to.Group, to.Number, to.Number) });
+        if (rig.Recorder is { } recorder)
+            Connect(recorder, "track", 50);
     }
+
+    private void Connect(Device device, string group, int percent)
+    {
+        for (var number = 1; number <= rig.Count(device, group); number++)
+        {
+            if (dice.In(percent))
+                Add(new Point(device.Id, new("receive"), dice.From(1, rig.Count(device, "receive"))), new Point(device.Id, new(group), number));
+        }
+    }
+
+    private void Add(Point? from, Point to)
+    {
+        if (routes.TryAdd(to, from))
+            routed.Add(to);
+    }
+
+    private static PointRange Run(Point point) => new(point.Device, point.Group, point.Number, point.Number);
 }

@@ -20,13 +20,13 @@ internal sealed class TinyRig
         width = dice.Pick([2, 4, 4]);
         var consoles = dice.In(25) ? 2 : 1;
         for (var i = 0; i < consoles; i++)
-            Consoles.Add(Add(i == 0 ? "desk" : "desk-b", Console(consoles == 1), "house"));
+            Consoles.Add(Add(i == 0 ? "desk" : "desk-b", MakeConsole(), "house"));
 
         var outputs = 0;
         var boxes = dice.From(1, 3);
         for (var i = 0; i < boxes && outputs < 8; i++)
         {
-            var profile = Box(Math.Min(4, 8 - outputs));
+            var profile = MakeBox(Math.Min(4, 8 - outputs));
             outputs += profile.PortGroups[0].Count!.Value;
             Boxes.Add(Add($"box-{i + 1}", profile, dice.Pick(["left", "right"])));
         }
@@ -80,9 +80,9 @@ internal sealed class TinyRig
         return device;
     }
 
-    private DeviceProfile Console(bool isAlone)
+    private DeviceProfile MakeConsole()
     {
-        var blocks = width == 2 ? dice.From(1, 3) : dice.From(1, isAlone ? 2 : 1);
+        var blocks = width == 2 ? dice.From(2, 4) : dice.From(1, 2);
         var slots = (width * blocks) + (dice.In(10) ? 1 : 0);
         var outs = dice.In(35) ? dice.From(1, 2) : 0;
         var aux = Math.Min(5, slots);
@@ -108,11 +108,11 @@ internal sealed class TinyRig
         return Make(DeviceKind.Console, groups, routing) with
         {
             FactoryRoutes = factory.ToValueList(),
-            Limits = new() { StreamsSent = dice.In(40) ? Math.Max(1, blocks - 1) : null, StreamsReceived = dice.In(30) ? dice.From(1, 2) : null },
+            Limits = new() { StreamsSent = dice.In(25) ? Math.Max(1, blocks - 1) : null, StreamsReceived = dice.In(30) ? dice.From(1, 2) : null },
         };
     }
 
-    private DeviceProfile Box(int most)
+    private DeviceProfile MakeBox(int most)
     {
         var kind = dice.From(1, 4);
         var outs = dice.From(Math.Min(2, most), kind == 1 ? Math.Min(3, most) : most);
@@ -133,7 +133,7 @@ internal sealed class TinyRig
 
         return Make(DeviceKind.StageBox, groups, routing) with
         {
-            Limits = new() { StreamsReceived = dice.In(40) ? dice.From(1, 2) : null, StreamsSent = dice.In(20) ? 1 : null },
+            Limits = new() { StreamsReceived = dice.In(25) ? dice.From(1, 2) : null, StreamsSent = dice.In(15) ? 1 : null },
         };
     }
 

@@ -1,0 +1,93 @@
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+using RoutingRules.Verification;
+
+namespace RoutingRules.Tests.Assignment;
+
+public class AssignerTests
+{
+    private const int SeedsPerChunk = 125;
+
+    private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
+
+    public static TheoryData<string> Cases => HandSolvedCases.All;
+
+    public static TheoryData<int> Chunks => [.. Enumerable.Range(0, 8)];
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Instances_solved_on_paper_come_out_as_on_paper(string name)
+    {
+        var solved = HandSolvedCases.Load(name);
+
+        var result = Engine.Assign(solved.Show, solved.Options);
+
+        Assert.Equal(solved.Vector, result.Objective);
+        Assert.Equal(solved.PinsContradict ? AssignmentStatus.PinsContradict : AssignmentStatus.Optimal, result.Status);
+        Assert.Equal(solved.PinsContradict ? [solved.Contradiction] : default, result.Contradictions);
+        Assert.Equal(solved.Placements.Select(placement => (placement.Demand, placement.At)), result.Placements.Select(placement => (placement.Demand, placement.At)));
+        Assert.Equal(solved.Unplaced.Select(entry => entry.Demand).Distinct(), result.Unplaced.Select(entry => entry.Demand).Distinct());
+        Assert.Equal(solved.Moved, result.Moved);
+        Assert.All(result.Unplaced, entry => Assert.False(string.IsNullOrWhiteSpace(entry.Reason)));
+        AssertVerified(solved.Show, result, solved.Options);
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Assigning_a_result_again_changes_nothing(string name)
+    {
+        var solved = HandSolvedCases.Load(name);
+        var once = Engine.Assign(solved.Show, solved.Options);
+
+        var twice = Engine.Assign(once.Show, solved.Options);
+
+        Assert.Equal(once.Placements.Select(placement => (placement.Demand, placement.At)), twice.Placements.Select(placement => (placement.Demand, placement.At)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Chunks))]
+    public void Tiny_shows_come_out_as_well_as_anything_can(int chunk)
+    {
+        var wrong = new List<string>();
+        for (var seed = chunk * SeedsPerChunk; seed < (chunk + 1) * SeedsPerChunk; seed++)
+        {
+            var tiny = TinyInstances.Make(seed);
+            var best = BruteForce.Solve(tiny.Show, tiny.Options);
+            var result = Engine.Assign(tiny.Show, tiny.Options);
+            var verified = Verify(tiny.Show, result, tiny.Options);
+            if (best.Vector?.ToString() != result.Objective?.ToString())
+            {
+                wrong.Add($"{tiny}: best {best.Vector}, found {result.Objective} ({result.Status})");
+            }
+            else if (best.Vector is not null && !best.Failed.SequenceEqual(result.Unplaced.Select(entry => entry.Demand).Distinct()))
+            {
+                wrong.Add($"{tiny}: best leaves out {best.Failed}, found leaves out {string.Join(", ", result.Unplaced.Select(entry => entry.Demand))}");
+            }
+            else if (best.Vector is not null && result.Status != AssignmentStatus.Optimal)
+            {
+                wrong.Add($"{tiny}: as good as anything can be, but only {result.ProvenNumbers} numbers are said to be proven");
+            }
+            else if (best.Vector is null && !result.Contradictions.All(set => best.Contradictions.Contains(set)))
+            {
+                wrong.Add($"{tiny}: pins {result.Contradictions} are not one of the smallest contradictions {best.Contradictions}");
+            }
+
+            if (!verified.IsValid || verified.Vector != result.Objective)
+            {
+                wrong.Add($"{tiny}: verifier counts {verified.Vector} for {result.Objective} and says {string.Join("; ", verified.Problems)}");
+            }
+        }
+
+        Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
+    }
+
+    private static VerificationResult Verify(Show input, AssignmentResult result, AssignmentOptions options) =>
+        AssignmentVerifier.Verify(input, result.Show, result.Placements, result.Unplaced, options, id => Engine.Profiles.Find(id)?.Value, result.Contradictions.SelectMany(set => set).Order(StringComparer.Ordinal).ToValueList());
+
+    private static void AssertVerified(Show input, AssignmentResult result, AssignmentOptions options)
+    {
+        var verified = Verify(input, result, options);
+        Assert.Equal([], verified.Problems);
+        Assert.Equal(result.Objective, verified.Vector);
+    }
+}
