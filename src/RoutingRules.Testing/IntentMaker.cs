@@ -137,7 +137,7 @@ internal sealed class IntentMaker(Dice dice, RigView rig)
 
     private PointRange? Pin(int width)
     {
-        var cabled = rig.Rig.Cables.Where(cable => cable.To.Width >= width).Select(cable => cable.To).ToArray();
+        var cabled = rig.Rig.Cables.Where(cable => cable.To.Width >= width && IsFed(rig.Group(cable.From)!)).Select(cable => cable.To).ToArray();
         if (cabled.Length > 0 && dice.Chance(30))
         {
             var input = dice.Pick(cabled);
@@ -146,9 +146,13 @@ internal sealed class IntentMaker(Dice dice, RigView rig)
             return Take(at) ? at : null;
         }
 
-        var outputs = Wide(width, PortKind.Output);
+        var outputs = Wide(width, PortKind.Output).Where(IsFed).ToArray();
         return outputs.Length > 0 && Run(dice.Pick(outputs), width) is var run && Take(run) ? run : null;
     }
+
+    /// <summary>True for outputs that buses or the network can be routed to.</summary>
+    private static bool IsFed(GroupView output) => output.Profile.Routing.Any(entry =>
+        entry.To == output.Group.Id && output.Profile.PortGroups.Any(group => group.Id == entry.From && group.Kind is PortKind.Receive or PortKind.Source));
 
     private GroupView[] Wide(int width, PortKind kind) => [.. rig.OfKind(kind).Where(group => group.Count >= width)];
 

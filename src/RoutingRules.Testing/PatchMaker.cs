@@ -11,6 +11,7 @@ namespace RoutingRules.Testing;
 internal sealed class PatchMaker(Dice dice, RigView rig)
 {
     private readonly HashSet<Point> claimed = [];
+    private readonly HashSet<PointRange> sentBlocks = [];
     private readonly Dictionary<Id<Device>, int> received = [];
 
     public Patch Make() => new() { Streams = Streams(), Routes = Routes(), Inputs = Inputs(), Labels = Labels() };
@@ -30,8 +31,8 @@ internal sealed class PatchMaker(Dice dice, RigView rig)
                     Network = new("audio"),
                     From = sender.Block(block),
                     To = Receivers(sender, receivers),
-                    Keep = dice.Chance(10),
                 });
+                streams[^1] = streams[^1] with { Keep = !streams[^1].To.IsEmpty && dice.Chance(10) };
             }
         }
 
@@ -48,6 +49,7 @@ internal sealed class PatchMaker(Dice dice, RigView rig)
             var size = group.BlockSize;
             var isNew = !devices.Contains(group.Device.Id);
             if (group.Device.Id == sender.Device.Id || group.BlockCount == 0 || sender.BlockSize % size != 0
+                || !rig.Reaches(sender.Device.Id, group.Device.Id)
                 || (isNew && received.GetValueOrDefault(group.Device.Id) >= (group.Profile.Limits?.StreamsReceived ?? int.MaxValue)))
             {
                 continue;
@@ -115,11 +117,16 @@ internal sealed class PatchMaker(Dice dice, RigView rig)
                 return;
             }
 
+            // Each block of sources goes to one block of sinks: to its own where factory routes may have sent it there already.
             var block = dice.Roll(0, (to.Count / size) - 1);
+            var isFree = entry.Reordering && !from.Profile.FactoryRoutes.Any(route => route.To.Group == entry.To);
+            var taken = isFree ? dice.Roll(0, (from.Count / size) - 1) : block;
             sink = to.Range((block * size) + 1, size);
-            source = entry.Reordering ? from.Range((dice.Roll(0, (from.Count / size) - 1) * size) + 1, size)
-                : (block + 1) * size <= from.Count ? from.Range((block * size) + 1, size)
-                : null;
+            source = (taken + 1) * size <= from.Count ? from.Range((taken * size) + 1, size) : null;
+            if (source is { } whole && !sentBlocks.Add(whole))
+            {
+                return;
+            }
         }
         else
         {

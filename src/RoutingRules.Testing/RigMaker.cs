@@ -19,13 +19,13 @@ internal sealed class RigMaker(Dice dice)
     {
         AddZones();
         AddNetworked();
+        AddMulticore();
         var topology = dice.Roll(0, 3);
         if (topology > 0)
         {
             AddLinks(topology == 1, topology == 2);
         }
 
-        AddMulticore();
         AddOthers();
         var rig = new Rig
         {
@@ -96,7 +96,7 @@ internal sealed class RigMaker(Dice dice)
     /// <summary>A chain, a ring (a chain whose ends meet) or a tree; devices whose jacks are not bridged come last, as leaves.</summary>
     private void AddLinks(bool isRing, bool isChain)
     {
-        var free = devices.Select(device => (device.Id, Profile: known.First(profile => profile.Id == device.Profile)))
+        var free = devices.Select(device => (device.Id, Profile: known.First(profile => profile.Id == device.Profile))).Where(device => Jacks(device.Profile) is not null)
             .OrderByDescending(device => IsBridged(device.Profile))
             .Select(device => (device.Id, Jacks: new Queue<int>(Enumerable.Range(1, IsBridged(device.Profile) ? Jacks(device.Profile)!.Count!.Value : 1))))
             .ToArray();

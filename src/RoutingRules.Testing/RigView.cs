@@ -41,5 +41,24 @@ internal sealed class RigView
 
     public GroupView? Group(PointRange range) => Group(range.Device, range.Group) is { } group && range.Last <= group.Count ? group : null;
 
+    /// <summary>True when two devices are joined by links of the audio network, or have jacks when it has no links. Devices with jacks that are not bridged have one link at most.</summary>
+    public bool Reaches(Id<Device> from, Id<Device> to)
+    {
+        var links = Rig.Links.Where(link => link.Network.Value == "audio").ToArray();
+        if (links.Length == 0)
+        {
+            return Group(from, new("net")) is not null && Group(to, new("net")) is not null;
+        }
+
+        var reached = new HashSet<Id<Device>> { from };
+        while (links.FirstOrDefault(link => reached.Contains(link.From.Device) != reached.Contains(link.To.Device)) is { } link)
+        {
+            reached.Add(link.From.Device);
+            reached.Add(link.To.Device);
+        }
+
+        return reached.Contains(to);
+    }
+
     public IEnumerable<GroupView> OfKind(params PortKind[] kinds) => Groups.Where(group => kinds.Contains(group.Group.Kind) && group.Count > 0);
 }

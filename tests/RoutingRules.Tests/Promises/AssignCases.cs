@@ -30,7 +30,7 @@ internal static class AssignCases
     /// <summary>What the independent verifier has against a result, or null.</summary>
     public static string? Verdict(Show input, AssignmentResult result, AssignmentOptions options)
     {
-        var verified = AssignmentVerifier.Verify(input, result.Show, result.Placements, result.Unplaced, options, _ => null, result.Contradiction);
+        var verified = AssignmentVerifier.Verify(input, result.Show, result.Placements, result.Unplaced, options, _ => null, [.. result.Contradictions.SelectMany(set => set)]);
         return !verified.IsValid ? $"The verifier says: {string.Join(" ", verified.Problems)}"
             : verified.Vector?.ToString() != result.Objective?.ToString() ? $"The verifier counts {verified.Vector}, the result says {result.Objective}."
             : null;

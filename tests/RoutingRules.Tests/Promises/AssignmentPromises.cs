@@ -75,6 +75,13 @@ public sealed class AssignmentPromises
     });
 
     [Property(MaxTest = Promise.Cases)]
+    public Property Shows_full_of_mistakes_can_be_assigned_and_checked() => Promise.Of(ShowArbitraries.Messy(), show =>
+    {
+        var result = AssignCases.Assign(show, AssignCases.Small);
+        return Equals(result.Check, Promise.Engine.Check(result.Show)) ? null : "The check in the result is not that of its show.";
+    });
+
+    [Property(MaxTest = Promise.Cases)]
     public Property Shows_without_any_meaning_can_be_assigned_and_checked() => Promise.Of(ModelArbitraries.Shows(), show =>
     {
         var result = AssignCases.Assign(show, AssignCases.Small);

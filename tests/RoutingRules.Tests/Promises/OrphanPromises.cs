@@ -29,7 +29,7 @@ public sealed class OrphanPromises
             }
 
             findings ??= [.. Promise.Engine.Check(show).Findings];
-            if (!findings.Any(finding => finding.Entities.Any(entity => passed.Any(point => Names(entity.Id, point))) || users.Any(user => IsIn(finding.Pointer, user))))
+            if (!findings.Any(finding => finding.Entities.Any(entity => passed.Any(point => Names(entity.Id, point))) || users.Concat(passed.SelectMany(point => Claims(show, point))).Any(place => IsIn(finding.Pointer, place))))
             {
                 return $"{output} is used by {string.Join(" ", users)} and silent, by {string.Join(" < ", passed)}. Findings: {string.Join(" ", findings.Select(finding => finding.Rule + finding.Pointer))}";
             }
@@ -45,6 +45,16 @@ public sealed class OrphanPromises
         .. show.Rig.Cables.Index().Where(cable => Covers(cable.Item.From, output) && tracer.Exists(cable.Item.To)).Select(cable => $"/rig/cables/{cable.Index}"),
         .. show.Feeds.Index().Where(feed => feed.Item.To.Any(entry => entry.At is { } at && Covers(at, output)) && tracer.Exists(feed.Item.Source)).Select(feed => $"/feeds/{feed.Index}"),
     ];
+
+    /// <summary>The places in the document that speak of the group of a point as a sink and may have meant the point: a fault there explains its silence.</summary>
+    private static IEnumerable<string> Claims(Show show, Point point) =>
+    [
+        .. show.Patch.Routes.Index().Where(route => IsSameGroup(route.Item.To, point)).Select(route => $"/patch/routes/{route.Index}"),
+        .. show.Rig.Cables.Index().Where(cable => IsSameGroup(cable.Item.To, point)).Select(cable => $"/rig/cables/{cable.Index}"),
+        .. show.Patch.Streams.Index().Where(stream => stream.Item.To.Any(receiver => IsSameGroup(receiver.At, point))).Select(stream => $"/patch/streams/{stream.Index}"),
+    ];
+
+    private static bool IsSameGroup(PointRange range, Point point) => range.Device == point.Device && range.Group == point.Group;
 
     private static bool IsIn(string pointer, string place) => pointer == place || pointer.StartsWith(place + "/", StringComparison.Ordinal);
 
