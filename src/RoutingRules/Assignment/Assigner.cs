@@ -5,9 +5,6 @@ namespace RoutingRules.Assignment;
 /// <summary>Computes the patch of a show: firm demands first, then each independent part greedily and, where small enough, exactly.</summary>
 internal sealed class Assigner
 {
-    /// <summary>Parts whose choices multiply to more than two to this power are not searched exactly.</summary>
-    private const double MaxExactBits = 72;
-
     private const long FinalWiringBudget = 100_000;
 
     private readonly RoutingEngine engine;
@@ -61,14 +58,7 @@ internal sealed class Assigner
         var parts = PartFinder.Find(problem, firm.Choices);
         foreach (var active in parts)
         {
-            var part = new Part { Active = active, Choices = firm.Choices, IsFirm = firm.IsFirm };
-            var found = SearchPart(part, problem.Options.Budget / parts.Count);
-            while (found is null)
-            {
-                firm.Weaken(active);
-                found = SearchPart(part, problem.Options.Budget / parts.Count);
-            }
-
+            var found = new PartSolver(problem, evaluator, firm, active, cancellation).Solve(problem.Options.Budget / parts.Count);
             isProven &= found.IsProven;
             foreach (var index in active)
             {
@@ -77,20 +67,5 @@ internal sealed class Assigner
         }
 
         return (choices, isProven);
-    }
-
-    private SearchResult? SearchPart(Part part, long budget)
-    {
-        var start = evaluator.Work;
-        var greedy = new GreedySearch(problem, evaluator, part, cancellation).Run(start + (budget / 2));
-        var bits = 0.0;
-        foreach (var index in part.Active)
-        {
-            bits += Math.Log2(part.Choices[index].Length + (part.IsFirm[index] ? 0 : 1));
-        }
-
-        return bits > MaxExactBits && greedy is not null
-            ? greedy
-            : new ExactSearch(problem, evaluator, part, cancellation).Run(greedy, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
     }
 }

@@ -33,6 +33,9 @@ internal sealed class AssignmentProblem
     /// <summary>Points that are dead, reserved or excluded: never chosen.</summary>
     public required bool[] IsBarred { get; init; }
 
+    /// <summary>Points excluded by the options, by themselves or with their device.</summary>
+    public required bool[] IsExcludedPoint { get; init; }
+
     /// <summary>First network over which one device can send to another, row by row; -1 for none.</summary>
     public required int[] NetworkBetween { get; init; }
 

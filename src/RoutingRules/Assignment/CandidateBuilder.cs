@@ -96,7 +96,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         for (var position = 0; position < node.Width; position++)
         {
             var point = run.Value + position;
-            if (problem.IsExcluded[graph.DeviceOf(run).Index] || (problem.IsBarred[point] && !(node.IsPinned && problem.Show.MarkOf(run + position) is not null)))
+            if (problem.IsExcludedPoint[point] || (problem.IsBarred[point] && !node.IsPinned))
             {
                 return false;
             }
@@ -107,10 +107,10 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
 
     private bool IsExcluded(PointIndex run, int width)
     {
-        var excluded = problem.IsExcluded[graph.DeviceOf(run).Index];
+        var excluded = false;
         for (var position = 0; position < width; position++)
         {
-            excluded |= problem.IsBarred[run.Value + position] && problem.Show.MarkOf(run + position) is null;
+            excluded |= problem.IsExcludedPoint[run.Value + position];
         }
 
         return excluded;

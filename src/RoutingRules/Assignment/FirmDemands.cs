@@ -4,7 +4,6 @@ namespace RoutingRules.Assignment;
 internal sealed class FirmDemands
 {
     private const long WiringBudget = 5_000;
-    private const int MaxExactHolds = 14;
 
     private readonly AssignmentProblem problem;
     private readonly Evaluator evaluator;
@@ -38,6 +37,9 @@ internal sealed class FirmDemands
     /// <summary>Sets of pins that cannot hold together, each in demand order and each smallest: without any one member the rest could. They are left out.</summary>
     public List<List<int>> Contradictions { get; } = [];
 
+    /// <summary>Held demands that can stay where they are as far as they alone are concerned, in demand order.</summary>
+    public List<int> Holds { get; private set; } = [];
+
     /// <summary>Held demands that had to yield, in demand order.</summary>
     public List<int> Yielded { get; } = [];
 
@@ -64,8 +66,7 @@ internal sealed class FirmDemands
     {
         foreach (var index in pins.ToArray())
         {
-            var node = problem.Demands[index].Node;
-            if (node.Width == 2 && problem.Show.Graph.NumberOf(node.Allowed[0]) % 2 == 0 && !IsPossible([index]))
+            if (IsEvenPair(index) && !IsPossible([index]))
             {
                 pins.Remove(index);
                 Choices[index] = [];
@@ -73,30 +74,11 @@ internal sealed class FirmDemands
         }
     }
 
-    /// <summary>
-    /// Gives up firmness in a part whose firm demands stand together only as long as outputs between them are not asked to be silent:
-    /// its holds first, then its last pin.
-    /// </summary>
-    public void Weaken(int[] part)
+    /// <summary>True for a pinned pair that starts on an even number.</summary>
+    public bool IsEvenPair(int index)
     {
-        var holds = part.Where(index => IsFirm[index] && !problem.Demands[index].IsPinned).ToArray();
-        foreach (var index in holds)
-        {
-            IsFirm[index] = false;
-            Choices[index] = [.. Enumerable.Range(0, problem.Demands[index].Candidates.Length)];
-            Yielded.Add(index);
-        }
-
-        Yielded.Sort();
-        if (holds.Length > 0)
-        {
-            return;
-        }
-
-        var pin = part.Last(index => IsFirm[index]);
-        IsFirm[pin] = false;
-        Choices[pin] = [];
-        Contradictions.Add([pin]);
+        var node = problem.Demands[index].Node;
+        return node.IsPinned && node.Width == 2 && problem.Show.Graph.NumberOf(node.Allowed[0]) % 2 == 0;
     }
 
     private void SettleHolds(List<int> pins)
@@ -120,73 +102,47 @@ internal sealed class FirmDemands
             }
         }
 
-        foreach (var index in FewestYielding(pins, holds))
-        {
-            holds.Remove(index);
-            Yielded.Add(index);
-        }
-
         Yielded.Sort();
         foreach (var index in pins)
         {
             IsFirm[index] = true;
         }
 
-        foreach (var index in holds)
-        {
-            IsFirm[index] = true;
-            Choices[index] = [.. Choices[index].Where(choice => problem.Demands[index].Candidates[choice].IsExisting)];
-        }
+        Holds = holds;
     }
 
-    /// <summary>The smallest set of holds to give up; later and less important ones first among equals.</summary>
-    private List<int> FewestYielding(List<int> pins, List<int> holds)
+    /// <summary>Keeps a held demand where it is.</summary>
+    public void Hold(int index)
     {
-        if (IsPossible([.. pins, .. holds]))
-        {
-            return [];
-        }
-
-        var byWorth = holds.OrderByDescending(index => problem.Demands[index].Tier).ThenByDescending(index => index).ToArray();
-        for (var size = 1; size <= holds.Count && holds.Count <= MaxExactHolds; size++)
-        {
-            foreach (var yielding in Subsets(byWorth, size, 0))
-            {
-                if (IsPossible([.. pins, .. holds.Except(yielding)]))
-                {
-                    return yielding;
-                }
-            }
-        }
-
-        var kept = new List<int>();
-        foreach (var index in byWorth.Reverse())
-        {
-            if (IsPossible([.. pins, .. kept, index]))
-            {
-                kept.Add(index);
-            }
-        }
-
-        return [.. holds.Except(kept)];
+        IsFirm[index] = true;
+        Choices[index] = [.. All(index).Where(choice => problem.Demands[index].Candidates[choice].IsExisting)];
     }
 
-    private static IEnumerable<List<int>> Subsets(int[] items, int size, int from)
+    /// <summary>Lets a held demand go where it may.</summary>
+    public void Release(int index)
     {
-        if (size == 0)
-        {
-            yield return [];
-            yield break;
-        }
-
-        for (var i = from; i + size <= items.Length; i++)
-        {
-            foreach (var rest in Subsets(items, size - 1, i + 1))
-            {
-                yield return [items[i], .. rest];
-            }
-        }
+        IsFirm[index] = false;
+        Choices[index] = [.. All(index)];
     }
+
+    /// <summary>Leaves a pinned demand out.</summary>
+    public void Drop(int index)
+    {
+        IsFirm[index] = false;
+        Choices[index] = [];
+    }
+
+    /// <summary>Makes a pinned demand firm again.</summary>
+    public void Pin(int index)
+    {
+        IsFirm[index] = true;
+        Choices[index] = [.. All(index)];
+    }
+
+    /// <summary>A quick test: false when the firm demands among some surely cannot stand together.</summary>
+    public bool MayStand(int[] part) => IsPossible([.. part.Where(index => IsFirm[index])]);
+
+    private IEnumerable<int> All(int index) => Enumerable.Range(0, problem.Demands[index].Candidates.Length);
 
     /// <summary>A set that is impossible and would be possible without any one of its members.</summary>
     private List<int> Smallest(List<int> pins)

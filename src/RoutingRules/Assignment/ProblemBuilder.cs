@@ -41,6 +41,7 @@ internal sealed class ProblemBuilder
         AddCarriers();
         var network = NetworkMapBuilder.Build(show.Document.Rig.Networks, [.. show.Devices], [.. show.Links], without.Links);
         var barred = Barred(out var dead);
+        JudgeExistingWithoutExcluded();
         var problem = new AssignmentProblem
         {
             Show = show,
@@ -54,6 +55,7 @@ internal sealed class ProblemBuilder
             MustBeSilent = MustBeSilent(dead),
             Tolerated = Tolerated(),
             IsBarred = barred,
+            IsExcludedPoint = ExcludedPoints(),
             NetworkBetween = NetworkBetween(network),
             SentLimit = Limits(profile => profile.Limits?.StreamsSent),
             ReceivedLimit = Limits(profile => profile.Limits?.StreamsReceived),
@@ -190,10 +192,29 @@ internal sealed class ProblemBuilder
         receiveBlock.InputStart = sending;
     }
 
+    private bool[] ExcludedPoints()
+    {
+        var excluded = new bool[graph.PointCount];
+        foreach (var (first, width) in without.Points)
+        {
+            excluded.AsSpan(first, width).Fill(true);
+        }
+
+        foreach (var device in show.Devices)
+        {
+            if (without.Devices[device.Index])
+            {
+                excluded.AsSpan(device.FirstPoint, device.Type.PointCount).Fill(true);
+            }
+        }
+
+        return excluded;
+    }
+
     private bool[] Barred(out bool[] dead)
     {
-        var barred = new bool[graph.PointCount];
-        dead = new bool[graph.PointCount];
+        var barred = ExcludedPoints();
+        dead = ExcludedPoints();
         foreach (var mark in show.Marks)
         {
             barred.AsSpan(mark.First.Value, mark.Width).Fill(true);
@@ -203,22 +224,30 @@ internal sealed class ProblemBuilder
             }
         }
 
+        return barred;
+    }
+
+    /// <summary>Where demands could be served in two ways, excluded points come last, as dead ones do.</summary>
+    private void JudgeExistingWithoutExcluded()
+    {
+        var marks = show.Marks.ToList();
         foreach (var (first, width) in without.Points)
         {
-            barred.AsSpan(first, width).Fill(true);
-            dead.AsSpan(first, width).Fill(true);
+            marks.Add(new MarkedPoint { First = new PointIndex(first), Width = width, IsDead = true, Index = -1 });
         }
 
         foreach (var device in show.Devices)
         {
             if (without.Devices[device.Index])
             {
-                barred.AsSpan(device.FirstPoint, device.Type.PointCount).Fill(true);
-                dead.AsSpan(device.FirstPoint, device.Type.PointCount).Fill(true);
+                marks.Add(new MarkedPoint { First = new PointIndex(device.FirstPoint), Width = device.Type.PointCount, IsDead = true, Index = -1 });
             }
         }
 
-        return barred;
+        if (marks.Count > show.Marks.Count)
+        {
+            ExistingPlacements.Find(show.Demands, graph, marks);
+        }
     }
 
     private int[][] FixedOutputs()

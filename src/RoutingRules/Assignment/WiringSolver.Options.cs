@@ -85,67 +85,85 @@ internal sealed partial class WiringSolver
                 }
             }
 
-            var blocks = new List<ReceiveBlock>();
-            foreach (var start in starts)
-            {
-                if (Receiver(start, blocks) is not { } block)
-                {
-                    return;
-                }
-
-                blocks.Add(block);
-            }
-
             var familiar = 0;
             for (var i = 0; i < slots.Length; i++)
             {
                 familiar += state.InputContent(slots[i]) == task.Sources[i] ? 1 : 0;
             }
 
-            options.Add(new Choice { From = from, Blocks = [.. blocks], Starts = [.. starts], Slots = slots, Familiar = familiar, Rank = options.Count });
-        }
-
-        ReceiveBlock? Receiver(int start, List<ReceiveBlock> taken)
-        {
-            ReceiveBlock? free = null;
-            foreach (var block in receivers)
+            foreach (var first in Takers(starts[0], receivers, null))
             {
-                if (state.StartOf(block.Id) == start)
+                if (starts.Count == 1)
                 {
-                    return block;
-                }
-            }
-
-            foreach (var block in receivers)
-            {
-                if (state.StartOf(block.Id) != -1 || isTasked[block.Id] || taken.Contains(block))
-                {
+                    options.Add(new Choice { From = from, Blocks = [first], Starts = [starts[0]], Slots = slots, Familiar = familiar, Rank = options.Count });
                     continue;
                 }
 
-                if (block.InputStart == start)
+                foreach (var second in Takers(starts[1], receivers, first))
                 {
-                    return block;
+                    options.Add(new Choice { From = from, Blocks = [first, second], Starts = [.. starts], Slots = slots, Familiar = familiar, Rank = options.Count });
                 }
-
-                free = free is null || (free.InputStart >= 0 && block.InputStart < 0) ? block : free;
             }
-
-            return free;
         }
     }
 
     /// <summary>
-    /// In each run of a width that a receive block could take: the slot that carries the source, else one free slot, the one that carried it
-    /// in the input first and otherwise one that carried nothing.
+    /// The receive block that takes a run of slots already; else the one that did in the input; else a free one that fed nothing in the input,
+    /// and where demands stay each one that did.
+    /// </summary>
+    private List<ReceiveBlock> Takers(int start, ReceiveBlock[] receivers, ReceiveBlock? taken)
+    {
+        var takers = new List<ReceiveBlock>();
+        foreach (var block in receivers)
+        {
+            if (state.StartOf(block.Id) == start)
+            {
+                return [block];
+            }
+        }
+
+        ReceiveBlock? fresh = null;
+        foreach (var block in receivers)
+        {
+            if (state.StartOf(block.Id) != -1 || isTasked[block.Id] || taken == block)
+            {
+                continue;
+            }
+
+            if (block.InputStart == start)
+            {
+                takers.Insert(0, block);
+            }
+            else if (block.InputStart < 0 || !hasKept[block.Device])
+            {
+                fresh ??= block;
+            }
+            else
+            {
+                takers.Add(block);
+            }
+        }
+
+        if (fresh is not null)
+        {
+            takers.Insert(takers.Count > 0 && takers[0].InputStart == start ? 1 : 0, fresh);
+        }
+
+        return takers;
+    }
+
+    /// <summary>
+    /// In each run of a width that a receive block could take: the slot that carries the source, else a free slot of each worth: one that
+    /// carried it in the input, one that takes nothing from a demand that stays, one that does. With bystanders every free slot counts.
     /// </summary>
     private List<int> Slots(TransmitBlock from, int width, int source, int taken)
     {
         var slots = new List<int>();
+        Span<int> byWorth = stackalloc int[3];
         for (var start = from.First; start < from.First + from.Width; start += width)
         {
-            var chosen = -1;
-            var merit = -1;
+            byWorth.Fill(-1);
+            var carrying = -1;
             for (var slot = start; slot < start + width; slot++)
             {
                 if (slot == taken)
@@ -153,21 +171,39 @@ internal sealed partial class WiringSolver
                     continue;
                 }
 
-                var slotMerit = state.ContentOf(slot) == source || slot == source ? 3
-                    : state.ContentOf(slot) != WiringState.Undecided || !state.CanCarry(slot, source) ? -1
-                    : state.InputContent(slot) == source ? 2
-                    : state.InputContent(slot) < 0 ? 1
-                    : 0;
-                if (slotMerit > merit)
+                if (state.ContentOf(slot) == source || slot == source)
                 {
-                    chosen = slot;
-                    merit = slotMerit;
+                    carrying = slot;
+                }
+                else if (state.IsOpenTo(slot, source))
+                {
+                    var worth = state.InputContent(slot) == source ? 0 : keptSources.Contains(state.InputContent(slot)) ? 2 : 1;
+                    if (byWorth[worth] < 0)
+                    {
+                        byWorth[worth] = slot;
+                    }
+                    else if (from.Bystanders.Count > 0 && carrying < 0)
+                    {
+                        slots.Add(slot);
+                    }
                 }
             }
 
-            if (chosen >= 0)
+            if (carrying >= 0)
             {
-                slots.Add(chosen);
+                slots.Add(carrying);
+                if (from.Bystanders.Count == 0)
+                {
+                    continue;
+                }
+            }
+
+            foreach (var slot in byWorth)
+            {
+                if (slot >= 0)
+                {
+                    slots.Add(slot);
+                }
             }
         }
 
@@ -177,8 +213,10 @@ internal sealed partial class WiringSolver
     /// <summary>Blocks whose contents or receivers in the input matter to this wiring.</summary>
     private void FindRelevant(List<WiringTask> all)
     {
-        var sources = new HashSet<int>();
+        var sources = keptSources;
+        sources.Clear();
         Array.Clear(isTasked);
+        Array.Clear(hasKept);
         foreach (var task in all)
         {
             if (task.Block is { } block)
@@ -195,6 +233,7 @@ internal sealed partial class WiringSolver
             }
 
             sources.UnionWith(task.IsKept ? task.Sources : []);
+            hasKept[task.Receiver] |= task.IsKept;
         }
 
         foreach (var transmit in problem.TransmitBlocks)
@@ -260,11 +299,9 @@ internal sealed partial class WiringSolver
     {
         var devices = problem.DeviceCount;
         var wanted = new int[devices * devices];
-        var hasKept = new bool[devices];
         foreach (var task in all)
         {
             wanted[(task.Receiver * devices) + task.Sender] += Math.Max(task.Sources.Length, 1);
-            hasKept[task.Receiver] |= task.IsKept;
         }
 
         var isTight = new bool[devices];

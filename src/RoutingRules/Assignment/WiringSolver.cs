@@ -16,6 +16,8 @@ internal sealed partial class WiringSolver
     private readonly ObjectiveLevel[] order;
     private readonly bool[] isRelevant;
     private readonly bool[] isTasked;
+    private readonly bool[] hasKept;
+    private readonly HashSet<int> keptSources = [];
     private readonly int[] keptStreams;
     private readonly int[] freeBlocks;
     private readonly Dictionary<PartKey, PartSolution> solved = [];
@@ -40,6 +42,7 @@ internal sealed partial class WiringSolver
         hasBystanders = problem.TransmitBlocks.Any(block => block.Bystanders.Count > 0);
         blocksOf = ByDevice(problem.TransmitBlocks, block => block.Device);
         receiveBlocksOf = ByDevice(problem.ReceiveBlocks, block => block.Device);
+        hasKept = new bool[problem.DeviceCount];
         isTasked = new bool[problem.ReceiveBlocks.Length];
         keptStreams = new int[problem.DeviceCount];
         freeBlocks = new int[problem.DeviceCount];
@@ -72,13 +75,6 @@ internal sealed partial class WiringSolver
         var best = true;
         var cost = With(demands, mayFill, all =>
         {
-            if (hasBystanders)
-            {
-                var wiring = SolveParts(all, budget);
-                best = wiring?.IsBest ?? true;
-                return wiring?.Cost;
-            }
-
             var total = state.Cost;
             foreach (var part in Parts(all))
             {
@@ -149,9 +145,13 @@ internal sealed partial class WiringSolver
                     return null;
                 }
             }
+
+            if (hasBystanders)
+            {
+                state.AddBystanders(part);
+            }
         }
 
-        state.AddBystanders();
         return Read(all, isBest);
     }
 
@@ -222,12 +222,20 @@ internal sealed partial class WiringSolver
 
         if (index == tasks.Length)
         {
+            var before = state.Mark;
+            if (hasBystanders)
+            {
+                state.AddBystanders(tasks);
+            }
+
             if (!hasBest || state.Cost.CompareTo(best, order) < 0)
             {
                 best = state.Cost;
                 hasBest = true;
                 bestChoices = [.. current];
             }
+
+            state.Undo(before);
 
             ranOut |= firstOnly;
             return;

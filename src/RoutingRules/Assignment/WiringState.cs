@@ -6,6 +6,9 @@ internal sealed class WiringState
     public const int Undecided = -1;
     public const int Empty = -2;
 
+    /// <summary>Contents of this less a source: the slot is empty or carries that source.</summary>
+    private const int OnlyBase = -3;
+
     private readonly AssignmentProblem problem;
     private readonly int[] upstream;
     private readonly int[] content;
@@ -146,7 +149,7 @@ internal sealed class WiringState
             return true;
         }
 
-        if (content[slot] != Undecided || !CanCarry(slot, source))
+        if ((content[slot] != Undecided && content[slot] != OnlyBase - source) || !CanCarry(slot, source))
         {
             return false;
         }
@@ -178,7 +181,10 @@ internal sealed class WiringState
         return true;
     }
 
-    public bool CanCarry(int slot, int source)
+    /// <summary>True when a slot carries nothing yet and may carry a source.</summary>
+    public bool IsOpenTo(int slot, int source) => (content[slot] == Undecided || content[slot] == OnlyBase - source) && CanCarry(slot, source);
+
+    private bool CanCarry(int slot, int source)
     {
         if (slotFixed[slot] != -2)
         {
@@ -195,18 +201,16 @@ internal sealed class WiringState
     public bool Silence(int slot, int output)
     {
         var carried = content[slot];
-        if (carried == Undecided)
+        var tolerated = problem.Tolerated[output];
+        if (carried is Undecided or <= OnlyBase)
         {
-            if (problem.Tolerated[output] < 0)
-            {
-                Set(Cell.Content, slot, ref content[slot], Empty);
-            }
-
+            var only = tolerated < 0 || (carried <= OnlyBase && carried != OnlyBase - tolerated) ? Empty : OnlyBase - tolerated;
+            Set(Cell.Content, slot, ref content[slot], only);
             return true;
         }
 
         var isForced = slotFixed[slot] >= 0 && !slotClearable[slot];
-        return carried == Empty || isForced || problem.Tolerated[output] == carried;
+        return carried == Empty || isForced || tolerated == carried;
     }
 
     /// <summary>Lets a receive block take a run of slots, within limits and on one network.</summary>
@@ -287,12 +291,13 @@ internal sealed class WiringState
         }
     }
 
-    /// <summary>Lets receivers that no demand mentions stay in blocks whose contents are unchanged, and counts them.</summary>
-    public void AddBystanders()
+    /// <summary>Lets receivers that no demand mentions stay in blocks of the tasks' senders whose contents are unchanged, and counts them.</summary>
+    public void AddBystanders(WiringTask[] tasks)
     {
         foreach (var block in problem.TransmitBlocks)
         {
-            if (block.Bystanders.Count == 0 || useCount[block.Id] == 0 || block.IsKept || !IsUnchanged(block))
+            if (block.Bystanders.Count == 0 || useCount[block.Id] == 0 || block.IsKept || !IsUnchanged(block)
+                || !Array.Exists(tasks, task => task.Sender == block.Device))
             {
                 continue;
             }

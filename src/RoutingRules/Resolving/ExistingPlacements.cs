@@ -9,33 +9,32 @@ namespace RoutingRules.Resolving;
 /// </remarks>
 internal static class ExistingPlacements
 {
-    public static void Find(DemandNode[] demands, SignalGraph graph, MarkedPoint[] marks)
+    /// <summary>Sets what serves each demand.</summary>
+    /// <param name="demands">The demands, in demand order.</param>
+    /// <param name="graph">The graph.</param>
+    /// <param name="marks">Runs that count as dead: they serve, but others come first.</param>
+    public static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks)
     {
-        var options = new List<(DemandNode Demand, List<PointIndex> Runs)>();
+        var options = new List<(DemandNode Demand, List<PointIndex> Usable, List<PointIndex> Dead)>();
         foreach (var demand in demands)
         {
-            if (demand.Line is not null)
+            demand.Existing = PointIndex.None;
+            var runs = demand.Line is not null ? LineRuns(demand, graph)
+                : demand.Feed!.Source.IsNone ? []
+                : FeedRuns(demand, graph);
+            if (runs.Count > 0)
             {
-                FindLine(demand, graph);
-            }
-            else if (!demand.Feed!.Source.IsNone)
-            {
-                var runs = ServingRuns(demand, graph, marks);
-                if (runs.Count > 0)
-                {
-                    options.Add((demand, runs));
-                }
+                var dead = runs.FindAll(run => IsMarked(marks, run, demand.Width));
+                runs.RemoveAll(dead.Contains);
+                options.Add((demand, runs, dead));
             }
         }
 
-        Match(options);
+        new RunMatching(options).Match();
         foreach (var demand in demands)
         {
-            if (!demand.Existing.IsNone)
-            {
-                demand.IsFactoryOnly = IsFactoryOnly(demand, graph);
-                demand.IsHeld = !demand.IsFactoryOnly && Holds(demand);
-            }
+            demand.IsFactoryOnly = !demand.Existing.IsNone && IsFactoryOnly(demand, graph);
+            demand.IsHeld = !demand.Existing.IsNone && !demand.IsFactoryOnly && Holds(demand);
         }
     }
 
@@ -44,24 +43,47 @@ internal static class ExistingPlacements
             ? feed.Model.Hold ?? (feed.Model.Role == FeedRole.Main || feed.Model.Role == FeedRole.InEar)
             : demand.Line!.Model.Hold ?? false;
 
-    private static List<PointIndex> ServingRuns(DemandNode demand, SignalGraph graph, MarkedPoint[] marks)
+    private static IReadOnlyList<PointIndex> AllRuns(DemandNode demand) =>
+        demand.EvenRuns.Count == 0 ? demand.Allowed : [.. demand.Allowed.Concat(demand.EvenRuns).Order()];
+
+    private static List<PointIndex> FeedRuns(DemandNode demand, SignalGraph graph)
     {
-        var usable = new List<PointIndex>();
-        var dead = new List<PointIndex>();
-        var runs = demand.EvenRuns.Count == 0 ? demand.Allowed : [.. demand.Allowed.Concat(demand.EvenRuns).Order()];
-        foreach (var run in runs)
+        var serving = new List<PointIndex>();
+        foreach (var run in AllRuns(demand))
         {
             if (Carries(graph, run, demand.Feed!.Source, demand.Width))
             {
-                (IsMarked(marks, run, demand.Width) ? dead : usable).Add(run);
+                serving.Add(run);
             }
         }
 
-        usable.AddRange(dead);
-        return usable;
+        return serving;
     }
 
-    private static bool IsMarked(MarkedPoint[] marks, PointIndex run, int width)
+    /// <summary>The inputs that sinks of the line trace to, those of most sinks first. A split line goes by the first of its points.</summary>
+    private static List<PointIndex> LineRuns(DemandNode demand, SignalGraph graph)
+    {
+        var serving = new List<(PointIndex Run, int Deliveries)>();
+        foreach (var run in AllRuns(demand))
+        {
+            var deliveries = 0;
+            foreach (var sink in demand.Line!.Sinks)
+            {
+                deliveries += !sink.IsNone && Carries(graph, sink, run, demand.Width) ? 1 : 0;
+            }
+
+            if (deliveries > 0)
+            {
+                serving.Add((run, deliveries));
+            }
+        }
+
+        return serving.Count > 0 && !demand.Line!.Model.From.At.IsEmpty
+            ? [demand.Allowed[0]]
+            : [.. serving.OrderByDescending(found => found.Deliveries).ThenBy(found => found.Run).Select(found => found.Run)];
+    }
+
+    private static bool IsMarked(IReadOnlyList<MarkedPoint> marks, PointIndex run, int width)
     {
         foreach (var mark in marks)
         {
@@ -104,29 +126,6 @@ internal static class ExistingPlacements
         return false;
     }
 
-    private static void FindLine(DemandNode demand, SignalGraph graph)
-    {
-        var line = demand.Line!;
-        var best = 0;
-        var runs = demand.EvenRuns.Count == 0 ? demand.Allowed : [.. demand.Allowed.Concat(demand.EvenRuns).Order()];
-        foreach (var run in runs)
-        {
-            var deliveries = 0;
-            foreach (var sink in line.Sinks)
-            {
-                deliveries += !sink.IsNone && Carries(graph, sink, run, demand.Width) ? 1 : 0;
-            }
-
-            if (deliveries > best)
-            {
-                best = deliveries;
-
-                // A split line is one signal at all its points and goes by the first of them.
-                demand.Existing = line.Model.From.At.IsEmpty ? run : demand.Allowed[0];
-            }
-        }
-    }
-
     private static bool IsFactoryOnly(DemandNode demand, SignalGraph graph)
     {
         if (demand.Feed is { } feed)
@@ -162,120 +161,5 @@ internal static class ExistingPlacements
         }
 
         return true;
-    }
-
-    /// <summary>Augmenting paths in demand order, free runs first; then a pass that gives earlier demands their earlier runs.</summary>
-    private static void Match(List<(DemandNode Demand, List<PointIndex> Runs)> options)
-    {
-        var taken = new Dictionary<int, int>();
-        for (var i = 0; i < options.Count; i++)
-        {
-            Augment(i, []);
-        }
-
-        for (var i = 0; i < options.Count; i++)
-        {
-            Improve(i);
-        }
-
-        void Improve(int index)
-        {
-            var (demand, runs) = options[index];
-            for (var i = 0; i < runs.Count && !demand.Existing.IsNone && runs[i] != demand.Existing; i++)
-            {
-                var holders = Holders(runs[i].Value, demand.Width);
-                var current = demand.Existing;
-                if (holders.Count == 1 && holders[0] > index && options[holders[0]].Demand.Width == demand.Width && options[holders[0]].Runs.Contains(current))
-                {
-                    Release(holders[0]);
-                    Release(index);
-                    Take(index, runs[i]);
-                    Take(holders[0], current);
-                }
-                else if (holders.Count == 0)
-                {
-                    Release(index);
-                    Take(index, runs[i]);
-                }
-            }
-        }
-
-        bool Augment(int index, HashSet<int> visited)
-        {
-            var (demand, runs) = options[index];
-            foreach (var run in runs)
-            {
-                if (!visited.Contains(run.Value) && Holders(run.Value, demand.Width).Count == 0)
-                {
-                    Take(index, run);
-                    return true;
-                }
-            }
-
-            foreach (var run in runs)
-            {
-                if (!visited.Add(run.Value))
-                {
-                    continue;
-                }
-
-                var holders = Holders(run.Value, demand.Width);
-                if (holders.Count == 0 || (holders.Count == 1 && holders[0] != index && Move(holders[0], visited)))
-                {
-                    Take(index, run);
-                    return true;
-                }
-            }
-
-            return false;
-        }
-
-        bool Move(int holder, HashSet<int> visited)
-        {
-            var before = options[holder].Demand.Existing;
-            Release(holder);
-            if (Augment(holder, visited))
-            {
-                return true;
-            }
-
-            Take(holder, before);
-            return false;
-        }
-
-        List<int> Holders(int run, int width)
-        {
-            var holders = new List<int>();
-            for (var position = 0; position < width; position++)
-            {
-                if (taken.TryGetValue(run + position, out var holder) && !holders.Contains(holder))
-                {
-                    holders.Add(holder);
-                }
-            }
-
-            return holders;
-        }
-
-        void Take(int index, PointIndex run)
-        {
-            var demand = options[index].Demand;
-            demand.Existing = run;
-            for (var position = 0; position < demand.Width; position++)
-            {
-                taken[run.Value + position] = index;
-            }
-        }
-
-        void Release(int index)
-        {
-            var demand = options[index].Demand;
-            for (var position = 0; position < demand.Width; position++)
-            {
-                taken.Remove(demand.Existing.Value + position);
-            }
-
-            demand.Existing = PointIndex.None;
-        }
     }
 }

@@ -1,0 +1,172 @@
+namespace RoutingRules.Assignment;
+
+/// <summary>Searches one part: with all its pins and holds if that is possible, else with as few giving way as can be.</summary>
+internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] active, CancellationToken cancellation)
+{
+    /// <summary>Parts whose choices multiply to more than two to this power are not searched exactly.</summary>
+    private const double MaxExactBits = 72;
+
+    /// <summary>Sets of holds of one size that are tried before holds are given up one by one.</summary>
+    private const int MaxSubsets = 300;
+
+    /// <summary>Searches.</summary>
+    /// <param name="budget">Evaluator work to spend on each attempt.</param>
+    public SearchResult Solve(long budget)
+    {
+        var holds = firm.Holds.Where(index => active.Contains(index)).ToArray();
+        foreach (var index in holds)
+        {
+            firm.Hold(index);
+        }
+
+        var found = Attempt(budget) ?? WithFewestYielding(holds, budget);
+        while (found is null)
+        {
+            var conflict = SmallestConflict(budget);
+            if (conflict is not [var only] || !firm.IsEvenPair(only))
+            {
+                firm.Contradictions.Add(conflict);
+            }
+
+            foreach (var index in conflict)
+            {
+                firm.Drop(index);
+            }
+
+            foreach (var index in holds)
+            {
+                firm.Hold(index);
+            }
+
+            found = Attempt(budget) ?? WithFewestYielding(holds, budget);
+        }
+
+        return found;
+    }
+
+    private SearchResult? Attempt(long budget)
+    {
+        if (!firm.MayStand(active))
+        {
+            return null;
+        }
+
+        var part = new Part { Active = active, Choices = firm.Choices, IsFirm = firm.IsFirm };
+        var start = evaluator.Work;
+        var greedy = new GreedySearch(problem, evaluator, part, cancellation).Run(start + (budget / 2));
+        var bits = 0.0;
+        foreach (var index in active)
+        {
+            bits += Math.Log2(firm.Choices[index].Length + (firm.IsFirm[index] ? 0 : 1));
+        }
+
+        return bits > MaxExactBits && greedy is not null
+            ? greedy
+            : new ExactSearch(problem, evaluator, part, cancellation).Run(greedy, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
+    }
+
+    /// <summary>The best result with the smallest number of holds given up; null when even none of them helps.</summary>
+    private SearchResult? WithFewestYielding(int[] holds, long budget)
+    {
+        var byWorth = holds.OrderByDescending(index => problem.Demands[index].Tier).ThenByDescending(index => index).ToArray();
+        for (var size = 1; size <= holds.Length && Count(holds.Length, size) <= MaxSubsets; size++)
+        {
+            SearchResult? best = null;
+            int[]? bestSet = null;
+            foreach (var yielding in Subsets(byWorth, size, 0))
+            {
+                yielding.ForEach(firm.Release);
+                var found = Attempt(budget);
+                if (found is not null && (best is null || found.Score.CompareTo(best.Score, evaluator.Order) < 0))
+                {
+                    best = found;
+                    bestSet = [.. yielding];
+                }
+
+                yielding.ForEach(firm.Hold);
+            }
+
+            if (bestSet is not null)
+            {
+                Yield(bestSet);
+                return best;
+            }
+        }
+
+        return OneByOne(byWorth, budget);
+    }
+
+    private SearchResult? OneByOne(int[] byWorth, long budget)
+    {
+        for (var count = 1; count <= byWorth.Length; count++)
+        {
+            firm.Release(byWorth[count - 1]);
+            if (Attempt(budget) is { } found)
+            {
+                Yield(byWorth[..count]);
+                return found;
+            }
+        }
+
+        return null;
+    }
+
+    private void Yield(int[] holds)
+    {
+        foreach (var index in holds)
+        {
+            firm.Release(index);
+            firm.Yielded.Add(index);
+        }
+
+        firm.Yielded.Sort();
+    }
+
+    /// <summary>Pins of the part that cannot stand together, and could without any one of them. Holds are released.</summary>
+    private List<int> SmallestConflict(long budget)
+    {
+        var conflict = active.Where(index => firm.IsFirm[index] && problem.Demands[index].IsPinned).ToList();
+        foreach (var index in conflict.ToArray())
+        {
+            firm.Drop(index);
+            if (Attempt(budget) is not null)
+            {
+                firm.Pin(index);
+            }
+            else
+            {
+                conflict.Remove(index);
+            }
+        }
+
+        return conflict;
+    }
+
+    private static double Count(int items, int size)
+    {
+        var count = 1.0;
+        for (var i = 0; i < size; i++)
+        {
+            count = count * (items - i) / (i + 1);
+        }
+
+        return count;
+    }
+
+    private static IEnumerable<List<int>> Subsets(int[] items, int size, int from)
+    {
+        if (size == 0)
+        {
+            yield return [];
+            yield break;
+        }
+
+        for (var i = from; i + size <= items.Length; i++)
+        {
+            foreach (var rest in Subsets(items, size - 1, i + 1))
+            {
+                yield return [items[i], .. rest];
+            }
+        }
+    }
+}

@@ -1,0 +1,148 @@
+namespace RoutingRules.Resolving;
+
+/// <summary>Gives as many demands as possible a run of their own; usable runs before dead ones, earlier demands and earlier runs first.</summary>
+internal sealed class RunMatching(List<(DemandNode Demand, List<PointIndex> Usable, List<PointIndex> Dead)> options)
+{
+    private readonly Dictionary<int, int> taken = [];
+    private bool mayUseDead;
+
+    public void Match()
+    {
+        if (HasMixedWidths() && new RunPacking(options).TryPack())
+        {
+            return;
+        }
+
+        for (var round = 0; round < 2; round++)
+        {
+            mayUseDead = round == 1;
+            for (var i = 0; i < options.Count; i++)
+            {
+                if (options[i].Demand.Existing.IsNone)
+                {
+                    Augment(i, []);
+                }
+            }
+        }
+
+        for (var i = 0; i < options.Count; i++)
+        {
+            Improve(i);
+        }
+    }
+
+    private bool HasMixedWidths() => options.Exists(option => option.Demand.Width == 1) && options.Exists(option => option.Demand.Width == 2);
+
+    private IEnumerable<PointIndex> Runs(int index) => mayUseDead ? options[index].Usable.Concat(options[index].Dead) : options[index].Usable;
+
+    private bool Augment(int index, HashSet<int> visited)
+    {
+        var demand = options[index].Demand;
+        foreach (var run in Runs(index))
+        {
+            if (!visited.Contains(run.Value) && Holders(run, demand.Width).Count == 0)
+            {
+                Take(index, run);
+                return true;
+            }
+        }
+
+        foreach (var run in Runs(index))
+        {
+            if (!visited.Add(run.Value))
+            {
+                continue;
+            }
+
+            var holders = Holders(run, demand.Width);
+            if (holders.Count == 1 && Displace(holders[0], index, run, visited))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Takes a run from its holder if the holder finds another.</summary>
+    private bool Displace(int holder, int index, PointIndex run, HashSet<int> visited)
+    {
+        var before = options[holder].Demand.Existing;
+        Release(holder);
+        Take(index, run);
+        if (Augment(holder, visited))
+        {
+            return true;
+        }
+
+        Release(index);
+        Take(holder, before);
+        return false;
+    }
+
+    /// <summary>Lets a demand have an earlier run that is free, or that a later demand can give up for the one it has.</summary>
+    private void Improve(int index)
+    {
+        var (demand, usable, _) = options[index];
+        foreach (var run in usable)
+        {
+            if (demand.Existing.IsNone || run == demand.Existing)
+            {
+                return;
+            }
+
+            var holders = Holders(run, demand.Width);
+            var current = demand.Existing;
+            if (holders.Count == 0)
+            {
+                Release(index);
+                Take(index, run);
+                return;
+            }
+
+            if (holders.Count == 1 && holders[0] > index && options[holders[0]].Demand.Width == demand.Width && options[holders[0]].Usable.Contains(current))
+            {
+                Release(holders[0]);
+                Release(index);
+                Take(index, run);
+                Take(holders[0], current);
+                return;
+            }
+        }
+    }
+
+    private List<int> Holders(PointIndex run, int width)
+    {
+        var holders = new List<int>();
+        for (var position = 0; position < width; position++)
+        {
+            if (taken.TryGetValue(run.Value + position, out var holder) && !holders.Contains(holder))
+            {
+                holders.Add(holder);
+            }
+        }
+
+        return holders;
+    }
+
+    private void Take(int index, PointIndex run)
+    {
+        var demand = options[index].Demand;
+        demand.Existing = run;
+        for (var position = 0; position < demand.Width; position++)
+        {
+            taken[run.Value + position] = index;
+        }
+    }
+
+    private void Release(int index)
+    {
+        var demand = options[index].Demand;
+        for (var position = 0; position < demand.Width; position++)
+        {
+            taken.Remove(demand.Existing.Value + position);
+        }
+
+        demand.Existing = PointIndex.None;
+    }
+}
