@@ -72,14 +72,14 @@ internal sealed partial class GraphBuilder
             return;
         }
 
-        if (fixedSource >= 0 && from == device.FirstPoint + fixedSource)
+        var isOwn = fixedSource >= 0 && from == device.FirstPoint + fixedSource;
+        if (device.Type.Clearable[local] && (isOwn || from < 0))
+        {
+            Claim(sink, from, isOwn ? HopKind.Route : HopKind.Cleared, route);
+        }
+        else if (isOwn)
         {
             return;
-        }
-
-        if (from < 0 && device.Type.Clearable[local])
-        {
-            Claim(sink, -1, HopKind.Cleared, route);
         }
         else
         {

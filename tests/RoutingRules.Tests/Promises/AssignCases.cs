@@ -1,0 +1,60 @@
+using FsCheck;
+using FsCheck.Fluent;
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+using RoutingRules.Reading;
+using RoutingRules.Testing;
+using RoutingRules.Verification;
+
+namespace RoutingRules.Tests.Promises;
+
+/// <summary>Shows and options for promises about assignments.</summary>
+internal static class AssignCases
+{
+    /// <summary>Default options with little search, so that many shows can be tried.</summary>
+    public static AssignmentOptions Small { get; } = new() { Budget = 20_000 };
+
+    /// <summary>Shows with options: spares, headroom, unlisted outputs kept, a device, link or point left out.</summary>
+    public static Arbitrary<AssignCase> Any() => Arb.From(
+        from show in ShowArbitraries.ToAssign().Generator
+        from spares in Gen.Frequency((4, Gen.Constant(0)), (1, Gen.Choose(1, 2)))
+        from headroom in Gen.Frequency((6, Gen.Constant(0)), (1, Gen.Constant(1)))
+        from keeps in Gen.Frequency((4, Gen.Constant(false)), (1, Gen.Constant(true)))
+        from without in Gen.Frequency((4, Gen.Constant(-1)), (1, Gen.Choose(0, 1000)))
+        select new AssignCase(show, Small with { Spares = spares, Headroom = headroom, KeepUnlisted = keeps, Without = Without(show, without) }),
+        Shrink);
+
+    public static AssignmentResult Assign(Show show, AssignmentOptions options, CancellationToken cancellation = default) =>
+        Promise.Engine.Assign(show, options, cancellation);
+
+    /// <summary>What the independent verifier has against a result, or null.</summary>
+    public static string? Verdict(Show input, AssignmentResult result, AssignmentOptions options)
+    {
+        var verified = AssignmentVerifier.Verify(input, result.Show, result.Placements, result.Unplaced, options, _ => null, [.. result.Contradictions.SelectMany(set => set)]);
+        return !verified.IsValid ? $"The verifier says: {string.Join(" ", verified.Problems)}"
+            : verified.Vector?.ToString() != result.Objective?.ToString() ? $"The verifier counts {verified.Vector}, the result says {result.Objective}."
+            : null;
+    }
+
+    /// <summary>The demands of a show by the names that reports use.</summary>
+    public static IEnumerable<string> Keys(Show show) =>
+        show.Feeds.SelectMany(feed => Enumerable.Range(1, feed.To.Count).Select(entry => $"{feed.Id}/{entry}")).Concat(show.Lines.Select(line => line.Id.Value));
+
+    public static string Json(Show show) => System.Text.Encoding.UTF8.GetString(ShowWriter.ToUtf8(show));
+
+    private static ValueList<string> Without(Show show, int choice)
+    {
+        string[] names = [.. show.Rig.Devices.Select(device => device.Id.Value), .. show.Rig.Links.Select(link => link.Id.Value), .. show.Rig.Cables.Select(cable => cable.From[0].ToString())];
+        return choice < 0 ? [] : [names[choice % names.Length]];
+    }
+
+    private static IEnumerable<AssignCase> Shrink(AssignCase value) =>
+    [
+        .. value.Options == Small ? [] : new[] { value with { Options = Small } },
+        .. ShowArbitraries.ToAssign().Shrinker(value.Show).Where(show => value.Options.Without.IsEmpty || Without(show, 0).Count > 0 && IsNamed(show, value.Options.Without[0]))
+            .Select(show => value with { Show = show }),
+    ];
+
+    private static bool IsNamed(Show show, string name) => show.Rig.Devices.Any(device => device.Id.Value == name) || show.Rig.Links.Any(link => link.Id.Value == name)
+        || show.Rig.Cables.Any(cable => cable.From[0].ToString() == name);
+}

@@ -1,0 +1,127 @@
+using FsCheck;
+using FsCheck.Xunit;
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Reading;
+using RoutingRules.Testing;
+
+namespace RoutingRules.Tests.Promises;
+
+/// <summary>Promise 2: what a source fed before, it feeds afterwards, unless the result says that it moved or went.</summary>
+public sealed class FanOutPromises
+{
+    [Property(MaxTest = Promise.Cases)]
+    public Property Placed_demands_sound_where_the_result_says() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
+    {
+        var result = AssignCases.Assign(value.Show, value.Options);
+        var tracer = new NaiveTracer(result.Show);
+        foreach (var placement in result.Placements)
+        {
+            if (value.Show.Feeds.FirstOrDefault(feed => placement.Demand.StartsWith($"{feed.Id}/", StringComparison.Ordinal)) is { } feed
+                && Missing(tracer, feed.Source, placement.At) is { } missing)
+            {
+                return $"{placement.Demand} is placed at {placement.At}, but {missing}";
+            }
+
+            if (value.Show.Lines.FirstOrDefault(line => line.Id.Value == placement.Demand) is not { } line)
+            {
+                continue;
+            }
+
+            foreach (var sink in line.To.Where(sink => !result.Unplaced.Any(left => left.Demand == placement.Demand && left.Sink == sink)))
+            {
+                var origins = line.From.At.IsEmpty ? [placement.At] : line.From.At;
+                if (origins.All(origin => Missing(tracer, origin, sink) is not null))
+                {
+                    return $"{placement.Demand} should reach {sink}, but {Missing(tracer, placement.At, sink)}";
+                }
+            }
+        }
+
+        return null;
+    });
+
+    [Property(MaxTest = Promise.Cases)]
+    public Property Outputs_that_sounded_sound_the_same_unless_the_result_says_otherwise() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
+    {
+        var result = AssignCases.Assign(value.Show, value.Options);
+        var (before, after) = (new NaiveTracer(value.Show), new NaiveTracer(result.Show));
+        var placed = result.Placements.SelectMany(placement => Points(placement.At)).ToHashSet();
+        foreach (var output in before.Points(PortKind.Output))
+        {
+            var (was, now) = (before.Source(output), after.Source(output));
+            if (was is null || was == now || (now is null && result.Silenced.Contains(output)))
+            {
+                continue;
+            }
+
+            if (now is null || !after.Trace(output).Passed.Any(placed.Contains))
+            {
+                return $"{output} carried {was} and now carries {(now is null ? "nothing" : now)}; nothing says so.";
+            }
+        }
+
+        return result.Silenced.FirstOrDefault(output => before.Source(output) is null || after.Source(output) is not null) is { Number: > 0 } wrong
+            ? $"{wrong} is listed as silenced and is not."
+            : null;
+    });
+
+    [Property(MaxTest = Promise.Cases)]
+    public Property Moved_lists_what_was_served_elsewhere_and_kept_is_where_it_was() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
+    {
+        var result = AssignCases.Assign(value.Show, value.Options);
+        var tracer = new NaiveTracer(value.Show);
+        foreach (var placement in result.Placements)
+        {
+            var feed = value.Show.Feeds.FirstOrDefault(feed => placement.Demand.StartsWith($"{feed.Id}/", StringComparison.Ordinal));
+            if (feed is not null && placement.IsKept && Missing(tracer, feed.Source, placement.At) is { } missing)
+            {
+                return $"{placement.Demand} is said to be kept at {placement.At}, but before {missing}";
+            }
+
+            if (placement.IsKept && result.Moved.Contains(placement.Demand))
+            {
+                return $"{placement.Demand} is kept and moved.";
+            }
+        }
+
+        return null;
+    });
+
+    [Property(MaxTest = Promise.Cases)]
+    public Property Assigning_what_was_assigned_changes_nothing() => Promise.Of(ShowArbitraries.ToAssign(), show =>
+    {
+        var once = AssignCases.Assign(show, AssignCases.Small);
+        var twice = AssignCases.Assign(once.Show, AssignCases.Small);
+        return once.Status == AssignmentStatus.PinsContradict ? null
+            : !Places(once).SequenceEqual(Places(twice)) ? $"Places changed from {string.Join(", ", Places(once))} to {string.Join(", ", Places(twice))}."
+            : once.Show.Patch != twice.Show.Patch ? $"The patch changed to {AssignCases.Json(twice.Show with { Rig = new Rig() })}"
+            : null;
+    });
+
+    [Property(MaxTest = Promise.Cases)]
+    public Property Writing_and_reading_keeps_every_route_and_stream() => Promise.Of(ShowArbitraries.Messy(), show =>
+    {
+        var read = ShowReader.Read(ShowWriter.ToUtf8(show)).Value!;
+        return read.Patch == show.Patch && read.Rig.Cables == show.Rig.Cables ? null : "The patch changed.";
+    });
+
+    private static IEnumerable<string> Places(AssignmentResult result) => result.Placements.Select(placement => $"{placement.Demand} at {placement.At}");
+
+    private static IEnumerable<Point> Points(PointRange run) => Enumerable.Range(0, run.Width).Select(position => run[position]);
+
+    /// <summary>Says at which point of a run a source, position by position, does not arrive; null when it does everywhere.</summary>
+    private static string? Missing(NaiveTracer tracer, PointRange source, PointRange run)
+    {
+        for (var position = 0; position < run.Width; position++)
+        {
+            if (!tracer.Trace(run[position]).Passed.Contains(source[position]))
+            {
+                return $"{run[position]} does not carry {source[position]}.";
+            }
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,45 @@
+using System.Text;
+using FsCheck;
+using FsCheck.Fluent;
+using RoutingRules.Model;
+using RoutingRules.Reading;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Tests.Promises;
+
+/// <summary>Runs a promise over generated values; a broken one is shrunk and shown with what is wrong and the show as JSON.</summary>
+internal static class Promise
+{
+    /// <summary>How many generated cases each promise is tried on.</summary>
+    public const int Cases = 300;
+
+    public static RoutingEngine Engine { get; } = RoutingEngine.CreateBuilder().Build();
+
+    /// <summary>A promise about shows.</summary>
+    /// <param name="shows">The shows.</param>
+    /// <param name="broken">Says what is wrong, or null when the promise is kept.</param>
+    public static Property Of(Arbitrary<Show> shows, Func<Show, string?> broken) => Of(shows, show => show, broken);
+
+    /// <summary>A promise about values that hold a show.</summary>
+    public static Property Of<T>(Arbitrary<T> values, Func<T, Show> show, Func<T, string?> broken) => Prop.ForAll(values, value =>
+    {
+        var problem = Problem(broken, value);
+        return problem is null ? true.ToProperty() : false.Label($"{problem}\n{Encoding.UTF8.GetString(ShowWriter.ToUtf8(show(value)))}");
+    });
+
+    public static ResolvedShow Resolve(Show show) => Engine.Resolve(show);
+
+    private static string? Problem<T>(Func<T, string?> broken, T value)
+    {
+        try
+        {
+            return broken(value);
+        }
+#pragma warning disable CA1031 // Whatever is thrown breaks the promise; it is shown with its show.
+        catch (Exception thrown)
+#pragma warning restore CA1031
+        {
+            return thrown.ToString();
+        }
+    }
+}
