@@ -70,7 +70,7 @@ public sealed class DeterminismPromises
     {
         var result = AssignCases.Assign(show, AssignCases.Small);
         using var text = new StringWriter(CultureInfo.InvariantCulture);
-        AssignmentReport.Write(result, text);
+        AssignmentTextReport.Write(result, text);
         return AssignCases.Json(result.Show) + text;
     }
 
