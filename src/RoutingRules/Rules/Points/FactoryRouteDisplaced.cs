@@ -86,9 +86,9 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
     private static int? WhyMissed(RuleContext context, Intentions intentions, PointIndex bus, List<PointIndex> outputs)
     {
         var feeds = intentions.FeedsOf(bus);
-        if (feeds.Count > 0)
+        if (feeds.Length > 0)
         {
-            foreach (var feed in feeds)
+            foreach (var (_, feed) in feeds)
             {
                 if (IsWanted(context, feed, bus, outputs))
                 {
@@ -159,7 +159,7 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
         var names = new List<string>();
         for (var position = 0; run.Tag == Fed && position < run.Width; position++)
         {
-            foreach (var feed in intentions.FeedsOf(run.Source + position))
+            foreach (var (_, feed) in intentions.FeedsOf(run.Source + position))
             {
                 if (!intentions.IsServed(feed) && !names.Contains(feed.DisplayName))
                 {

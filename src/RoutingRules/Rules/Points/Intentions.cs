@@ -5,7 +5,7 @@ namespace RoutingRules.Rules;
 /// <summary>What feeds, lines and labels say about points; each table is made on the first question.</summary>
 internal sealed class Intentions(RuleContext context)
 {
-    private Dictionary<int, List<FeedNode>>? feedsOf;
+    private (int Source, FeedNode Feed)[]? feedsOf;
     private HashSet<int>? labelled;
     private HashSet<int>? named;
     private HashSet<int>? marked;
@@ -19,11 +19,25 @@ internal sealed class Intentions(RuleContext context)
         return !source.IsNone;
     }
 
-    /// <summary>The feeds whose source, or half of it, is the point; empty when there is none.</summary>
-    public IReadOnlyList<FeedNode> FeedsOf(PointIndex source)
+    /// <summary>The feeds whose source, or half of it, is the point, in document order; empty when there is none.</summary>
+    public ReadOnlySpan<(int Source, FeedNode Feed)> FeedsOf(PointIndex source)
     {
         feedsOf ??= Feeds();
-        return feedsOf.TryGetValue(source.Value, out var found) ? found : [];
+        var low = 0;
+        var high = feedsOf.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = feedsOf[middle].Source < source.Value ? (middle + 1, high) : (low, middle);
+        }
+
+        var end = low;
+        while (end < feedsOf.Length && feedsOf[end].Source == source.Value)
+        {
+            end++;
+        }
+
+        return feedsOf.AsSpan(low, end - low);
     }
 
     /// <summary>True when every entry of a feed is served.</summary>
@@ -66,24 +80,19 @@ internal sealed class Intentions(RuleContext context)
         return false;
     }
 
-    private Dictionary<int, List<FeedNode>> Feeds()
+    private (int Source, FeedNode Feed)[] Feeds()
     {
-        var table = new Dictionary<int, List<FeedNode>>();
+        var table = new List<(int Source, FeedNode Feed)>(context.Feeds.Count);
         foreach (var feed in context.Feeds)
         {
             for (var position = 0; !feed.Source.IsNone && position < feed.Width; position++)
             {
-                var source = feed.Source.Value + position;
-                if (!table.TryGetValue(source, out var list))
-                {
-                    table.Add(source, list = []);
-                }
-
-                list.Add(feed);
+                table.Add((feed.Source.Value + position, feed));
             }
         }
 
-        return table;
+        table.Sort(static (x, y) => x.Source != y.Source ? x.Source.CompareTo(y.Source) : x.Feed.Index.CompareTo(y.Feed.Index));
+        return [.. table];
     }
 
     private HashSet<int> Labelled()

@@ -49,7 +49,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
                 {
                     var output = device.First(group) + i;
                     var origin = context.Origin(output);
-                    if (!origin.IsNone && origin != output && Judge(context, intentions, senders, output) is { } tag)
+                    if (!origin.IsNone && origin != output && !IsIntended(context, intentions, output) && Judge(context, intentions, senders, output) is { } tag)
                     {
                         found.Add(output, origin, tag, device.Index);
                     }
@@ -77,26 +77,34 @@ public sealed class OutputStray : Rule<ResolvedShow>
         return senders;
     }
 
-    /// <summary>Follows the chain up to the source; null when the output is as it should be or not for this rule to judge.</summary>
+    /// <summary>True when a feed has the source there: a point of the chain is where the feed is placed, and its source is further up.</summary>
+    private static bool IsIntended(RuleContext context, Intentions intentions, PointIndex output)
+    {
+        for (var point = output; !point.IsNone; point = context.Upstream(point))
+        {
+            if (intentions.IsPlaced(point, out var source) && context.IsFedBy(point, source))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Follows the chain of an output that no feed has; null when it is not for this rule to judge.</summary>
     private static int? Judge(RuleContext context, Intentions intentions, bool[] senders, PointIndex output)
     {
         var isPatched = false;
         var isSent = false;
-        HashSet<int>? wanted = null;
         for (var point = output; !point.IsNone; point = context.Upstream(point))
         {
             var kind = context.GroupOf(point).Kind;
-            if ((wanted?.Contains(point.Value) ?? false) || intentions.IsOfLine(point) || (point != output && kind == PortKind.Output))
+            if (intentions.IsOfLine(point) || (point != output && kind == PortKind.Output))
             {
                 return null;
             }
 
-            if (intentions.IsPlaced(point, out var source))
-            {
-                (wanted ??= []).Add(source.Value);
-            }
-
-            foreach (var feed in intentions.FeedsOf(point))
+            foreach (var (_, feed) in intentions.FeedsOf(point))
             {
                 if (!intentions.IsServed(feed))
                 {

@@ -64,7 +64,7 @@ public sealed class RouteUnused : Rule<ResolvedShow>
 
     private static bool IsMissed(Intentions intentions, PointIndex source)
     {
-        foreach (var feed in intentions.FeedsOf(source))
+        foreach (var (_, feed) in intentions.FeedsOf(source))
         {
             if (!intentions.IsServed(feed))
             {
