@@ -34,9 +34,12 @@ internal static class CliRunner
         }
         catch (Exception fault)
         {
-            var what = $"{fault.GetType().Name}: {(fault.Message.Length <= LongestFault ? fault.Message : fault.Message[..LongestFault] + "…")}";
+            var message = fault.Message.Length <= LongestFault ? fault.Message : fault.Message[..LongestFault] + "…";
+            var what = $"{fault.GetType().Name}: {message}";
             return Fail(
-                console, $"internal fault ({what}). This is a mistake of the tool, not of your document; please report it with the document.", ExitCode.Undecided);
+                console,
+                $"internal fault ({what}). This is a mistake of the tool, not of your document; please report it with the document.",
+                ExitCode.Undecided);
         }
     }
 
@@ -71,7 +74,13 @@ internal static class CliRunner
         }
 
         using var output = Texts.Over(console.Output);
-        return parsed.Invoke(new InvocationConfiguration { Output = output, Error = console.Error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
+        return parsed.Invoke(new InvocationConfiguration
+        {
+            Output = output,
+            Error = console.Error,
+            EnableDefaultExceptionHandler = false,
+            ProcessTerminationTimeout = null,
+        });
     }
 
     private static RootCommand Root(CliConsole console, CancellationToken cancellation)

@@ -41,7 +41,7 @@ internal static class AssignCommand
             "assign",
             "Complete the patch of a show: find an output for every feed and an input for every line, and write the streams and routes that carry them.",
             "routing-rules assign saturday.show.json --out saturday-patched.show.json\nWrites the completed show and lists where everything went.",
-            "routing-rules assign saturday.show.json --without box-r --spares 2 --out rescue.show.json\nPlans the show again without a dead box, two outputs spare.")
+            "routing-rules assign saturday.show.json --without box-r --out rescue.show.json\nPlans the show again without a dead box.")
         {
             file, @out, spares, headroom, without, budget, keepUnlisted, format, report, config, profiles, quiet,
         };
@@ -51,7 +51,8 @@ internal static class AssignCommand
             var outPath = parsed.GetValue(@out);
             if (outPath is null && parsed.GetValue(format) is not null)
             {
-                throw new UsageException("--format is for the report, and without --out standard output carries the show; add --out FILE, or use --report FORMAT=FILE.");
+                throw new UsageException(
+                    "--format is for the report, and without --out standard output carries the show; add --out FILE, or use --report FORMAT=FILE.");
             }
 
             var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), parsed.GetValue(config), console, cancellation);
@@ -66,7 +67,8 @@ internal static class AssignCommand
             };
             if (engine.Config.Assignment.Strategy is { } strategy)
             {
-                throw new UsageException($"the configuration asks for the strategy '{strategy}', and there is only the built-in one; take the member strategy away.");
+                throw new UsageException(
+                    $"the configuration asks for the strategy '{strategy}', and there is only the built-in one; take the member strategy away.");
             }
 
             var isQuiet = parsed.GetValue(quiet);
@@ -142,7 +144,8 @@ internal static class AssignCommand
             CliRunner.Say(console, $"not placed: {unplaced.Demand}: {unplaced.Reason}");
         }
 
-        CliRunner.Say(console, FormattableString.Invariant(
-            $"{result.Placements.Count} placed, {result.Unplaced.Count} not placed, {check.Result.Findings.Count} findings; use --out FILE or --report FORMAT=FILE for the whole account."));
+        var counts = FormattableString.Invariant(
+            $"{result.Placements.Count} placed, {result.Unplaced.Count} not placed, {check.Result.Findings.Count} findings");
+        CliRunner.Say(console, $"{counts}; use --out FILE or --report FORMAT=FILE for the whole account.");
     }
 }

@@ -11,7 +11,11 @@ internal static class NewCommand
     public static Command Create(CliConsole console)
     {
         var title = new Option<string>("--title") { HelpName = "TEXT", Description = "What the show is called.", DefaultValueFactory = _ => "New show" };
-        var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write to a file that is not there yet; without it the show goes to standard output." };
+        var @out = new Option<string?>("--out")
+        {
+            HelpName = "FILE",
+            Description = "Write to a file that is not there yet; without it the show goes to standard output.",
+        };
         var command = new ToolCommand(
             "new",
             "Write a small show to start from: a console, a stage box, two mains, two monitors and three lines, patched and clean.",

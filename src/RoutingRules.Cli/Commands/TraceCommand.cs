@@ -64,7 +64,9 @@ internal static class TraceCommand
 
         if (device.Groups.Count == 0)
         {
-            throw new UsageException($"there is no usable profile '{device.Model.Profile}' for device '{device.Id}', so its points are unknown; correct the profile id, or give its folder with --profiles.");
+            throw new UsageException(
+                $"there is no usable profile '{device.Model.Profile}' for device '{device.Id}', so its points are unknown; "
+                + "correct the profile id, or give its folder with --profiles.");
         }
 
         throw new UsageException(device.Group(range.Group) is { } group

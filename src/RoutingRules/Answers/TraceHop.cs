@@ -39,6 +39,8 @@ public sealed record TraceHop
     /// <summary>False when the network joins the two devices by no path, so that the stream cannot arrive.</summary>
     public bool IsReachable { get; init; } = true;
 
-    /// <summary>What the step itself takes, in milliseconds: the packet time of a stream, the processing of a path through a device; null when unknown or none.</summary>
+    /// <summary>
+    /// What the step itself takes, in milliseconds: the packet time of a stream, the processing of a path through a device; null when unknown or none.
+    /// </summary>
     public double? LatencyMilliseconds { get; init; }
 }

@@ -57,7 +57,13 @@ internal static class AssignmentJson
 
         json.WriteEndArray();
         WriteList(json, "moved", result.Moved);
-        WriteList(json, "contradiction", result.Contradictions.SelectMany(set => set).ToValueList());
+        json.WriteStartArray("contradictions");
+        foreach (var set in result.Contradictions)
+        {
+            WriteItems(json, set);
+        }
+
+        json.WriteEndArray();
         WriteList(json, "removedStreams", result.RemovedStreams);
         WriteList(json, "silenced", result.Silenced);
         WriteList(json, "cleared", result.Cleared);
@@ -75,7 +81,13 @@ internal static class AssignmentJson
 
     private static void WriteList<T>(Utf8JsonWriter json, string name, ValueList<T> items)
     {
-        json.WriteStartArray(name);
+        json.WritePropertyName(name);
+        WriteItems(json, items);
+    }
+
+    private static void WriteItems<T>(Utf8JsonWriter json, ValueList<T> items)
+    {
+        json.WriteStartArray();
         foreach (var item in items)
         {
             json.WriteStringValue(JsonReport.Whole(item!.ToString()!));

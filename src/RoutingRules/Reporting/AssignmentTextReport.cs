@@ -26,7 +26,9 @@ public static class AssignmentTextReport
         "Sum of all numbers",
     ];
 
-    /// <summary>Writes the report: what is left out first, then contradicting pins, what moved, the places by device, remarks, and how good the result is.</summary>
+    /// <summary>
+    /// Writes the report: what is left out first, then contradicting pins, what moved, the places by device, remarks, and how good the result is.
+    /// </summary>
     /// <param name="result">The result.</param>
     /// <param name="output">Where it is written; stays open.</param>
     /// <param name="order">The order of the aims that was asked for; empty for the usual one.</param>
@@ -39,7 +41,9 @@ public static class AssignmentTextReport
         output.Write($"{PlainText.Show(result.Show.Title)}: {Headline(result)}\n");
         WriteUnplaced(result, names, output);
         WriteList(
-            output, "These fixed places cannot hold together; free one of them", result.Contradictions.Select(set => string.Join(" with ", set.Select(demand => $"{names.Of(demand)} [{demand}]"))));
+            output,
+            "These fixed places cannot hold together; free one of each line",
+            result.Contradictions.Select(set => string.Join(" with ", set.Select(demand => $"{names.Of(demand)} [{demand}]"))));
         WriteList(output, "Moved: take the cable of each to its new place", result.Moved.Select(demand => Moved(result, names, demand)));
         WritePlacements(result, names, output);
         WriteList(output, "Outputs that sounded before and are silent now", result.Silenced.Select(point => point.ToString()));

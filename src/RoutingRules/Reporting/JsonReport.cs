@@ -6,7 +6,10 @@ using RoutingRules.Rules;
 namespace RoutingRules.Reporting;
 
 /// <summary>Writes what checking documents came to as JSON after the published report schema (<c>urn:routing-rules:report:1</c>).</summary>
-/// <remarks>Indented UTF-8 without a byte order mark, LF, a line break at the end; the same documents give the same bytes. One document is kept in memory at a time. Not thread safe.</remarks>
+/// <remarks>
+/// Indented UTF-8 without a byte order mark, LF, a line break at the end; the same documents give the same bytes. One document is kept in memory at a
+/// time. Not thread safe.
+/// </remarks>
 public sealed class JsonReport : IDisposable
 {
     private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };

@@ -7,7 +7,9 @@ namespace RoutingRules.Reporting;
 /// <summary>Makes texts of documents safe to print on a terminal.</summary>
 public static class PlainText
 {
-    /// <summary>The text with control characters, line separators and direction marks written out, so that a document cannot steer a terminal or break a line.</summary>
+    /// <summary>
+    /// The text with control characters, line separators and direction marks written out, so that a document cannot steer a terminal or break a line.
+    /// </summary>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
     public static string Show(string text)
     {

@@ -116,10 +116,20 @@ public sealed class AssignmentTextReportTests
     [Fact]
     public void Contradicting_pins_are_named_and_no_numbers_given()
     {
-        var text = Write(Result with { Status = AssignmentStatus.PinsContradict, Objective = null, ProvenNumbers = 0, Contradictions = [["ears/1", "mon/1"]], Unplaced = default });
+        var text = Write(Result with
+        {
+            Status = AssignmentStatus.PinsContradict,
+            Objective = null,
+            ProvenNumbers = 0,
+            Contradictions = [["ears/1", "mon/1"], ["voice"]],
+            Unplaced = default,
+        });
 
         Assert.StartsWith("Barn dance: the fixed places contradict each other; of the rest, everything is placed.\n", text, StringComparison.Ordinal);
-        Assert.Contains("These fixed places cannot hold together; free one of them\n  ears [ears/1] with Monitor (1 of 2) [mon/1]\n", text, StringComparison.Ordinal);
+        Assert.Contains(
+            "These fixed places cannot hold together; free one of each line\n  ears [ears/1] with Monitor (1 of 2) [mon/1]\n  voice [voice]\n",
+            text,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("How good", text, StringComparison.Ordinal);
     }
 
