@@ -1,11 +1,22 @@
+using BenchmarkDotNet.Running;
 using RoutingRules.Benchmarks;
 
-switch (args)
+// One entry for each table of ratios that "ratios" prints; "ratios NAME" prints one.
+var tables = new (string Name, Action Run)[]
 {
-    case ["ratios"]:
-        ReadRatios.Run();
-        break;
-    default:
-        BenchmarkDotNet.Running.BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
-        break;
+    ("read", ReadRatios.Run),
+};
+
+if (args is not ["ratios", ..])
+{
+    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+    return;
+}
+
+foreach (var table in tables)
+{
+    if (args.Length == 1 || args.Contains(table.Name, StringComparer.Ordinal))
+    {
+        table.Run();
+    }
 }

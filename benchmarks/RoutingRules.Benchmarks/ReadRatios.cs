@@ -9,16 +9,21 @@ public static class ReadRatios
     /// <summary>Prints the ratios.</summary>
     public static void Run()
     {
-        foreach (var show in new[] { SampleShows.TwentyKilobytes(), SampleShows.Grow(200_000) })
+        foreach (var length in new[] { 20_480, 200_000 })
         {
-            void Parse()
-            {
-                using var document = JsonDocument.Parse(show);
-            }
+            var ways = new ReadBenchmarks { Length = length };
+            ways.Setup();
+            var show = SampleShows.Grow(length);
+            void Parse() => ways.Parse();
 
-            Console.WriteLine($"{show.Length} bytes, against JsonDocument.Parse");
+            Ratios.Header($"{show.Length} bytes, against JsonDocument.Parse");
             Ratios.Print("Utf8JsonReader, tokens only", () => Scan(show), Parse);
-            Ratios.Print("ShowReader.Read", () => ShowReader.Read(show), Parse);
+            Ratios.Print("ShowReader.Read", () => ways.Read(), Parse);
+            Ratios.Print("source-generated deserialise of plain classes", () => ways.Deserialise(), Parse);
+            Ratios.Print("NJsonSchema, schema only", () => ways.FirstValidator(), Parse);
+            Ratios.Print("JsonSchema.Net, schema only", () => ways.SecondValidator(), Parse);
+            var model = ShowReader.Read(show).Value!;
+            Ratios.Print("ShowWriter.ToUtf8", () => ShowWriter.ToUtf8(model), Parse);
         }
     }
 

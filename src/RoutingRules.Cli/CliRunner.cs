@@ -81,6 +81,7 @@ internal static class CliRunner
             CheckCommand.Create(console, cancellation),
             AssignCommand.Create(console, cancellation),
             TraceCommand.Create(console, cancellation),
+            SheetCommand.Create(console, cancellation),
             NewCommand.Create(console),
             RulesCommand.Create(console, cancellation),
             ProfilesCommand.Create(console, cancellation),

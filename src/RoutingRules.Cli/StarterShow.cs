@@ -13,8 +13,9 @@ internal static class StarterShow
         var template = new byte[resource.Length];
         resource.ReadExactly(template);
         var show = ShowWriter.ToUtf8(ShowReader.Read(template).Value! with { Title = title });
-        return ShowReader.Read(show) is { IsUsable: false, Findings: var findings }
-            ? throw new UsageException($"--title cannot be used: {findings[0].Message}")
+        var read = ShowReader.Read(show);
+        return !read.IsUsable ? throw new UsageException($"--title cannot be used: {read.Findings[0].Message}")
+            : read.Value!.Title != title ? throw new UsageException("--title holds half a character, which no document can hold; type it again.")
             : show;
     }
 }

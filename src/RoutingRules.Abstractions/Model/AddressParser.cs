@@ -59,20 +59,28 @@ internal static class AddressParser
     /// <summary>True for 1 to 64 letters, digits, dots, hyphens or underscores, the first a letter or digit.</summary>
     public static bool IsId(ReadOnlySpan<byte> text)
     {
-        if (text.IsEmpty || text.Length > MaxIdLength || !char.IsAsciiLetterOrDigit((char)text[0]))
+        if (text.IsEmpty || text.Length > MaxIdLength || text[0] is (byte)'.' or (byte)'-' or (byte)'_')
         {
             return false;
         }
 
         foreach (var value in text)
         {
-            if (!char.IsAsciiLetterOrDigit((char)value) && value is not ((byte)'.' or (byte)'-' or (byte)'_'))
+            if (!IsIdCharacter(value))
             {
                 return false;
             }
         }
 
         return true;
+    }
+
+    private static bool IsIdCharacter(byte value)
+    {
+        // One bit for each character that may stand in an id: hyphen, dot and digits below 64, letters and underscore from there.
+        const ulong Below64 = 0x03FF_6000_0000_0000;
+        const ulong From64 = 0x07FF_FFFE_87FF_FFFE;
+        return value < 128 && ((value < 64 ? Below64 : From64) >> (value & 63) & 1) != 0;
     }
 
     private static AddressProblem ParseNumbers(ReadOnlySpan<byte> text, out int first, out int last)

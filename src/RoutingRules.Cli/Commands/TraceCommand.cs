@@ -59,7 +59,7 @@ internal static class TraceCommand
 
         if (show.Graph.Device(range.Device) is not { } device)
         {
-            throw new UsageException($"the rig has no device '{range.Device}'; it has {List(show.Devices.Select(other => other.Id.Value))}.");
+            throw new UsageException($"the rig has no device '{range.Device}'; it has {NameList.Of(show.Devices.Select(other => other.Id.Value))}.");
         }
 
         if (device.Groups.Count == 0)
@@ -69,17 +69,6 @@ internal static class TraceCommand
 
         throw new UsageException(device.Group(range.Group) is { } group
             ? FormattableString.Invariant($"'{range}' is beyond the end: {device.Id}/{group.Id} has the numbers 1 to {group.Count}.")
-            : $"device '{device.Id}' has no port group '{range.Group}'; it has {List(device.Groups.Select(other => other.Id.Value))}.");
-    }
-
-    private static string List(IEnumerable<string> names)
-    {
-        var list = names.ToList();
-        return list.Count switch
-        {
-            0 => "none",
-            <= 20 => string.Join(", ", list),
-            _ => FormattableString.Invariant($"{string.Join(", ", list.Take(20))} and {list.Count - 20} more"),
-        };
+            : $"device '{device.Id}' has no port group '{range.Group}'; it has {NameList.Of(device.Groups.Select(other => other.Id.Value))}.");
     }
 }

@@ -39,7 +39,7 @@ internal sealed class Report : IDisposable
         assignment = result;
         if (writer is not null)
         {
-            AssignmentReport.Write(result, writer, order);
+            AssignmentTextReport.Write(result, writer, order);
             writer.Write("\n");
         }
     }

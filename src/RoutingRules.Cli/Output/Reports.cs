@@ -53,6 +53,8 @@ internal sealed class Reports : IDisposable
     public void Finish()
     {
         reports.ForEach(report => report.Finish());
+        reports.ForEach(report => report.Dispose());
+        reports.Clear();
         files.ForEach(file => file.Commit());
     }
 

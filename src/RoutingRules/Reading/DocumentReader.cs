@@ -58,7 +58,7 @@ internal static class DocumentReader
         }
         catch (JsonException exception)
         {
-            var fault = JsonFault.Find(text, json.BytesConsumed, exception);
+            var fault = JsonFault.Find(text, json.BytesConsumed, json.CurrentDepth == 0 && json.TokenType == JsonTokenType.EndObject, exception);
             session.Report(ReadingRules.DocumentUnreadable, fault.Offset, fault.Message);
             return null;
         }
@@ -156,7 +156,7 @@ internal static class DocumentReader
         if (session.LeftOut > 0)
         {
             findings.Add(Unreadable(
-                string.Create(CultureInfo.InvariantCulture, $"{session.LeftOut} more problems are not listed."),
+                string.Create(CultureInfo.InvariantCulture, $"{session.LeftOut} more {(session.LeftOut == 1 ? "problem is" : "problems are")} not listed."),
                 "Mend the listed ones first; they may be of one kind."));
         }
 

@@ -11,17 +11,24 @@ internal readonly record struct JsonFault(int Offset, string Message)
 {
     /// <param name="utf8">The text.</param>
     /// <param name="read">How many bytes had been read as whole tokens.</param>
+    /// <param name="ended">Whether the document was complete by then.</param>
     /// <param name="fault">What the parser said.</param>
-    public static JsonFault Find(ReadOnlySpan<byte> utf8, long read, JsonException fault)
+    public static JsonFault Find(ReadOnlySpan<byte> utf8, long read, bool ended, JsonException fault)
     {
         var offset = OffsetOf(utf8, fault);
+        if (ended)
+        {
+            return new JsonFault(offset, "something follows behind the end of the document; only one object may stand in a file");
+        }
+
         var token = (int)Math.Min(read, offset);
         while (token < offset && utf8[token] is (byte)' ' or (byte)'\t' or (byte)'\r' or (byte)'\n' or (byte)',' or (byte)':')
         {
             token++;
         }
 
-        if (utf8[offset..].Trim(" \t\r\n"u8).IsEmpty)
+        // A text cut off behind a comma or colon is faulted at that comma or colon.
+        if (utf8[offset..].Trim(" \t\r\n,:"u8).IsEmpty)
         {
             return new JsonFault(offset, "the text ends before the document does: a bracket, a brace or a quotation mark is still open; the file may be cut off");
         }

@@ -15,7 +15,7 @@ internal static class ExistingPlacements
     /// <param name="marks">Runs that count as dead: they serve, but others come first.</param>
     public static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks)
     {
-        var options = new List<(DemandNode Demand, List<PointIndex> Usable, List<PointIndex> Dead)>();
+        var options = new List<RunOptions>();
         foreach (var demand in demands)
         {
             demand.Existing = PointIndex.None;
@@ -24,9 +24,7 @@ internal static class ExistingPlacements
                 : FeedRuns(demand, graph);
             if (runs.Count > 0)
             {
-                var dead = runs.FindAll(run => IsMarked(marks, run, demand.Width));
-                runs.RemoveAll(dead.Contains);
-                options.Add((demand, runs, dead));
+                options.Add(new RunOptions(demand, runs, marks.Count == 0 ? runs : runs.FindAll(run => !IsMarked(marks, run, demand.Width))));
             }
         }
 

@@ -1,14 +1,14 @@
 namespace RoutingRules.Resolving;
 
 /// <summary>Gives as many demands as possible a run of their own; usable runs before dead ones, earlier demands and earlier runs first.</summary>
-internal sealed class RunMatching(List<(DemandNode Demand, List<PointIndex> Usable, List<PointIndex> Dead)> options)
+internal sealed class RunMatching(List<RunOptions> options)
 {
     private readonly Dictionary<int, int> taken = [];
     private bool mayUseDead;
 
     public void Match()
     {
-        if (HasMixedWidths() && new RunPacking(options).TryPack())
+        if (new RunPacking(options).TryPack())
         {
             return;
         }
@@ -31,9 +31,7 @@ internal sealed class RunMatching(List<(DemandNode Demand, List<PointIndex> Usab
         }
     }
 
-    private bool HasMixedWidths() => options.Exists(option => option.Demand.Width == 1) && options.Exists(option => option.Demand.Width == 2);
-
-    private IEnumerable<PointIndex> Runs(int index) => mayUseDead ? options[index].Usable.Concat(options[index].Dead) : options[index].Usable;
+    private IEnumerable<PointIndex> Runs(int index) => mayUseDead ? options[index].All : options[index].Usable;
 
     private bool Augment(int index, HashSet<int> visited)
     {
@@ -83,7 +81,7 @@ internal sealed class RunMatching(List<(DemandNode Demand, List<PointIndex> Usab
     /// <summary>Lets a demand have an earlier run that is free, or that a later demand can give up for the one it has.</summary>
     private void Improve(int index)
     {
-        var (demand, usable, _) = options[index];
+        var (demand, _, usable) = options[index];
         foreach (var run in usable)
         {
             if (demand.Existing.IsNone || run == demand.Existing)

@@ -1,9 +1,10 @@
 namespace RoutingRules.Resolving;
 
-/// <summary>The exact answer where pairs and single runs compete and the demands are few: every way is tried.</summary>
-internal sealed class RunPacking(List<(DemandNode Demand, List<PointIndex> Usable, List<PointIndex> Dead)> options)
+/// <summary>The exact answer where few demands compete: every way that could be better is tried.</summary>
+/// <remarks>Most served demands wins, then most usable runs; of equal ways the first in order of demands and runs. Linear where nobody competes.</remarks>
+internal sealed class RunPacking(List<RunOptions> options)
 {
-    private const int MaxSteps = 100_000;
+    private const int MaxSteps = 20_000;
 
     private readonly PointIndex[] current = new PointIndex[options.Count];
     private readonly HashSet<int> taken = [];
@@ -31,7 +32,8 @@ internal sealed class RunPacking(List<(DemandNode Demand, List<PointIndex> Usabl
     /// <summary>Goes through the ways in the order ties are settled in, so that the first of equals stays.</summary>
     private void Try(int index, (int Count, int Usable) value)
     {
-        if (++steps > MaxSteps || value.Count + options.Count - index < bestValue.Count)
+        var left = options.Count - index;
+        if (++steps > MaxSteps || (value.Count + left, value.Usable + left).CompareTo(bestValue) <= 0)
         {
             return;
         }
@@ -47,15 +49,10 @@ internal sealed class RunPacking(List<(DemandNode Demand, List<PointIndex> Usabl
             return;
         }
 
-        var (demand, usable, dead) = options[index];
-        foreach (var run in usable)
+        var (demand, all, usable) = options[index];
+        foreach (var run in all)
         {
-            With(run, value.Usable + 1);
-        }
-
-        foreach (var run in dead)
-        {
-            With(run, value.Usable);
+            With(run, value.Usable + (all.Count == usable.Count || usable.Contains(run) ? 1 : 0));
         }
 
         current[index] = PointIndex.None;

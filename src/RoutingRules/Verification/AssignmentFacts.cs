@@ -8,6 +8,7 @@ namespace RoutingRules.Verification;
 internal sealed class AssignmentFacts
 {
     private readonly HashSet<Id<Device>> mentioned = [];
+    private readonly HashSet<Id<AudioStream>> staying;
 
     public AssignmentFacts(Show input, AssignmentOptions options, Func<Id<DeviceProfile>, DeviceProfile?> profiles)
     {
@@ -19,10 +20,14 @@ internal sealed class AssignmentFacts
         var demands = DemandList.Of(input, Rig);
         ExistingSearch.Run(demands, Rig, Before);
         Demands = demands;
+        foreach (var run in Demands.SelectMany(demand => (RunSet[])[demand.Runs, demand.EvenRuns]).Distinct().SelectMany(runs => runs))
+            mentioned.Add(run.Device);
+
         foreach (var demand in Demands)
             Mention(demand);
 
         StayingStreams = input.Patch.Streams.Where(MustStay).ToList();
+        staying = StayingStreams.Select(stream => stream.Id).ToHashSet();
     }
 
     public Show Input { get; }
@@ -41,6 +46,9 @@ internal sealed class AssignmentFacts
     /// <summary>Streams of the input that stay whole although they may carry no demand.</summary>
     public IReadOnlyList<AudioStream> StayingStreams { get; }
 
+    /// <summary>True for a stream that must stay, by its id.</summary>
+    public bool IsStaying(AudioStream stream) => staying.Contains(stream.Id);
+
     /// <summary>True when a device holds a point that may serve a demand, or a demand names it.</summary>
     public bool IsMentioned(Id<Device> device) => mentioned.Contains(device);
 
@@ -57,9 +65,6 @@ internal sealed class AssignmentFacts
 
     private void Mention(DemandFacts demand)
     {
-        foreach (var run in demand.Runs.Concat(demand.EvenRuns))
-            mentioned.Add(run.Device);
-
         if (demand.Line is { } line)
         {
             mentioned.UnionWith(line.To.Select(sink => sink.Device));

@@ -32,6 +32,23 @@ public static class AssignmentVerifier
         return Verify(new AssignmentFacts(input, options, profiles), result, placements, unplaced, contradiction);
     }
 
+    /// <summary>Checks a whole result: its patch, and what it says about itself (numbers, flags, lists of what moved, was removed, silenced or cleared).</summary>
+    /// <param name="input">The show that was assigned.</param>
+    /// <param name="result">What came out.</param>
+    /// <param name="options">What the assignment was asked for.</param>
+    /// <param name="profiles">Finds profiles that are not written into the show; null for one nobody knows.</param>
+    public static VerificationResult Verify(Show input, AssignmentResult result, AssignmentOptions options, Func<Id<DeviceProfile>, DeviceProfile?> profiles)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        ArgumentNullException.ThrowIfNull(result);
+        ArgumentNullException.ThrowIfNull(options);
+        ArgumentNullException.ThrowIfNull(profiles);
+        var facts = new AssignmentFacts(input, options, profiles);
+        var contradiction = result.Contradictions.SelectMany(set => set).Distinct().ToValueList();
+        var verified = Verify(facts, result.Show, result.Placements, result.Unplaced, contradiction);
+        return verified with { Problems = verified.Problems.Concat(ClaimsCheck.Problems(facts, result, verified)).ToValueList() };
+    }
+
     /// <summary>Checks a result against an input that is already laid out.</summary>
     internal static VerificationResult Verify(
         AssignmentFacts facts, Show result, ValueList<Placement> placements, ValueList<UnplacedDemand> unplaced, ValueList<string> contradiction)

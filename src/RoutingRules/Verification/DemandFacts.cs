@@ -23,10 +23,10 @@ internal sealed class DemandFacts
     public required bool IsPinned { get; init; }
 
     /// <summary>The runs that may serve it, marks ignored. For a line with several points every one of them, the first being its place.</summary>
-    public required IReadOnlyList<PointRange> Runs { get; init; }
+    public required RunSet Runs { get; init; }
 
     /// <summary>Pairs that start even: never chosen, but one that exists may stay.</summary>
-    public IReadOnlyList<PointRange> EvenRuns { get; init; } = [];
+    public RunSet EvenRuns { get; init; } = RunSet.Empty;
 
     /// <summary>Where it is served in the input.</summary>
     public PointRange? Existing { get; set; }

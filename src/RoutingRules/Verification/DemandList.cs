@@ -8,7 +8,7 @@ internal sealed class DemandList
 {
     private readonly RigFacts rig;
     private readonly List<DemandFacts> demands = [];
-    private readonly Dictionary<string, List<Point>> outputs = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (RunSet Runs, RunSet Even)> known = new(StringComparer.Ordinal);
 
     private DemandList(RigFacts rig) => this.rig = rig;
 
@@ -31,18 +31,9 @@ internal sealed class DemandList
     private void AddFeed(Feed feed, int entry)
     {
         var to = feed.To[entry];
-        List<PointRange> runs = [];
-        List<PointRange> even = [];
-        if (to.At is { } at)
-        {
-            if (Placed(at) is { } run && run.Width == feed.Source.Width)
-                runs.Add(run);
-        }
-        else
-        {
-            Split(Outputs(to), feed.Source.Width, runs, even);
-        }
-
+        var (runs, even) = to.At is { } at
+            ? (new RunSet(Placed(at) is { } run && run.Width == feed.Source.Width ? [run] : []), RunSet.Empty)
+            : Runs($"feed {to.Devices}{to.Zones}", feed.Source.Width, () => Outputs(to));
         demands.Add(new DemandFacts
         {
             Key = $"{feed.Id}/{entry + 1}",
@@ -58,18 +49,12 @@ internal sealed class DemandList
 
     private void AddLine(Line line)
     {
-        List<PointRange> runs = [];
-        List<PointRange> even = [];
         var from = line.From;
         var isPinned = from.Source is not null || !from.At.IsEmpty;
-        if (from.Source is { } source)
-            runs.Add(source);
-        else if (isPinned)
-            runs.AddRange(from.At);
-        else
-            Split(Inputs(line), line.Width, runs, even);
-
-        runs.RemoveAll(run => run.Width != line.Width || !rig.Exists(run));
+        var pins = from.Source is { } source ? [source] : from.At.ToList();
+        var (runs, even) = isPinned
+            ? (new RunSet(pins.Where(run => run.Width == line.Width && rig.Exists(run)).ToList()), RunSet.Empty)
+            : Runs($"line {line.Kind} {line.Phantom} {from.Devices}{from.Zones}", line.Width, () => Inputs(line));
         demands.Add(new DemandFacts
         {
             Key = line.Id.Value,
@@ -80,6 +65,21 @@ internal sealed class DemandList
             Runs = runs,
             EvenRuns = even,
         });
+    }
+
+    // Many demands ask for the same places; they share one list.
+    private (RunSet Runs, RunSet Even) Runs(string key, int width, Func<List<Point>> points)
+    {
+        key = $"{width} {key}";
+        if (!known.TryGetValue(key, out var sets))
+        {
+            List<PointRange> runs = [];
+            List<PointRange> even = [];
+            Split(points(), width, runs, even);
+            known.Add(key, sets = (new RunSet(runs), new RunSet(even)));
+        }
+
+        return sets;
     }
 
     /// <summary>Where a pinned sink is served: followed up cables and processing to the output that feeds it.</summary>
@@ -122,15 +122,6 @@ internal sealed class DemandList
     }
 
     private List<Point> Outputs(Destination to)
-    {
-        var key = $"{to.Devices}{to.Zones}";
-        if (!outputs.TryGetValue(key, out var known))
-            outputs.Add(key, known = FindOutputs(to));
-
-        return known;
-    }
-
-    private List<Point> FindOutputs(Destination to)
     {
         var points = new HashSet<Point>();
         foreach (var device in rig.Devices)

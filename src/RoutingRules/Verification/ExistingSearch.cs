@@ -38,15 +38,22 @@ internal sealed class ExistingSearch
     {
         if (demand.Line is not { } line)
         {
-            var runs = demand.Runs.Concat(demand.EvenRuns).Where(run => input.Carries(run, demand.Feed!.Source)).ToList();
-            runs.Sort((left, right) => rig.Compare(left[0], right[0]));
-            return runs;
+            var feed = demand.Feed!;
+            return input.CarriersOf(feed.Source[0])
+                .Select(point => demand.Runs.At(point) ?? demand.EvenRuns.At(point))
+                .OfType<PointRange>()
+                .Where(run => input.Carries(run, feed.Source))
+                .ToList();
         }
 
         if (demand.IsSplit)
             return demand.Runs.Any(run => line.To.Any(sink => input.Carries(sink, run))) ? [demand.Runs[0]] : [];
 
-        return demand.Runs.Concat(demand.EvenRuns)
+        return line.To.Where(sink => rig.Exists(sink))
+            .SelectMany(sink => input.Follow(sink[0]).Points)
+            .Distinct()
+            .Select(point => demand.Runs.At(point) ?? demand.EvenRuns.At(point))
+            .OfType<PointRange>()
             .Select(run => (Run: run, Uses: line.To.Count(sink => input.Carries(sink, run))))
             .Where(pair => pair.Uses > 0)
             .OrderByDescending(pair => pair.Uses)
@@ -61,7 +68,7 @@ internal sealed class ExistingSearch
         if (demand.Line is not { } line)
             return Enumerable.Range(0, at.Width).All(i => IsBuiltIn(input, at[i], demand.Feed!.Source[i]));
 
-        var runs = demand.IsSplit ? demand.Runs : [at];
+        IReadOnlyList<PointRange> runs = demand.IsSplit ? demand.Runs : [at];
         return runs.All(run => line.To.All(sink => !input.Carries(sink, run) || Enumerable.Range(0, sink.Width).All(i => IsBuiltIn(input, sink[i], run[i]))));
     }
 

@@ -27,15 +27,14 @@ internal sealed partial class ResultCheck
     {
         var now = after.Follow(point);
         var then = before.Follow(point);
-        var wasBuiltIn = then.Source is not null && IsBuiltIn(then);
-        if (wasBuiltIn && !rig.IsReserved(point) && now.Source != then.Source)
+        if (then.Source is not null && IsBuiltIn(then) && !rig.IsReserved(point) && !Inside(now).SequenceEqual(Inside(then)))
         {
             Report($"{point} carried {then.Source} by the device's own routing and now carries {Name(now.Source)}, though no demand stands there.");
         }
         else if (now.Source is { } source)
         {
             var isSame = source == then.Source;
-            if ((isSame && (facts.Options.KeepUnlisted || IsBuiltIn(now) || ComesInStayingStream(now))) || IsDownstream(now))
+            if ((isSame && (facts.Options.KeepUnlisted || ComesInStayingStream(now))) || (IsBuiltIn(now) && Inside(now).SequenceEqual(Inside(then))) || IsDownstream(now))
                 return;
 
             if (rig.IsReserved(point))
@@ -46,8 +45,11 @@ internal sealed partial class ResultCheck
     }
 
     // Factory and fixed routes of the device itself, whatever a cable brings to it.
-    private static bool IsBuiltIn(Chain chain) =>
-        chain.Steps.TakeWhile(step => step.Kind != StepKind.Cable).All(step => step.Kind is StepKind.Factory or StepKind.Fixed or StepKind.Through);
+    private static bool IsBuiltIn(Chain chain) => Within(chain).All(step => step.Kind is StepKind.Factory or StepKind.Fixed or StepKind.Through);
+
+    private static IEnumerable<Point> Inside(Chain chain) => Within(chain).Select(step => step.From);
+
+    private static IEnumerable<TraceStep> Within(Chain chain) => chain.Steps.TakeWhile(step => step.Kind != StepKind.Cable);
 
     private bool IsDownstream(Chain chain)
     {

@@ -33,7 +33,7 @@ internal sealed partial class ResultCheck
     private void CheckUnmentioned()
     {
         var sent = deliveries.SelectMany(delivery => delivery.Transmit).Select(slot => VectorCount.FirstOfBlock(rig, slot)).ToHashSet();
-        foreach (var stream in facts.Input.Patch.Streams.Except(facts.StayingStreams))
+        foreach (var stream in facts.Input.Patch.Streams.Where(stream => !facts.IsStaying(stream)))
         {
             var agrees = rig.Group(stream.From) is not null
                 && sent.Contains(stream.From[0])
@@ -54,13 +54,11 @@ internal sealed partial class ResultCheck
         }
     }
 
-    private IEnumerable<Point> Slots(AudioStream stream)
-    {
-        var index = facts.Input.Patch.Streams.ToList().IndexOf(stream);
-        return stream.To.Where(receiver => !rig.IsExcluded(receiver.At.Device))
+    // The receive slots that listen to a stream of the input, excluded devices apart.
+    private IEnumerable<Point> Slots(AudioStream stream) =>
+        stream.To.Where(receiver => !rig.IsExcluded(receiver.At.Device))
             .SelectMany(receiver => Enumerable.Range(0, receiver.At.Width).Select(i => receiver.At[i]))
-            .Where(slot => before.Listens(slot)?.Stream == index);
-    }
+            .Where(slot => before.Listens(slot) is { } step && ReferenceEquals(facts.Input.Patch.Streams[step.Stream], stream));
 
     // A hold may yield only where no patch satisfies every hold. One that does is easy to see when the input itself, freed of all else, is one.
     private void CheckHolds()

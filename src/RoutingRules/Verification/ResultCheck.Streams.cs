@@ -6,7 +6,7 @@ namespace RoutingRules.Verification;
 /// <content>Streams, limits, links.</content>
 internal sealed partial class ResultCheck
 {
-    private bool Stays(AudioStream stream) => facts.StayingStreams.Any(staying => staying.Id == stream.Id);
+    private bool Stays(AudioStream stream) => facts.IsStaying(stream);
 
     private void CheckStreams()
     {
@@ -30,7 +30,7 @@ internal sealed partial class ResultCheck
                 Report($"{stream.Id} carries no demand; remove it.");
             }
 
-            if (facts.StayingStreams.Contains(stream))
+            if (facts.IsStaying(stream) && facts.StayingStreams.Contains(stream))
                 continue;
 
             if (rig.Group(stream.From) is { Kind: PortKind.Transmit } sender)

@@ -10,6 +10,7 @@ internal sealed class SignalTrace
     private readonly Dictionary<Point, Point?> routes = [];
     private readonly Dictionary<Point, TraceStep> streams = [];
     private readonly Dictionary<Point, Chain> chains = [];
+    private Dictionary<Point, List<Point>>? carriers;
 
     public SignalTrace(RigFacts rig, Patch patch)
     {
@@ -79,6 +80,22 @@ internal sealed class SignalTrace
         return chain;
     }
 
+    /// <summary>Every point that a signal passes on its way from a point, that point included, in rig order.</summary>
+    public IReadOnlyList<Point> CarriersOf(Point source)
+    {
+        if (carriers is null)
+        {
+            carriers = [];
+            foreach (var group in rig.Devices.SelectMany(device => device.Groups))
+            {
+                for (var number = 1; number <= group.Count; number++)
+                    AddCarrier(carriers, group.At(number));
+            }
+        }
+
+        return carriers.TryGetValue(source, out var list) ? list : [];
+    }
+
     /// <summary>True when a run of sinks carries a run of sources, position by position.</summary>
     public bool Carries(PointRange sinks, PointRange sources)
     {
@@ -123,6 +140,17 @@ internal sealed class SignalTrace
             return routed is { } source ? new TraceStep(StepKind.Route, source) : null;
 
         return group.FactorySource(point.Number) is { } factory ? new TraceStep(StepKind.Factory, factory) : Through(group, point.Number);
+    }
+
+    private void AddCarrier(Dictionary<Point, List<Point>> map, Point point)
+    {
+        foreach (var passed in Follow(point).Points.Distinct())
+        {
+            if (!map.TryGetValue(passed, out var list))
+                map.Add(passed, list = []);
+
+            list.Add(point);
+        }
     }
 
     private static TraceStep? Through(GroupFacts group, int number) =>

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using RoutingRules.Cli.Tests.Rig;
+using RoutingRules.Plugins;
 using RoutingRules.Reading;
 using RoutingRules.Rules;
 using RoutingRules.Schema;
@@ -10,8 +11,13 @@ namespace RoutingRules.Cli.Tests.Commands;
 public sealed class CheckCommandTests : IDisposable
 {
     private readonly TempFolder folder = new();
+    private readonly TempFolder configs = new();
 
-    public void Dispose() => folder.Dispose();
+    public void Dispose()
+    {
+        folder.Dispose();
+        configs.Dispose();
+    }
 
     [Fact]
     public void A_sound_show_on_standard_input_is_read_as_such()
@@ -28,7 +34,7 @@ public sealed class CheckCommandTests : IDisposable
     public void An_error_ends_with_1_and_names_file_line_column_and_remedy()
     {
         var path = folder.Write("a.show.json", Shows.Small);
-        var result = Tool.Run(["check", path], [], default, TestRule.Reports("TT1001", Severity.Error)).Civil();
+        var result = Check([path], TestRule.Reports("TT1001", Severity.Error)).Civil();
 
         Assert.Equal(1, result.Code);
         Assert.Contains($"    {path}:7:7: Device desk was looked at.\n    {path}:8:7: Device box was looked at.\n    What to do: Look at the test.\n", result.Out, StringComparison.Ordinal);
@@ -42,7 +48,7 @@ public sealed class CheckCommandTests : IDisposable
     public void The_threshold_decides_between_0_and_1(Severity severity, string failOn, int code)
     {
         var path = folder.Write("a.show.json", """{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "x", "profile": "generic/amplifier-4" } ] } }""");
-        var config = folder.Write("config.json", $$"""{ "schemaVersion": 1, "failOn": "{{failOn}}", "rules": [ {{OffExcept("")}} ] }""");
+        var config = folder.Write("config.json", QuietConfig.Text(failOn));
 
         Assert.Equal(code, Tool.Run(["check", path, "--config", config], [], default, TestRule.Reports("TT1001", severity)).Civil().Code);
     }
@@ -51,13 +57,14 @@ public sealed class CheckCommandTests : IDisposable
     public void A_configuration_can_switch_a_rule_off_and_change_its_severity()
     {
         var path = folder.Write("a.show.json", Shows.Small);
-        var off = folder.Write("off.json", """{ "schemaVersion": 1, "rules": [ { "rule": "tt1001-name", "enabled": false } ] }""");
-        var note = folder.Write("note.json", """{ "schemaVersion": 1, "rules": [ { "rule": "TT1001", "severity": "note" } ] }""");
+        var off = folder.Write("off.json", QuietConfig.Text("warning", """{ "rule": "tt1001-name", "enabled": false }"""));
+        var note = folder.Write("note.json", QuietConfig.Text("warning", """{ "rule": "TT1001", "severity": "note" }"""));
         var plugin = TestRule.Reports("TT1001", Severity.Error);
 
         Assert.DoesNotContain("TT1001", Tool.Run(["check", path, "--config", off], [], default, plugin).Civil().Out, StringComparison.Ordinal);
         var noted = Tool.Run(["check", path, "--config", note], [], default, plugin).Civil();
-        Assert.Contains("Notes\n\n  TT1001", noted.Out[noted.Out.IndexOf("Notes", StringComparison.Ordinal)..], StringComparison.Ordinal);
+        Assert.Equal(0, noted.Code);
+        Assert.Contains("\nNotes\n\n  TT1001 tt1001-name: Test rule\n", noted.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -88,7 +95,7 @@ public sealed class CheckCommandTests : IDisposable
     public void A_rule_that_cannot_decide_ends_with_3_and_says_why()
     {
         var path = folder.Write("a.show.json", Clean);
-        var result = Tool.Run(["check", path], [], default, TestRule.CannotDecide("TT1001")).Civil();
+        var result = Check([path], TestRule.CannotDecide("TT1001")).Civil();
 
         Assert.Equal(3, result.Code);
         Assert.Contains("TT1001, device x: Its colour is not known.", result.Out, StringComparison.Ordinal);
@@ -99,7 +106,7 @@ public sealed class CheckCommandTests : IDisposable
     public void A_rule_that_fails_is_undecided_and_the_others_go_on()
     {
         var path = folder.Write("a.show.json", Clean);
-        var result = Tool.Run(["check", path], [], default, TestRule.Fails("TT1001"), TestRule.Reports("TT1002", Severity.Note));
+        var result = Check([path], TestRule.Fails("TT1001"), TestRule.Reports("TT1002", Severity.Note));
 
         Assert.Equal(3, result.Code);
         Assert.Contains("broken on purpose", result.Out, StringComparison.Ordinal);
@@ -112,8 +119,8 @@ public sealed class CheckCommandTests : IDisposable
         var clean = folder.Write("a.show.json", Clean);
         var broken = folder.Write("b.show.json", "{");
 
-        Assert.Equal(2, Tool.Run(["check", clean, broken], [], default, TestRule.Reports("TT1001", Severity.Error)).Civil().Code);
-        Assert.Equal(1, Tool.Run(["check", clean], [], default, TestRule.Reports("TT1001", Severity.Error), TestRule.CannotDecide("TT1002")).Civil().Code);
+        Assert.Equal(2, Check([clean, broken], TestRule.Reports("TT1001", Severity.Error)).Civil().Code);
+        Assert.Equal(1, Check([clean], TestRule.Reports("TT1001", Severity.Error), TestRule.CannotDecide("TT1002")).Civil().Code);
     }
 
     [Fact]
@@ -157,8 +164,8 @@ public sealed class CheckCommandTests : IDisposable
     {
         var clean = folder.Write("a.show.json", Clean);
         var broken = folder.Write("b.show.json", "{ \"schemaVersion\": 1, \"title\": 3 }");
-        var result = Tool.Run(
-            ["check", clean, broken, folder.At("missing.show.json"), "--format", "json"], [], default,
+        var result = Check(
+            [clean, broken, folder.At("missing.show.json"), "--format", "json"],
             TestRule.Reports("TT1001", Severity.Warning), TestRule.CannotDecide("TT1002"), TestRule.Fails("TT1003"));
 
         Assert.Equal(2, result.Code);
@@ -189,7 +196,7 @@ public sealed class CheckCommandTests : IDisposable
         var path = folder.Write("a.show.json", Clean.Replace("\"T\"", "\"Tannhäuser\"", StringComparison.Ordinal));
         foreach (var format in new[] { "text", "json" })
         {
-            var bytes = Tool.Run(["check", path, "--format", format], [], default, TestRule.Reports("TT1001", Severity.Warning)).OutBytes;
+            var bytes = Check([path, "--format", format], TestRule.Reports("TT1001", Severity.Warning)).OutBytes;
             Assert.False(bytes.AsSpan().StartsWith("\uFEFF"u8));
             Assert.DoesNotContain((byte)'\r', bytes);
             Assert.Equal((byte)'\n', bytes[^1]);
@@ -201,8 +208,8 @@ public sealed class CheckCommandTests : IDisposable
     {
         var path = folder.Write("a.show.json", Clean);
 
-        Assert.Equal("", Tool.Run(["check", path, "--quiet", "--config", folder.Write("c.json", $$"""{ "schemaVersion": 1, "rules": [ {{OffExcept("")}} ] }""")], []).Civil().Out);
-        var noted = Tool.Run(["check", path, "--quiet"], [], default, TestRule.Reports("TT1001", Severity.Note)).Civil();
+        Assert.Equal("", Check([path, "--quiet"]).Civil().Out);
+        var noted = Check([path, "--quiet"], TestRule.Reports("TT1001", Severity.Note)).Civil();
         Assert.Contains("not listed", noted.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("was looked at", noted.Out, StringComparison.Ordinal);
     }
@@ -242,8 +249,10 @@ public sealed class CheckCommandTests : IDisposable
     /// <summary>One amplifier and nothing else.</summary>
     private const string Clean = """{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "x", "profile": "generic/amplifier-4" } ] } }""";
 
-    /// <summary>Settings that switch every built-in rule off, so that only the rules of a test speak.</summary>
-    private static string OffExcept(string id) => string.Join(", ", RoutingEngine.CreateBuilder().Build().Rules
-        .Where(rule => rule.Descriptor.Id != id)
-        .Select(rule => $$"""{ "rule": "{{rule.Descriptor.Id}}", "enabled": false }"""));
+    /// <summary>Runs <c>check</c> with the rules of the test and no others.</summary>
+    private ToolResult Check(string[] arguments, params RoutingPlugin[] plugins)
+    {
+        var config = configs.Write("quiet.json", QuietConfig.Text());
+        return Tool.Run(["check", .. arguments, "--config", config], [], default, plugins);
+    }
 }

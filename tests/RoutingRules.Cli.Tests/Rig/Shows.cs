@@ -24,9 +24,4 @@ internal static class Shows
           }
         }
         """;
-
-    /// <summary>The same show with a feed that names a device the rig does not have, so that it cannot be placed.</summary>
-    public static string Unplaceable { get; } = Small.Replace("\"at\": \"box/out/1\"", "\"devices\": [ \"desk\" ]", StringComparison.Ordinal)
-        .Replace("\"role\": \"monitor\"", "\"role\": \"monitor\", \"group\": \"g\"", StringComparison.Ordinal)
-        .Replace("\"desk/aux/1\", \"to\": [ {", "\"box/in/1\", \"to\": [ {", StringComparison.Ordinal);
 }

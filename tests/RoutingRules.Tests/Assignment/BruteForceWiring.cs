@@ -59,7 +59,7 @@ internal sealed class BruteForceWiring
             if (demand.Line is null)
                 needs.Add(new Need([(demand.Feed!.Source, run)], isUnmoved));
             else
-                needs.AddRange(choices[demand.Index].Sinks.Select(sink => new Need([.. (demand.IsSplit ? demand.Runs : [run]).Select(from => (from, sink))], isUnmoved)));
+                needs.AddRange(choices[demand.Index].Sinks.Select(sink => new Need([.. (demand.IsSplit ? demand.Runs : (IReadOnlyList<PointRange>)[run]).Select(from => (from, sink))], isUnmoved)));
         }
 
         Wire(0, 0);

@@ -53,7 +53,7 @@ internal sealed class TinyMutations(TinyDice dice, AssignmentFacts facts)
     }
 
     private static bool Serves(SignalTrace trace, DemandFacts demand, PointRange run) =>
-        demand.Line is { } line ? line.To.Any(sink => (demand.IsSplit ? demand.Runs : [run]).Any(from => trace.Carries(sink, from))) : trace.Carries(run, demand.Feed!.Source);
+        demand.Line is { } line ? line.To.Any(sink => (demand.IsSplit ? demand.Runs : (IReadOnlyList<PointRange>)[run]).Any(from => trace.Carries(sink, from))) : trace.Carries(run, demand.Feed!.Source);
 
     private Patch AddRoute(Patch patch)
     {

@@ -74,9 +74,18 @@ public sealed class UnreadableTests
         Assert.Equal(message, finding.Message);
     }
 
-    [Fact]
-    public void Something_after_the_document_is_a_fault() =>
-        Assert.Equal(("RR1001", 1), (Sample.OneFinding(Minimal + "{}").Rule, Sample.OneFinding(Minimal + "x").Line));
+    [Theory]
+    [InlineData("{}")]
+    [InlineData("x")]
+    [InlineData(" ,")]
+    [InlineData("]")]
+    public void Something_behind_the_document_is_a_fault(string more)
+    {
+        var finding = Sample.OneFinding(Minimal + more);
+
+        Assert.Equal(("RR1001", "Something follows behind the end of the document; only one object may stand in a file."), Of(finding));
+        Assert.Equal((1, Minimal.Length + 1 + more.Count(character => character == ' ')), (finding.Line!.Value, finding.Column!.Value));
+    }
 
     [Fact]
     public void A_fault_does_not_hide_the_problems_before_it()
@@ -97,6 +106,7 @@ public sealed class UnreadableTests
             Assert.Null(read.Value);
             Assert.Equal("RR1001", Assert.Single(read.Findings).Rule);
             Assert.NotNull(read.Findings[0].Line);
+            Assert.Contains(length == 0 ? "is empty" : "ends before the document does", read.Findings[0].Message, StringComparison.Ordinal);
         }
     }
 
@@ -132,6 +142,16 @@ public sealed class UnreadableTests
         Assert.Equal(201, read.Findings.Count);
         Assert.Equal("/rig/zones/199", read.Findings[199].Pointer);
         Assert.Equal(("RR1001", "50 more problems are not listed."), Of(read.Findings[200]));
+    }
+
+    [Fact]
+    public void The_fault_that_ends_the_reading_is_listed_however_many_problems_came_before()
+    {
+        var read = Sample.Read("""{"schemaVersion":1,"title":7,"rig":{"zones":[7,8,9],""", new ReadLimits { Problems = 3 });
+
+        Assert.Equal(["RR1005", "RR1005", "RR1005", "RR1001", "RR1001"], read.Findings.Select(finding => finding.Rule));
+        Assert.StartsWith("Rig, \"zones\": the text ends before the document does", read.Findings[3].Message, StringComparison.Ordinal);
+        Assert.Equal("1 more problem is not listed.", read.Findings[4].Message);
     }
 
     private const string Minimal = """{"schemaVersion":1,"title":"t","rig":{}}""";

@@ -1,5 +1,6 @@
 using RoutingRules.Assignment;
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 
@@ -79,6 +80,22 @@ public class SoundComplaintTests
     {
         var show = Of(("desk", SmallProfiles.Console), ("amp", SmallProfiles.Amplifier)) with { Feeds = [Feed("a", FeedRole.Utility, "desk/aux/1", "amp/in/1")] };
         show = show with { Rig = show.Rig with { Cables = [Cable("desk/out/1", "amp/in/1")] } };
+
+        new Scene { Show = show, Result = show.With(Route("desk/aux/1", "desk/out/1")) }.Place("a/1", "desk/out/1").IsValid();
+    }
+
+    [Fact]
+    public void A_fixed_position_passes_on_whatever_its_cable_brings()
+    {
+        var thru = SmallProfiles.Amplifier with
+        {
+            Id = new("test/thru"),
+            Through = [],
+            PortGroups = [.. SmallProfiles.Amplifier.PortGroups, SmallProfiles.Group("thru", PortKind.Output, 4)],
+            Routing = [SmallProfiles.Entry("in", "thru", RoutingMode.Fixed)],
+        };
+        var show = Of(("desk", SmallProfiles.Console), ("amp", thru)) with { Feeds = [Feed("a", FeedRole.Utility, "desk/aux/1", "desk/out/1")] };
+        show = show with { Rig = show.Rig with { Cables = [Cable("desk/out/1-2", "amp/in/1-2")] } };
 
         new Scene { Show = show, Result = show.With(Route("desk/aux/1", "desk/out/1")) }.Place("a/1", "desk/out/1").IsValid();
     }

@@ -26,7 +26,7 @@ internal sealed partial class ReadSession
     public bool Report(RuleDescriptor rule, long offset, string message, string? member = null, string? remedy = null)
     {
         problems ??= [];
-        if (problems.Count >= Limits.Problems)
+        if (problems.Count >= Limits.Problems && rule != ReadingRules.DocumentUnreadable)
         {
             LeftOut++;
             return false;

@@ -48,7 +48,7 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
         for (var i = 0; i < context.InputSettings.Count; i++)
         {
             var settings = context.InputSettings[i];
-            Look(context, once, settings.At, kind => kind == PortKind.Input, "speaks of inputs", new Place(settings, "/patch/inputs", i, "/at"));
+            Look(context, once, settings.At, kind => kind == PortKind.Input, "speak of inputs", new Place(settings, "/patch/inputs", i, "/at"));
         }
     }
 
@@ -72,10 +72,10 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
             var sinkFits = context.GroupOf(to).Kind is PortKind.Sink or PortKind.Output or PortKind.Transmit;
             var tag = route.State == ConnectionState.WrongDevice ? TwoDevices : sinkFits ? WrongSource : WrongSink;
             faults ??= new SinkRuns();
-            for (var position = 0; position < route.Model.To.Width; position++)
+            var width = from.IsNone ? route.Model.To.Width : Math.Min(route.Model.To.Width, route.Model.From!.Value.Width);
+            for (var position = 0; position < width; position++)
             {
-                var isPaired = !from.IsNone && position < route.Model.From!.Value.Width;
-                faults.Add(to + position, isPaired ? from + position : PointIndex.None, tag, route.Index);
+                faults.Add(to + position, from + position, tag, route.Index);
             }
         }
 

@@ -31,6 +31,11 @@ internal sealed class CauseFinder
         {
             AddBroken(cable.State, cable.Model.From, cable.Model.To);
         }
+
+        foreach (var link in context.Links)
+        {
+            AddBroken(link.State, link.Model.From, link.Model.To);
+        }
     }
 
     /// <summary>Why a missing entry does not arrive; null when a reference, a loop or a doubled sink that other rules report explains it.</summary>
@@ -58,7 +63,9 @@ internal sealed class CauseFinder
             return null;
         }
 
-        return entry.At.IsNone ? FromSource(feed, entry.Demand, source) : AtPoint(entry, entry.At + position, source);
+        // Where the pin is decided at an output further up, neighbours there are told together, whatever they are cabled to.
+        var at = entry.Demand.Allowed.Count > 0 ? entry.Demand.Allowed[0] : entry.At;
+        return entry.At.IsNone ? FromSource(feed, entry.Demand, source) : AtPoint(entry, at + position, source);
     }
 
     private MissingCause? AtPoint(FeedEntry entry, PointIndex point, PointIndex source)
@@ -89,17 +96,19 @@ internal sealed class CauseFinder
             end = next;
         }
 
-        if (IsMentioned(end))
+        var group = context.GroupOf(end);
+        if (IsMentioned(end) || IsJackMentioned(end, group))
         {
             return null;
         }
 
-        var group = context.GroupOf(end);
         var kind = context.Via(end) == HopKind.Cleared ? CauseKind.SinkCleared
             : group.Kind == PortKind.Receive ? (group.IsCarrier ? CauseKind.JackUnlinked : CauseKind.SlotUnfed)
             : group.Kind == PortKind.Input ? CauseKind.InputUncabled
             : CauseKind.SinkUnrouted;
-        return new MissingCause { Kind = kind, First = end };
+        return kind == CauseKind.SinkUnrouted && !context.ProfileProblems(context.DeviceOf(end)).IsEmpty
+            ? null
+            : new MissingCause { Kind = kind, First = end };
     }
 
     private MissingCause? FromSource(FeedNode feed, DemandNode demand, PointIndex source)
@@ -187,22 +196,24 @@ internal sealed class CauseFinder
     }
 
     /// <summary>True when a route, stream or cable that does not connect names the point.</summary>
-    private bool IsMentioned(PointIndex point)
+    private bool IsMentioned(PointIndex point) => brokenEnds.Count > 0 && IsMentioned(context.Address(point));
+
+    private bool IsMentioned(Point address)
     {
-        if (brokenEnds.Count > 0)
+        foreach (var end in brokenEnds)
         {
-            var address = context.Address(point);
-            foreach (var end in brokenEnds)
+            if (end.Device == address.Device && end.Group == address.Group && end.First <= address.Number && address.Number <= end.Last)
             {
-                if (end.Device == address.Device && end.Group == address.Group && end.First <= address.Number && address.Number <= end.Last)
-                {
-                    return true;
-                }
+                return true;
             }
         }
 
         return false;
     }
+
+    /// <summary>True when the jack that carries a slot is named by a link that does not connect.</summary>
+    private bool IsJackMentioned(PointIndex slot, GroupNode group) =>
+        group.Model.Carrier is { } jack && IsMentioned(new Point(context.DeviceOf(slot).Id, jack.Group, jack.First));
 
     /// <summary>True when the source lost a sink to another claim on it.</summary>
     private bool IsLosing(PointIndex source)

@@ -20,7 +20,7 @@ public sealed class FanOutLost : Rule<ResolvedShow>
         Remedy = "Complete the named place, or take the destination out of the feed if it is no longer wanted.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Feeds,
+        Reads = FeedFaults.Reads,
     };
 
     /// <inheritdoc/>

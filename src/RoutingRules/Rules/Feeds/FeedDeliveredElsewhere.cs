@@ -21,7 +21,7 @@ public sealed class FeedDeliveredElsewhere : Rule<ResolvedShow>
         Remedy = "Mute the wrong output, then move the patch to the place the feed names, or correct the feed.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Feeds,
+        Reads = FeedFaults.Reads,
     };
 
     /// <inheritdoc/>

@@ -8,25 +8,44 @@ namespace RoutingRules.Rules;
 internal static class FeedDelivery
 {
     /// <summary>The entries of a feed in order; none when its source cannot be followed.</summary>
-    public static List<FeedEntry> Entries(RuleContext context, FeedNode feed)
+    public static IReadOnlyList<FeedEntry> Entries(RuleContext context, FeedNode feed)
     {
-        var entries = new List<FeedEntry>();
         if (!FeedPlaces.IsFollowable(context, feed))
         {
-            return entries;
+            return [];
         }
 
+        // Pins first, whatever the order: what arrives at a pin is not taken for a destination that is left open.
+        var entries = new FeedEntry[feed.Model.To.Count];
         var used = new List<PointIndex>();
-        for (var i = 0; i < feed.Model.To.Count; i++)
+        for (var i = 0; i < entries.Length; i++)
         {
             var demand = context.Demand(feed, i);
-            entries.Add(!demand.Existing.IsNone ? new FeedEntry { Demand = demand, State = EntryState.Served }
-                : feed.Model.To[i].At is { } at ? Pinned(context, feed, demand, at)
-                : Chosen(context, feed, demand, used));
+            if (!demand.Existing.IsNone)
+            {
+                entries[i] = new FeedEntry { Demand = demand, State = EntryState.Served };
+            }
+            else if (feed.Model.To[i].At is { } at)
+            {
+                entries[i] = Pinned(context, feed, demand, at);
+                entries[i] = IsTold(entries, entries[i]) ? new FeedEntry { Demand = demand, State = EntryState.Unknown } : entries[i];
+                used.Add(entries[i].Left);
+                used.Add(entries[i].Right);
+            }
+        }
+
+        for (var i = 0; i < entries.Length; i++)
+        {
+            entries[i] ??= Chosen(context, feed, context.Demand(feed, i), used);
         }
 
         return entries;
     }
+
+    /// <summary>True when an earlier entry names the same points and half of it, or all of it in the wrong way, arrives there.</summary>
+    private static bool IsTold(FeedEntry?[] entries, FeedEntry entry) =>
+        entry.State is EntryState.Half or EntryState.Swapped or EntryState.Split
+        && Array.Exists(entries, other => other is not null && other != entry && other.At == entry.At && other.State == entry.State);
 
     private static FeedEntry Pinned(RuleContext context, FeedNode feed, DemandNode demand, PointRange at)
     {

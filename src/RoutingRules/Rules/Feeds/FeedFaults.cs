@@ -5,6 +5,10 @@ namespace RoutingRules.Rules;
 /// <summary>The feeds that do not arrive everywhere, with causes, and runs of them that one cause explains.</summary>
 internal static class FeedFaults
 {
+    /// <summary>The slices that finding causes reads.</summary>
+    public const ModelSlices Reads =
+        ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Links | ModelSlices.Feeds;
+
     /// <summary>The feeds with an entry of which nothing arrives, in document order; entries that other rules explain are left out.</summary>
     public static List<FeedFault> Collect(RuleContext context)
     {

@@ -20,7 +20,7 @@ public sealed class FeedNotDelivered : Rule<ResolvedShow>
         Remedy = "Follow the path from the bus to the connector and complete the named place: the route, the stream or the cable.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Feeds,
+        Reads = FeedFaults.Reads,
     };
 
     /// <inheritdoc/>

@@ -121,7 +121,7 @@ internal static class FeedPlaces
         return Wording.List(names, "or");
     }
 
-    private static bool HasProfile(DeviceNode device) => device.Profile.Id == device.Model.Profile;
+    private static bool HasProfile(DeviceNode device) => device.ProfileState == ProfileState.Found;
 
     private static bool Contains(ValueList<Id<Zone>> zones, Id<Zone> wanted)
     {

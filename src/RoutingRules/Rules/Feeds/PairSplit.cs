@@ -3,7 +3,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Rules;
 
 /// <summary>Reports pairs whose halves arrive apart from each other, or of which one half is missing.</summary>
-/// <remarks>One finding for each destination; entities are the feed, then where left and right arrive.</remarks>
+/// <remarks>One finding for each destination; entities are the feed, the points of a pin, then where left and right arrive.</remarks>
 public sealed class PairSplit : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -19,7 +19,7 @@ public sealed class PairSplit : Rule<ResolvedShow>
         Remedy = "Bring both halves to two neighbouring outputs, left on the odd one.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Feeds,
+        Reads = FeedFaults.Reads,
     };
 
     /// <inheritdoc/>
@@ -54,9 +54,7 @@ public sealed class PairSplit : Rule<ResolvedShow>
         context.Report(
             $"The halves of the pair '{feed.DisplayName}' are not neighbours: left comes from {left}, right from {right}.",
             Pointer(feed, entry),
-            Entity.Of("feed", feed.Model.Id),
-            Entity.Of("left", left),
-            Entity.Of("right", right));
+            [.. Place(feed, entry), Entity.Of("left", left), Entity.Of("right", right)]);
     }
 
     private static void ReportHalf(RuleContext context, FeedNode feed, FeedEntry entry, CauseFinder finder)
@@ -73,9 +71,14 @@ public sealed class PairSplit : Rule<ResolvedShow>
         context.Report(
             $"Only {here} of the pair '{feed.DisplayName}' arrives, at {at}; {gone} ({source}) is missing: {cause.Describe(context)}.",
             Pointer(feed, entry),
-            Entity.Of("feed", feed.Model.Id),
-            Entity.Of(here, at));
+            [.. Place(feed, entry), Entity.Of(here, at)]);
     }
+
+    /// <summary>The feed and, for a pin, the points it names.</summary>
+    private static Entity[] Place(FeedNode feed, FeedEntry entry) =>
+        feed.Model.To[entry.Demand.Entry].At is { } at
+            ? [Entity.Of("feed", feed.Model.Id), Entity.Of("at", at)]
+            : [Entity.Of("feed", feed.Model.Id)];
 
     private static string Pointer(FeedNode feed, FeedEntry entry) => $"/feeds/{feed.Index}/to/{entry.Demand.Entry}";
 }

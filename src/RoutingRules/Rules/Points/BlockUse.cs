@@ -76,7 +76,7 @@ internal sealed class BlockUse
         return true;
     }
 
-    /// <summary>True when the channels taken in a run of blocks stand in one row as long as whole blocks, but start off the grid.</summary>
+    /// <summary>True when the channels taken in a run of blocks, none of them whole, stand in one row as long as whole blocks: it starts off the grid.</summary>
     public bool IsMisaligned(int firstBlock, int blocks)
     {
         var first = -1;
@@ -96,6 +96,6 @@ internal sealed class BlockUse
             }
         }
 
-        return taken > 0 && taken == last - first + 1 && taken % BlockSize == 0 && first % BlockSize != 0;
+        return taken > 0 && taken == last - first + 1 && taken % BlockSize == 0;
     }
 }

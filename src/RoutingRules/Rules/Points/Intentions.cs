@@ -5,17 +5,17 @@ namespace RoutingRules.Rules;
 /// <summary>What feeds, lines and labels say about points; each table is made on the first question.</summary>
 internal sealed class Intentions(RuleContext context)
 {
-    private Dictionary<int, int>? placed;
     private Dictionary<int, List<FeedNode>>? feedsOf;
     private HashSet<int>? labelled;
     private HashSet<int>? named;
+    private HashSet<int>? marked;
     private HashSet<int>? ofLines;
 
     /// <summary>The source a feed has placed at a point: the first point of the demand is served there now.</summary>
     public bool IsPlaced(PointIndex point, out PointIndex source)
     {
-        placed ??= Placed();
-        source = placed.TryGetValue(point.Value, out var found) ? new PointIndex(found) : PointIndex.None;
+        var demand = context.DemandAt(point);
+        source = demand?.Feed is { } feed ? feed.Source + (point.Value - demand.Existing.Value) : PointIndex.None;
         return !source.IsNone;
     }
 
@@ -43,6 +43,9 @@ internal sealed class Intentions(RuleContext context)
     /// <summary>True for a point with a label.</summary>
     public bool IsLabelled(PointIndex point) => (labelled ??= Labelled()).Contains(point.Value);
 
+    /// <summary>True for a dead or reserved point.</summary>
+    public bool IsMarked(PointIndex point) => (marked ??= Marked()).Contains(point.Value);
+
     /// <summary>True for a point that a feed's <c>at</c> or a line's <c>to</c> names, or to which a pinned feed traces back.</summary>
     public bool IsNamed(PointIndex point) => (named ??= Named()).Contains(point.Value);
 
@@ -61,20 +64,6 @@ internal sealed class Intentions(RuleContext context)
         }
 
         return false;
-    }
-
-    private Dictionary<int, int> Placed()
-    {
-        var table = new Dictionary<int, int>();
-        foreach (var demand in context.Demands)
-        {
-            for (var position = 0; demand.Feed is { } feed && !demand.Existing.IsNone && position < demand.Width; position++)
-            {
-                table[demand.Existing.Value + position] = feed.Source.Value + position;
-            }
-        }
-
-        return table;
     }
 
     private Dictionary<int, List<FeedNode>> Feeds()
@@ -106,6 +95,17 @@ internal sealed class Intentions(RuleContext context)
             {
                 AddRun(table, first, label.At.Width);
             }
+        }
+
+        return table;
+    }
+
+    private HashSet<int> Marked()
+    {
+        var table = new HashSet<int>();
+        foreach (var mark in context.Marks)
+        {
+            AddRun(table, mark.First, mark.Width);
         }
 
         return table;

@@ -97,7 +97,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
                 {
                     Claim(context, silence, claims, output, Cabled, cable.Index);
                 }
-                else if (context.MarkOf(output) is null)
+                else if (!intentions.IsMarked(output))
                 {
                     Claim(context, silence, claims, output, Idle, cable.Index);
                 }

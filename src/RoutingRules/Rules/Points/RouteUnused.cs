@@ -5,7 +5,9 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Rules;
 
 /// <summary>Reports routes of the patch into transmit slots that nothing sends.</summary>
-/// <remarks>Slots of a stream that has no receiver, or that does not resolve, are left to the rules about streams.</remarks>
+/// <remarks>
+/// Slots of a stream that has no receiver, or that does not resolve, are left to the rules about streams, and sources that a feed misses to those about feeds.
+/// </remarks>
 public sealed class RouteUnused : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -41,7 +43,7 @@ public sealed class RouteUnused : Rule<ResolvedShow>
             {
                 var slot = route.To + position;
                 if (context.Upstream(slot) == route.From + position && context.Fed(slot).IsEmpty
-                    && !(sent ??= Sent(context)).Contains(slot.Value) && !intentions.IsNamed(slot))
+                    && !(sent ??= Sent(context)).Contains(slot.Value) && !intentions.IsNamed(slot) && !IsMissed(intentions, route.From + position))
                 {
                     (found ??= new SinkRuns()).Add(slot, route.From + position, 0, route.Index);
                 }
@@ -58,6 +60,19 @@ public sealed class RouteUnused : Rule<ResolvedShow>
                 new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer,
                 Entity.Of("slot", slots));
         }
+    }
+
+    private static bool IsMissed(Intentions intentions, PointIndex source)
+    {
+        foreach (var feed in intentions.FeedsOf(source))
+        {
+            if (!intentions.IsServed(feed))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static HashSet<int> Sent(RuleContext context)

@@ -31,6 +31,7 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
         }
 
         var seen = new HashSet<int>();
+        var tags = new Dictionary<(HopKind First, HopKind Other, int Distance), int>();
         var runs = new SinkRuns();
         for (var i = 0; i < context.Conflicts.Count; i++)
         {
@@ -40,7 +41,16 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
                 continue;
             }
 
-            runs.Add(conflict.Sink, PointIndex.None, (10 * (int)conflict.FirstKind) + (int)conflict.OtherKind, i);
+            // Neighbours belong together only where both claims run in parallel.
+            var first = context.Upstream(conflict.Sink);
+            var key = (conflict.FirstKind, conflict.OtherKind, first.IsNone ? int.MinValue : first.Value - conflict.Sink.Value);
+            if (!tags.TryGetValue(key, out var tag))
+            {
+                tag = tags.Count;
+                tags.Add(key, tag);
+            }
+
+            runs.Add(conflict.Sink, conflict.OtherFrom, tag, i);
         }
 
         foreach (var run in runs.Merge(context))
@@ -53,8 +63,8 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
     {
         var conflict = context.Conflicts[run.Order];
         var at = context.Address(run.Sink, run.Width);
-        var first = Claim(context, conflict.FirstKind, conflict.FirstIndex, context.Upstream(conflict.Sink));
-        var other = Claim(context, conflict.OtherKind, conflict.OtherIndex, conflict.OtherFrom);
+        var first = Claim(context, conflict.FirstKind, conflict.FirstIndex, context.Upstream(run.Sink), run.Width);
+        var other = Claim(context, conflict.OtherKind, conflict.OtherIndex, run.Source, run.Width);
         var pointer = conflict.OtherKind switch
         {
             HopKind.Stream => $"/patch/streams/{Number(conflict.OtherIndex)}/to/{Number(conflict.OtherReceiver)}",
@@ -63,7 +73,7 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
             _ => $"/patch/routes/{Number(conflict.OtherIndex)}",
         };
         var entity = Entity.Of("sink", at);
-        if (conflict.OtherFrom == context.Upstream(conflict.Sink))
+        if (run.Source == context.Upstream(run.Sink))
         {
             context.ReportAs(Severity.Warning, $"{at} {PlainText.Verb(at, "is", "are")} patched twice in the same way: {first} and {other}. One of them is enough.", pointer, entity);
         }
@@ -73,15 +83,15 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
         }
     }
 
-    private static string Claim(RuleContext context, HopKind kind, int index, PointIndex from)
+    private static string Claim(RuleContext context, HopKind kind, int index, PointIndex from, int width)
     {
-        var source = from.IsNone ? "" : context.Address(from).ToString();
+        var source = from.IsNone ? "" : context.Address(from, width).ToString();
         return kind switch
         {
-            HopKind.Stream => $"stream '{context.Streams[index].Model.Id}' (slot {source})",
+            HopKind.Stream => $"stream '{context.Streams[index].Model.Id}' ({(width == 1 ? "slot" : "slots")} {source})",
             HopKind.Cable => $"the cable from {source}",
-            HopKind.Carrier => $"link '{context.Links[index].Model.Id}' (slot {source})",
-            _ when from.IsNone => "a route that clears it",
+            HopKind.Carrier => $"link '{context.Links[index].Model.Id}' ({(width == 1 ? "slot" : "slots")} {source})",
+            _ when from.IsNone => width == 1 ? "a route that clears it" : "a route that clears them",
             _ => $"a route from {source}",
         };
     }

@@ -52,7 +52,10 @@ public sealed class FeedDeliveredElsewhereTests
     public void A_feed_that_arrives_everywhere_may_sound_elsewhere_too() =>
         Expect.None(
             Rule,
-            TwoBoxes.With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4")) with { Feeds = [FeedTo("vox", FeedRole.InEar, "desk/aux/2", "a")] });
+            TwoBoxes.With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4")) with
+            {
+                Feeds = [FeedTo("vox", FeedRole.InEar, "desk/aux/2", "a")],
+            });
 
     [Fact]
     public void An_output_that_another_feed_of_the_bus_may_use_is_no_wrong_place() =>

@@ -20,7 +20,8 @@ public sealed class FeedNotDeliveredTests
     {
         var show = DeskAndBox with { Feeds = [Feed("mon-1", FeedRole.Monitor, "desk/aux/1", "box/out/1") with { Name = "Vocal wedge" }] };
 
-        Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'Vocal wedge' does not arrive at box/out/1: no stream reaches box/receive/1.", "feed=mon-1");
+        Expect.One(
+            Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'Vocal wedge' does not arrive at box/out/1: no stream reaches box/receive/1.", "feed=mon-1");
     }
 
     [Fact]
@@ -67,7 +68,8 @@ public sealed class FeedNotDeliveredTests
     {
         var show = Streamed.With(Route("desk/main/1", "desk/transmit/1")) with { Feeds = [Feed("mon-1", FeedRole.Monitor, "desk/aux/1", "box/out/1")] };
 
-        Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'mon-1' does not arrive at box/out/1: box/out/1 carries desk/main/1 instead.", "feed=mon-1");
+        Expect.One(
+            Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'mon-1' does not arrive at box/out/1: box/out/1 carries desk/main/1 instead.", "feed=mon-1");
     }
 
     [Fact]
@@ -101,7 +103,8 @@ public sealed class FeedNotDeliveredTests
     {
         var show = Streamed.With(Route(source, "desk/transmit/1")) with { Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/5", "box/out/1")] };
 
-        var findings = RuleTester.Findings(Rule, source is null ? show : show.With(Route("desk/aux/99", "desk/transmit/1"), Route("desk/aux/5-6", "desk/transmit/1")));
+        var broken = show.With(Route("desk/aux/99", "desk/transmit/1"), Route("desk/aux/5-6", "desk/transmit/1"));
+        var findings = RuleTester.Findings(Rule, source is null ? show : broken);
 
         Assert.Equal(why is null ? [] : [$"Feed 'x' does not arrive at box/out/1: {why}."], findings.Select(finding => finding.Message));
     }
@@ -109,7 +112,10 @@ public sealed class FeedNotDeliveredTests
     [Fact]
     public void A_feed_pinned_to_an_input_without_a_cable_says_so()
     {
-        var show = Of(("desk", SmallProfiles.Console), ("amp", SmallProfiles.Amplifier)) with { Feeds = [Feed("wedge", FeedRole.Monitor, "desk/aux/1", "amp/in/2")] };
+        var show = Of(("desk", SmallProfiles.Console), ("amp", SmallProfiles.Amplifier)) with
+        {
+            Feeds = [Feed("wedge", FeedRole.Monitor, "desk/aux/1", "amp/in/2")],
+        };
 
         Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'wedge' does not arrive at amp/in/2: no output is cabled to amp/in/2.", "feed=wedge");
     }
@@ -126,6 +132,26 @@ public sealed class FeedNotDeliveredTests
 
         Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'wedge' does not arrive at amp/in/1: no stream reaches box/receive/3.", "feed=wedge");
         Expect.None(Rule, show.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4")));
+    }
+
+    [Fact]
+    public void Neighbouring_outputs_are_told_together_whatever_they_are_cabled_to()
+    {
+        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier));
+        show = show.With(Route("desk/aux/5-6", "desk/transmit/1-2")).With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4")) with
+        {
+            Rig = show.Rig with { Cables = [Cable("box/out/1", "amp/in/4")] },
+            Feeds = [Feed("a", FeedRole.Monitor, "desk/aux/1", "amp/in/4"), Feed("b", FeedRole.Monitor, "desk/aux/2", "box/out/2")],
+        };
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/to/0",
+            "2 feeds do not arrive: box/out/1-2 carry desk/aux/5-6 instead. Missing: 'a' at amp/in/4 and 'b' at box/out/2.",
+            "feed=a",
+            "feed=b");
     }
 
     [Theory]
@@ -194,6 +220,19 @@ public sealed class FeedNotDeliveredTests
         };
         Expect.None(Rule, show with { Rig = withZone, Feeds = [feed with { To = [zone] }] });
         Expect.None(Rule, show with { Rig = withZone, Feeds = [FeedTo("x", FeedRole.Monitor, "desk/aux/1", "box")] });
+    }
+
+    [Fact]
+    public void A_profile_that_is_unsound_is_left_to_its_own_rule()
+    {
+        var box = SmallProfiles.Box with
+        {
+            Id = new("test/unsound"),
+            Routing = [SmallProfiles.Entry("in", "transmit", RoutingMode.Fixed), SmallProfiles.Entry("receiv", "out", RoutingMode.Fixed)],
+        };
+        var show = Of(("desk", SmallProfiles.Console), ("box", box)).With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"));
+
+        Expect.None(Rule, show with { Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/1", "box/out/1")] });
     }
 
     [Fact]
@@ -268,6 +307,10 @@ public sealed class FeedNotDeliveredTests
         var show = Of(("desk", SmallProfiles.Console), ("box", box)) with { Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/1", "box/out/1")] };
 
         Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'x' does not arrive at box/out/1: no link brings signal to box/receive/1.", "feed=x");
+        Expect.None(Rule, show with
+        {
+            Rig = show.Rig with { Links = [new() { Id = new("trunk"), Network = new("net"), From = At("desk/net/9"), To = At("box/net/1") }] },
+        });
     }
 
     [Property(Arbitrary = [typeof(CleanShows)])]

@@ -70,6 +70,7 @@ public sealed class PairSplitTests
             "/feeds/0/to/0",
             "Only left of the pair 'ears' arrives, at a/out/3; right (desk/aux/4) is missing: desk/transmit/4 is set to nothing.",
             "feed=ears",
+            "at=a/out/3-4",
             "left=a/out/3");
 
     [Fact]
@@ -92,6 +93,7 @@ public sealed class PairSplitTests
             "/feeds/0/to/0",
             "Only left of the pair 'ears' arrives, at a/out/3; right (desk/aux/4) is missing: a/out/4 carries desk/aux/3 instead.",
             "feed=ears",
+            "at=a/out/3-4",
             "left=a/out/3");
 
     [Fact]
@@ -112,6 +114,7 @@ public sealed class PairSplitTests
             "/feeds/0/to/0",
             "The halves of the pair 'side' are not neighbours: left comes from box/out/1, right from box/out/4.",
             "feed=side",
+            "at=amp/in/1-2",
             "left=box/out/1",
             "right=box/out/4");
     }
@@ -129,6 +132,31 @@ public sealed class PairSplitTests
         };
 
         Assert.Equal(2, Expect.Fingerprints(Rule, show).Distinct().Count());
+    }
+
+    [Fact]
+    public void Half_a_pair_at_a_pin_is_not_taken_for_a_destination_left_open()
+    {
+        var show = Patched(Route("desk/aux/5", "desk/transmit/1")) with
+        {
+            Feeds =
+            [
+                FeedTo("ears", FeedRole.InEar, "desk/aux/5-6", "a") with
+                {
+                    To = [new() { Devices = [new("a")] }, new() { At = At("a/out/1-2") }, new() { At = At("a/out/1-2") }],
+                },
+            ],
+        };
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/to/1",
+            "Only left of the pair 'ears' arrives, at a/out/1; right (desk/aux/6) is missing: a/out/2 carries desk/aux/2 instead.",
+            "feed=ears",
+            "at=a/out/1-2",
+            "left=a/out/1");
     }
 
     [Fact]

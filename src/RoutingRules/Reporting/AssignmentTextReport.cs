@@ -6,7 +6,7 @@ namespace RoutingRules.Reporting;
 
 /// <summary>Writes what an assignment came to, for people.</summary>
 /// <remarks>Lines end with LF; the same result gives the same text. Characters that could steer a terminal are written out.</remarks>
-public static class AssignmentReport
+public static class AssignmentTextReport
 {
     private static readonly string[] Numbers =
     [

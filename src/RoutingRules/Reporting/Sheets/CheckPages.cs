@@ -1,0 +1,142 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Reporting.Sheets;
+
+/// <summary>Lays out the check lists.</summary>
+internal static class CheckPages
+{
+    public static IEnumerable<Page> Pages(Sheet sheet)
+    {
+        if (!sheet.LineChecks.IsEmpty)
+        {
+            var consoles = Consoles(sheet.LineChecks);
+            yield return ByChannel(sheet, consoles);
+            yield return ByWalk(sheet, consoles);
+        }
+
+        if (!sheet.OutputChecks.IsEmpty)
+        {
+            yield return Outputs(sheet);
+        }
+    }
+
+    private static Page ByChannel(Sheet sheet, string[] consoles)
+    {
+        var page = new Page { Title = "Line check by channel" };
+        page.Facts.Add("One box for each console that receives the line. Tick it when the right source is heard there.");
+        var table = new PageTable { Title = "Lines", Columns = [("Line", 22), ("Enters at", 20), .. Columns(consoles)] };
+        table.Rows.AddRange(sheet.LineChecks.Select(row => Row(row, Enters(row), consoles)));
+        page.Tables.Add(table);
+        return page;
+    }
+
+    private static Page ByWalk(Sheet sheet, string[] consoles)
+    {
+        var page = new Page { Title = "Line check by walk" };
+        page.Facts.Add("The same lines in walking order: place by place, box by box, number by number.");
+        var table = new PageTable { Title = "Lines", Columns = [("Line", 22), ("At", 20), .. Columns(consoles)] };
+        foreach (var stop in sheet.Walk)
+        {
+            table.Rows.Add(new PageRow
+            {
+                IsHeading = true,
+                Across = stop.DeviceLabel is null ? "No input yet" : stop.Zone is null ? stop.DeviceLabel : $"{stop.Zone}: {stop.DeviceLabel}",
+            });
+            table.Rows.AddRange(stop.Lines.Select(row => Row(row, Here(row), consoles)));
+        }
+
+        page.Tables.Add(table);
+        return page;
+    }
+
+    private static (string Heading, int Share)[] Columns(string[] consoles) =>
+        [("Equipment, stand, place", 22), ("Phantom", 12), .. consoles.Select(console => (console, Math.Max(8, 24 / consoles.Length)))];
+
+    private static PageRow Row(LineCheck row, List<PageLine> place, string[] consoles) => new()
+    {
+        Cells =
+        [
+            PageLayout.Strong(row.Line.Name),
+            place,
+            [.. Equipment(row.Line)],
+            row.Phantom is null ? [] : DevicePages.Phantom(row.Phantom),
+            .. consoles.Select(console => Ticks(row, console)),
+        ],
+    };
+
+    private static List<PageLine> Enters(LineCheck row) => row.Enters.IsEmpty
+        ? [new PageLine("no input yet", PageLineStyle.Mark)]
+        : PageLayout.Cell([.. row.Enters.Select((place, i) => i == 0 ? place.ToString() : $"and {place}")]);
+
+    /// <summary>The device is in the heading, so the connector alone says where; a split names its other ends.</summary>
+    private static List<PageLine> Here(LineCheck row) => row.Enters.IsEmpty
+        ? []
+        : [.. PageLayout.Strong($"{row.Enters[0].Group} {row.Enters[0].Mark}"), .. PageLayout.Cell([.. row.Enters.Skip(1).Select(place => $"and {place}")])];
+
+    public static IEnumerable<PageLine> Equipment(SheetLineInfo line) => PageLayout.Cell(
+        line.Equipment,
+        line.Stand is null ? null : $"stand: {line.Stand}",
+        line.Position is null ? null : $"place: {line.Position}",
+        line.SuppliedBy is null ? null : $"from {line.SuppliedBy}",
+        line.Notes);
+
+    private static List<PageLine> Ticks(LineCheck row, string console)
+    {
+        var cell = new List<PageLine>();
+        foreach (var tick in row.Ticks)
+        {
+            if (string.Equals(tick.DeviceLabel, console, StringComparison.Ordinal))
+            {
+                var channel = $"{(tick.At.Group.Value == "channel" ? "ch" : tick.At.Group.Value)} {tick.At.Mark}";
+                cell.Add(tick.Arrives ? new PageLine(channel, PageLineStyle.Tick) : new PageLine($"not at {channel}", PageLineStyle.Mark));
+            }
+        }
+
+        return cell;
+    }
+
+    /// <summary>The receiving devices, in the order in which the list meets them.</summary>
+    private static string[] Consoles(ValueList<LineCheck> rows)
+    {
+        var consoles = new List<string>();
+        foreach (var row in rows)
+        {
+            foreach (var tick in row.Ticks)
+            {
+                if (!consoles.Contains(tick.DeviceLabel, StringComparer.Ordinal))
+                {
+                    consoles.Add(tick.DeviceLabel);
+                }
+            }
+        }
+
+        return [.. consoles];
+    }
+
+    private static Page Outputs(Sheet sheet)
+    {
+        var page = new Page { Title = "Output check" };
+        page.Facts.Add("Mix by mix, in-ear mixes first. Bring up one output at a time from low level, check it, close it, then the next. Never unmute everything at once.");
+        page.Facts.Add("In-ear mixes: a technician listens on a pack at low level before a performer wears it.");
+        var table = new PageTable { Title = "Mixes", Columns = [("Mix", 24), ("From", 20), ("Arrives at", 30), ("How", 26)] };
+        table.Rows.AddRange(sheet.OutputChecks.Select(row => new PageRow
+        {
+            Cells =
+            [
+                [.. PageLayout.Strong(row.Name), row.Role == FeedRole.InEar ? new PageLine(SheetWords.Mark(SheetMark.InEar), PageLineStyle.Mark) : new PageLine(row.Role.Value, PageLineStyle.Plain), .. Who(row)],
+                PageLayout.Cell(row.Source, row.SourceLabel),
+                [.. row.Places.Select(place => place.Arrives is { } path
+                    ? new PageLine(DevicePages.Path(path), PageLineStyle.Tick)
+                    : new PageLine($"not at {place.Wanted}", PageLineStyle.Mark))],
+                PageLayout.Cell(row.How, row.Notes),
+            ],
+        }));
+        page.Tables.Add(table);
+        return page;
+    }
+
+    private static List<PageLine> Who(OutputCheck row) => PageLayout.Cell(
+        row.Person,
+        row.Pack is null ? null : $"pack {row.Pack}",
+        row.Position is null ? null : $"place: {row.Position}");
+}

@@ -1,0 +1,19 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Reporting.Sheets;
+
+/// <summary>One line, or one half of a pair, to check.</summary>
+public sealed record LineCheck
+{
+    /// <summary>The line.</summary>
+    public required SheetLineInfo Line { get; init; }
+
+    /// <summary>Where it enters: one place, or several when a split feeds several boxes; empty when it is not placed yet.</summary>
+    public ValueList<SheetPlace> Enters { get; init; }
+
+    /// <summary>Phantom power where it enters; null when it is not placed yet or enters at no input.</summary>
+    public SheetPhantom? Phantom { get; init; }
+
+    /// <summary>The channels it shall reach, in the order of the document.</summary>
+    public ValueList<LineTick> Ticks { get; init; }
+}

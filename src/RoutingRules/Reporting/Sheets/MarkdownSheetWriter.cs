@@ -1,0 +1,92 @@
+using System.Globalization;
+using System.Text;
+
+namespace RoutingRules.Reporting.Sheets;
+
+/// <summary>Writes sheets as Markdown with tables.</summary>
+/// <remarks>Texts of the document are escaped, so that they show as written. Lines of a cell are joined by a line break tag. LF only. Thread safe.</remarks>
+public static class MarkdownSheetWriter
+{
+    private const string Special = "\\`*_{}[]<>#|~&!+";
+
+    /// <summary>Writes sheets.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
+    public static string Write(Sheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        var output = new StringBuilder();
+        output.Append(CultureInfo.InvariantCulture, $"# {Escape(sheet.Head.Title)}\n");
+        foreach (var page in PageLayout.Pages(sheet))
+        {
+            output.Append(CultureInfo.InvariantCulture, $"\n---\n\n## {Escape(page.Title)}{(page.Aside is null ? "" : $" ({Escape(page.Aside)})")}\n\n");
+            output.Append(CultureInfo.InvariantCulture, $"**{Escape(sheet.Head.Title)}** \u00b7 {Escape(string.Join(" \u00b7 ", PageLayout.Meta(sheet.Head)))}\n");
+            foreach (var fact in page.Facts)
+            {
+                output.Append(CultureInfo.InvariantCulture, $"\n{EscapeStart(Escape(fact.Trim()))}\n");
+            }
+
+            output.Append(CultureInfo.InvariantCulture, $"\n{Escape(SheetWords.ViewNote(sheet.Head.View))}\n\n### {PageLayout.CautionsTitle}\n\n");
+            foreach (var caution in sheet.Cautions)
+            {
+                output.Append(CultureInfo.InvariantCulture, $"- {Escape(caution)}\n");
+            }
+
+            foreach (var table in page.Tables)
+            {
+                WriteTable(output, table);
+            }
+        }
+
+        return output.ToString();
+    }
+
+    private static void WriteTable(StringBuilder output, PageTable table)
+    {
+        output.Append(CultureInfo.InvariantCulture, $"\n### {Escape(table.Title)}\n\n| {string.Join(" | ", table.Columns.Select(column => Escape(column.Heading)))} |\n|");
+        output.Append(string.Concat(Enumerable.Repeat("---|", table.Columns.Length))).Append('\n');
+        foreach (var row in table.Rows)
+        {
+            var cells = row.Slots.Length > 0 ? [$"**{Escape(string.Join(", ", row.Slots))}**", "free"]
+                : row.Across is { } across ? [row.IsHeading ? $"**{Escape(across)}**" : Escape(across)]
+                : row.Cells.Select(cell => string.Join("<br>", cell.Select(Line))).ToArray();
+            output.Append("| ").AppendJoin(" | ", cells.Concat(Enumerable.Repeat("", table.Columns.Length - Math.Min(cells.Length, table.Columns.Length)))).Append(" |\n");
+        }
+    }
+
+    private static string Line(PageLine line) => line.Style switch
+    {
+        PageLineStyle.Tick => $"\u2610 {Escape(line.Text)}".TrimEnd(),
+        PageLineStyle.Plain => Escape(line.Text),
+        _ => $"**{Escape(line.Text)}**",
+    };
+
+    /// <summary>A paragraph must not start like a list, a rule or a heading.</summary>
+    private static string EscapeStart(string text)
+    {
+        var digits = 0;
+        while (digits < text.Length && char.IsAsciiDigit(text[digits]))
+        {
+            digits++;
+        }
+
+        return text.StartsWith('-') || text.StartsWith('=') || (digits > 0 && digits < text.Length && text[digits] is '.' or ')')
+            ? text.Insert(digits, "\\")
+            : text;
+    }
+
+    private static string Escape(string text)
+    {
+        var escaped = new StringBuilder(text.Length + 8);
+        foreach (var c in VisibleText.OfPlain(text))
+        {
+            if (Special.Contains(c, StringComparison.Ordinal))
+            {
+                escaped.Append('\\');
+            }
+
+            escaped.Append(c);
+        }
+
+        return escaped.ToString();
+    }
+}

@@ -1,0 +1,37 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Reporting.Sheets;
+
+/// <summary>One mix, or one half of a pair, to check.</summary>
+public sealed record OutputCheck
+{
+    /// <summary>The name or id of the feed, with L or R for a half of a pair.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What the feed is for.</summary>
+    public required FeedRole Role { get; init; }
+
+    /// <summary>The bus, in words.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>The text shown at the bus; null when there is none.</summary>
+    public string? SourceLabel { get; init; }
+
+    /// <summary>Its places, in the order of the document.</summary>
+    public ValueList<OutputTick> Places { get; init; }
+
+    /// <summary>Who listens to it.</summary>
+    public string? Person { get; init; }
+
+    /// <summary>The receiver pack.</summary>
+    public string? Pack { get; init; }
+
+    /// <summary>Where on stage.</summary>
+    public string? Position { get; init; }
+
+    /// <summary>Anything a person should know.</summary>
+    public string? Notes { get; init; }
+
+    /// <summary>How to check it without harm.</summary>
+    public required string How { get; init; }
+}

@@ -1,0 +1,11 @@
+namespace RoutingRules.Reporting.Sheets;
+
+/// <summary>A place that a feed shall reach: one box to tick.</summary>
+public sealed record OutputTick
+{
+    /// <summary>What the document asks for, in words.</summary>
+    public required string Wanted { get; init; }
+
+    /// <summary>Where it arrives; null when it does not.</summary>
+    public SheetPath? Arrives { get; init; }
+}

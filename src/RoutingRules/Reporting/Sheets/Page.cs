@@ -1,0 +1,15 @@
+namespace RoutingRules.Reporting.Sheets;
+
+/// <summary>One part of the sheets that starts a new page, laid out for any writer.</summary>
+internal sealed class Page
+{
+    public required string Title { get; init; }
+
+    /// <summary>What stands beside the title, such as the id of a device; null for none.</summary>
+    public string? Aside { get; init; }
+
+    /// <summary>Sentences and facts under the title.</summary>
+    public List<string> Facts { get; } = [];
+
+    public List<PageTable> Tables { get; } = [];
+}

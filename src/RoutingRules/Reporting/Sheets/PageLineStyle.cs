@@ -1,0 +1,19 @@
+namespace RoutingRules.Reporting.Sheets;
+
+/// <summary>How a line of a cell looks.</summary>
+internal enum PageLineStyle
+{
+    Plain,
+
+    /// <summary>What the eye looks for first.</summary>
+    Strong,
+
+    /// <summary>A box to tick before the text.</summary>
+    Tick,
+
+    /// <summary>A mark in a frame.</summary>
+    Mark,
+
+    /// <summary>A mark that stops the work.</summary>
+    Stop,
+}

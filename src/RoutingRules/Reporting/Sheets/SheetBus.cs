@@ -1,0 +1,28 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Reporting.Sheets;
+
+/// <summary>One bus or other internal source.</summary>
+public sealed record SheetBus
+{
+    /// <summary>The bus.</summary>
+    public required SheetPlace At { get; init; }
+
+    /// <summary>The text shown there; null when there is none.</summary>
+    public string? Label { get; init; }
+
+    /// <summary>Names of the feeds and lines that start here, with L or R for a half of a pair.</summary>
+    public ValueList<string> Names { get; init; }
+
+    /// <summary>Every place it arrives at, one path each.</summary>
+    public ValueList<SheetPath> Arrives { get; init; }
+
+    /// <summary>Marks, in the order of their kinds.</summary>
+    public ValueList<SheetMark> Marks { get; init; }
+
+    /// <summary>Why it is dead or reserved; null when nothing was said.</summary>
+    public string? Reason { get; init; }
+
+    /// <summary>True when nothing is said of it and it reaches no connector and no channel.</summary>
+    public bool IsFree { get; init; }
+}

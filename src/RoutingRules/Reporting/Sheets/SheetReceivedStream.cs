@@ -1,0 +1,28 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Reporting.Sheets;
+
+/// <summary>A stream, or a carrier link, that a device takes.</summary>
+public sealed record SheetReceivedStream
+{
+    /// <summary>The id of the stream or link.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>True for a link that is itself the stream.</summary>
+    public bool IsLink { get; init; }
+
+    /// <summary>The receive slots.</summary>
+    public required PointRange Slots { get; init; }
+
+    /// <summary>The stream channels it takes.</summary>
+    public required NumberRange Channels { get; init; }
+
+    /// <summary>The sending device.</summary>
+    public required string SenderLabel { get; init; }
+
+    /// <summary>The whole stream at the sender.</summary>
+    public required PointRange SenderSlots { get; init; }
+
+    /// <summary>What arrives, slot by slot.</summary>
+    public ValueList<SheetSlot> Contents { get; init; }
+}

@@ -1,0 +1,99 @@
+using RoutingRules.Reporting;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Tests.Reporting;
+
+public sealed class TextReportTests
+{
+    private static string Write(Severity lowest, params DocumentCheck[] documents)
+    {
+        using var output = new StringWriter { NewLine = "\n" };
+        var report = new TextReport(output, lowest);
+        foreach (var document in documents)
+        {
+            report.Add(document);
+        }
+
+        report.Finish();
+        return output.ToString();
+    }
+
+    [Fact]
+    public void A_clean_document_takes_one_line() =>
+        Assert.Equal("a.show.json: clean. 2 rules passed, 1 had nothing to look at, 0 undecided.\n", Write(Severity.Note, ReportSamples.Clean));
+
+    [Fact]
+    public void Findings_are_grouped_by_severity_and_rule_with_each_remedy_once() => Assert.Equal(
+        """
+        b.show.json: 2 errors, 2 warnings, 1 note
+
+        Errors
+
+          T2 t2: Title of T2
+            b.show.json:7:9: Third.
+            What to do: Mend this.
+            b.show.json: Fourth.
+            What to do: Mend that.
+
+        Warnings
+
+          T1 t1: Title of T1
+            b.show.json:41:9: First.
+            b.show.json:52:9: Second.
+            What to do: Mend T1.
+
+        Notes
+
+          T2 t2: Title of T2
+            b.show.json:8:9: Fifth.
+
+        Not decided
+
+          T3, feed mon: Its colour is not known.
+
+          1 rule passed, 0 had nothing to look at, 1 undecided.
+
+
+        """,
+        Write(Severity.Note, ReportSamples.Mixed));
+
+    [Fact]
+    public void What_is_below_the_lowest_severity_is_counted_but_not_listed()
+    {
+        var text = Write(Severity.Error, ReportSamples.Clean, ReportSamples.Mixed);
+
+        Assert.StartsWith("b.show.json: 2 errors, 2 warnings, 1 note (3 not listed)\n", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("First.", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("a.show.json", text, StringComparison.Ordinal);
+        Assert.EndsWith("2 documents: 1 clean, 1 with something to look at, 0 unreadable; 2 errors, 2 warnings, 1 note.\n", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_document_with_nothing_but_undecided_rules_is_not_called_clean()
+    {
+        var undecided = ReportSamples.Mixed with { Result = ReportSamples.Mixed.Result with { Findings = default } };
+        var text = Write(Severity.Error, undecided);
+
+        Assert.Equal(DocumentStatus.Undecided, undecided.Status);
+        Assert.Contains("not everything could be decided", text, StringComparison.Ordinal);
+        Assert.Contains("T3, feed mon: Its colour is not known.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_culture_of_the_machine_changes_nothing()
+    {
+        var before = Thread.CurrentThread.CurrentCulture;
+        var usual = Write(Severity.Note, ReportSamples.Clean, ReportSamples.Mixed);
+        try
+        {
+            Thread.CurrentThread.CurrentCulture = (System.Globalization.CultureInfo)before.Clone();
+            Thread.CurrentThread.CurrentCulture.NumberFormat.NegativeSign = "minus";
+            Thread.CurrentThread.CurrentCulture.NumberFormat.NumberDecimalSeparator = ";";
+            Assert.Equal(usual, Write(Severity.Note, ReportSamples.Clean, ReportSamples.Mixed));
+        }
+        finally
+        {
+            Thread.CurrentThread.CurrentCulture = before;
+        }
+    }
+}

@@ -1,0 +1,110 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Rules;
+using RoutingRules.Testing;
+using static RoutingRules.Testing.SmallShow;
+
+namespace RoutingRules.Tests.Rules.Feeds;
+
+public sealed class SideMismatchTests
+{
+    private static readonly SideMismatch Rule = new();
+
+    /// <summary>Main left and right in one stream to both boxes: box-r stands stage right, box-l stage left.</summary>
+    private static Show Rig(ZoneSide right = ZoneSide.HouseLeft, ZoneSide left = ZoneSide.HouseRight, DeviceProfile? leftProfile = null)
+    {
+        var show = Of(("desk", SmallProfiles.Console), ("box-r", SmallProfiles.Box), ("box-l", leftProfile ?? SmallProfiles.Box));
+        show = show.With(Route("desk/main/1-2", "desk/transmit/1-2")).With(Stream("s1", "desk/transmit/1-4", "box-r/receive/1-4", "box-l/receive/1-4"));
+        return show with
+        {
+            Rig = show.Rig with
+            {
+                Zones = [new() { Id = new("stage-right"), Side = right }, new() { Id = new("stage-left"), Side = left }],
+                Devices = [show.Rig.Devices[0], show.Rig.Devices[1] with { Zone = new("stage-right") }, show.Rig.Devices[2] with { Zone = new("stage-left") }],
+            },
+        };
+    }
+
+    private static Feed Part(string part, string at, string? set = null) =>
+        Feed($"main-{part}", FeedRole.Main, part == "left" ? "desk/main/1" : "desk/main/2", at) with { Part = part, Set = set };
+
+    [Fact]
+    public void A_left_feed_at_house_right_gives_one_finding() =>
+        Expect.One(
+            Rule,
+            Rig() with { Feeds = [Part("left", "box-l/out/1")] },
+            Severity.Warning,
+            "/feeds/0/to/0",
+            "On the wrong side of the house: 'main-left' (left) at box-l/out/1, house right (stage left).",
+            "feed=main-left",
+            "device=box-l");
+
+    [Fact]
+    public void Left_at_house_left_and_right_at_house_right_give_none() =>
+        Expect.None(Rule, Rig() with { Feeds = [Part("left", "box-r/out/1"), Part("right", "box-l/out/2")] });
+
+    [Fact]
+    public void A_set_exchanged_left_for_right_gives_one_finding() =>
+        Expect.One(
+            Rule,
+            Rig() with { Feeds = [Part("right", "box-r/out/2", "main"), Part("left", "box-l/out/1", "main")] },
+            Severity.Warning,
+            "/feeds/0/to/0",
+            "On the wrong side of the house: 'main-right' (right) at box-r/out/2, house left (stage right); "
+            + "'main-left' (left) at box-l/out/1, house right (stage left).",
+            "set=main",
+            "feed=main-left",
+            "device=box-l",
+            "feed=main-right",
+            "device=box-r");
+
+    [Theory]
+    [InlineData(ZoneSide.Centre)]
+    [InlineData(ZoneSide.None)]
+    public void A_device_without_a_side_gives_none(ZoneSide side) => Expect.None(Rule, Rig(left: side) with { Feeds = [Part("left", "box-l/out/1")] });
+
+    [Fact]
+    public void Without_a_line_output_on_the_right_side_there_is_no_better_place()
+    {
+        Expect.None(Rule, Rig(right: ZoneSide.Centre) with { Feeds = [Part("left", "box-l/out/1")] });
+        var show = Rig() with { Feeds = [Part("right", "box-r/out/2")] };
+        Expect.None(Rule, show with
+        {
+            Rig = show.Rig with
+            {
+                Devices = [show.Rig.Devices[0], show.Rig.Devices[1], show.Rig.Devices[2] with { Profile = SmallProfiles.Amplifier.Id }],
+                Profiles = [.. show.Rig.Profiles, SmallProfiles.Amplifier],
+            },
+        });
+    }
+
+    [Fact]
+    public void Only_loudspeakers_of_the_house_have_a_side()
+    {
+        Expect.None(Rule, Rig() with { Feeds = [Part("left", "box-l/out/1") with { Role = FeedRole.InEar }] });
+        Expect.None(Rule, Rig() with { Feeds = [Part("left", "box-l/out/1") with { Role = FeedRole.Monitor }] });
+        Expect.None(Rule, Rig() with { Feeds = [Part("centre", "box-l/out/2")] });
+        Expect.None(Rule, Rig() with { Feeds = [Feed("pa", FeedRole.Main, "desk/main/1-2", "box-l/out/1-2") with { Part = "left" }] });
+    }
+
+    [Fact]
+    public void A_feed_that_is_not_delivered_is_left_to_its_own_rule() => Expect.None(Rule, Rig() with { Feeds = [Part("left", "box-l/out/5")] });
+
+    [Fact]
+    public void A_feed_pinned_behind_a_cable_is_judged_where_it_is_pinned()
+    {
+        var show = Rig();
+        show = show with
+        {
+            Rig = show.Rig with
+            {
+                Devices = [.. show.Rig.Devices, new() { Id = new("amp"), Profile = SmallProfiles.Amplifier.Id, Zone = new("stage-right") }],
+                Profiles = [.. show.Rig.Profiles, SmallProfiles.Amplifier],
+                Cables = [Cable("box-l/out/1", "amp/in/1")],
+            },
+            Feeds = [Part("left", "amp/in/1")],
+        };
+
+        Expect.None(Rule, show);
+    }
+}

@@ -1,0 +1,180 @@
+using FsCheck.Xunit;
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Rules;
+using RoutingRules.Testing;
+using static RoutingRules.Testing.SmallShow;
+
+namespace RoutingRules.Tests.Rules.Points;
+
+public sealed class OutputOrphanedTests
+{
+    private static readonly OutputOrphaned Rule = new();
+
+    private static Show Base => Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier), ("free", SmallProfiles.FreeBox))
+        .With(Stream("s2", "desk/transmit/5-8", "box/receive/5-8"));
+
+    private static Show WithCables(params Cable[] cables) => Base with { Rig = Base.Rig with { Cables = cables.ToValueList() } };
+
+    [Fact]
+    public void A_silent_output_that_a_feed_is_pinned_to_gives_one_error() =>
+        Expect.One(
+            Rule,
+            Base with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5", "box/out/5")] },
+            Severity.Error,
+            "/feeds/0/to/0",
+            "box/out/5 is silent: nothing is routed to desk/transmit/5. Feed 'mix' shall come out there.",
+            "output=box/out/5");
+
+    [Fact]
+    public void Neighbouring_silent_outputs_of_several_feeds_are_one_finding() =>
+        Expect.One(
+            Rule,
+            Base with { Feeds = [Feed("b", FeedRole.Monitor, "desk/aux/6", "box/out/6"), Feed("a", FeedRole.Monitor, "desk/aux/5", "box/out/5")] },
+            Severity.Error,
+            "/feeds/0/to/0",
+            "box/out/5-6 are silent: nothing is routed to desk/transmit/5-6. Feeds 'a' and 'b' shall come out there.",
+            "output=box/out/5-6");
+
+    [Fact]
+    public void A_feed_pinned_behind_a_cable_names_the_output_in_front_of_it()
+    {
+        var show = WithCables(Cable("box/out/5-6", "amp/in/1-2"));
+
+        Expect.One(
+            Rule,
+            show with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5-6", "amp/out/1-2")] },
+            Severity.Error,
+            "/feeds/0/to/0",
+            "box/out/5-6 are silent: nothing is routed to desk/transmit/5-6. Feed 'mix' shall come out there.",
+            "output=box/out/5-6");
+    }
+
+    [Fact]
+    public void A_pinned_output_that_a_route_clears_is_silent_too() =>
+        Expect.One(
+            Rule,
+            Base.With(Route(null, "desk/out/1")) with { Feeds = [Feed("l", FeedRole.Main, "desk/main/1", "desk/out/1")] },
+            Severity.Error,
+            "/feeds/0/to/0",
+            "desk/out/1 is silent: a route sets desk/out/1 to nothing. Feed 'l' shall come out there.",
+            "output=desk/out/1");
+
+    [Fact]
+    public void A_route_to_an_output_from_an_empty_slot_gives_one_warning() =>
+        Expect.One(
+            Rule,
+            Base.With(Route("free/receive/1-2", "free/out/1-2")),
+            Severity.Warning,
+            "/patch/routes/0",
+            "free/out/1-2 are silent: no stream fills free/receive/1-2. A route of the patch leads there.",
+            "output=free/out/1-2");
+
+    [Fact]
+    public void A_cabled_silent_output_with_a_label_gives_one_warning()
+    {
+        var show = WithCables(Cable("box/out/5", "amp/in/1"));
+
+        Expect.One(
+            Rule,
+            show with { Patch = show.Patch with { Labels = [new() { At = At("box/out/5"), Text = "WEDGE" }] } },
+            Severity.Warning,
+            "/rig/cables/0",
+            "box/out/5 is silent: nothing is routed to desk/transmit/5. A cable leads on to amp/in/1.",
+            "output=box/out/5");
+    }
+
+    [Fact]
+    public void A_cabled_output_behind_a_route_of_the_patch_gives_one_warning()
+    {
+        var relay = SmallProfiles.FreeBox with { Id = new("test/relay"), Routing = [SmallProfiles.Entry("receive", "transmit", RoutingMode.Free)] };
+        var show = Of(("mid", relay), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier)).With(Stream("s1", "mid/transmit/1-4", "box/receive/1-4"));
+        show = show.With(Route("mid/receive/1", "mid/transmit/1"));
+
+        Expect.One(
+            Rule,
+            show with { Rig = show.Rig with { Cables = [Cable("box/out/1", "amp/in/1")] } },
+            Severity.Warning,
+            "/rig/cables/0",
+            "box/out/1 is silent: no stream fills mid/receive/1. A cable leads on to amp/in/1.",
+            "output=box/out/1");
+    }
+
+    [Fact]
+    public void Idle_cabled_outputs_give_one_note_for_each_device() =>
+        Expect.One(
+            Rule,
+            WithCables(Cable("box/out/1-2", "amp/in/1-2"), Cable("box/out/7", "amp/in/3")),
+            Severity.Note,
+            "/rig/devices/1",
+            "Outputs of 'box' are cabled but carry nothing, and no feed asks for them: box/out/1-2 and box/out/7.",
+            "device=box");
+
+    [Fact]
+    public void Of_two_silent_outputs_one_behind_the_other_the_first_is_named()
+    {
+        var show = WithCables(Cable("box/out/5", "amp/in/1"), Cable("amp/out/1", "free/in/1"));
+        show = show with { Patch = show.Patch with { Labels = [new() { At = At("amp/out/1"), Text = "SEND" }] } };
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Warning,
+            "/rig/cables/1",
+            "box/out/5 is silent: nothing is routed to desk/transmit/5. A cable leads on to free/in/1.",
+            "output=box/out/5");
+    }
+
+    [Fact]
+    public void Used_outputs_with_a_source_give_none()
+    {
+        var show = WithCables(Cable("desk/out/1-2", "amp/in/1-2"), Cable("box/out/5", "amp/in/3")).With(Route("desk/aux/5", "desk/transmit/5"));
+
+        Expect.None(Rule, show with { Feeds = [Feed("l", FeedRole.Main, "desk/main/1", "amp/in/1"), Feed("m", FeedRole.Monitor, "desk/aux/5", "box/out/5")] });
+    }
+
+    [Fact]
+    public void Silent_outputs_that_nothing_uses_give_none() => Expect.None(Rule, Base);
+
+    [Fact]
+    public void A_label_without_a_cable_is_no_use() =>
+        Expect.None(Rule, Base with { Patch = Base.Patch with { Labels = [new() { At = At("box/out/5"), Text = "WEDGE" }] } });
+
+    [Fact]
+    public void Cabled_outputs_that_are_cleared_dead_or_reserved_give_none()
+    {
+        var show = WithCables(Cable("desk/out/1", "amp/in/1"), Cable("box/out/1", "amp/in/2"), Cable("box/out/2", "amp/in/3")).With(Route(null, "desk/out/1"));
+
+        Expect.None(Rule, show with { Rig = show.Rig with { Unavailable = [new() { At = At("box/out/1") }], Reserved = [new() { At = At("box/out/2") }] } });
+    }
+
+    [Fact]
+    public void What_other_rules_explain_gives_none()
+    {
+        var feed = Feed("mix", FeedRole.Monitor, "desk/aux/1", "box/out/1");
+        Expect.None(Rule, Base.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-3")) with { Feeds = [feed] });
+        Expect.None(Rule, Base.With(Stream("s1", "gone/transmit/1-4", "box/receive/1-4")) with { Feeds = [feed] });
+        Expect.None(Rule, Base.With(Route(null, "desk/transmit/5"), Route("desk/aux/5", "desk/transmit/5")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5", "box/out/5")] });
+    }
+
+    [Property(Arbitrary = [typeof(CleanShows)])]
+    public void A_clean_show_has_none_and_one_slot_cleared_gives_the_outputs_behind_it(CleanShow clean)
+    {
+        var routes = clean.Show.Patch.Routes.ToArray();
+        routes[0] = Route(null, "desk/transmit/1");
+        var pinned = clean.Show.Feeds.Any(feed => feed.To.Any(to => to.At is not null));
+        string[] expected = pinned ? [.. clean.BoxesOfBlock[0].Select(box => $"box-{box}/out/1").Order(StringComparer.Ordinal)] : [];
+
+        Expect.None(Rule, clean.Show);
+        Assert.Equal(expected, RuleTester.Findings(Rule, clean.Show.With(routes)).Select(finding => finding.Entities[0].Id).Order(StringComparer.Ordinal));
+    }
+
+    [Property(Arbitrary = [typeof(CleanShows)])]
+    public void Titles_labels_and_the_order_of_routes_keep_the_identities(CleanShow clean, string text)
+    {
+        var show = clean.Show.With([Route(null, "desk/transmit/1-2"), .. clean.Show.Patch.Routes.Skip(2)]);
+        var renamed = show with { Title = text ?? "", Feeds = show.Feeds.Select(feed => feed with { Name = text }).ToValueList() };
+
+        Assert.Equal(Expect.Fingerprints(Rule, show), Expect.Fingerprints(Rule, renamed.With([.. show.Patch.Routes.Reverse()])));
+    }
+}
