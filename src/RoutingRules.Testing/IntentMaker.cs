@@ -119,9 +119,10 @@ internal sealed class IntentMaker(Dice dice, RigView rig)
         };
     }
 
+    /// <summary>Channels and tracks, not inserts.</summary>
     private ValueList<PointRange> Channels(int width)
     {
-        var strips = Wide(width, PortKind.Sink);
+        var strips = Wide(width, PortKind.Sink).Where(group => group.Profile.Through.All(path => path.From != group.Group.Id)).ToArray();
         var found = new List<PointRange>();
         for (var count = dice.Grow(1, 2); count > 0 && strips.Length > 0; count--)
         {

@@ -24,6 +24,11 @@ internal static class AssignCases
         select new AssignCase(show, Small with { Spares = spares, Headroom = headroom, KeepUnlisted = keeps, Without = Without(show, without) }),
         Shrink);
 
+    /// <summary>Shows whose demands name boxes, consoles, amplifiers and racks by device or zone: no pins, which may ask for what cannot be, and no processors as destinations.</summary>
+    public static Arbitrary<AssignCase> Unpinned() => Arb.From(
+        Any().Generator.Select(value => value with { Show = Unpin(value.Show) }),
+        value => Any().Shrinker(value).Select(smaller => smaller with { Show = Unpin(smaller.Show) }).Where(smaller => smaller != value));
+
     public static AssignmentResult Assign(Show show, AssignmentOptions options, CancellationToken cancellation = default) =>
         Promise.Engine.Assign(show, options, cancellation);
 
@@ -41,6 +46,22 @@ internal static class AssignCases
         show.Feeds.SelectMany(feed => Enumerable.Range(1, feed.To.Count).Select(entry => $"{feed.Id}/{entry}")).Concat(show.Lines.Select(line => line.Id.Value));
 
     public static string Json(Show show) => System.Text.Encoding.UTF8.GetString(ShowWriter.ToUtf8(show));
+
+    private static Show Unpin(Show show)
+    {
+        var passing = show.Rig.Devices.Where(device => IsPassing(show, device)).Select(device => device.Id).ToHashSet();
+        return show with
+        {
+            Rig = show.Rig with { Devices = [.. show.Rig.Devices.Select(device => passing.Contains(device.Id) ? device with { Zone = null } : device)] },
+            Feeds = [.. show.Feeds.Select(feed => feed with { To = [.. feed.To.Select(entry => entry with { At = null, Devices = Named([.. entry.Devices, .. entry.At is { } at ? [at.Device] : Array.Empty<Id<Device>>()]) })] })],
+            Lines = [.. show.Lines.Select(line => line.From.At.IsEmpty ? line : line with { From = new() { Devices = Named([.. line.From.At.Select(at => at.Device)]) } })],
+        };
+
+        ValueList<Id<Device>> Named(ValueList<Id<Device>> ids) => [.. ids.Select(id => passing.Contains(id) ? show.Rig.Devices[0].Id : id).Distinct()];
+    }
+
+    private static bool IsPassing(Show show, Device device) =>
+        show.Rig.Profiles.First(profile => profile.Id == device.Profile) is { Through.IsEmpty: false } profile && profile.Kind != RoutingRules.Profiles.DeviceKind.Console && profile.Kind != RoutingRules.Profiles.DeviceKind.Amplifier;
 
     private static ValueList<string> Without(Show show, int choice)
     {

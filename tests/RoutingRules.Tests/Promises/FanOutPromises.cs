@@ -107,7 +107,10 @@ public sealed class FanOutPromises
         return read.Patch == show.Patch && read.Rig.Cables == show.Rig.Cables ? null : "The patch changed.";
     });
 
-    private static IEnumerable<string> Places(AssignmentResult result) => result.Placements.Select(placement => $"{placement.Demand} at {placement.At}");
+    /// <summary>What is at each place. Demands of one feed, or of feeds with one source, may trade names: a patch does not say which of them an output serves.</summary>
+    private static IEnumerable<string> Places(AssignmentResult result) => result.Placements
+        .Select(placement => $"{result.Show.Feeds.FirstOrDefault(feed => placement.Demand.StartsWith($"{feed.Id}/", StringComparison.Ordinal))?.Source.ToString() ?? placement.Demand} at {placement.At}")
+        .Order(StringComparer.Ordinal);
 
     private static IEnumerable<Point> Points(PointRange run) => Enumerable.Range(0, run.Width).Select(position => run[position]);
 
