@@ -33,7 +33,7 @@ internal sealed class ExistingSearch
     private static bool Holds(DemandFacts demand) =>
         demand.Line is { } line ? line.Hold ?? false : demand.Feed!.Hold ?? (demand.Feed.Role == FeedRole.Main || demand.Feed.Role == FeedRole.InEar);
 
-    // Runs in order of preference: position for feeds; for lines first by how many deliveries use the run.
+    // Runs in order of preference: usable ones first; then position for feeds, and for lines how many deliveries use the run.
     private static List<PointRange> Candidates(DemandFacts demand, RigFacts rig, SignalTrace input)
     {
         if (demand.Line is not { } line)
@@ -43,6 +43,7 @@ internal sealed class ExistingSearch
                 .Select(point => demand.Runs.At(point) ?? demand.EvenRuns.At(point))
                 .OfType<PointRange>()
                 .Where(run => input.Carries(run, feed.Source))
+                .OrderByDescending(run => IsUsable(rig, run))
                 .ToList();
         }
 
@@ -56,12 +57,15 @@ internal sealed class ExistingSearch
             .OfType<PointRange>()
             .Select(run => (Run: run, Uses: line.To.Count(sink => input.Carries(sink, run))))
             .Where(pair => pair.Uses > 0)
-            .OrderByDescending(pair => pair.Uses)
+            .OrderByDescending(pair => IsUsable(rig, pair.Run))
+            .ThenByDescending(pair => pair.Uses)
             .ThenBy(pair => pair.Run.First)
             .ThenBy(pair => pair.Run[0], Comparer<Point>.Create(rig.Compare))
             .Select(pair => pair.Run)
             .ToList();
     }
+
+    private static bool IsUsable(RigFacts rig, PointRange run) => Enumerable.Range(0, run.Width).All(i => rig.IsUsable(run[i]));
 
     private static bool IsFactoryOnly(DemandFacts demand, PointRange at, SignalTrace input)
     {
