@@ -8,7 +8,7 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
     private readonly int[] choices = NewChoices(problem);
     private ChoiceScore? score;
 
-    /// <summary>The choices found; null when the firm demands cannot stand together.</summary>
+    /// <summary>The choices found, those placed so far when cancelled; null when the firm demands cannot stand together.</summary>
     /// <param name="workLimit">Evaluator work after which improving stops.</param>
     public SearchResult? Run(long workLimit)
     {
@@ -60,7 +60,11 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
         var bestScore = isFirm ? null : score;
         foreach (var choice in part.Choices[index])
         {
-            cancellation.ThrowIfCancellationRequested();
+            if (!isFirm && cancellation.IsCancellationRequested)
+            {
+                break;
+            }
+
             if (evaluator.ClaimantOf(part.Active, choices, problem.Demands[index].Candidates[choice], index) >= 0)
             {
                 continue;

@@ -25,7 +25,7 @@ internal static class KeptStreams
                 touchesMentioned |= device >= 0 && mentioned[device];
             }
 
-            if (!hasReceiver || problem.IsExcluded[problem.Show.Graph.DeviceOf(stream.From).Index])
+            if ((!hasReceiver && !(stream.Model.Keep && stream.Receivers.Count == 0)) || problem.IsExcluded[problem.Show.Graph.DeviceOf(stream.From).Index])
             {
                 continue;
             }
@@ -92,6 +92,7 @@ internal static class KeptStreams
             if (block >= 0)
             {
                 problem.TransmitBlocks[block].IsKept = true;
+                problem.TransmitBlocks[block].IsHeard |= stream.Receivers.Count > 0;
                 problem.TransmitBlocks[block].KeptNetwork = problem.Show.Network.IndexOf(stream.Model.Network);
             }
         }

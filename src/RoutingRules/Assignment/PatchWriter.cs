@@ -194,7 +194,7 @@ internal sealed class PatchWriter
     private AudioStream Stream(TransmitBlock block, AudioStream model)
     {
         var receivers = Receivers(block, out var network);
-        return model with { Network = problem.Show.Document.Rig.Networks[network].Id, To = receivers };
+        return model with { Network = network < 0 ? model.Network : problem.Show.Document.Rig.Networks[network].Id, To = receivers };
     }
 
     private ValueList<StreamReceiver> AddReceivers(TransmitBlock block, ValueList<StreamReceiver> receivers) =>
@@ -213,7 +213,7 @@ internal sealed class PatchWriter
                 continue;
             }
 
-            network = problem.NetworkFrom(block.Device, first.Device);
+            network = network < 0 ? problem.NetworkFrom(block.Device, first.Device) : network;
             var width = first.Width;
             while (i + 1 < problem.ReceiveBlocks.Length && problem.ReceiveBlocks[i + 1].First == first.First + width
                 && problem.ReceiveBlocks[i + 1].PortGroup == first.PortGroup && wiring.ReceiveStart[i + 1] == start + width

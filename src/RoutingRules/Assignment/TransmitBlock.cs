@@ -19,6 +19,9 @@ internal sealed class TransmitBlock
     /// <summary>True when a stream the assignment must keep sends it: its slots and receivers stay as they are.</summary>
     public bool IsKept { get; set; }
 
+    /// <summary>True when the kept stream has a receiver, so that the block counts as used.</summary>
+    public bool IsHeard { get; set; }
+
     /// <summary>The network of the kept stream; -1 otherwise.</summary>
     public int KeptNetwork { get; set; } = -1;
 

@@ -108,8 +108,8 @@ internal sealed class WiringState
             {
                 useCount[block.Id] = 1;
                 network[block.Id] = block.KeptNetwork;
-                sent[block.Device]++;
-                transmit++;
+                sent[block.Device] += block.IsHeard ? 1 : 0;
+                transmit += block.IsHeard ? 1 : 0;
             }
         }
 
