@@ -21,5 +21,5 @@ public sealed record AssignmentOptions
     public ValueList<string> Without { get; init; }
 
     /// <summary>Units of search work, 0 or more: the same budget always gives the same result.</summary>
-    public long Budget { get; init; } = 2_000_000;
+    public long Budget { get; init; } = 500_000;
 }
