@@ -121,7 +121,7 @@ internal sealed class SignalTrace
         switch (kind)
         {
             case PortKind.Receive:
-                return Listens(point);
+                return Listens(point) ?? (rig.CarriedFrom(point) is { } sent ? new TraceStep(StepKind.Carrier, sent) : null);
             case PortKind.Input:
                 return rig.OutputCabledTo(point) is { } output ? new TraceStep(StepKind.Cable, output) : null;
             case PortKind.Source:
