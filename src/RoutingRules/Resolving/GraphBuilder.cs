@@ -1,4 +1,5 @@
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 
 namespace RoutingRules.Resolving;
 
@@ -128,6 +129,7 @@ internal sealed partial class GraphBuilder
     private int Terminal(int point)
     {
         var index = new PointIndex(point);
-        return via[point] != HopKind.Cleared && graph.GroupOf(index).IsOrigin ? point : SignalGraph.Silent;
+        var group = graph.GroupOf(index);
+        return via[point] != HopKind.Cleared && (group.IsOrigin || group.Kind == PortKind.Source) ? point : SignalGraph.Silent;
     }
 }
