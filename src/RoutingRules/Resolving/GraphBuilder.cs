@@ -1,5 +1,4 @@
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 
 namespace RoutingRules.Resolving;
 
@@ -129,7 +128,6 @@ internal sealed partial class GraphBuilder
     private int Terminal(int point)
     {
         var index = new PointIndex(point);
-        var group = graph.GroupOf(index);
-        return via[point] != HopKind.Cleared && (group.IsOrigin || group.Kind == PortKind.Source) ? point : SignalGraph.Silent;
+        return via[point] != HopKind.Cleared && graph.GroupOf(index).IsOrigin ? point : SignalGraph.Silent;
     }
 }
