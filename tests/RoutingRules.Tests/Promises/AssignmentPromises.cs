@@ -1,6 +1,5 @@
 using FsCheck;
 using FsCheck.Xunit;
-using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Testing;
@@ -10,32 +9,32 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Promises 4, 7 and 8 for assignments, and what every account of one must say.</summary>
 public sealed class AssignmentPromises
 {
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property The_verifier_accepts_every_result_and_counts_the_same_vector() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
         AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, value.Options), value.Options));
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property The_verifier_accepts_results_without_any_search() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
     {
         var options = value.Options with { Budget = 0 };
         return AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, options), options);
     });
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property The_check_in_a_result_is_what_checking_its_show_gives() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
     {
         var result = AssignCases.Assign(value.Show, value.Options);
         return Equals(result.Check, Promise.Engine.Check(result.Show)) ? null : "The check in the result is not that of its show.";
     });
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Results_have_no_sink_with_two_sources() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
     {
         var conflicts = Promise.Resolve(AssignCases.Assign(value.Show, value.Options).Show).Conflicts;
         return conflicts.Count == 0 ? null : $"{conflicts.Count} sinks of the result have two sources.";
     });
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Nothing_but_routes_and_streams_changes_and_the_input_not_at_all() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
     {
         var before = AssignCases.Json(value.Show);
@@ -48,7 +47,7 @@ public sealed class AssignmentPromises
             : null;
     });
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Every_demand_is_accounted_for_once_and_what_is_left_out_has_a_reason() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
     {
         var result = AssignCases.Assign(value.Show, value.Options);
@@ -70,14 +69,14 @@ public sealed class AssignmentPromises
             : null;
     });
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Shows_full_of_mistakes_can_be_assigned_and_checked() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var result = AssignCases.Assign(show, AssignCases.Small);
         return Equals(result.Check, Promise.Engine.Check(result.Show)) ? null : "The check in the result is not that of its show.";
     });
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Shows_without_any_meaning_can_be_assigned_and_checked() => Promise.Of(ModelArbitraries.Shows(), show =>
     {
         var result = AssignCases.Assign(show, AssignCases.Small);

@@ -11,7 +11,7 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Promise 2: what a source fed before, it feeds afterwards, unless the result says that it moved or went.</summary>
 public sealed class FanOutPromises
 {
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Placed_demands_sound_where_the_result_says() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
     {
         var result = AssignCases.Assign(value.Show, value.Options);
@@ -42,7 +42,7 @@ public sealed class FanOutPromises
         return null;
     });
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Outputs_that_sounded_sound_the_same_unless_the_result_says_otherwise() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
     {
         var result = AssignCases.Assign(value.Show, value.Options);
@@ -67,7 +67,7 @@ public sealed class FanOutPromises
             : null;
     });
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Moved_lists_what_was_served_elsewhere_and_kept_is_where_it_was() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
     {
         var result = AssignCases.Assign(value.Show, value.Options);
@@ -89,7 +89,7 @@ public sealed class FanOutPromises
         return null;
     });
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Assigning_what_was_assigned_from_scratch_changes_nothing() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
     {
         if (value.Show.Feeds.Any(feed => feed.Spread || !feed.SeparateFrom.IsEmpty))
@@ -105,7 +105,7 @@ public sealed class FanOutPromises
             : null;
     });
 
-    [Property(MaxTest = Promise.Cases)]
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Writing_and_reading_keeps_every_route_and_stream() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var read = ShowReader.Read(ShowWriter.ToUtf8(show)).Value!;

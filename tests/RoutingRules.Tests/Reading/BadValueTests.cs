@@ -1,5 +1,3 @@
-using RoutingRules.Rules;
-
 namespace RoutingRules.Tests.Reading;
 
 /// <summary>One bad value, one finding, in the right words and at the right place.</summary>

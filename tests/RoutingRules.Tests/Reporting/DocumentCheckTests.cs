@@ -1,6 +1,5 @@
 using System.Text;
 using RoutingRules.Configuration;
-using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Reporting;
 using RoutingRules.Resolving;

@@ -1,4 +1,3 @@
-using RoutingRules.Model;
 using RoutingRules.Reporting;
 using RoutingRules.Rules;
 

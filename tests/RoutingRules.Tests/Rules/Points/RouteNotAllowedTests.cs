@@ -1,5 +1,4 @@
 using FsCheck.Xunit;
-using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
