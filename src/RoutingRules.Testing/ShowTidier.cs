@@ -25,7 +25,8 @@ internal static class ShowTidier
                 Streams =
                 [
                     .. show.Patch.Streams.Where(stream => rig.Networks.Any(network => network.Id == stream.Network) && IsBlock(stream.From))
-                        .Select(stream => stream with { To = [.. stream.To.Where(IsOnGrid)] }),
+                        .Select(stream => stream with { To = [.. stream.To.Where(receiver => IsOnGrid(receiver) && view.Reaches(stream.From.Device, receiver.At.Device))] })
+                        .Select(stream => stream with { Keep = stream.Keep && !stream.To.IsEmpty }),
                 ],
                 Routes = [.. show.Patch.Routes.Where(route => Fits(route.To) && (route.From is not { } from || Fits(from)) && IsAllowed(view, route))],
                 Inputs = [.. show.Patch.Inputs.Where(input => Fits(input.At) && (input.GainOwner is not { } owner || HasDevice(owner)))],

@@ -36,7 +36,7 @@ internal sealed class AssignmentProblem
     /// <summary>Points excluded by the options, by themselves or with their device.</summary>
     public required bool[] IsExcludedPoint { get; init; }
 
-    /// <summary>First network over which one device can send to another, row by row; -1 for none.</summary>
+    /// <summary>First network that two devices both sit on, row by row; -1 when there is none or no way over it.</summary>
     public required int[] NetworkBetween { get; init; }
 
     /// <summary>How many transmit blocks a device may send, headroom taken off.</summary>

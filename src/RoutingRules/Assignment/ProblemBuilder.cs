@@ -321,9 +321,9 @@ internal sealed class ProblemBuilder
             {
                 for (var net = 0; net < show.Document.Rig.Networks.Count && sender != receiver; net++)
                 {
-                    if (network.Path(net, show.Devices[sender], show.Devices[receiver]) is not null)
+                    if (network.IsOn(net, show.Devices[sender]) && network.IsOn(net, show.Devices[receiver]))
                     {
-                        between[(sender * count) + receiver] = net;
+                        between[(sender * count) + receiver] = network.Path(net, show.Devices[sender], show.Devices[receiver]) is null ? -1 : net;
                         break;
                     }
                 }

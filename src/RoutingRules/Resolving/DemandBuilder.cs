@@ -125,10 +125,15 @@ internal sealed class DemandBuilder
                 continue;
             }
 
-            hasLineOutputs = true;
             for (var i = 0; i < group.Count; i++)
             {
                 var point = device.FirstPoint + group.Offset + i;
+                if (graph.Hops[point] == HopKind.Through)
+                {
+                    continue;
+                }
+
+                hasLineOutputs = true;
                 if (cabledTo.Length == 0 || cabledTo[point] < 0 || KindOf(cabledTo[point]) != DeviceKind.TransmitterRack)
                 {
                     points.Add(point);
@@ -144,6 +149,7 @@ internal sealed class DemandBuilder
         for (var output = 0; output < cabledTo.Length; output++)
         {
             if (cabledTo[output] >= device.FirstPoint && cabledTo[output] < device.FirstPoint + device.Type.PointCount
+                && graph.Hops[output] != HopKind.Through
                 && graph.GroupOf(new PointIndex(output)).IsLineOutput)
             {
                 points.Add(output);

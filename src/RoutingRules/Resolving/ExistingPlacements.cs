@@ -24,7 +24,8 @@ internal static class ExistingPlacements
                 : FeedRuns(demand, graph);
             if (runs.Count > 0)
             {
-                options.Add(new RunOptions(demand, runs, marks.Count == 0 ? runs : runs.FindAll(run => !IsMarked(marks, run, demand.Width))));
+                var usable = marks.Count == 0 ? runs : runs.FindAll(run => !IsMarked(marks, run, demand.Width));
+                options.Add(new RunOptions(demand, usable.Count == runs.Count ? runs : [.. usable, .. runs.Except(usable)], usable));
             }
         }
 

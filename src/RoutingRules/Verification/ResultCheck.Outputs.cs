@@ -88,6 +88,10 @@ internal sealed partial class ResultCheck
             && deliveries.Any(delivery => delivery.Receive.Any(slot => VectorCount.FirstOfBlock(rig, slot) == block));
     }
 
+    // Where routes move in blocks, neighbours of a named channel come along.
+    private static bool IsBlockRouted(DeviceFacts device, Point point) =>
+        device.Profile!.Routing.Any(entry => entry.To == point.Group && entry.Mode == RoutingMode.Block && entry.BlockSize > 1);
+
     private void CheckChannels()
     {
         var named = new HashSet<Point>(places.Keys);
@@ -104,7 +108,7 @@ internal sealed partial class ResultCheck
                 var (then, now) = (Nearest(before, point), Nearest(after, point));
                 if (device.IsKind(DeviceKind.Console) && LineThrough(point) is { } line)
                     Report($"{point} carries {line.Key}, though no line names it; clear it.");
-                else if (then != now && (now is not null || !device.IsKind(DeviceKind.Console) || then is null || LineThrough(then.Value) is null))
+                else if (then != now && !IsBlockRouted(device, point) && (now is not null || !device.IsKind(DeviceKind.Console) || then is null || LineThrough(then.Value) is null))
                     Report($"{point} took {Name(then)} and now takes {Name(now)}, though nothing names it.");
             }
         }

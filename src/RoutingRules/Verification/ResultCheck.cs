@@ -173,10 +173,15 @@ internal sealed partial class ResultCheck
                     receive.Add(chain.Points[step]);
                     transmit.Add(chain.Points[step + 1]);
                 }
+                else if (chain.Steps[step].Kind == StepKind.Carrier)
+                {
+                    hops++;
+                    streams.Add(-1);
+                }
             }
 
             if (hops > 1)
-                return $"{sources[i]} reaches {sinks[i]} through {hops} streams in a row, and one is the most";
+                return $"{sources[i]} reaches {sinks[i]} over {hops} network hops in a row, and one is the most";
 
             if (hops == 0)
                 streams.Add(-1);

@@ -10,6 +10,7 @@ internal sealed class RigFacts
     private readonly List<DeviceFacts> devices = [];
     private readonly Dictionary<Point, Point> outputAt = [];
     private readonly Dictionary<Point, List<Point>> inputsAt = [];
+    private readonly Dictionary<Point, Point> carriedFrom = [];
     private readonly HashSet<Point> dead = [];
     private readonly HashSet<Point> reserved = [];
     private readonly HashSet<Point> excluded = [];
@@ -44,12 +45,36 @@ internal sealed class RigFacts
         foreach (var cable in Rig.Cables)
             AddCable(cable);
 
+        foreach (var link in Rig.Links)
+        {
+            AddCarrier(link.From, link.To);
+            AddCarrier(link.To, link.From);
+        }
+
         foreach (var mark in Rig.Unavailable)
             AddAll(dead, mark.At);
 
         foreach (var mark in Rig.Reserved)
             AddAll(reserved, mark.At);
     }
+
+    private void AddCarrier(PointRange sending, PointRange receiving)
+    {
+        if (sending.Width != 1 || receiving.Width != 1 || sending.Device == receiving.Device
+            || OnJack(sending, PortKind.Transmit) is not { } transmit || OnJack(receiving, PortKind.Receive) is not { } receive)
+        {
+            return;
+        }
+
+        for (var number = 1; number <= transmit.Count && number <= receive.Count; number++)
+            carriedFrom.TryAdd(receive.At(number), transmit.At(number));
+    }
+
+    private GroupFacts? OnJack(PointRange jack, PortKind kind) =>
+        Exists(jack)
+            ? Device(jack.Device)!.Groups.FirstOrDefault(group =>
+                group.Kind == kind && group.Model.Carrier is { } carrier && carrier.Group == jack.Group && carrier.First == jack.First)
+            : null;
 
     public Rig Rig { get; }
 
@@ -69,6 +94,9 @@ internal sealed class RigFacts
 
     /// <summary>The output that is cabled to an input.</summary>
     public Point? OutputCabledTo(Point input) => outputAt.TryGetValue(input, out var output) ? output : null;
+
+    /// <summary>The transmit slot whose signal arrives at a receive slot over a link that is itself the stream.</summary>
+    public Point? CarriedFrom(Point receive) => carriedFrom.TryGetValue(receive, out var transmit) ? transmit : null;
 
     /// <summary>The inputs an output is cabled to, in document order.</summary>
     public IReadOnlyList<Point> InputsCabledTo(Point output) => inputsAt.TryGetValue(output, out var inputs) ? inputs : [];

@@ -121,7 +121,7 @@ internal sealed class SignalTrace
         switch (kind)
         {
             case PortKind.Receive:
-                return Listens(point);
+                return Listens(point) ?? (rig.CarriedFrom(point) is { } sent ? new TraceStep(StepKind.Carrier, sent) : null);
             case PortKind.Input:
                 return rig.OutputCabledTo(point) is { } output ? new TraceStep(StepKind.Cable, output) : null;
             case PortKind.Source:
@@ -159,7 +159,7 @@ internal sealed class SignalTrace
     // A chain that ends at a bus, an open input or a selector has found a source; one that ends anywhere else is silent.
     private bool IsReal(Point end) => rig.Kind(end) switch
     {
-        PortKind.Source => true,
+        PortKind.Source => rig.Group(end)!.ThroughFrom is null,
         PortKind.Input => rig.OutputCabledTo(end) is null,
         PortKind.Output or PortKind.Sink => rig.Group(end)!.IsSelect && !routes.ContainsKey(end),
         _ => false,

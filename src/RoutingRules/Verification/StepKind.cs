@@ -20,4 +20,7 @@ internal enum StepKind
 
     /// <summary>A stream.</summary>
     Stream,
+
+    /// <summary>A link that is itself the stream, between the slots of a digital multicore.</summary>
+    Carrier,
 }

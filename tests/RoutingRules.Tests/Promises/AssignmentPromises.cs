@@ -11,11 +11,11 @@ namespace RoutingRules.Tests.Promises;
 public sealed class AssignmentPromises
 {
     [Property(MaxTest = Promise.Cases)]
-    public Property The_verifier_accepts_every_result_and_counts_the_same_vector() => Promise.Of(AssignCases.Unpinned(), value => value.Show, value =>
+    public Property The_verifier_accepts_every_result_and_counts_the_same_vector() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
         AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, value.Options), value.Options));
 
     [Property(MaxTest = Promise.Cases)]
-    public Property The_verifier_accepts_results_without_any_search() => Promise.Of(AssignCases.Unpinned(), value => value.Show, value =>
+    public Property The_verifier_accepts_results_without_any_search() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
     {
         var options = value.Options with { Budget = 0 };
         return AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, options), options);

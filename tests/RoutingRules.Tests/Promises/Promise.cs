@@ -11,7 +11,7 @@ namespace RoutingRules.Tests.Promises;
 internal static class Promise
 {
     /// <summary>How many generated cases each promise is tried on.</summary>
-    public const int Cases = 300;
+    public const int Cases = 1000;
 
     public static RoutingEngine Engine { get; } = RoutingEngine.CreateBuilder().Build();
 

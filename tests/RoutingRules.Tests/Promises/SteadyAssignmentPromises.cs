@@ -49,7 +49,8 @@ public sealed class SteadyAssignmentPromises
         var before = AssignCases.Assign(held, AssignCases.Small);
         var late = new Feed { Id = new("late"), Source = bus, To = [new() { Devices = held.Rig.Devices.Select(device => device.Id).ToValueList() }] };
         var after = AssignCases.Assign(held with { Feeds = [.. held.Feeds.AsSpan(), late] }, AssignCases.Small);
-        return before.Placements.FirstOrDefault(placement => placement.IsKept && !after.Placements.Any(other => other.Demand == placement.Demand && other.At == placement.At)) is { } moved
+        var heldKeys = Promise.Engine.Resolve(held).Demands.Where(demand => demand.IsHeld).Select(demand => demand.Key).ToHashSet(StringComparer.Ordinal);
+        return before.Placements.FirstOrDefault(placement => placement.IsKept && heldKeys.Contains(placement.Demand) && !after.Placements.Any(other => other.Demand == placement.Demand && other.At == placement.At)) is { } moved
             ? $"{moved.Demand} was held at {moved.At}; a late feed moved it. {string.Join(" ", after.Notes)} {AssignCases.Verdict(held with { Feeds = [.. held.Feeds.AsSpan(), late] }, after, AssignCases.Small)}"
             : null;
     });

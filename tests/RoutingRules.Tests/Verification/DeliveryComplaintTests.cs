@@ -87,6 +87,6 @@ public class DeliveryComplaintTests
         var result = show.With(Stream("s1", "desk/transmit/1-4", "relay/receive/1-4"), Stream("s2", "relay/transmit/1-4", "box/receive/1-4"))
             .With(Route("desk/aux/5", "desk/transmit/1"), Route("relay/receive/1", "relay/transmit/1"), Route("box/receive/1", "box/out/1"));
 
-        new Scene { Show = show, Result = result }.Place("a/1", "box/out/1").Complains("desk/aux/5 reaches box/out/1 through 2 streams in a row, and one is the most.");
+        new Scene { Show = show, Result = result }.Place("a/1", "box/out/1").Complains("desk/aux/5 reaches box/out/1 over 2 network hops in a row, and one is the most.");
     }
 }
