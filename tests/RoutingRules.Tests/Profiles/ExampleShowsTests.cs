@@ -10,10 +10,16 @@ namespace RoutingRules.Tests.Profiles;
 public class ExampleShowsTests
 {
     private const string ByHand = "festival-by-hand.show.json";
+    private const string Mistakes = "05-festival-mistakes.show.json";
     private static readonly ProfileLibrary Library = new([new GenericProfiles()]);
 
-    public static TheoryData<string> All { get; } =
-        new(Directory.GetFiles(Folder, "*.show.json").Select(path => Path.GetFileName(path)).OrderBy(name => name, StringComparer.Ordinal));
+    public static TheoryData<string> All { get; } = new(Names);
+
+    /// <summary>All but the one that is wrong on purpose.</summary>
+    public static TheoryData<string> Sound { get; } = new(Names.Where(name => name != Mistakes));
+
+    private static IEnumerable<string> Names =>
+        Directory.GetFiles(Folder, "*.show.json").Select(path => Path.GetFileName(path)).OrderBy(name => name, StringComparer.Ordinal);
 
     private static string Folder => Path.Combine(AppContext.BaseDirectory, "examples");
 
@@ -25,7 +31,7 @@ public class ExampleShowsTests
     }
 
     [Theory]
-    [MemberData(nameof(All))]
+    [MemberData(nameof(Sound))]
     public void Everything_an_example_names_exists(string name)
     {
         var show = Resolve(name);
@@ -145,21 +151,35 @@ public class ExampleShowsTests
     }
 
     [Fact]
-    public void The_mistakes_change_what_seven_points_carry_and_nothing_else()
+    public void The_mistakes_change_what_their_places_carry_and_nothing_else()
     {
-        // Worked out by hand from the list of mistakes beside the examples.
+        // Worked out by hand from the list of mistakes beside the examples. An input that no cable feeds stands for what is plugged into it.
         string[] expected =
         [
             "desk-m/channel/9: box-c/in/9 becomes box-c/in/10",
             "desk-m/channel/10: box-c/in/10 becomes box-c/in/9",
-            "desk-m/channel/36: box-r/in/11 becomes silence",
+            "desk-m/channel/25: box-r/in/9 becomes box-r/in/5",
+            "desk-m/channel/26: box-r/in/10 becomes box-r/in/6",
+            "box-r/out/3: desk-h/matrix/1 becomes desk-h/matrix/2",
             "box-r/out/6: desk-m/aux/15 becomes silence",
-            "box-r/out/7: silence becomes desk-m/aux/15",
             "box-c/out/6: silence becomes desk-m/aux/26",
             "box-l/out/2: desk-h/aux/1 becomes silence",
+            "box-l/out/3: desk-h/matrix/2 becomes desk-h/matrix/1",
+            "amp-f/out/1: desk-h/matrix/3 becomes amp-f/in/1",
+            "amp-f/out/2: desk-h/matrix/4 becomes amp-f/in/2",
+            "rec/track/9: rack-w/receiver/1 becomes silence",
+            "rec/track/10: rack-w/receiver/2 becomes silence",
+            "rec/track/11: rack-w/receiver/3 becomes rack-w/receiver/1",
+            "rec/track/12: rack-w/receiver/4 becomes rack-w/receiver/2",
+            "rec/track/13: rack-w/receiver/5 becomes rack-w/receiver/3",
+            "rec/track/14: rack-w/receiver/6 becomes rack-w/receiver/4",
+            "rec/track/15: rack-w/receiver/7 becomes rack-w/receiver/5",
+            "rec/track/16: rack-w/receiver/8 becomes rack-w/receiver/6",
+            "rec/track/17: silence becomes rack-w/receiver/7",
+            "rec/track/18: silence becomes rack-w/receiver/8",
         ];
         var right = Resolve(ByHand).Graph;
-        var wrong = Resolve("05-festival-mistakes.show.json").Graph;
+        var wrong = Resolve(Mistakes).Graph;
 
         var changed = Enumerable.Range(0, right.PointCount).Select(index => new PointIndex(index))
             .Where(point => right.GroupOf(point).Kind is PortKind.Output or PortKind.Sink && Carries(right, point) != Carries(wrong, point))
@@ -169,29 +189,19 @@ public class ExampleShowsTests
     }
 
     [Fact]
-    public void The_mistakes_that_no_signal_shows_are_in_the_document()
+    public void The_mistakes_leave_devices_lines_and_settings_as_they_were()
     {
         var right = Resolve(ByHand).Document;
-        var wrong = Resolve("05-festival-mistakes.show.json").Document;
+        var wrong = Resolve(Mistakes).Document;
 
-        Assert.Equal(["ears-4"], wrong.Feeds.Where(feed => feed.Role == FeedRole.InEar && feed.Limiter != true).Select(feed => feed.Id.Value));
-        Assert.Equal(["bar-run"], wrong.Rig.Links.Where(link => link.Medium == Medium.CopperSolid && link.LengthMetres > 100).Select(link => link.Id.Value));
-        Assert.Equal(["box-c/in/21", "box-c/in/22"], WithPhantom(wrong).Except(WithPhantom(right)));
-        Assert.Equal(["box-l/in/7"], WithPhantom(right).Except(WithPhantom(wrong)));
-        Assert.Contains(wrong.Patch.Labels, label => label.At.ToString() == "box-l/out/6" && label.Text == "W BANJO");
-        Assert.Contains(wrong.Patch.Labels, label => label.At.ToString() == "desk-m/aux/17" && label.Text == "W CELLO");
+        Assert.Equal(right.Rig.Devices, wrong.Rig.Devices);
+        Assert.Equal(right.Rig.Links, wrong.Rig.Links);
         Assert.Equal(right.Lines, wrong.Lines);
-        Assert.Equal(right.Patch.Streams, wrong.Patch.Streams);
+        Assert.Equal(right.Patch.Inputs, wrong.Patch.Inputs);
     }
 
     private static string Carries(SignalGraph graph, PointIndex point) =>
         graph.Origin(point) is { IsNone: false } origin ? graph.Address(origin).ToString() : "silence";
-
-    private static IEnumerable<string> WithPhantom(Show show) =>
-        from input in show.Patch.Inputs
-        where input.Phantom == true
-        from position in Enumerable.Range(0, input.At.Width)
-        select input.At[position].ToString();
 
     private static ResolvedShow Resolve(string name) => ShowResolver.Resolve(ShowReader.ReadFile(Path.Combine(Folder, name)).Value!, Library);
 }

@@ -54,7 +54,7 @@ public sealed class DocumentAndPointRulesTests
         Assert.All(Rules, rule => Assert.Equal(Expect.Fingerprints(rule, show), Expect.Fingerprints(rule, changed)));
     }
 
-    /// <summary>Every output that a route or a cable uses carries a real source, or a finding names a point or device of its chain, or its end belongs to a broken connection.</summary>
+    /// <summary>Every output that a route or a cable uses carries a real source, or a finding names a point or device of its chain or a feed pinned there, or its end belongs to a broken connection.</summary>
     [Property(Arbitrary = [typeof(RoughShows)], MaxTest = 200)]
     public void No_used_output_is_silent_without_a_finding(Show show)
     {
@@ -71,7 +71,11 @@ public sealed class DocumentAndPointRulesTests
             .. resolved.Streams.SelectMany(stream => stream.Receivers.Where(receiver => stream.State != ConnectionState.Connected || receiver.State != ConnectionState.Connected))
                 .Select(receiver => receiver.Model.At.ToString()),
         ];
-        Assert.All(used, output => Assert.Contains(Chain(graph, output), point => named.Concat(broken).Any(id => Names(id, graph.Address(point)))));
+        Rule[] feedRules = [new FeedNotDelivered(), new FanOutLost()];
+        var missing = feedRules.SelectMany(rule => RuleTester.Findings(rule, show)).SelectMany(finding => finding.Entities.ToArray()).Select(entity => entity.Id).ToArray();
+        var told = resolved.Demands.Where(demand => demand is { IsPinned: true, Feed: not null, Allowed.Count: > 0 } && missing.Contains(demand.Feed.Model.Id.Value))
+            .SelectMany(demand => Run(demand.Allowed[0], demand.Width).SelectMany(point => Chain(graph, point))).ToHashSet();
+        Assert.All(used, output => Assert.Contains(Chain(graph, output), point => told.Contains(point) || named.Concat(broken).Any(id => Names(id, graph.Address(point)))));
     }
 
     [Property(Arbitrary = [typeof(RoughShows)], MaxTest = 200)]

@@ -5,7 +5,8 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Rules;
 
 /// <summary>Reports outputs that are used but carry nothing. Of several outputs one behind the other only the first is named.</summary>
-/// <remarks>Outputs that are cabled and otherwise untouched give one note for each device; outputs set to nothing on purpose give none.</remarks>
+/// <remarks>Outputs that are cabled and otherwise untouched give one note for each device; outputs set to nothing on purpose give none,
+/// and so do outputs where a whole feed that is pinned there is missing, which the rules about feeds report.</remarks>
 public sealed class OutputOrphaned : Rule<ResolvedShow>
 {
     private const int Pinned = 0;
@@ -26,7 +27,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         Remedy = "Follow the path back to the point named and patch a source to it, or take the route, cable or feed out.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (an unrouted output channel is silent)",
         Fixability = Fixability.Manual,
-        Reads = Silence.Reads | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
+        Reads = Silence.Reads | FeedFaults.Reads | ModelSlices.Lines | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>
@@ -37,6 +38,11 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         ClaimRouted(context, silence, claims);
         ClaimCabled(context, silence, claims);
         ClaimPinned(context, silence, claims);
+        if (claims.Count > 0)
+        {
+            RemoveTold(context, claims);
+        }
+
         if (claims.Count == 0)
         {
             return;
@@ -121,6 +127,21 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         }
     }
 
+    /// <summary>Takes out the outputs where a pinned feed is missing: the rules about feeds name the place and the cause.</summary>
+    private static void RemoveTold(RuleContext context, Dictionary<int, (int Tag, int Order)> claims)
+    {
+        foreach (var fault in FeedFaults.Collect(context))
+        {
+            foreach (var entry in fault.Missing)
+            {
+                for (var position = 0; entry.Demand is { IsPinned: true, Allowed.Count: > 0 } demand && position < demand.Width; position++)
+                {
+                    claims.Remove(FirstOutput(context, demand.Allowed[0] + position).Value);
+                }
+            }
+        }
+    }
+
     private static void Claim(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims, PointIndex output, int tag, int order)
     {
         if (!silence.IsSilent(output) || silence.IsExplained(output))
@@ -128,16 +149,23 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
             return;
         }
 
+        var first = FirstOutput(context, output);
+        if (!claims.TryGetValue(first.Value, out var known) || tag < known.Tag)
+        {
+            claims[first.Value] = (tag, order);
+        }
+    }
+
+    /// <summary>The output furthest up the chain that ends at an output.</summary>
+    private static PointIndex FirstOutput(RuleContext context, PointIndex output)
+    {
         var first = output;
         for (var point = context.Upstream(output); !point.IsNone; point = context.Upstream(point))
         {
             first = context.GroupOf(point).Kind == PortKind.Output ? point : first;
         }
 
-        if (!claims.TryGetValue(first.Value, out var known) || tag < known.Tag)
-        {
-            claims[first.Value] = (tag, order);
-        }
+        return first;
     }
 
     private static bool PassesRoute(RuleContext context, PointIndex point)

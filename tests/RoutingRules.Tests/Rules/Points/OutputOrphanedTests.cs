@@ -17,48 +17,62 @@ public sealed class OutputOrphanedTests
     private static Show WithCables(params Cable[] cables) => Base with { Rig = Base.Rig with { Cables = cables.ToValueList() } };
 
     [Fact]
-    public void A_silent_output_that_a_feed_is_pinned_to_gives_one_error() =>
+    public void A_silent_half_of_a_pinned_pair_gives_one_error() =>
         Expect.One(
             Rule,
-            Base with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5", "box/out/5")] },
+            Base.With(Route("desk/aux/5", "desk/transmit/5")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5-6", "box/out/5-6")] },
             Severity.Error,
             "/feeds/0/to/0",
-            "box/out/5 is silent: nothing is routed to desk/transmit/5. Feed 'mix' shall come out there.",
-            "output=box/out/5");
+            "box/out/6 is silent: nothing is routed to desk/transmit/6. Feed 'mix' shall come out there.",
+            "output=box/out/6");
 
     [Fact]
-    public void Neighbouring_silent_outputs_of_several_feeds_are_one_finding() =>
-        Expect.One(
-            Rule,
-            Base with { Feeds = [Feed("b", FeedRole.Monitor, "desk/aux/6", "box/out/6"), Feed("a", FeedRole.Monitor, "desk/aux/5", "box/out/5")] },
-            Severity.Error,
-            "/feeds/0/to/0",
-            "box/out/5-6 are silent: nothing is routed to desk/transmit/5-6. Feeds 'a' and 'b' shall come out there.",
-            "output=box/out/5-6");
-
-    [Fact]
-    public void A_feed_pinned_behind_a_cable_names_the_output_in_front_of_it()
+    public void A_silent_half_behind_a_cable_names_the_output_in_front_of_it()
     {
-        var show = WithCables(Cable("box/out/5-6", "amp/in/1-2"));
+        var show = WithCables(Cable("box/out/5-6", "amp/in/1-2")).With(Route("desk/aux/5", "desk/transmit/5"));
 
         Expect.One(
             Rule,
             show with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5-6", "amp/out/1-2")] },
             Severity.Error,
             "/feeds/0/to/0",
-            "box/out/5-6 are silent: nothing is routed to desk/transmit/5-6. Feed 'mix' shall come out there.",
-            "output=box/out/5-6");
+            "box/out/6 is silent: nothing is routed to desk/transmit/6. Feed 'mix' shall come out there.",
+            "output=box/out/6");
     }
 
     [Fact]
-    public void A_pinned_output_that_a_route_clears_is_silent_too() =>
+    public void Neighbouring_silent_halves_of_two_pairs_are_one_finding()
+    {
+        var show = Base.With(Route("desk/aux/1", "desk/transmit/5"), Route("desk/aux/4", "desk/transmit/8"));
+
         Expect.One(
             Rule,
-            Base.With(Route(null, "desk/out/1")) with { Feeds = [Feed("l", FeedRole.Main, "desk/main/1", "desk/out/1")] },
+            show with { Feeds = [Feed("b", FeedRole.Monitor, "desk/aux/3-4", "box/out/7-8"), Feed("a", FeedRole.Monitor, "desk/aux/1-2", "box/out/5-6")] },
             Severity.Error,
             "/feeds/0/to/0",
-            "desk/out/1 is silent: a route sets desk/out/1 to nothing. Feed 'l' shall come out there.",
-            "output=desk/out/1");
+            "box/out/6-7 are silent: nothing is routed to desk/transmit/6-7. Feeds 'a' and 'b' shall come out there.",
+            "output=box/out/6-7");
+    }
+
+    [Fact]
+    public void A_pinned_feed_that_is_missing_is_told_by_the_rule_about_feeds_alone()
+    {
+        var mix = Feed("mix", FeedRole.Monitor, "desk/aux/5", "box/out/5");
+        var left = Feed("l", FeedRole.Main, "desk/main/1", "desk/out/1");
+
+        OneFinding("RR3001", Base with { Feeds = [mix] });
+        OneFinding("RR3001", Base.With(Route(null, "desk/out/1")) with { Feeds = [left] });
+        OneFinding("RR3003", Base.With(Route("desk/aux/5", "desk/transmit/6")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5", "box/out/5", "box/out/6")] });
+    }
+
+    [Fact]
+    public void A_missing_feed_pinned_behind_a_labelled_cable_is_told_by_the_rule_about_feeds_alone()
+    {
+        var show = WithCables(Cable("box/out/5", "amp/in/1"));
+        show = show with { Patch = show.Patch with { Labels = [new() { At = At("box/out/5"), Text = "WEDGE" }] } };
+
+        OneFinding("RR3001", show with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5", "amp/in/1")] });
+    }
 
     [Fact]
     public void A_route_to_an_output_from_an_empty_slot_gives_one_warning() =>
@@ -157,16 +171,20 @@ public sealed class OutputOrphanedTests
         Expect.None(Rule, Base.With(Route(null, "desk/transmit/5"), Route("desk/aux/5", "desk/transmit/5")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5", "box/out/5")] });
     }
 
+    private static void OneFinding(string rule, Show show)
+    {
+        Rule[] rules = [new OutputOrphaned(), new FeedNotDelivered(), new FanOutLost()];
+        Assert.Equal([rule], rules.SelectMany(each => RuleTester.Findings(each, show)).Select(finding => finding.Rule));
+    }
+
     [Property(Arbitrary = [typeof(CleanShows)])]
-    public void A_clean_show_has_none_and_one_slot_cleared_gives_the_outputs_behind_it(CleanShow clean)
+    public void A_clean_show_has_none_and_one_slot_cleared_is_told_by_the_rule_about_feeds_alone(CleanShow clean)
     {
         var routes = clean.Show.Patch.Routes.ToArray();
         routes[0] = Route(null, "desk/transmit/1");
-        var pinned = clean.Show.Feeds.Any(feed => feed.To.Any(to => to.At is not null));
-        string[] expected = pinned ? [.. clean.BoxesOfBlock[0].Select(box => $"box-{box}/out/1").Order(StringComparer.Ordinal)] : [];
 
         Expect.None(Rule, clean.Show);
-        Assert.Equal(expected, RuleTester.Findings(Rule, clean.Show.With(routes)).Select(finding => finding.Entities[0].Id).Order(StringComparer.Ordinal));
+        OneFinding("RR3001", clean.Show.With(routes));
     }
 
     [Property(Arbitrary = [typeof(CleanShows)])]

@@ -109,7 +109,7 @@ public sealed class RouteDanglingTests
     }
 
     [Fact]
-    public void A_route_whose_silence_comes_out_at_a_pinned_output_is_left_to_the_output_rule()
+    public void A_route_whose_silence_comes_out_at_a_pinned_output_is_left_to_the_rule_about_feeds()
     {
         var show = Of(("desk", SmallProfiles.Console), ("mid", SmallProfiles.Console), ("box", SmallProfiles.Box)) with
         {
@@ -120,7 +120,8 @@ public sealed class RouteDanglingTests
         show = show.With(Stream("s1", "mid/transmit/1-4", "box/receive/1-4")).With(Route("mid/receive/1", "mid/transmit/1"));
 
         Expect.None(Rule, show);
-        Assert.Equal("box/out/1", Assert.Single(RuleTester.Findings(new OutputOrphaned(), show)).Entities[0].Id);
+        Expect.None(new OutputOrphaned(), show);
+        Assert.Equal("mix", Assert.Single(RuleTester.Findings(new FeedNotDelivered(), show)).Entities[0].Id);
         Assert.Single(RuleTester.Findings(Rule, show with { Feeds = [] }));
     }
 
