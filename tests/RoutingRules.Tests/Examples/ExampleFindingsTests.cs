@@ -1,4 +1,3 @@
-using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Profiles.Generic;
 using RoutingRules.Reading;
