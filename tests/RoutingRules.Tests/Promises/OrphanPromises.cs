@@ -29,7 +29,7 @@ public sealed class OrphanPromises
             }
 
             findings ??= [.. Promise.Engine.Check(show).Findings];
-            if (!findings.Any(finding => finding.Entities.Any(entity => passed.Any(point => Names(entity.Id, point))) || users.Concat(passed.SelectMany(point => Claims(show, point))).Any(place => IsIn(finding.Pointer, place))))
+            if (!findings.Any(finding => finding.Entities.Any(entity => passed.Any(point => Names(entity.Id, point))) || users.Concat(passed.SelectMany(point => Claims(show, point))).Any(place => IsIn(finding.Pointer, place)) || IsMissedBehind(show, tracer, finding, passed)))
             {
                 return $"{output} is used by {string.Join(" ", users)} and silent, by {string.Join(" < ", passed)}. Findings: {string.Join(" ", findings.Select(finding => finding.Rule + finding.Pointer))}";
             }
@@ -37,6 +37,15 @@ public sealed class OrphanPromises
 
         return null;
     }
+
+    /// <summary>The finding misses a feed at a pin whose silence has the same beginning; one finding may speak of several feeds.</summary>
+    private static bool IsMissedBehind(Show show, NaiveTracer tracer, Finding finding, IEnumerable<Point> passed) =>
+        finding.Rule is "RR3001" or "RR3003" && show.Feeds
+            .Where(feed => finding.Entities.Any(entity => entity.Role == "feed" && entity.Id == feed.Id.Value))
+            .SelectMany(feed => feed.To.ToArray())
+            .Where(entry => entry.At is { } at && tracer.Exists(at))
+            .SelectMany(entry => Enumerable.Range(0, entry.At!.Value.Width).Select(position => tracer.Trace(entry.At.Value[position]).Passed))
+            .Any(behind => behind.Intersect(passed).Any());
 
     /// <summary>The places in the document that use an output. Those with an end that does not exist use nothing.</summary>
     private static IEnumerable<string> Users(Show show, NaiveTracer tracer, Point output) =>
