@@ -29,6 +29,12 @@ public sealed class OrphanPromises
             }
 
             findings ??= [.. Promise.Engine.Check(show).Findings];
+            if (passed.Any(point => HasBrokenClaim(show, tracer, point)) && findings.Any(finding => finding.Rule is "RR1101" or "RR1103"))
+            {
+                // What does not exist is named once, at the first place that speaks of it.
+                continue;
+            }
+
             if (!findings.Any(finding => finding.Entities.Any(entity => passed.Any(point => Names(entity.Id, point))) || users.Concat(passed.SelectMany(point => Claims(show, point))).Any(place => IsIn(finding.Pointer, place)) || IsMissedBehind(show, tracer, finding, passed)))
             {
                 return $"{output} is used by {string.Join(" ", users)} and silent, by {string.Join(" < ", passed)}. Findings: {string.Join(" ", findings.Select(finding => finding.Rule + finding.Pointer))}";
@@ -62,6 +68,11 @@ public sealed class OrphanPromises
         .. show.Rig.Cables.Index().Where(cable => IsSameGroup(cable.Item.To, point)).Select(cable => $"/rig/cables/{cable.Index}"),
         .. show.Patch.Streams.Index().Where(stream => stream.Item.To.Any(receiver => IsSameGroup(receiver.At, point))).Select(stream => $"/patch/streams/{stream.Index}"),
     ];
+
+    private static bool HasBrokenClaim(Show show, NaiveTracer tracer, Point point) =>
+        show.Patch.Routes.Any(route => IsSameGroup(route.To, point) && (!tracer.Exists(route.To) || (route.From is { } from && !tracer.Exists(from))))
+        || show.Rig.Cables.Any(cable => IsSameGroup(cable.To, point) && (!tracer.Exists(cable.To) || !tracer.Exists(cable.From)))
+        || show.Patch.Streams.Any(stream => stream.To.Any(receiver => IsSameGroup(receiver.At, point) && (!tracer.Exists(receiver.At) || !tracer.Exists(stream.From))));
 
     private static bool IsSameGroup(PointRange range, Point point) => range.Device == point.Device && range.Group == point.Group;
 
