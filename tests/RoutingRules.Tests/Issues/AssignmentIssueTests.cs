@@ -1,0 +1,37 @@
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+using RoutingRules.Reading;
+using RoutingRules.Tests.Promises;
+
+namespace RoutingRules.Tests.Issues;
+
+/// <summary>One show for each thing that engine and verifier once disagreed about.</summary>
+public sealed class AssignmentIssueTests
+{
+    [Theory]
+    [InlineData("kept-stream-without-receivers")]
+    [InlineData("served-through-two-networks")]
+    [InlineData("processor-between-box-and-rack")]
+    [InlineData("processor-as-a-destination")]
+    public void The_verifier_accepts_the_result(string name) =>
+        Assert.Null(AssignCases.Verdict(Read(name), AssignCases.Assign(Read(name), new AssignmentOptions()), new AssignmentOptions()));
+
+    [Theory]
+    [InlineData("three-entries-on-one-bus", "desk/out/1")]
+    public void The_verifier_accepts_the_result_without_something(string name, string without)
+    {
+        var options = new AssignmentOptions { Without = [without] };
+        Assert.Null(AssignCases.Verdict(Read(name), AssignCases.Assign(Read(name), options), options));
+    }
+
+    [Fact]
+    public void A_cancelled_search_returns_the_best_so_far_as_documented() =>
+        Assert.NotNull(AssignCases.Assign(Read("second-network-without-links"), new AssignmentOptions(), new CancellationToken(true)));
+
+    private static Show Read(string name)
+    {
+        var read = ShowReader.ReadFile(Path.Combine(AppContext.BaseDirectory, "issues", $"{name}.show.json"));
+        Assert.True(read.IsUsable, string.Join(" ", read.Findings));
+        return read.Value!;
+    }
+}
