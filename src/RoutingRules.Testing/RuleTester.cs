@@ -1,3 +1,4 @@
+using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -12,12 +13,19 @@ public static class RuleTester
     /// <param name="rule">The rule.</param>
     /// <param name="show">The show; profiles written into it need no source.</param>
     /// <param name="sources">Further sources of profiles.</param>
-    public static CheckResult Run(Rule rule, Show show, params ProfileSource[] sources)
+    public static CheckResult Run(Rule rule, Show show, params ProfileSource[] sources) => Run(rule, show, [], sources);
+
+    /// <summary>Runs a rule at its usual severity with options set and returns everything it said.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="show">The show; profiles written into it need no source.</param>
+    /// <param name="options">Options that are set; the others keep their defaults.</param>
+    /// <param name="sources">Further sources of profiles.</param>
+    public static CheckResult Run(Rule rule, Show show, ValueList<RuleOptionValue> options, params ProfileSource[] sources)
     {
         ArgumentNullException.ThrowIfNull(rule);
         ArgumentNullException.ThrowIfNull(show);
         var resolved = ShowResolver.Resolve(show, new ProfileLibrary(sources));
-        return RuleRunner.Run(resolved, [(rule, rule.Descriptor.Severity)], RuleRunner.DefaultBudget, CancellationToken.None);
+        return RuleRunner.Run(resolved, [new ActiveRule(rule, rule.Descriptor.Severity, options)], RuleRunner.DefaultBudget, CancellationToken.None);
     }
 
     /// <summary>The findings of a rule.</summary>

@@ -12,9 +12,9 @@ namespace RoutingRules;
 public sealed class RoutingEngine
 {
     private readonly Rule[] rules;
-    private readonly (Rule Rule, Severity Severity)[] active;
+    private readonly ActiveRule[] active;
 
-    internal RoutingEngine(Rule[] rules, (Rule Rule, Severity Severity)[] active, ProfileLibrary profiles, PluginInfo[] plugins, EngineConfig config)
+    internal RoutingEngine(Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, PluginInfo[] plugins, EngineConfig config)
     {
         this.rules = rules;
         this.active = active;
@@ -29,7 +29,7 @@ public sealed class RoutingEngine
     /// <summary>The configuration; the usual one when none was given.</summary>
     public EngineConfig Config { get; }
 
-    internal IReadOnlyList<(Rule Rule, Severity Severity)> Active => active;
+    internal IReadOnlyList<ActiveRule> Active => active;
 
     /// <summary>The profiles.</summary>
     public ProfileLibrary Profiles { get; }

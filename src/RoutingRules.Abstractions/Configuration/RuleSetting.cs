@@ -1,3 +1,4 @@
+using RoutingRules.Model;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Configuration;
@@ -13,4 +14,7 @@ public sealed record RuleSetting
 
     /// <summary>The severity of its findings; null leaves it as it is.</summary>
     public Severity? Severity { get; init; }
+
+    /// <summary>Options that are set; those not named keep their values.</summary>
+    public ValueList<RuleOptionValue> Options { get; init; }
 }

@@ -1,3 +1,4 @@
+using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -16,10 +17,13 @@ public sealed class RuleContext
     private readonly List<Finding> findings;
     private readonly RuleDescriptor descriptor;
     private readonly Severity severity;
+    private readonly ValueList<RuleOptionValue> options;
     private string? undecided;
 
-    internal RuleContext(ResolvedShow show, RuleDescriptor descriptor, Severity severity, WorkMeter meter, List<Finding> findings)
+    internal RuleContext(
+        ResolvedShow show, RuleDescriptor descriptor, Severity severity, ValueList<RuleOptionValue> options, WorkMeter meter, List<Finding> findings)
     {
+        this.options = options;
         this.show = show;
         this.descriptor = descriptor;
         this.severity = severity;
@@ -78,6 +82,33 @@ public sealed class RuleContext
 
     /// <summary>Network paths over the links.</summary>
     public NetworkMap Network => Count(ModelSlices.Links).Network;
+
+    /// <summary>The value of an option of the rule: the one set by configuration, else its default.</summary>
+    /// <exception cref="InvalidOperationException">The rule's descriptor does not name the option.</exception>
+    public double Value(RuleOption option)
+    {
+        ArgumentNullException.ThrowIfNull(option);
+        if (!descriptor.Options.Contains(option))
+        {
+            throw new InvalidOperationException($"Rule {descriptor.Id} reads option {option.Name} but does not declare it.");
+        }
+
+        var value = option.Default;
+        foreach (var set in options)
+        {
+            value = set.Name == option.Name ? set.Value : value;
+        }
+
+        return value;
+    }
+
+    /// <summary>The value of an option that is a whole number.</summary>
+    /// <exception cref="InvalidOperationException">The rule's descriptor does not name the option, or it takes fractions.</exception>
+    public int WholeValue(RuleOption option)
+    {
+        ArgumentNullException.ThrowIfNull(option);
+        return option.IsWhole ? (int)Value(option) : throw new InvalidOperationException($"Option {option.Name} takes fractions.");
+    }
 
     /// <summary>Finds the first point of a run.</summary>
     public ConnectionState Find(PointRange range, out PointIndex first) => Count(ModelSlices.Devices).Graph.Find(range, out first);

@@ -1,3 +1,5 @@
+using RoutingRules.Model;
+
 namespace RoutingRules.Rules;
 
 /// <summary>What a rule is, for people and for tools; the only source of its catalogue entry.</summary>
@@ -32,6 +34,9 @@ public sealed record RuleDescriptor
 
     /// <summary>Whether the engine can mend it.</summary>
     public Fixability Fixability { get; init; }
+
+    /// <summary>The numbers that a configuration may set, by name.</summary>
+    public ValueList<RuleOption> Options { get; init; }
 
     /// <summary>The parts of the model it reads.</summary>
     public required ModelSlices Reads { get; init; }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reporting;
@@ -35,6 +36,13 @@ public static class RuleReport
         table.Add("Why", rule.Why);
         table.Add("What to do", rule.Remedy);
         table.Add("Source", rule.Source);
+        foreach (var option in rule.Options)
+        {
+            table.Add("Option", string.Create(
+                CultureInfo.InvariantCulture,
+                $"{option.Name}: {option.Doc} From {option.Minimum} to {option.Maximum}, usually {option.Default}."));
+        }
+
         table.WriteTo(output, "");
     }
 

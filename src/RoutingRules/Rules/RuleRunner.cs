@@ -26,17 +26,17 @@ internal sealed class RuleRunner
 
     /// <summary>Runs the rules.</summary>
     /// <param name="show">The show.</param>
-    /// <param name="rules">The rules with the severity of their findings, by rule id.</param>
+    /// <param name="rules">The rules as configured, by rule id.</param>
     /// <param name="budget">Units of work for each rule and subject.</param>
     /// <param name="cancellation">Stops between subjects.</param>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
-    public static CheckResult Run(ResolvedShow show, IReadOnlyList<(Rule Rule, Severity Severity)> rules, long budget, CancellationToken cancellation)
+    public static CheckResult Run(ResolvedShow show, IReadOnlyList<ActiveRule> rules, long budget, CancellationToken cancellation)
     {
         var runner = new RuleRunner(show, budget, cancellation);
         var outcomes = new RuleOutcome[rules.Count];
         for (var i = 0; i < outcomes.Length; i++)
         {
-            outcomes[i] = runner.RunRule(rules[i].Rule, rules[i].Severity);
+            outcomes[i] = runner.RunRule(rules[i]);
         }
 
         runner.findings.Sort(FindingOrder.Instance);
@@ -49,10 +49,11 @@ internal sealed class RuleRunner
         };
     }
 
-    private RuleOutcome RunRule(Rule rule, Severity severity)
+    private RuleOutcome RunRule(ActiveRule active)
     {
+        var rule = active.Rule;
         var meter = new WorkMeter();
-        var context = new RuleContext(show, rule.Descriptor, severity, meter, findings);
+        var context = new RuleContext(show, rule.Descriptor, active.Severity, active.Options, meter, findings);
         var foundBefore = findings.Count;
         var undecidedBefore = undecided.Count;
         var subjects = rule switch

@@ -10,15 +10,9 @@ namespace RoutingRules.Tests.Promises;
 public sealed class RulePromises
 {
     private const long Budget = 5_000;
-    private static readonly (Rule Rule, Severity Severity)[] BuiltIn = [.. BuiltInRules.All.Select(rule => (rule, rule.Descriptor.Severity))];
+    private static readonly ActiveRule[] BuiltIn = [.. BuiltInRules.All.Select(Usual)];
 
-    private static readonly (Rule Rule, Severity Severity)[] Planted =
-    [
-        (new ThrowingRule(), Severity.Error),
-        (new EndlessRule(), Severity.Error),
-        (new UnsureRule(), Severity.Error),
-        (new StrangeRule(), Severity.Error),
-    ];
+    private static readonly ActiveRule[] Planted = [Usual(new ThrowingRule()), Usual(new EndlessRule()), Usual(new UnsureRule()), Usual(new StrangeRule())];
 
     [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property Each_rule_ends_in_one_way_that_its_findings_bear_out() => Promise.Of(ShowArbitraries.Messy(), show =>
@@ -61,7 +55,7 @@ public sealed class RulePromises
         }
 
         var undecided = together.Undecided.Where(subject => Planted.Any(planted => planted.Rule.Descriptor.Id == subject.Rule)).ToArray();
-        foreach (var (rule, _) in Planted)
+        foreach (var (rule, _, _) in Planted)
         {
             var own = undecided.Where(subject => subject.Rule == rule.Descriptor.Id).ToArray();
             var expected = rule is StrangeRule ? 1 : show.Rig.Devices.Count;
@@ -73,6 +67,8 @@ public sealed class RulePromises
 
         return together.Rules.Take(Planted.Length).All(outcome => outcome.Status == RuleStatus.Undecided) ? null : "A bad rule did not end as undecided.";
     });
+
+    private static ActiveRule Usual(Rule rule) => new(rule, rule.Descriptor.Severity, []);
 
     [Fact]
     public void What_a_rule_found_before_it_failed_stays_and_counts_as_found()

@@ -24,7 +24,16 @@ internal static class ConfigTable
         var rule = table.Required("rule", new NameKind("a rule's id or name"), static setting => setting.Rule, "The rule's id or name, such as RR2003 or output-orphaned.");
         var enabled = table.OptionalValue("enabled", Kinds.Bool, static setting => setting.Enabled, "Whether it runs. Absent leaves it as it is.");
         var severity = table.OptionalValue("severity", SeverityWord, static setting => setting.Severity, "The severity of its findings. Absent leaves it as it is.");
-        return table.Build((in Slots read) => new RuleSetting { Rule = rule[read], Enabled = enabled[read], Severity = severity[read] });
+        var options = table.List("options", CreateOption(), static setting => setting.Options, "Options that are set; those not named keep their values.");
+        return table.Build((in Slots read) => new RuleSetting { Rule = rule[read], Enabled = enabled[read], Severity = severity[read], Options = options[read] });
+    }
+
+    private static ObjectTable<RuleOptionValue> CreateOption()
+    {
+        var table = new TableBuilder<RuleOptionValue>("ruleOption", "rule option", "The value that a crew gives to an option of a rule.");
+        var name = table.Required("name", new NameKind("an option's name"), static option => option.Name, "The name of the option, such as maximumMilliseconds.");
+        var value = table.Required("value", new DecimalNumberKind(1_000_000_000, positive: false), static option => option.Value, "The value, in the unit that the name says.");
+        return table.Build((in Slots read) => new RuleOptionValue { Name = name[read], Value = value[read] });
     }
 
     private static ObjectTable<AssignmentConfig> CreateAssignment()
