@@ -54,5 +54,8 @@ public static class BuiltInRules
         new LatencyExceeded(),
         new LatencySpread(),
         new NetworksJoined(),
+        new SinglePointOfFailure(),
+        new PowerShared(),
+        new SpareMissing(),
     ];
 }
