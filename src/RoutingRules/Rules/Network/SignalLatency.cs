@@ -13,7 +13,8 @@ internal sealed class SignalLatency(RuleContext context)
     /// <summary>Parts of the model it reads.</summary>
     public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Links;
 
-    private readonly Dictionary<(DeviceProfile Profile, int Group), double> groups = new(ProfileGroups.Instance);
+    /// <summary>For each device passed the latency of each of its groups.</summary>
+    private readonly double[]?[] groups = new double[]?[context.Devices.Count];
 
     /// <summary>From the real source of a point to the point, in milliseconds.</summary>
     /// <param name="point">A point that carries a real source.</param>
@@ -56,14 +57,20 @@ internal sealed class SignalLatency(RuleContext context)
     private double At(PointIndex point, ref bool isPartial)
     {
         var device = context.DeviceOf(point);
-        var group = context.GroupOf(point);
-        if (!groups.TryGetValue((device.Profile, group.Index), out var value))
-        {
-            groups.Add((device.Profile, group.Index), value = Stated(device.Profile, group));
-        }
-
+        var value = (groups[device.Index] ??= Stated(device))[SignalGraph.GroupOf(device, point).Index];
         isPartial |= double.IsNaN(value);
         return double.IsNaN(value) ? 0 : value;
+    }
+
+    private static double[] Stated(DeviceNode device)
+    {
+        var stated = new double[device.Groups.Count];
+        foreach (var group in device.Groups)
+        {
+            stated[group.Index] = Stated(device.Profile, group);
+        }
+
+        return stated;
     }
 
     /// <summary>What the profile states for a group; not a number where it should state something and does not.</summary>
@@ -122,17 +129,5 @@ internal sealed class SignalLatency(RuleContext context)
         }
 
         return 0;
-    }
-
-    /// <summary>Profiles by reference: comparing their contents would cost more than the sum.</summary>
-    private sealed class ProfileGroups : IEqualityComparer<(DeviceProfile Profile, int Group)>
-    {
-        public static readonly ProfileGroups Instance = new();
-
-        public bool Equals((DeviceProfile Profile, int Group) x, (DeviceProfile Profile, int Group) y) =>
-            ReferenceEquals(x.Profile, y.Profile) && x.Group == y.Group;
-
-        public int GetHashCode((DeviceProfile Profile, int Group) value) =>
-            HashCode.Combine(System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(value.Profile), value.Group);
     }
 }
