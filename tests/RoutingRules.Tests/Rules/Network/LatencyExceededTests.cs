@@ -3,7 +3,6 @@ using FsCheck.Fluent;
 using FsCheck.Xunit;
 using RoutingRules.Answers;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;

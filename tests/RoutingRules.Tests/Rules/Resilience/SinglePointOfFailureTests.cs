@@ -1,6 +1,5 @@
 using FsCheck.Xunit;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Rules.Network;
