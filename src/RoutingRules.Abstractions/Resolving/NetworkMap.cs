@@ -169,29 +169,49 @@ public sealed class NetworkMap
     {
         var cameBy = new int[switchCount];
         Array.Fill(cameBy, Unreached);
-        var queue = new Queue<int>();
-        foreach (var start in switchesOf[from.Index])
+        var reached = new List<int>(switchesOf[from.Index]);
+        foreach (var start in reached)
         {
             cameBy[start] = Root;
-            queue.Enqueue(start);
         }
 
-        while (queue.Count > 0)
+        while (reached.Count > 0)
         {
-            var at = queue.Dequeue();
-            foreach (var link in LinksAt(at))
+            var steps = new List<int>();
+            foreach (var at in reached)
             {
-                var other = Other(link, at);
-                if (links[link].Network == network && cameBy[other] == Unreached)
+                foreach (var link in LinksAt(at))
                 {
-                    cameBy[other] = link;
-                    queue.Enqueue(other);
+                    if (links[link].Network == network && cameBy[Other(link, at)] == Unreached)
+                    {
+                        steps.Add(link);
+                    }
                 }
             }
+
+            // Of several links that lead to a switch in the same number of hops the one with the lowest id carries the stream.
+            steps.Sort(CompareLinks);
+            var next = new List<int>();
+            foreach (var link in steps)
+            {
+                for (var end = 0; end < 2; end++)
+                {
+                    var other = linkEnds[(2 * link) + end];
+                    if (cameBy[other] == Unreached)
+                    {
+                        cameBy[other] = link;
+                        next.Add(other);
+                    }
+                }
+            }
+
+            reached = next;
         }
 
         return cameBy;
     }
+
+    private int CompareLinks(int x, int y) => links[x].Model.Id.CompareTo(links[y].Model.Id) is var byId && byId != 0 ? byId : x - y;
 
     private int[][] SortLinks()
     {
@@ -210,7 +230,7 @@ public sealed class NetworkMap
             order[i] = i;
         }
 
-        Array.Sort(order, (x, y) => links[x].Model.Id.CompareTo(links[y].Model.Id) is var byId && byId != 0 ? byId : x - y);
+        Array.Sort(order, CompareLinks);
         var found = new int[switchCount][];
         for (var at = 0; at < switchCount; at++)
         {

@@ -29,7 +29,8 @@ internal sealed class StreamTrees(AssignmentProblem problem, Wiring wiring)
         {
             var slot = block.First + position;
             var feeds = slot == delivery.Sink
-                || problem.Show.Graph.FixedSource(new(delivery.Sink)) is { } always && always.Value == slot
+                || (problem.Show.Graph.FixedSource(new(delivery.Sink)) is { } always && always.Value == slot)
+                || BlockRouting.ReceiveSlot(problem.Show.Graph, delivery.Sink) == slot
                 || Array.Exists(wiring.FreeRoutes, route => route.Slot == slot && route.Sink == delivery.Sink);
             if (feeds)
             {

@@ -20,7 +20,7 @@ internal sealed partial class ResultCheck
             {
                 // What feeds the slot stays; what flows into that, through an insert for instance, may be part of a demand.
                 if (Nearest(before, old.From[i]) is var was && Nearest(after, old.From[i]) is var fed && was != fed)
-                    Report($"{old.Id} must stay as it is, but {old.From[i]} takes {Name(fed)} instead of {Name(was)}.");
+                    Report($"{old.Id} must stay as it is, but {old.From[i]} carries {Name(fed)} instead of {Name(was)}.");
             }
 
             foreach (var slot in Slots(old).Where(slot => before.Listens(slot)?.From != after.Listens(slot)?.From))

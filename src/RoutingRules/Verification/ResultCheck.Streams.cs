@@ -53,7 +53,7 @@ internal sealed partial class ResultCheck
         var old = facts.Input.Patch.Streams.FirstOrDefault(candidate => candidate.From == stream.From);
         // What must stay stays even where it has no way; nothing new depends on it then.
         var staying = old is null ? [] : facts.IsStaying(old) ? old.To : old.To.Where(receiver => !facts.IsMentioned(receiver.At.Device)).ToValueList();
-        var added = stream with { To = stream.To.Except(staying).ToValueList() };
+        var added = stream with { To = stream.To.Where(receiver => !staying.Any(stays => stays.At == receiver.At)).ToValueList() };
         var hasWay = Tree(added) is not null;
         foreach (var receiver in stream.To)
         {
