@@ -1,0 +1,66 @@
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports one text at several points of a port group that carry different sources.</summary>
+/// <remarks>A label that is written once for a whole run is meant. One finding for each text and group.</remarks>
+public sealed class LabelDoubled : Rule<ResolvedShow>
+{
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR7002",
+        Name = "label-doubled",
+        Title = "One label on different things",
+        Family = RuleFamily.Labels,
+        Severity = Severity.Warning,
+        Checks = "No two points of a port group have the same label, capitals and spaces aside, while they carry different sources.",
+        Why = "Whoever mutes or plugs by the label gets the wrong one half of the time.",
+        Remedy = "Give each its own label.",
+        Source = "common practice, no source",
+        Fixability = Fixability.Manual,
+        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Labels,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        foreach (var group in context.Labels.Count == 0 ? [] : new LabelTable(context).Groups(context))
+        {
+            var texts = new Dictionary<string, List<LabelledPoint>>(StringComparer.Ordinal);
+            var doubled = new List<List<LabelledPoint>>();
+            foreach (var label in group)
+            {
+                if (context.GroupOf(label.Point).Kind is PortKind.Transmit or PortKind.Receive or PortKind.Network || context.Origin(label.Point).IsNone)
+                {
+                    continue;
+                }
+
+                var text = LabelText.Normal(label.Text);
+                if (!texts.TryGetValue(text, out var same))
+                {
+                    texts.Add(text, same = []);
+                }
+
+                if (text.Length > 0 && !same.Exists(other => context.Origin(other.Point) == context.Origin(label.Point) || other.Index == label.Index))
+                {
+                    same.Add(label);
+                    if (same.Count == 2)
+                    {
+                        doubled.Add(same);
+                    }
+                }
+            }
+
+            foreach (var same in doubled)
+            {
+                var points = same.ConvertAll(label => context.Address(label.Point).ToString());
+                context.Report(
+                    $"{Wording.List(points)} have the same label '{same[0].Text}' but carry different sources.",
+                    $"/patch/labels/{same[1].Index}/text",
+                    [.. points.ConvertAll(point => Entity.Of("point", point))]);
+            }
+        }
+    }
+}
