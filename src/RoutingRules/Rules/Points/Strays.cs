@@ -19,7 +19,10 @@ internal static class Strays
     public const ModelSlices Reads =
         ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Cables | ModelSlices.Labels;
 
-    /// <summary>The outputs with what they carry; nothing when the show has no feeds. Outputs that lead to in-ear transmitters with dangerous content are left out: that has a rule of its own.</summary>
+    /// <summary>
+    /// The outputs with what they carry; nothing when the show has no feeds. Outputs where a pinned feed is missing are left out, as the rules about
+    /// feeds say what is there instead, and outputs that lead to in-ear transmitters with dangerous content, which have a rule of their own.
+    /// </summary>
     public static SinkRuns Find(RuleContext context)
     {
         var found = new SinkRuns();
@@ -137,7 +140,7 @@ internal static class Strays
         for (var point = output; !point.IsNone; point = context.Upstream(point))
         {
             var kind = context.GroupOf(point).Kind;
-            if (intentions.IsOfLine(point) || (point != output && kind == PortKind.Output))
+            if (intentions.IsOfLine(point) || (point != output && kind == PortKind.Output) || intentions.IsFeedPin(point))
             {
                 return null;
             }
