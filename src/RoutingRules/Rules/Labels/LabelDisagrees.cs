@@ -57,9 +57,13 @@ public sealed class LabelDisagrees : Rule<ResolvedShow>
 
     private static bool Agree(RuleContext context, LabelledPoint one, LabelledPoint other)
     {
+        if (LabelText.AreSame(one.Text, other.Text))
+        {
+            return true;
+        }
+
         var limit = Math.Min(Limit(context, one.Point), Limit(context, other.Point));
-        return LabelText.Normal(one.Text) == LabelText.Normal(other.Text)
-            || LabelText.Normal(LabelText.Cut(one.Text, limit)) == LabelText.Normal(LabelText.Cut(other.Text, limit));
+        return LabelText.AreSame(LabelText.Cut(one.Text, limit), LabelText.Cut(other.Text, limit));
     }
 
     private static int Limit(RuleContext context, PointIndex point) => LabelText.Limit(context.DeviceOf(point), context.GroupOf(point)) ?? int.MaxValue;

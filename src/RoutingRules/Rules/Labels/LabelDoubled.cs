@@ -28,28 +28,36 @@ public sealed class LabelDoubled : Rule<ResolvedShow>
     {
         foreach (var group in context.Labels.Count == 0 ? [] : new LabelTable(context).Groups(context))
         {
-            var texts = new Dictionary<string, List<LabelledPoint>>(StringComparer.Ordinal);
+            if (context.GroupOf(group[0].Point).Kind is PortKind.Transmit or PortKind.Receive or PortKind.Network)
+            {
+                continue;
+            }
+
+            var texts = new Dictionary<string, LabelledPoint>(group.Count, StringComparer.Ordinal);
             var doubled = new List<List<LabelledPoint>>();
             foreach (var label in group)
             {
-                if (context.GroupOf(label.Point).Kind is PortKind.Transmit or PortKind.Receive or PortKind.Network || context.Origin(label.Point).IsNone)
+                if (context.Origin(label.Point).IsNone)
                 {
                     continue;
                 }
 
                 var text = LabelText.Normal(label.Text);
-                if (!texts.TryGetValue(text, out var same))
+                if (text.Length == 0 || texts.TryAdd(text, label))
                 {
-                    texts.Add(text, same = []);
+                    continue;
                 }
 
-                if (text.Length > 0 && !same.Exists(other => context.Origin(other.Point) == context.Origin(label.Point) || other.Index == label.Index))
+                var first = texts[text];
+                var same = doubled.Find(points => points[0] == first);
+                if (IsOther(context, first, label) && (same is null || same.TrueForAll(other => IsOther(context, other, label))))
                 {
-                    same.Add(label);
-                    if (same.Count == 2)
+                    if (same is null)
                     {
-                        doubled.Add(same);
+                        doubled.Add(same = [first]);
                     }
+
+                    same.Add(label);
                 }
             }
 
@@ -63,4 +71,7 @@ public sealed class LabelDoubled : Rule<ResolvedShow>
             }
         }
     }
+
+    private static bool IsOther(RuleContext context, LabelledPoint one, LabelledPoint other) =>
+        one.Index != other.Index && context.Origin(one.Point) != context.Origin(other.Point);
 }

@@ -42,7 +42,8 @@ public sealed class LabelMissing : Rule<ResolvedShow>
             var labelled = 0;
             var missing = new SinkRuns();
             var count = 0;
-            for (; start < points.Count && context.DeviceOf(points[start]) == device && context.GroupOf(points[start]) == group; start++)
+            var beyond = device.First(group) + group.Count;
+            for (; start < points.Count && points[start] < beyond; start++)
             {
                 if (table.At(points[start]) is not null)
                 {

@@ -111,7 +111,7 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
 
             for (var position = 0; position < label.At.Width; position++)
             {
-                if (table.At(first + position) is { } kept && LabelText.Normal(kept.Text) != LabelText.Normal(label.Text)
+                if (table.At(first + position) is { } kept && kept.Index != i && !LabelText.AreSame(kept.Text, label.Text)
                     && told.Add(first + position))
                 {
                     context.ReportAs(

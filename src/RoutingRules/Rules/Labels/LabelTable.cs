@@ -43,8 +43,9 @@ internal sealed class LabelTable
         {
             var device = context.DeviceOf(Points[start].Point);
             var group = context.GroupOf(Points[start].Point);
+            var beyond = device.First(group) + group.Count;
             var end = start + 1;
-            while (end < Points.Count && context.DeviceOf(Points[end].Point) == device && context.GroupOf(Points[end].Point) == group)
+            while (end < Points.Count && Points[end].Point < beyond)
             {
                 end++;
             }

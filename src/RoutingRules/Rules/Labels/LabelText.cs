@@ -19,6 +19,11 @@ internal static class LabelText
     /// <summary>The text without spaces, in capitals: what people take for the same label.</summary>
     public static string Normal(string text)
     {
+        if (IsNormal(text))
+        {
+            return text;
+        }
+
         var normal = new StringBuilder(text.Length);
         foreach (var letter in text)
         {
@@ -33,6 +38,23 @@ internal static class LabelText
 
     /// <summary>How many characters a group shows; null when its profile does not say.</summary>
     public static int? Limit(DeviceNode device, GroupNode group) => group.Model.LabelLength ?? device.Profile.Limits?.LabelLength;
+
+    private static bool IsNormal(string text)
+    {
+        foreach (var letter in text)
+        {
+            if (letter is <= ' ' or > '~' or (>= 'a' and <= 'z'))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>True when two texts are the same label, capitals and spaces aside.</summary>
+    public static bool AreSame(string one, string other) =>
+        string.Equals(one, other, StringComparison.Ordinal) || string.Equals(Normal(one), Normal(other), StringComparison.Ordinal);
 
     private static bool IsPlain(string text)
     {

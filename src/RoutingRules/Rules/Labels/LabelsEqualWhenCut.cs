@@ -29,7 +29,8 @@ public sealed class LabelsEqualWhenCut : Rule<ResolvedShow>
         foreach (var group in context.Labels.Count == 0 ? [] : new LabelTable(context).Groups(context))
         {
             var device = context.DeviceOf(group[0].Point);
-            if (context.GroupOf(group[0].Point).Kind != PortKind.Network && LabelText.Limit(device, context.GroupOf(group[0].Point)) is { } limit)
+            if (context.GroupOf(group[0].Point).Kind != PortKind.Network && LabelText.Limit(device, context.GroupOf(group[0].Point)) is { } limit
+                && group.Exists(label => LabelText.Length(label.Text) > limit))
             {
                 CheckGroup(context, device, group, limit);
             }
@@ -49,7 +50,7 @@ public sealed class LabelsEqualWhenCut : Rule<ResolvedShow>
                 order.Add(text);
             }
 
-            if (!same.Exists(other => LabelText.Normal(other.Text) == LabelText.Normal(label.Text)))
+            if (!same.Exists(other => LabelText.AreSame(other.Text, label.Text)))
             {
                 same.Add(label);
             }

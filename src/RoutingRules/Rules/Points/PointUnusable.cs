@@ -35,8 +35,9 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         var uses = new Dictionary<int, List<string>>();
         var grave = new HashSet<int>();
         AddDemands(context, uses, grave);
-        AddRoutes(context, uses);
-        AddLabels(context, uses);
+        var intentions = new Intentions(context);
+        AddRoutes(context, intentions, uses);
+        AddLabels(context, intentions, uses);
         var once = new HashSet<(PointIndex First, int Width, bool IsDead)>();
         foreach (var mark in context.Marks)
         {
@@ -66,19 +67,24 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         }
     }
 
-    private static void AddRoutes(RuleContext context, Dictionary<int, List<string>> uses)
+    private static void AddRoutes(RuleContext context, Intentions intentions, Dictionary<int, List<string>> uses)
     {
         foreach (var route in context.Routes)
         {
             for (var position = 0; !route.From.IsNone && position < route.Model.To.Width; position++)
             {
+                if (!intentions.IsMarked(route.To + position) && !intentions.IsMarked(route.From + position))
+                {
+                    continue;
+                }
+
                 var isReal = context.ViaIndex(route.To + position) == route.Index && !context.Origin(route.From + position).IsNone;
-                if (isReal && context.MarkOf(route.To + position) is not null)
+                if (isReal && intentions.IsMarked(route.To + position))
                 {
                     Add(uses, route.To + position, $"the route to {context.Address(route.To + position)}");
                 }
 
-                if (isReal && context.MarkOf(route.From + position) is not null)
+                if (isReal && intentions.IsMarked(route.From + position))
                 {
                     Add(uses, route.From + position, $"the route from {context.Address(route.From + position)}");
                 }
@@ -86,27 +92,34 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         }
     }
 
-    private static void AddLabels(RuleContext context, Dictionary<int, List<string>> uses)
+    private static void AddLabels(RuleContext context, Intentions intentions, Dictionary<int, List<string>> uses)
     {
-        var texts = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var label in context.Labels)
         {
-            texts[label.Text] = texts.GetValueOrDefault(label.Text) + 1;
-        }
-
-        foreach (var label in context.Labels)
-        {
-            if (texts[label.Text] > 1 && context.Find(label.At, out var first) == ConnectionState.Connected)
+            if (context.Find(label.At, out var first) != ConnectionState.Connected)
             {
-                for (var position = 0; position < label.At.Width; position++)
+                continue;
+            }
+
+            for (var position = 0; position < label.At.Width; position++)
+            {
+                if (intentions.IsMarked(first + position) && IsRepeated(context, label))
                 {
-                    if (context.MarkOf(first + position) is not null)
-                    {
-                        Add(uses, first + position, $"label '{label.Text}'");
-                    }
+                    Add(uses, first + position, $"label '{label.Text}'");
                 }
             }
         }
+    }
+
+    private static bool IsRepeated(RuleContext context, PointLabel label)
+    {
+        var count = 0;
+        foreach (var other in context.Labels)
+        {
+            count += string.Equals(other.Text, label.Text, StringComparison.Ordinal) ? 1 : 0;
+        }
+
+        return count > 1;
     }
 
     private static void Add(Dictionary<int, List<string>> uses, PointIndex point, string by)
