@@ -8,7 +8,7 @@ internal sealed class ToldElsewhere(RuleContext context)
 {
     private readonly Intentions intentions = new(context);
     private Displacements? displaced;
-    private Dictionary<int, (bool IsEar, bool IsOther)>? pins;
+    private Dictionary<int, (bool IsEar, bool IsOther)>? places;
 
     /// <summary>True when a displaced run, a doubled in-ear pin or forbidden content explains why the pin is not served.</summary>
     public bool IsTold(DemandNode demand) =>
@@ -34,10 +34,10 @@ internal sealed class ToldElsewhere(RuleContext context)
 
     private bool IsSharedEar(DemandNode demand)
     {
-        pins ??= Pins();
+        places ??= Places();
         for (var position = 0; position < demand.Width; position++)
         {
-            if (pins.GetValueOrDefault(demand.Allowed[0].Value + position) is (true, true))
+            if (places.GetValueOrDefault(demand.Allowed[0].Value + position) is (true, true))
             {
                 return true;
             }
@@ -46,21 +46,14 @@ internal sealed class ToldElsewhere(RuleContext context)
         return false;
     }
 
-    private Dictionary<int, (bool IsEar, bool IsOther)> Pins()
+    private Dictionary<int, (bool IsEar, bool IsOther)> Places()
     {
         var found = new Dictionary<int, (bool IsEar, bool IsOther)>();
-        foreach (var feed in context.Feeds)
+        foreach (var (point, feed) in InEarShared.Places(context))
         {
-            for (var entry = 0; entry < feed.Model.To.Count; entry++)
-            {
-                var demand = context.Demand(feed, entry);
-                for (var position = 0; demand is { IsPinned: true, Allowed.Count: > 0 } && position < demand.Width; position++)
-                {
-                    var isEar = feed.Model.Role == FeedRole.InEar;
-                    var known = found.GetValueOrDefault(demand.Allowed[0].Value + position);
-                    found[demand.Allowed[0].Value + position] = (known.IsEar || isEar, known.IsOther || !isEar);
-                }
-            }
+            var isEar = feed.Model.Role == FeedRole.InEar;
+            var known = found.GetValueOrDefault(point.Value);
+            found[point.Value] = (known.IsEar || isEar, known.IsOther || !isEar);
         }
 
         return found;

@@ -57,7 +57,7 @@ public sealed class InEarShared : Rule<ResolvedShow>
     }
 
     /// <summary>Each point at which a feed is served or pinned.</summary>
-    private static IEnumerable<(PointIndex Point, FeedNode Feed)> Places(RuleContext context)
+    internal static IEnumerable<(PointIndex Point, FeedNode Feed)> Places(RuleContext context)
     {
         foreach (var feed in context.Feeds)
         {

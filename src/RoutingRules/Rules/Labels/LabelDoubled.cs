@@ -73,5 +73,24 @@ public sealed class LabelDoubled : Rule<ResolvedShow>
     }
 
     private static bool IsOther(RuleContext context, LabelledPoint one, LabelledPoint other) =>
-        one.Index != other.Index && context.Origin(one.Point) != context.Origin(other.Point);
+        one.Index != other.Index && context.Origin(one.Point) != context.Origin(other.Point) && IsHeard(context, one.Point) && IsHeard(context, other.Point);
+
+    /// <summary>True for outputs and sinks, and for buses and inputs that reach one: two spare inputs may share a name.</summary>
+    private static bool IsHeard(RuleContext context, PointIndex point)
+    {
+        if (context.GroupOf(point).Kind is PortKind.Output or PortKind.Sink)
+        {
+            return true;
+        }
+
+        foreach (var next in context.IsLooping(point) ? [] : FeedPlaces.Reached(context, point))
+        {
+            if (context.GroupOf(next).Kind is PortKind.Output or PortKind.Sink)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 }

@@ -48,5 +48,8 @@ public sealed class InEarSharedTests
 
         Assert.Single(Testing.RuleTester.Findings(Rule, show));
         Expect.None(new FeedNotDelivered(), show);
+        var open = EarRig.Show(FeedTo("ears", FeedRole.InEar, "desk/aux/1", "rack"), Wedge("desk/aux/1", "box/out/1"));
+        Assert.Single(Testing.RuleTester.Findings(Rule, open));
+        Expect.None(new FeedNotDelivered(), open);
     }
 }

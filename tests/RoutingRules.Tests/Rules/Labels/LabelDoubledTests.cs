@@ -31,6 +31,7 @@ public sealed class LabelDoubledTests
     public void One_label_for_a_run_one_source_silence_and_the_other_end_are_fine()
     {
         Expect.None(Rule, LabelRig.Show(Label("box/in/1-2", "KEYS")));
+        Expect.None(Rule, LabelRig.Show(Label("box/in/7", "SPARE"), Label("box/in/8", "SPARE"), Label("desk/aux/7", "SPARE"), Label("desk/aux/8", "SPARE")));
         Expect.None(Rule, LabelRig.Show(Label("box/out/7", "SPARE"), Label("box/out/8", "SPARE")));
         Expect.None(Rule, LabelRig.Show(Label("box/out/1", "MIX"), Label("desk/aux/1", "MIX")));
         Expect.None(Rule, LabelRig.Show(Label("box/receive/1", "X"), Label("box/receive/2", "X")));
