@@ -20,13 +20,13 @@ public sealed class LevelMismatch : Rule<CableNode>
         Remedy = "Do not plug it. Use the right output, an input of the same level, or a pad or converter made for it.",
         Source = "common practice, no source; +4 dBu and -10 dBV differ by 11.8 dB (computed)",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Cables,
+        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Cables,
     };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, CableNode subject)
     {
-        if (subject.State != ConnectionState.Connected || Judge(context.GroupOf(subject.From), context.GroupOf(subject.To)) is not { } severity)
+        if (!IsInPlace(context, subject) || Judge(context.GroupOf(subject.From), context.GroupOf(subject.To)) is not { } severity)
         {
             return;
         }
@@ -37,6 +37,20 @@ public sealed class LevelMismatch : Rule<CableNode>
             $"/rig/cables/{subject.Index}",
             Entity.Of("from", subject.Model.From),
             Entity.Of("to", subject.Model.To));
+    }
+
+    /// <summary>True when the cable connects and is the one that counts at an input: a second one there is told as a doubled sink.</summary>
+    internal static bool IsInPlace(RuleContext context, CableNode cable)
+    {
+        for (var position = 0; cable.State == ConnectionState.Connected && position < cable.Model.To.Width; position++)
+        {
+            if (context.Via(cable.To + position) == HopKind.Cable && context.ViaIndex(cable.To + position) == cable.Index)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>How bad the meeting of two groups is; null when it is none, or not known to be.</summary>

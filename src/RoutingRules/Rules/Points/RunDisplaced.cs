@@ -1,5 +1,4 @@
 using System.Globalization;
-using RoutingRules.Model;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Rules;

@@ -30,6 +30,10 @@ public sealed class LevelMismatchTests
         "from=box/out/1",
         "to=desk/in/1");
 
+    [Fact]
+    public void A_cable_written_twice_is_told_once() =>
+        Assert.Single(RuleTester.Findings(Rule, LineRig.Show().Cables(Cable("box/out/1", "desk/in/1"), Cable("box/out/1", "desk/in/1"))));
+
     [Theory]
     [InlineData("aes3", "line", Severity.Error)]
     [InlineData("mic", "aes3", Severity.Error)]
