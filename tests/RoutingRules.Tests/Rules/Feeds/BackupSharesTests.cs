@@ -1,6 +1,5 @@
 using RoutingRules.Model;
 using RoutingRules.Rules;
-using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Rules;

@@ -1,5 +1,4 @@
 using RoutingRules.Rules;
-using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Rules.LabelRig;
 
