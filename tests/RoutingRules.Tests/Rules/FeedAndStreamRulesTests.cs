@@ -13,8 +13,10 @@ public sealed class FeedAndStreamRulesTests
     private static readonly Rule[] Rules =
         [.. BuiltInRules.All.Where(rule => rule.Descriptor.Family is RuleFamily.Feeds or RuleFamily.Streams)];
 
+    // These shows use the boxes to the last output, which is worth a note (RR3012) and no fault.
     [Property(Arbitrary = [typeof(CleanShows)])]
-    public void A_clean_show_gives_no_finding_of_any_rule(CleanShow clean) => Assert.Empty(All(clean.Show));
+    public void A_clean_show_gives_no_finding_but_that_no_output_is_left(CleanShow clean) =>
+        Assert.All(All(clean.Show), finding => Assert.Equal("RR3012", finding.Rule));
 
     [Property(Arbitrary = [typeof(MessyShows)], MaxTest = 400)]
     public void Different_findings_have_different_identities(MessyShow messy)

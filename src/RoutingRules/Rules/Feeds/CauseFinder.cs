@@ -58,7 +58,7 @@ internal sealed class CauseFinder
     public MissingCause? Find(FeedNode feed, FeedEntry entry, int position)
     {
         var source = feed.Source + position;
-        if (IsMentioned(source) || IsLosing(source) || context.IsLooping(source))
+        if (IsExplained(source))
         {
             return null;
         }
@@ -81,6 +81,20 @@ internal sealed class CauseFinder
             return Said(other is null
                 ? $"{context.Address(point)} is fed in another way"
                 : $"{context.Address(point)} carries it, but counts for '{other.DisplayName}' already");
+        }
+
+        return AtSink(point);
+    }
+
+    /// <summary>True when other rules say why a source does not get on: a connection that names it is broken, it lost a sink, or it runs in a circle.</summary>
+    public bool IsExplained(PointIndex source) => IsMentioned(source) || IsLosing(source) || context.IsLooping(source);
+
+    /// <summary>Why a point does not carry what it should: what it carries instead, or where its chain ends; null when other rules explain it.</summary>
+    public MissingCause? AtSink(PointIndex point)
+    {
+        if (context.IsLooping(point))
+        {
+            return null;
         }
 
         if (context.Origin(point) is { IsNone: false } origin)
@@ -196,7 +210,7 @@ internal sealed class CauseFinder
     }
 
     /// <summary>True when a route, stream or cable that does not connect names the point.</summary>
-    private bool IsMentioned(PointIndex point) => brokenEnds.Count > 0 && IsMentioned(context.Address(point));
+    public bool IsMentioned(PointIndex point) => brokenEnds.Count > 0 && IsMentioned(context.Address(point));
 
     private bool IsMentioned(Point address)
     {

@@ -8,7 +8,10 @@ namespace RoutingRules.Rules;
 internal static class FeedDelivery
 {
     /// <summary>The entries of a feed in order; none when its source cannot be followed.</summary>
-    public static IReadOnlyList<FeedEntry> Entries(RuleContext context, FeedNode feed)
+    /// <param name="context">The context.</param>
+    /// <param name="feed">The feed.</param>
+    /// <param name="told">Destinations that other rules explain; they stand as unknown.</param>
+    public static IReadOnlyList<FeedEntry> Entries(RuleContext context, FeedNode feed, ToldElsewhere told)
     {
         if (!FeedPlaces.IsFollowable(context, feed))
         {
@@ -24,6 +27,10 @@ internal static class FeedDelivery
             if (!demand.Existing.IsNone)
             {
                 entries[i] = new FeedEntry { Demand = demand, State = EntryState.Served };
+            }
+            else if (told.IsTold(demand))
+            {
+                entries[i] = new FeedEntry { Demand = demand, State = EntryState.Unknown };
             }
             else if (feed.Model.To[i].At is { } at)
             {

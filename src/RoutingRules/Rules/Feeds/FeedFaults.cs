@@ -14,6 +14,7 @@ internal static class FeedFaults
     {
         var faults = new List<FeedFault>();
         CauseFinder? finder = null;
+        var told = new ToldElsewhere(context);
         foreach (var feed in context.Feeds)
         {
             if (IsServed(context, feed))
@@ -25,7 +26,7 @@ internal static class FeedFaults
             var missing = new List<FeedEntry>();
             var arriving = new List<FeedEntry>();
             var causes = new List<MissingCause>();
-            foreach (var entry in FeedDelivery.Entries(context, feed))
+            foreach (var entry in FeedDelivery.Entries(context, feed, told))
             {
                 if (entry.State is not (EntryState.Missing or EntryState.Unknown))
                 {

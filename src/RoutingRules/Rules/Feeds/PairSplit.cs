@@ -26,6 +26,7 @@ public sealed class PairSplit : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         CauseFinder? finder = null;
+        var told = new ToldElsewhere(context);
         foreach (var feed in context.Feeds)
         {
             if (feed.Width != 2)
@@ -33,7 +34,7 @@ public sealed class PairSplit : Rule<ResolvedShow>
                 continue;
             }
 
-            foreach (var entry in FeedDelivery.Entries(context, feed))
+            foreach (var entry in FeedDelivery.Entries(context, feed, told))
             {
                 if (entry.State == EntryState.Split)
                 {

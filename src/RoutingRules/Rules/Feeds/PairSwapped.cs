@@ -25,11 +25,12 @@ public sealed class PairSwapped : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        var told = new ToldElsewhere(context);
         foreach (var feed in context.Feeds)
         {
             if (feed.Width == 2)
             {
-                CheckFeed(context, feed);
+                CheckFeed(context, feed, told);
             }
         }
 
@@ -58,9 +59,9 @@ public sealed class PairSwapped : Rule<ResolvedShow>
         return false;
     }
 
-    private static void CheckFeed(RuleContext context, FeedNode feed)
+    private static void CheckFeed(RuleContext context, FeedNode feed, ToldElsewhere told)
     {
-        foreach (var entry in FeedDelivery.Entries(context, feed))
+        foreach (var entry in FeedDelivery.Entries(context, feed, told))
         {
             if (entry.State == EntryState.Swapped)
             {

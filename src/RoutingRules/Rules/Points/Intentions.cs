@@ -8,6 +8,7 @@ internal sealed class Intentions(RuleContext context)
     private (int Source, FeedNode Feed)[]? feedsOf;
     private HashSet<int>? labelled;
     private HashSet<int>? named;
+    private HashSet<int>? feedPins;
     private HashSet<int>? marked;
     private HashSet<int>? ofLines;
 
@@ -62,6 +63,9 @@ internal sealed class Intentions(RuleContext context)
 
     /// <summary>True for a point that a feed's <c>at</c> or a line's <c>to</c> names, or to which a pinned feed traces back.</summary>
     public bool IsNamed(PointIndex point) => (named ??= Named()).Contains(point.Value);
+
+    /// <summary>True for a point at which a pinned feed is decided.</summary>
+    public bool IsFeedPin(PointIndex point) => (feedPins ??= FeedPins()).Contains(point.Value);
 
     /// <summary>True for a point that a line enters at, starts from or shall reach.</summary>
     public bool IsOfLine(PointIndex point) => (ofLines ??= OfLines()).Contains(point.Value);
@@ -143,6 +147,24 @@ internal sealed class Intentions(RuleContext context)
                 foreach (var sink in line.Sinks)
                 {
                     AddRun(table, sink, demand.Width);
+                }
+            }
+        }
+
+        return table;
+    }
+
+    private HashSet<int> FeedPins()
+    {
+        var table = new HashSet<int>();
+        foreach (var feed in context.Feeds)
+        {
+            for (var entry = 0; entry < feed.Model.To.Count; entry++)
+            {
+                var demand = context.Demand(feed, entry);
+                if (demand is { IsPinned: true, Allowed.Count: > 0 })
+                {
+                    AddRun(table, demand.Allowed[0], demand.Width);
                 }
             }
         }

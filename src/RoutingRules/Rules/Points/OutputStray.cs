@@ -1,5 +1,4 @@
 using System.Globalization;
-using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Rules;
@@ -7,13 +6,10 @@ namespace RoutingRules.Rules;
 /// <summary>Reports outputs that carry a source which no feed has there. What lies behind a placed point or behind another output is not judged.</summary>
 /// <remarks>
 /// Silent without any feed, about sources whose feed is not served in full (the feed rules say where they are), and about the lines' own signals.
-/// Factory leftovers on outputs without cable and label give one note for each device.
+/// Factory leftovers on outputs without cable and label give one note for each device. A slot meant for another device of its stream has its own rule.
 /// </remarks>
 public sealed class OutputStray : Rule<ResolvedShow>
 {
-    private const int Touched = 0;
-    private const int Leftover = 1;
-
     /// <inheritdoc/>
     public override RuleDescriptor Descriptor { get; } = new()
     {
@@ -27,122 +23,17 @@ public sealed class OutputStray : Rule<ResolvedShow>
         Remedy = "Clear the slot or the route that brings the source there, or add the feed that is meant.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Cables | ModelSlices.Labels,
+        Reads = Strays.Reads,
     };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        if (context.Feeds.Count == 0)
-        {
-            return;
-        }
-
-        var intentions = new Intentions(context);
-        var senders = Senders(context);
-        var found = new SinkRuns();
-        foreach (var device in context.Devices)
-        {
-            foreach (var group in device.Groups)
-            {
-                for (var i = 0; group.Kind == PortKind.Output && i < group.Count; i++)
-                {
-                    var output = device.First(group) + i;
-                    var origin = context.Origin(output);
-                    if (!origin.IsNone && origin != output && !IsIntended(context, intentions, output) && Judge(context, intentions, senders, output) is { } tag)
-                    {
-                        found.Add(output, origin, tag, device.Index);
-                    }
-                }
-            }
-        }
-
+        var found = Strays.Find(context);
         if (!found.IsEmpty)
         {
             Report(context, found.Merge(context));
         }
-    }
-
-    private static bool[] Senders(RuleContext context)
-    {
-        var senders = new bool[context.Devices.Count];
-        foreach (var feed in context.Feeds)
-        {
-            if (!feed.Source.IsNone)
-            {
-                senders[context.DeviceOf(feed.Source).Index] = true;
-            }
-        }
-
-        return senders;
-    }
-
-    /// <summary>True when a feed has the source there: a point of the chain is where the feed is placed, and its source is further up.</summary>
-    private static bool IsIntended(RuleContext context, Intentions intentions, PointIndex output)
-    {
-        for (var point = output; !point.IsNone; point = context.Upstream(point))
-        {
-            if (intentions.IsPlaced(point, out var source) && context.IsFedBy(point, source))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>Follows the chain of an output that no feed has; null when it is not for this rule to judge.</summary>
-    private static int? Judge(RuleContext context, Intentions intentions, bool[] senders, PointIndex output)
-    {
-        var isPatched = false;
-        var isSent = false;
-        for (var point = output; !point.IsNone; point = context.Upstream(point))
-        {
-            var kind = context.GroupOf(point).Kind;
-            if (intentions.IsOfLine(point) || (point != output && kind == PortKind.Output))
-            {
-                return null;
-            }
-
-            foreach (var (_, feed) in intentions.FeedsOf(point))
-            {
-                if (!intentions.IsServed(feed))
-                {
-                    return null;
-                }
-            }
-
-            isPatched |= context.Via(point) is HopKind.Route or HopKind.Stream;
-            isSent |= (kind == PortKind.Source || context.Upstream(point).IsNone) && senders[context.DeviceOf(point).Index];
-        }
-
-        if ((!isPatched && !isSent) || LeadsToLine(context, intentions, output))
-        {
-            return null;
-        }
-
-        return isPatched || intentions.IsCabled(output) || intentions.IsLabelled(output) ? Touched : Leftover;
-    }
-
-    /// <summary>True when the output brings a line to its channels; where the show lists no lines, when it brings anything to a channel.</summary>
-    private static bool LeadsToLine(RuleContext context, Intentions intentions, PointIndex output)
-    {
-        var pending = new Stack<PointIndex>();
-        pending.Push(output);
-        while (pending.TryPop(out var point))
-        {
-            if (intentions.IsOfLine(point) || (context.Lines.Count == 0 && context.GroupOf(point).Kind == PortKind.Sink))
-            {
-                return true;
-            }
-
-            foreach (var next in context.Fed(point))
-            {
-                pending.Push(new PointIndex(next));
-            }
-        }
-
-        return false;
     }
 
     private static void Report(RuleContext context, List<SinkRun> runs)
@@ -150,8 +41,13 @@ public sealed class OutputStray : Rule<ResolvedShow>
         var leftovers = new SinkRuns();
         foreach (var run in runs)
         {
+            if (run.Tag == Strays.SharedBlock)
+            {
+                continue;
+            }
+
             var outputs = context.Address(run.Sink, run.Width);
-            if (run.Tag == Leftover)
+            if (run.Tag == Strays.Leftover)
             {
                 for (var position = 0; position < run.Width; position++)
                 {
@@ -192,7 +88,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
     }
 
     /// <summary>The route that brings the source there, else the stream, else the cable that leads on, else the device.</summary>
-    private static string Pointer(RuleContext context, PointIndex output)
+    internal static string Pointer(RuleContext context, PointIndex output)
     {
         var stream = -1;
         for (var point = output; !point.IsNone; point = context.Upstream(point))

@@ -1,0 +1,77 @@
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports outputs that an in-ear feed and a feed of another role both use.</summary>
+/// <remarks>Pins count where they are decided, so a pin behind a cable counts at the output. One finding for each pair of feeds; the rules about single feeds leave these pins out.</remarks>
+public sealed class InEarShared : Rule<ResolvedShow>
+{
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR9002",
+        Name = "in-ear-shared",
+        Title = "In-ear output with a second task",
+        Family = RuleFamily.Hearing,
+        Severity = Severity.Error,
+        Checks = "An output that serves an in-ear feed serves no feed of another role.",
+        Why = "What is turned up for a loudspeaker, or re-patched for a recorder, is turned up and re-patched in somebody's ears too.",
+        Remedy = "Give the in-ear feed an output of its own before anybody puts the earpieces in. Sound exposure limits and local rules apply.",
+        Source = "common practice, no source",
+        Fixability = Fixability.Manual,
+        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        var ears = new Dictionary<int, FeedNode>();
+        foreach (var (point, feed) in Places(context))
+        {
+            if (feed.Model.Role == FeedRole.InEar)
+            {
+                ears.TryAdd(point.Value, feed);
+            }
+        }
+
+        if (ears.Count == 0)
+        {
+            return;
+        }
+
+        var told = new HashSet<(int Ear, int Other)>();
+        foreach (var (point, feed) in Places(context))
+        {
+            if (feed.Model.Role != FeedRole.InEar && ears.TryGetValue(point.Value, out var ear) && told.Add((ear.Index, feed.Index)))
+            {
+                var at = context.Address(point);
+                context.Report(
+                    $"{at} serves in-ear feed '{ear.DisplayName}' and, in the role {feed.Model.Role}, '{feed.DisplayName}'.",
+                    $"/feeds/{feed.Index}/to",
+                    Entity.Of("output", at),
+                    Entity.Of("in-ear", ear.Model.Id),
+                    Entity.Of("feed", feed.Model.Id));
+            }
+        }
+    }
+
+    /// <summary>Each point at which a feed is served or pinned.</summary>
+    internal static IEnumerable<(PointIndex Point, FeedNode Feed)> Places(RuleContext context)
+    {
+        foreach (var feed in context.Feeds)
+        {
+            for (var entry = 0; entry < feed.Model.To.Count; entry++)
+            {
+                var demand = context.Demand(feed, entry);
+                var run = !demand.Existing.IsNone ? demand.Existing
+                    : demand is { IsPinned: true, Allowed.Count: > 0 } ? demand.Allowed[0]
+                    : PointIndex.None;
+                for (var position = 0; !run.IsNone && position < demand.Width; position++)
+                {
+                    yield return (run + position, feed);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,42 @@
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>The single points at which lines are plugged in, with the inputs that could power each.</summary>
+internal static class LineInputs
+{
+    /// <summary>The slices that it reads.</summary>
+    public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Cables | ModelSlices.Lines;
+
+    /// <summary>One element for each line with a phantom need and each position of it: all its entries (several for a split) and all inputs that could power them.</summary>
+    public static IEnumerable<(LineNode Line, List<PointIndex> Entries, List<PointIndex> Supplies)> Of(RuleContext context, PhantomNeed need)
+    {
+        foreach (var line in context.Lines)
+        {
+            if (line.Model.Phantom != need || line.Model.From.Source is not null)
+            {
+                continue;
+            }
+
+            for (var position = 0; position < line.Width; position++)
+            {
+                var entries = new List<PointIndex>();
+                var supplies = new List<PointIndex>();
+                foreach (var run in LineDelivery.Entries(context, line))
+                {
+                    entries.Add(run + position);
+                    supplies.AddRange(PhantomPath.Supplies(context, run + position));
+                }
+
+                if (entries.Count > 0)
+                {
+                    yield return (line, entries, supplies);
+                }
+            }
+        }
+    }
+
+    /// <summary>The names of lines, each once.</summary>
+    public static string Names(IEnumerable<LineNode> lines) => Wording.List([.. lines.Distinct().Select(line => $"'{line.DisplayName}'")]);
+}

@@ -1,0 +1,90 @@
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports channels that a route gives a line which the line does not name, beside one of the same console that it does.</summary>
+/// <remarks>Channels that get the line by a factory route alone are leftovers and exempt. One finding for each line and console.</remarks>
+public sealed class LineOnTwoChannels : Rule<ResolvedShow>
+{
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR6002",
+        Name = "line-on-two-channels",
+        Title = "Line on a second channel nobody asked for",
+        Family = RuleFamily.Lines,
+        Severity = Severity.Note,
+        Checks = "No route brings a line to a channel that no line names while it arrives at another channel of the same console.",
+        Why = "A double patch is a fine tool when it is meant; when it is not, the line is mixed twice and one fader does not mute it.",
+        Remedy = "Clear the channel, or name it in the line if the double patch is meant.",
+        Source = "common practice, no source; channel maps allow one input on two outputs (AMWA IS-08, fan-out)",
+        Fixability = Fixability.Unsafe,
+        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Lines | ModelSlices.Feeds,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        var named = new HashSet<int>();
+        var lineOf = new Dictionary<int, LineNode>();
+        var arrives = new HashSet<(int Line, int Device)>();
+        foreach (var line in context.Lines)
+        {
+            AddLine(context, line, named, lineOf, arrives);
+        }
+
+        var extras = new SortedDictionary<(int Line, int Device), List<string>>();
+        for (var i = 0; lineOf.Count > 0 && i < context.Routes.Count; i++)
+        {
+            var route = context.Routes[i];
+            for (var position = 0; !route.From.IsNone && position < route.Model.To.Width; position++)
+            {
+                var sink = route.To + position;
+                if (context.ViaIndex(sink) == route.Index && context.Via(sink) == HopKind.Route && context.GroupOf(sink).Kind == PortKind.Sink
+                    && !named.Contains(sink.Value) && lineOf.TryGetValue(context.Origin(sink).Value, out var line)
+                    && arrives.Contains((line.Index, context.DeviceOf(sink).Index)))
+                {
+                    var key = (line.Index, context.DeviceOf(sink).Index);
+                    extras.TryAdd(key, []);
+                    extras[key].Add(context.Address(sink).ToString());
+                }
+            }
+        }
+
+        foreach (var ((line, device), channels) in extras)
+        {
+            channels.Sort(StringComparer.Ordinal);
+            var model = context.Lines[line];
+            context.Report(
+                $"Line '{model.DisplayName}' is on {PlainText.List(channels, false)} too, which it does not name.",
+                $"/lines/{line}/to",
+                Entity.Of("line", model.Model.Id),
+                Entity.Of("device", context.Devices[device].Id));
+        }
+    }
+
+    private static void AddLine(RuleContext context, LineNode line, HashSet<int> named, Dictionary<int, LineNode> lineOf, HashSet<(int Line, int Device)> arrives)
+    {
+        foreach (var entry in LineDelivery.Entries(context, line))
+        {
+            for (var position = 0; position < line.Width; position++)
+            {
+                lineOf.TryAdd(context.Origin(entry + position).Value, line);
+            }
+        }
+
+        foreach (var sink in LineDelivery.Sinks(context, line))
+        {
+            for (var position = 0; position < line.Width; position++)
+            {
+                named.Add(sink.At.Value + position);
+            }
+
+            if (sink.State == EntryState.Served)
+            {
+                arrives.Add((line.Index, context.DeviceOf(sink.At).Index));
+            }
+        }
+    }
+}

@@ -1,0 +1,99 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports cables that bring a line-level output to an input with phantom power on.</summary>
+/// <remarks>Isolated outputs and passive paths for phantom power are exempt, and so are inputs whose line forbids it: that has a rule of its own. One finding for each run of neighbouring inputs.</remarks>
+public sealed class PhantomAtRisk : Rule<ResolvedShow>
+{
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR6013",
+        Name = "phantom-at-risk",
+        Title = "Phantom power against an output",
+        Family = RuleFamily.Lines,
+        Severity = Severity.Warning,
+        Checks = "No output at line or headphone level that is not isolated is cabled to an input with phantom power on, least of all one that feeds broadcast, recording or assistive listening.",
+        Why = "Phantom power runs back into the output: it may harm it, and the feed hums, distorts or falls silent at a place where nobody of the crew hears it.",
+        Remedy = "Mute, switch phantom power off at the named input, or put an isolating transformer in between.",
+        Source = "IEC 61938 (from memory); isolated outputs for broadcast and recording: common practice, no source",
+        Fixability = Fixability.Unsafe,
+        Reads = LineInputs.Reads | ModelSlices.Feeds,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        InputTable? table = null;
+        SinkRuns? found = null;
+        for (var i = 0; i < context.InputSettings.Count; i++)
+        {
+            var settings = context.InputSettings[i];
+            if (settings.Phantom != true || context.Find(settings.At, out var first) != ConnectionState.Connected)
+            {
+                continue;
+            }
+
+            table ??= new InputTable(context);
+            for (var position = 0; position < settings.At.Width; position++)
+            {
+                var input = first + position;
+                if (table.IndexOf(input) == i && context.Via(input) == HopKind.Cable && IsAtRisk(context, context.Upstream(input))
+                    && context.DemandAt(input)?.Line?.Model.Phantom != PhantomNeed.Forbidden)
+                {
+                    (found ??= new SinkRuns()).Add(input, context.Upstream(input), 0, i);
+                }
+            }
+        }
+
+        foreach (var run in found?.Merge(context) ?? [])
+        {
+            Report(context, run);
+        }
+    }
+
+    private static bool IsAtRisk(RuleContext context, PointIndex output)
+    {
+        var group = context.GroupOf(output);
+        var level = group.Model.Level;
+        return !group.Model.Isolated && (level == SignalLevel.Line || level == SignalLevel.Headphone)
+            && (context.Upstream(output).IsNone || !PhantomPath.IsPassing(context, context.Upstream(output), output));
+    }
+
+    private static void Report(RuleContext context, SinkRun run)
+    {
+        var inputs = context.Address(run.Sink, run.Width);
+        var outputs = context.Address(run.Source, run.Width);
+        var names = new List<string>();
+        for (var position = 0; position < run.Width; position++)
+        {
+            var feed = Feed(context, run.Source + position);
+            if (feed is not null && !names.Contains($"'{feed.DisplayName}'"))
+            {
+                names.Add($"'{feed.DisplayName}'");
+            }
+        }
+
+        context.Report(
+            $"Phantom power is on at {inputs}, against the output {outputs}{(names.Count == 0 ? "" : $" of {Wording.List(names)}")}.",
+            $"/patch/inputs/{run.Order}",
+            Entity.Of("input", inputs),
+            Entity.Of("output", outputs));
+    }
+
+    private static FeedNode? Feed(RuleContext context, PointIndex output)
+    {
+        for (var point = context.Origin(output).IsNone ? PointIndex.None : output; !point.IsNone; point = context.Upstream(point))
+        {
+            if (context.DemandAt(point)?.Feed is { } feed)
+            {
+                return feed;
+            }
+        }
+
+        return null;
+    }
+}

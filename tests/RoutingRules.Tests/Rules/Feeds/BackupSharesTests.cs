@@ -1,0 +1,59 @@
+using RoutingRules.Model;
+using RoutingRules.Rules;
+using static RoutingRules.Testing.SmallShow;
+
+namespace RoutingRules.Tests.Rules;
+
+public sealed class BackupSharesTests
+{
+    private static readonly BackupShares Rule = new();
+
+    private static Feed Backup(Feed feed) => feed with { BackupOf = new("first") };
+
+    [Fact]
+    public void A_backup_on_the_same_box_is_none() => Expect.One(
+        Rule,
+        WaysRig.Show(Backup, "a/out/2"),
+        Severity.Warning,
+        "/feeds/1/backupOf",
+        "'second' backs up 'first', but both hang on 'a'.",
+        "feed=second",
+        "backs-up=first");
+
+    [Fact]
+    public void A_backup_on_the_same_supply_is_none() => Expect.One(
+        Rule,
+        WaysRig.Show(Backup, power: "left"),
+        Severity.Warning,
+        "/feeds/1/backupOf",
+        "'second' backs up 'first', but both hang on supply 'left'.",
+        "feed=second",
+        "backs-up=first");
+
+    [Fact]
+    public void A_link_that_cannot_be_avoided_and_a_ring_that_leads_both_ways_are_fine()
+    {
+        Expect.None(Rule, WaysRig.Show(Backup));
+        Expect.None(Rule, WaysRig.Show(Backup, isRing: true));
+    }
+
+    [Fact]
+    public void A_shared_link_with_a_way_around_is_reported()
+    {
+        // Two links in parallel from the console to box a: both feeds take the first by name, though each could take the other.
+        var show = WaysRig.Show(Backup);
+        Expect.One(
+            Rule,
+            show with { Rig = show.Rig with { Links = [.. show.Rig.Links, show.Rig.Links[0] with { Id = new("spare"), From = At("desk/net/2") }] } },
+            Severity.Warning,
+            "/feeds/1/backupOf",
+            "'second' backs up 'first', but both hang on link 'one'.",
+            "feed=second",
+            "backs-up=first");
+    }
+
+    [Fact]
+    public void What_a_separation_forbids_is_left_to_its_rule() => Expect.None(
+        Rule,
+        WaysRig.Show(feed => Backup(feed) with { SeparateFrom = [new() { Feed = new("first"), By = SeparationBy.Power }] }, power: "left"));
+}

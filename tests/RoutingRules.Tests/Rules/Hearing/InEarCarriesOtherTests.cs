@@ -1,0 +1,70 @@
+using RoutingRules.Model;
+using RoutingRules.Rules;
+using RoutingRules.Testing;
+using static RoutingRules.Testing.SmallShow;
+using static RoutingRules.Tests.Rules.EarRig;
+
+namespace RoutingRules.Tests.Rules;
+
+public sealed class InEarCarriesOtherTests
+{
+    private static readonly InEarCarriesOther Rule = new();
+
+    private static Feed Main => Feed("main", FeedRole.Main, "desk/main/1", "desk/out/1");
+
+    [Fact]
+    public void The_main_mix_at_the_pin_of_an_in_ear_feed_is_an_error_and_told_once()
+    {
+        var show = EarRig.Show(Main, Ears("ears", "desk/aux/1", "box/out/1"))
+            .With(Route("desk/main/1", "desk/transmit/1"), Route(null, "desk/transmit/2-4"), Route(null, "desk/out/2"));
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/1/to/0",
+            "box/out/1 is for in-ear feed 'ears' but carries desk/main/1, the main mix.",
+            "output=box/out/1",
+            "feed=ears");
+        Expect.None(new FeedNotDelivered(), show);
+        Expect.None(new OutputStray(), show);
+    }
+
+    [Fact]
+    public void Talkback_at_inputs_of_a_rack_that_no_feed_uses_is_an_error_and_no_stray()
+    {
+        var show = EarRig.Show(Feed("talk", FeedRole.Talkback, "desk/aux/8", "box/out/8"))
+            .With(Route("desk/aux/8", "desk/transmit/2"), Route("desk/aux/8", "desk/transmit/8"), Route(null, "desk/transmit/1"), Route(null, "desk/transmit/3-4"), Route(null, "desk/out/1-2"));
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/rig/devices/2",
+            "rack/in/2 of an in-ear transmitter carries desk/aux/8, talkback, click or comms, and no in-ear feed asks for it.",
+            "input=rack/in/2");
+        Expect.None(new OutputStray(), show);
+    }
+
+    [Fact]
+    public void A_bare_input_in_the_ears_is_an_error()
+    {
+        var show = Of(("box", SmallProfiles.FreeBox), ("rack", Rack)).With(Route("box/in/3", "box/out/1"));
+        Expect.One(
+            Rule,
+            show with { Rig = show.Rig with { Cables = [Cable("box/out/1", "rack/in/1")] } },
+            Severity.Error,
+            "/rig/devices/1",
+            "rack/in/1 of an in-ear transmitter carries box/in/3, an input without any mix, and no in-ear feed asks for it.",
+            "input=rack/in/1");
+    }
+
+    [Fact]
+    public void In_ear_mixes_other_mixes_and_idle_inputs_are_left_to_other_rules()
+    {
+        Expect.None(Rule, EarRig.Show(Ears("ears", "desk/aux/1-2", "rack/in/1-2")));
+        Expect.None(Rule, EarRig.Show(Ears("ears", "desk/aux/1", "box/out/2"), Ears("other", "desk/aux/2", "box/out/8")));
+        Expect.None(Rule, EarRig.Show(Feed("wedge", FeedRole.Monitor, "desk/aux/1", "box/out/8")));
+        Expect.None(Rule, EarRig.Show(Main));
+    }
+}

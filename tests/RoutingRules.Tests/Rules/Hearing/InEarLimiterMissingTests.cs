@@ -1,0 +1,40 @@
+using RoutingRules.Model;
+using RoutingRules.Rules;
+using RoutingRules.Testing;
+using static RoutingRules.Testing.SmallShow;
+
+namespace RoutingRules.Tests.Rules;
+
+public sealed class InEarLimiterMissingTests
+{
+    private static readonly InEarLimiterMissing Rule = new();
+
+    private static Show Ears(bool? limiter, string? person = null, FeedRole? role = null) => Of(("desk", SmallProfiles.Console)) with
+    {
+        Feeds = [Feed("ears", role ?? FeedRole.InEar, "desk/aux/1-2", "desk/out/1-2") with { Limiter = limiter, Person = person }],
+    };
+
+    [Fact]
+    public void A_feed_that_says_there_is_none_is_an_error() => Expect.One(
+        Rule, Ears(false, "fiddle"), Severity.Error, "/feeds/0/limiter", "In-ear feed 'ears' of fiddle has no limiter.", "feed=ears");
+
+    [Fact]
+    public void A_feed_that_says_nothing_is_a_warning() => Expect.One(
+        Rule, Ears(null), Severity.Warning, "/feeds/0", "Nothing is said about a limiter in in-ear feed 'ears'.", "feed=ears");
+
+    [Fact]
+    public void A_declared_limiter_and_other_roles_are_fine()
+    {
+        Expect.None(Rule, Ears(true));
+        Expect.None(Rule, Ears(null, null, FeedRole.Monitor));
+        Expect.None(Rule, Ears(false, null, FeedRole.Main));
+    }
+
+    // NIOSH allows 480 / 2^((110 - 85) / 3) minutes at 110 dBA: 1.49 minutes (public copy of the NIOSH page).
+    [Fact]
+    public void The_time_named_in_the_reason_is_that_of_the_published_formula()
+    {
+        Assert.Equal(1.5, 480 / Math.Pow(2, (110 - 85) / 3.0), 0.05);
+        Assert.Contains("about a minute and a half a day at 110 dBA", Rule.Descriptor.Why, StringComparison.Ordinal);
+    }
+}
