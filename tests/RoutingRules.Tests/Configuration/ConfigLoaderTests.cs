@@ -2,7 +2,6 @@ using System.Text;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Reading;
-using RoutingRules.Reporting;
 using RoutingRules.Rules;
 using RoutingRules.Tests.Reporting;
 
