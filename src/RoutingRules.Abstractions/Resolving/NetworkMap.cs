@@ -16,6 +16,8 @@ public sealed class NetworkMap
     private readonly int[] linkEnds;
     private readonly int switchCount;
     private readonly bool[] hasLinks;
+    private readonly int[]?[] trees;
+    private int[][]? linksAt;
 
     internal NetworkMap(Network[] networks, DeviceNode[] devices, LinkNode[] links, int[][] switchesOf, int[] linkEnds, int switchCount)
     {
@@ -26,6 +28,7 @@ public sealed class NetworkMap
         this.linkEnds = linkEnds;
         this.switchCount = switchCount;
         hasLinks = new bool[networks.Length];
+        trees = new int[]?[networks.Length * devices.Length];
         foreach (var link in links)
         {
             if (link.Network >= 0 && link.State == ConnectionState.Connected)
@@ -93,17 +96,7 @@ public sealed class NetworkMap
         }
 
         var cameBy = Tree(network, from);
-        var best = -1;
-        var bestLength = int.MaxValue;
-        foreach (var end in switchesOf[to.Index])
-        {
-            if (cameBy[end] is var link && link != Unreached && Length(cameBy, end) < bestLength)
-            {
-                best = end;
-                bestLength = Length(cameBy, end);
-            }
-        }
-
+        var best = End(cameBy, to);
         if (best < 0)
         {
             return null;
@@ -119,11 +112,60 @@ public sealed class NetworkMap
         return path;
     }
 
-    private const int Unreached = -2;
-    private const int Root = -1;
+    /// <summary>In a tree: a switch that no link leads to.</summary>
+    internal const int Unreached = -2;
 
-    /// <summary>Breadth-first tree: for each switch the link it was reached by, <see cref="Root"/> or <see cref="Unreached"/>.</summary>
-    private int[] Tree(int network, DeviceNode from)
+    /// <summary>In a tree: a switch of the sender.</summary>
+    internal const int Root = -1;
+
+    /// <summary>How many switches there are in all devices; bridged jacks are one, every other jack is one by itself.</summary>
+    internal int SwitchCount => switchCount;
+
+    /// <summary>The switches of a device, in jack order.</summary>
+    internal ReadOnlySpan<int> SwitchesOf(DeviceNode device) => switchesOf[device.Index];
+
+    /// <summary>The switch at which a link starts; -1 when the link joins nothing.</summary>
+    internal int SwitchFrom(int link) => linkEnds[2 * link];
+
+    /// <summary>The switch at which a link ends; -1 when the link joins nothing.</summary>
+    internal int SwitchTo(int link) => linkEnds[(2 * link) + 1];
+
+    /// <summary>The links of all networks at a switch, by id.</summary>
+    internal ReadOnlySpan<int> LinksAt(int at) => LazyInitializer.EnsureInitialized(ref linksAt, SortLinks)[at];
+
+    /// <summary>The network of a link.</summary>
+    internal int NetworkOf(int link) => links[link].Network;
+
+    /// <summary>The switch at the other end of a link.</summary>
+    internal int Other(int link, int at) => linkEnds[2 * link] == at ? linkEnds[(2 * link) + 1] : linkEnds[2 * link];
+
+    /// <summary>Breadth-first tree: for each switch the link it was reached by, <see cref="Root"/> or <see cref="Unreached"/>. Not to be changed.</summary>
+    internal int[] Tree(int network, DeviceNode from) => trees[(network * devices.Length) + from.Index] ??= Grow(network, from);
+
+    /// <summary>The switch of a device that a tree reaches by the fewest hops, the first of equals; -1 when it reaches none.</summary>
+    internal int End(int[] tree, DeviceNode to)
+    {
+        var best = -1;
+        var bestLength = int.MaxValue;
+        foreach (var end in switchesOf[to.Index])
+        {
+            if (tree[end] != Unreached && Length(tree, end) is var length && length < bestLength)
+            {
+                best = end;
+                bestLength = length;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>True when signal from one device gets to another, as <see cref="Path"/> finds it.</summary>
+    internal bool Joins(int network, DeviceNode from, DeviceNode to) =>
+        !hasLinks[network] || from == to
+            ? IsOn(network, from) && IsOn(network, to)
+            : End(Tree(network, from), to) >= 0;
+
+    private int[] Grow(int network, DeviceNode from)
     {
         var cameBy = new int[switchCount];
         Array.Fill(cameBy, Unreached);
@@ -137,10 +179,10 @@ public sealed class NetworkMap
         while (queue.Count > 0)
         {
             var at = queue.Dequeue();
-            foreach (var link in LinksAt(network, at))
+            foreach (var link in LinksAt(at))
             {
                 var other = Other(link, at);
-                if (cameBy[other] == Unreached)
+                if (links[link].Network == network && cameBy[other] == Unreached)
                 {
                     cameBy[other] = link;
                     queue.Enqueue(other);
@@ -151,18 +193,41 @@ public sealed class NetworkMap
         return cameBy;
     }
 
-    private List<int> LinksAt(int network, int at)
+    private int[][] SortLinks()
     {
-        var found = new List<int>();
-        for (var i = 0; i < links.Length; i++)
+        var counts = new int[switchCount];
+        foreach (var end in linkEnds)
         {
-            if (links[i].Network == network && (linkEnds[2 * i] == at || linkEnds[(2 * i) + 1] == at))
+            if (end >= 0)
             {
-                found.Add(i);
+                counts[end]++;
             }
         }
 
-        found.Sort((x, y) => links[x].Model.Id.CompareTo(links[y].Model.Id) is var order && order != 0 ? order : x.CompareTo(y));
+        var order = new int[links.Length];
+        for (var i = 0; i < order.Length; i++)
+        {
+            order[i] = i;
+        }
+
+        Array.Sort(order, (x, y) => links[x].Model.Id.CompareTo(links[y].Model.Id) is var byId && byId != 0 ? byId : x - y);
+        var found = new int[switchCount][];
+        for (var at = 0; at < switchCount; at++)
+        {
+            found[at] = counts[at] == 0 ? [] : new int[counts[at]];
+            counts[at] = 0;
+        }
+
+        foreach (var link in order)
+        {
+            if (linkEnds[2 * link] >= 0)
+            {
+                var (from, to) = (linkEnds[2 * link], linkEnds[(2 * link) + 1]);
+                found[from][counts[from]++] = link;
+                found[to][counts[to]++] = link;
+            }
+        }
+
         return found;
     }
 
@@ -176,8 +241,6 @@ public sealed class NetworkMap
 
         return length;
     }
-
-    private int Other(int link, int at) => linkEnds[2 * link] == at ? linkEnds[(2 * link) + 1] : linkEnds[2 * link];
 
     private bool Owns(DeviceNode device, int end) => Array.IndexOf(switchesOf[devices[device.Index].Index], end) >= 0;
 }

@@ -1,4 +1,5 @@
 using RoutingRules.Model;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Answers;
 
@@ -6,17 +7,6 @@ namespace RoutingRules.Answers;
 internal static class PacketTime
 {
     /// <summary>The packet time in milliseconds; null when neither the document nor the transport fixes one.</summary>
-    /// <remarks>
-    /// Usual ones: 1 ms for RTP (AES67, clause 7.2, the time every device must support), 125 and 250 microseconds for AVTP classes A and B
-    /// (IEEE 802.1Q, class measurement intervals); both from memory.
-    /// </remarks>
-    public static double? Milliseconds(Network network)
-    {
-        var microseconds = network.PacketMicroseconds
-            ?? (network.Transport == Transport.RtpL24 || network.Transport == Transport.RtpL16 ? 1000
-            : network.Transport == Transport.AvtpClassA ? 125
-            : network.Transport == Transport.AvtpClassB ? 250
-            : null as int?);
-        return microseconds / 1000.0;
-    }
+    public static double? Milliseconds(Network network) =>
+        (network.PacketMicroseconds ?? TransportData.Find(network.Transport)?.PacketMicroseconds) / 1000.0;
 }

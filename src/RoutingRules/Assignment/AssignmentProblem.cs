@@ -21,8 +21,11 @@ internal sealed class AssignmentProblem
     /// <summary>Receive block of each point; -1 for points that are no usable receive slot.</summary>
     public required int[] ReceiveBlockOf { get; init; }
 
-    /// <summary>Outputs that each receive slot feeds by fixed routing that cannot be cleared; empty for most points.</summary>
+    /// <summary>Outputs that each receive slot feeds by fixed routing that cannot be cleared, or whenever their block is routed; empty for most points.</summary>
     public required int[][] FixedOutputsOf { get; init; }
+
+    /// <summary>For an output that is routed in blocks, all outputs of its block; null for others.</summary>
+    public required int[]?[] BlockOf { get; init; }
 
     /// <summary>Outputs that must be silent when idle: all but dead ones and those of excluded devices.</summary>
     public required bool[] MustBeSilent { get; init; }

@@ -29,7 +29,8 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         var candidates = new List<Candidate>();
         foreach (var run in Runs(node))
         {
-            if (!feed.Source.IsNone && IsUsable(node, run) && Deliver(feed.Source.Value, run.Value, node.Width) is { } delivery)
+            if (!feed.Source.IsNone && IsUsable(node, run)
+                && ((run == node.Existing ? DeliverAsIs(feed.Source.Value, run.Value, node.Width) : null) ?? Deliver(feed.Source.Value, run.Value, node.Width)) is { } delivery)
             {
                 candidates.Add(Make(node, run, [delivery], 0, Points(run, node.Width)));
             }
@@ -132,6 +133,11 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
                 }
             }
 
+            if (!line.Sinks[sink].IsNone && first == node.Existing && DeliverAsIs(first.Value, line.Sinks[sink].Value, node.Width) is { } asIs && !choices[sink].Contains(asIs))
+            {
+                choices[sink].Insert(0, asIs);
+            }
+
             choices[sink].Add(null);
         }
 
@@ -172,7 +178,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         }
     }
 
-    /// <summary>The runs that carry the line without any patch: its own points and what cables and paths through devices lead to.</summary>
+    /// <summary>The runs that carry the line without any patch: its own points and what cables, paths through devices and fixed routing lead to.</summary>
     private List<int> Carriers(PointIndex[] points, int width)
     {
         var carriers = new List<int>();
@@ -189,8 +195,10 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
                 for (var position = 0; position < width; position++)
                 {
                     isStraight &= next + position < graph.PointCount
+                        && !problem.IsExcludedPoint[next + position]
                         && graph.Upstreams[next + position] == carriers[i] + position
-                        && graph.Hops[next + position] is HopKind.Cable or HopKind.Through;
+                        && (graph.Hops[next + position] is HopKind.Cable or HopKind.Through
+                            || (graph.Hops[next + position] is HopKind.Fixed && !graph.IsClearable(new PointIndex(next + position))));
                 }
 
                 if (isStraight && !carriers.Contains(next))
@@ -219,6 +227,46 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             Deliveries = deliveries,
             Failed = failed,
         };
+    }
+
+    /// <summary>
+    /// For a run that is served in the input on a way the assignment would not find, through an insert for instance: the delivery that keeps it,
+    /// from the last point before the stream or before the sink. Null when the way is plain or holds more than one stream.
+    /// </summary>
+    private Delivery? DeliverAsIs(int source, int sink, int width)
+    {
+        var last = LastBefore(source, sink);
+        for (var position = 1; position < width; position++)
+        {
+            last = LastBefore(source + position, sink + position) == last + position ? last : -1;
+        }
+
+        return last < 0 || last == source || (width > 1 && graph.GroupOf(new PointIndex(last)) != graph.GroupOf(new PointIndex(last + width - 1)))
+            ? null
+            : Deliver(last, sink, width);
+    }
+
+    /// <summary>The point that is routed to the transmit slot of the only stream on the way to a sink, or without a stream to the sink; -1 when there is none.</summary>
+    private int LastBefore(int source, int sink)
+    {
+        var upstream = graph.Upstreams;
+        var last = -1;
+        var streams = 0;
+        for (var (point, steps) = (sink, 0); point != source; point = upstream[point], steps++)
+        {
+            if (upstream[point] < 0 || steps > upstream.Length)
+            {
+                return -1;
+            }
+
+            if (graph.Hops[point] is HopKind.Stream or HopKind.Carrier)
+            {
+                last = upstream[upstream[point]];
+                streams++;
+            }
+        }
+
+        return streams > 1 ? -1 : streams == 1 ? last : upstream[sink];
     }
 
     /// <summary>The delivery from a source run to a sink run when devices, routing and network allow it at all.</summary>

@@ -125,8 +125,9 @@ internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator,
     /// <summary>Pins of the part that cannot stand together, and could without any one of them. Holds are released.</summary>
     private List<int> SmallestConflict(long budget)
     {
-        var conflict = active.Where(index => firm.IsFirm[index] && problem.Demands[index].IsPinned).ToList();
-        foreach (var index in conflict.ToArray())
+        var pins = active.Where(index => firm.IsFirm[index] && problem.Demands[index].IsPinned).ToArray();
+        var conflict = pins.ToList();
+        foreach (var index in pins)
         {
             firm.Drop(index);
             if (Attempt(budget) is not null)
@@ -139,6 +140,7 @@ internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator,
             }
         }
 
+        Array.ForEach(pins, firm.Pin);
         return conflict;
     }
 

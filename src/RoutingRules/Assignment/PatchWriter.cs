@@ -41,6 +41,12 @@ internal sealed class PatchWriter
 
             var candidate = demand.Candidates[choices[demand.Index]];
             AddRun(demand.Node.Line is null ? placedPoints : placedLinePoints, candidate.First, demand.Node.Width);
+            foreach (var run in demand.Node.Line?.Model.From.At.IsEmpty == false ? demand.Node.Allowed : [])
+            {
+                // An analogue split brings the signal to all of them.
+                AddRun(placedLinePoints, run.Value, demand.Node.Width);
+            }
+
             foreach (var delivery in candidate.Deliveries)
             {
                 AddRun(demand.Node.Line is null ? namedSinks : placedLinePoints, demand.Node.Line is null ? delivery.Sink : delivery.Source, delivery.Width);
@@ -407,9 +413,10 @@ internal sealed class PatchWriter
     {
         switch (result.Hops[sink])
         {
+            case HopKind.Route or HopKind.Factory when graph.RoutingBetween(new PointIndex(result.Upstreams[sink]), new PointIndex(sink)) is { Mode: RoutingMode.Block } entry:
+                return SilenceBlock(sink, entry.BlockSize ?? 1);
             case HopKind.Route:
-                // A factory source that the input overrode must not come back.
-                wanted[sink] = FactorySource(sink) >= 0 ? Null : NoRoute;
+                Clear(sink);
                 return true;
             case HopKind.Factory:
             case HopKind.Fixed when graph.IsClearable(new PointIndex(sink)):
@@ -419,4 +426,29 @@ internal sealed class PatchWriter
                 return false;
         }
     }
+
+    /// <summary>A device that routes in blocks clears in blocks; a block with a placed output stays.</summary>
+    private bool SilenceBlock(int sink, int size)
+    {
+        var number = graph.NumberOf(new PointIndex(sink)) - 1;
+        var first = sink - (number % size);
+        var last = Math.Min(first + size, sink - number + graph.GroupOf(new PointIndex(sink)).Count) - 1;
+        for (var other = first; other <= last; other++)
+        {
+            if (placedPoints.Contains(other) || namedSinks.Contains(other))
+            {
+                return false;
+            }
+        }
+
+        for (var other = first; other <= last; other++)
+        {
+            Clear(other);
+        }
+
+        return true;
+    }
+
+    /// <summary>Takes the route away; a factory source that it overrode must not come back.</summary>
+    private void Clear(int sink) => wanted[sink] = FactorySource(sink) >= 0 ? Null : NoRoute;
 }

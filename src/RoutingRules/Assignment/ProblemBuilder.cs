@@ -51,7 +51,8 @@ internal sealed class ProblemBuilder
             ReceiveBlocks = [.. receiveBlocks],
             TransmitBlockOf = transmitBlockOf,
             ReceiveBlockOf = receiveBlockOf,
-            FixedOutputsOf = FixedOutputs(),
+            FixedOutputsOf = FixedOutputs(out var blocks),
+            BlockOf = blocks,
             MustBeSilent = MustBeSilent(dead),
             Tolerated = Tolerated(),
             IsBarred = barred,
@@ -250,9 +251,10 @@ internal sealed class ProblemBuilder
         }
     }
 
-    private int[][] FixedOutputs()
+    private int[][] FixedOutputs(out int[]?[] blocks)
     {
         var outputs = new int[graph.PointCount][];
+        blocks = new int[graph.PointCount][];
         Array.Fill(outputs, []);
         foreach (var device in show.Devices)
         {
@@ -270,6 +272,8 @@ internal sealed class ProblemBuilder
                     && BlockRouting.ReceiveSlot(graph, device.FirstPoint + local) is >= 0 and var slot && receiveBlockOf[slot] >= 0)
                 {
                     outputs[slot] = [.. outputs[slot], device.FirstPoint + local];
+                    var (first, _, size) = BlockRouting.Find(graph, slot, device.FirstPoint + local)!.Value;
+                    blocks[device.FirstPoint + local] = [.. Enumerable.Range(first, size)];
                 }
             }
         }

@@ -109,7 +109,7 @@ internal sealed partial class WiringSolver
 
     /// <summary>
     /// The receive block that takes a run of slots already; else the one that did in the input; else a free one that fed nothing in the input,
-    /// and where demands stay each one that did.
+    /// and each one that did where demands stay, or that feeds outputs by itself.
     /// </summary>
     private List<ReceiveBlock> Takers(int start, ReceiveBlock[] receivers, ReceiveBlock? taken)
     {
@@ -134,7 +134,7 @@ internal sealed partial class WiringSolver
             {
                 takers.Insert(0, block);
             }
-            else if (block.InputStart < 0 || !hasKept[block.Device])
+            else if ((block.InputStart < 0 || !hasKept[block.Device]) && !feedsOutputs[block.Id])
             {
                 fresh ??= block;
             }
@@ -154,7 +154,8 @@ internal sealed partial class WiringSolver
 
     /// <summary>
     /// In each run of a width that a receive block could take: the slot that carries the source, else a free slot of each worth: one that
-    /// carried it in the input, one that takes nothing from a demand that stays, one that does. With bystanders every free slot counts.
+    /// carried it in the input, one that takes nothing from a demand that stays, one that does. Every free slot counts with bystanders, and each
+    /// one that would sound at an output by itself.
     /// </summary>
     private List<int> Slots(TransmitBlock from, int width, int source, int taken)
     {
@@ -178,7 +179,11 @@ internal sealed partial class WiringSolver
                 else if (state.IsOpenTo(slot, source))
                 {
                     var worth = state.InputContent(slot) == source ? 0 : keptSources.Contains(state.InputContent(slot)) ? 2 : 1;
-                    if (byWorth[worth] < 0)
+                    if (soundsByItself[slot])
+                    {
+                        slots.Add(slot);
+                    }
+                    else if (byWorth[worth] < 0)
                     {
                         byWorth[worth] = slot;
                     }
@@ -192,7 +197,7 @@ internal sealed partial class WiringSolver
             if (carrying >= 0)
             {
                 slots.Add(carrying);
-                if (from.Bystanders.Count == 0)
+                if (from.Bystanders.Count == 0 && !soundsByItself[carrying])
                 {
                     continue;
                 }
@@ -210,6 +215,26 @@ internal sealed partial class WiringSolver
         return slots;
     }
 
+    /// <summary>Marks the slots that sound at an output without any route when a block that serves a free need takes them.</summary>
+    private void MarkSounding(WiringTask task)
+    {
+        foreach (var block in receiveBlocksOf[task.Receiver])
+        {
+            if (!feedsOutputs[block.Id] || !task.PortGroups.Contains(block.PortGroup))
+            {
+                continue;
+            }
+
+            foreach (var from in blocksOf[task.Sender])
+            {
+                for (var slot = from.First; slot < from.First + from.Width; slot++)
+                {
+                    soundsByItself[slot] |= problem.FixedOutputsOf[block.First + ((slot - from.First) % block.Width)].Length > 0;
+                }
+            }
+        }
+    }
+
     /// <summary>Blocks whose contents or receivers in the input matter to this wiring.</summary>
     private void FindRelevant(List<WiringTask> all)
     {
@@ -217,8 +242,14 @@ internal sealed partial class WiringSolver
         sources.Clear();
         Array.Clear(isTasked);
         Array.Clear(hasKept);
+        Array.Clear(soundsByItself);
         foreach (var task in all)
         {
+            if (task.Block is null && hasFedOutputs[task.Receiver])
+            {
+                MarkSounding(task);
+            }
+
             if (task.Block is { } block)
             {
                 isTasked[block.Id] = true;
@@ -299,8 +330,10 @@ internal sealed partial class WiringSolver
     {
         var devices = problem.DeviceCount;
         var wanted = new int[devices * devices];
+        var hasNeed = new bool[devices];
         foreach (var task in all)
         {
+            hasNeed[task.Receiver] |= task.Block is null;
             wanted[(task.Receiver * devices) + task.Sender] += Math.Max(task.Sources.Length, 1);
         }
 
@@ -319,9 +352,10 @@ internal sealed partial class WiringSolver
                 }
             }
 
-            // Where demands stay, a block that fed one in the input is not as good as any other.
+            // Where demands stay, a block that fed one in the input is not as good as any other; nor is one that sounds at outputs by itself.
             isTight[receiver] = streams > 0
-                && (streams + keptStreams[receiver] > problem.ReceivedLimit[receiver] || blocks > freeBlocks[receiver] || hasKept[receiver]);
+                && ((hasNeed[receiver] && hasFedOutputs[receiver])
+                    || streams + keptStreams[receiver] > problem.ReceivedLimit[receiver] || blocks > freeBlocks[receiver] || hasKept[receiver]);
         }
 
         return isTight;

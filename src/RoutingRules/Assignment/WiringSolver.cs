@@ -17,11 +17,19 @@ internal sealed partial class WiringSolver
     private readonly bool[] isRelevant;
     private readonly bool[] isTasked;
     private readonly bool[] hasKept;
+
+    /// <summary>Receive blocks with a slot that feeds an output by fixed routing, and the devices that have one.</summary>
+    private readonly bool[] feedsOutputs;
+    private readonly bool[] hasFedOutputs;
+    private readonly bool[] soundsByItself;
     private readonly HashSet<int> keptSources = [];
     private readonly int[] keptStreams;
     private readonly int[] freeBlocks;
     private readonly Dictionary<PartKey, PartSolution> solved = [];
     private readonly bool hasBystanders;
+
+    /// <summary>True when a receive slot feeds outputs in blocks and others by fixed routing: then a part is no longer known by its tasks alone.</summary>
+    private readonly bool mixesRouting;
     private bool[]? open;
     private long limit;
     private bool ranOut;
@@ -44,14 +52,19 @@ internal sealed partial class WiringSolver
         receiveBlocksOf = ByDevice(problem.ReceiveBlocks, block => block.Device);
         hasKept = new bool[problem.DeviceCount];
         isTasked = new bool[problem.ReceiveBlocks.Length];
+        feedsOutputs = Array.ConvertAll(problem.ReceiveBlocks, FeedsOutputs);
+        hasFedOutputs = new bool[problem.DeviceCount];
+        soundsByItself = new bool[problem.Show.Graph.PointCount];
         keptStreams = new int[problem.DeviceCount];
         freeBlocks = new int[problem.DeviceCount];
         foreach (var block in problem.ReceiveBlocks)
         {
             keptStreams[block.Device] += block.IsKept ? 1 : 0;
             freeBlocks[block.Device] += block.IsKept ? 0 : 1;
+            hasFedOutputs[block.Device] |= feedsOutputs[block.Id];
         }
 
+        mixesRouting = problem.FixedOutputsOf.Any(outputs => outputs.Length > 1 && outputs.Any(output => problem.BlockOf[output] is not null));
         order = [.. LevelOrder.Of(problem.Options).Where(level => level is ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks)];
     }
 
@@ -157,15 +170,16 @@ internal sealed partial class WiringSolver
 
     private PartSolution SolvePart(WiringTask[] part, long budget)
     {
-        var key = open is null ? new PartKey(part, isTasked, receiveBlocksOf, budget) : default;
-        if (open is null && solved.TryGetValue(key, out var known))
+        var isCached = open is null && !mixesRouting;
+        var key = isCached ? new PartKey(part, isTasked, receiveBlocksOf, budget) : default;
+        if (isCached && solved.TryGetValue(key, out var known))
         {
             Work++;
             return known;
         }
 
         var solution = SearchPart(part, budget);
-        if (open is null)
+        if (isCached)
         {
             if (solved.Count >= MaxSolved)
             {
@@ -365,6 +379,11 @@ internal sealed partial class WiringSolver
 
             foreach (var output in problem.FixedOutputsOf[block.First + position])
             {
+                if (problem.BlockOf[output] is { } together && !Array.Exists(together, sink => placed[sink] >= 0))
+                {
+                    continue;
+                }
+
                 if (placed[output] >= 0)
                 {
                     if (!state.Fill(slot, placed[output]))
@@ -380,6 +399,19 @@ internal sealed partial class WiringSolver
         }
 
         return true;
+    }
+
+    private bool FeedsOutputs(ReceiveBlock block)
+    {
+        for (var slot = block.First; slot < block.First + block.Width; slot++)
+        {
+            if (problem.FixedOutputsOf[slot].Length > 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private Wiring Read(List<WiringTask> all, bool isBest)

@@ -120,20 +120,15 @@ internal sealed class DemandBuilder
         var hasLineOutputs = false;
         foreach (var group in device.Groups)
         {
-            if (!group.IsLineOutput || group.Count == 0)
+            if (!group.IsLineOutput || group.Count == 0 || IsBehindProcessing(device, group))
             {
                 continue;
             }
 
+            hasLineOutputs = true;
             for (var i = 0; i < group.Count; i++)
             {
                 var point = device.FirstPoint + group.Offset + i;
-                if (graph.Hops[point] == HopKind.Through)
-                {
-                    continue;
-                }
-
-                hasLineOutputs = true;
                 if (cabledTo.Length == 0 || cabledTo[point] < 0 || KindOf(cabledTo[point]) != DeviceKind.TransmitterRack)
                 {
                     points.Add(point);
@@ -149,12 +144,26 @@ internal sealed class DemandBuilder
         for (var output = 0; output < cabledTo.Length; output++)
         {
             if (cabledTo[output] >= device.FirstPoint && cabledTo[output] < device.FirstPoint + device.Type.PointCount
-                && graph.Hops[output] != HopKind.Through
-                && graph.GroupOf(new PointIndex(output)).IsLineOutput)
+                && graph.GroupOf(new PointIndex(output)) is { IsLineOutput: true } group
+                && !IsBehindProcessing(graph.DeviceOf(new PointIndex(output)), group))
             {
                 points.Add(output);
             }
         }
+    }
+
+    /// <summary>What such outputs carry is decided at the inputs.</summary>
+    private static bool IsBehindProcessing(DeviceNode device, GroupNode group)
+    {
+        foreach (var through in device.Profile.Through)
+        {
+            if (through.Kind != ThroughKind.Select && through.To == group.Id)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Where a pinned run is decided: itself when the network or a bus can feed it, else the outputs cabled to its device that lead to it.</summary>

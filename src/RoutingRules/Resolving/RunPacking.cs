@@ -1,7 +1,10 @@
 namespace RoutingRules.Resolving;
 
 /// <summary>The exact answer where few demands compete: every way that could be better is tried.</summary>
-/// <remarks>Most served demands wins, then most usable runs; of equal ways the first in order of demands and runs. Linear where nobody competes.</remarks>
+/// <remarks>
+/// Most served demands wins, then most usable runs, then the way that serves the earlier demands, then the first in order of runs.
+/// Linear where nobody competes.
+/// </remarks>
 internal sealed class RunPacking(List<RunOptions> options)
 {
     private const int MaxSteps = 20_000;
@@ -33,14 +36,15 @@ internal sealed class RunPacking(List<RunOptions> options)
     private void Try(int index, (int Count, int Usable) value)
     {
         var left = options.Count - index;
-        if (++steps > MaxSteps || (value.Count + left, value.Usable + left).CompareTo(bestValue) <= 0)
+        var compared = (value.Count + left, value.Usable + left).CompareTo(bestValue);
+        if (++steps > MaxSteps || compared < 0 || (compared == 0 && !MayServeEarlier(index)))
         {
             return;
         }
 
         if (index == options.Count)
         {
-            if (value.CompareTo(bestValue) > 0)
+            if (value.CompareTo(bestValue) > 0 || (value == bestValue && ServesEarlier(index)))
             {
                 bestValue = value;
                 best = [.. current];
@@ -80,5 +84,34 @@ internal sealed class RunPacking(List<RunOptions> options)
                 taken.Remove(run.Value + position);
             }
         }
+    }
+
+    /// <summary>True when the first demand of some that only one of the two ways serves is served by the current one.</summary>
+    private bool ServesEarlier(int until)
+    {
+        for (var i = 0; i < until; i++)
+        {
+            if (best is not null && current[i].IsNone != best[i].IsNone)
+            {
+                return best[i].IsNone;
+            }
+        }
+
+        return false;
+    }
+
+    private bool MayServeEarlier(int until) => ServesEarlier(until) || (SameServed(until) && Array.FindIndex(best!, until, run => run.IsNone) >= 0);
+
+    private bool SameServed(int until)
+    {
+        for (var i = 0; i < until; i++)
+        {
+            if (current[i].IsNone != best![i].IsNone)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 }

@@ -114,12 +114,18 @@ internal sealed class DemandList
             }
             else
             {
-                return kind is PortKind.Network or PortKind.Source ? null : point;
+                return TakesSignal(group) ? point : null;
             }
         }
 
         return null;
     }
+
+    // A selector's output or a stage input has no place on it for a feed, whatever is patched.
+    private static bool TakesSignal(GroupFacts group) =>
+        group.Kind is PortKind.Receive or PortKind.Transmit
+        || (group.Kind is PortKind.Output or PortKind.Sink
+            && group.Device.Profile!.Routing.Any(entry => entry.To == group.Model.Id && group.Device.Group(entry.From)?.Kind is PortKind.Receive or PortKind.Source));
 
     private List<Point> Outputs(Destination to)
     {

@@ -32,12 +32,12 @@ internal sealed class NetworkFacts
         }
     }
 
-    /// <summary>The first listed network that both devices are on; null when there is none.</summary>
+    /// <summary>The first listed network that both devices are on once excluded links are gone; null when there is none.</summary>
     public Network? FirstCommon(DeviceFacts one, DeviceFacts other)
     {
         foreach (var network in rig.Rig.Networks)
         {
-            if (rig.IsOn(network, one) && rig.IsOn(network, other))
+            if (rig.IsOnStill(network, one) && rig.IsOnStill(network, other))
                 return network;
         }
 

@@ -92,6 +92,17 @@ internal sealed partial class ResultCheck
     private static bool IsBlockRouted(DeviceFacts device, Point point) =>
         device.Profile!.Routing.Any(entry => entry.To == point.Group && entry.Mode == RoutingMode.Block && entry.BlockSize > 1);
 
+    // Where a device routes in blocks, a channel cannot be cleared beside one of its block that a line names.
+    private bool IsTornOnlyWith(Point point, HashSet<Point> named)
+    {
+        var group = rig.Group(point)!;
+        var size = Nearest(after, point) is { } from
+            ? group.Device.Profile!.Routing.FirstOrDefault(entry => entry.Mode == RoutingMode.Block && entry.From == from.Group && entry.To == point.Group)?.BlockSize ?? 1
+            : 1;
+        var first = point.Number - ((point.Number - 1) % size);
+        return Enumerable.Range(first, size).Any(number => number <= group.Count && named.Contains(group.At(number)));
+    }
+
     private void CheckChannels()
     {
         var named = new HashSet<Point>(places.Keys);
@@ -106,7 +117,7 @@ internal sealed partial class ResultCheck
                     continue;
 
                 var (then, now) = (Nearest(before, point), Nearest(after, point));
-                if (device.IsKind(DeviceKind.Console) && LineThrough(point) is { } line)
+                if (device.IsKind(DeviceKind.Console) && LineThrough(point) is { } line && !IsTornOnlyWith(point, named))
                     Report($"{point} carries {line.Key}, though no line names it; clear it.");
                 else if (then != now && !IsBlockRouted(device, point) && (now is not null || !device.IsKind(DeviceKind.Console) || then is null || LineThrough(then.Value) is null))
                     Report($"{point} took {Name(then)} and now takes {Name(now)}, though nothing names it.");

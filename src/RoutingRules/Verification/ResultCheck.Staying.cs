@@ -18,8 +18,9 @@ internal sealed partial class ResultCheck
 
             for (var i = 0; i < old.From.Width; i++)
             {
-                if (before.Source(old.From[i]) != after.Source(old.From[i]))
-                    Report($"{old.Id} must stay as it is, but {old.From[i]} carries {Name(after.Source(old.From[i]))} instead of {Name(before.Source(old.From[i]))}.");
+                // What feeds the slot stays; what flows into that, through an insert for instance, may be part of a demand.
+                if (Nearest(before, old.From[i]) is var was && Nearest(after, old.From[i]) is var fed && was != fed)
+                    Report($"{old.Id} must stay as it is, but {old.From[i]} takes {Name(fed)} instead of {Name(was)}.");
             }
 
             foreach (var slot in Slots(old).Where(slot => before.Listens(slot)?.From != after.Listens(slot)?.From))

@@ -51,6 +51,10 @@ internal sealed partial class ResultCheck
             Report($"{stream.Id} must be one whole block of {sender.BlockSize} transmit slots, and {stream.From} is none.");
 
         var old = facts.Input.Patch.Streams.FirstOrDefault(candidate => candidate.From == stream.From);
+        // What must stay stays even where it has no way; nothing new depends on it then.
+        var staying = old is null ? [] : facts.IsStaying(old) ? old.To : old.To.Where(receiver => !facts.IsMentioned(receiver.At.Device)).ToValueList();
+        var added = stream with { To = stream.To.Except(staying).ToValueList() };
+        var hasWay = Tree(added) is not null;
         foreach (var receiver in stream.To)
         {
             if (rig.Group(receiver.At) is not { Kind: PortKind.Receive } group)
@@ -60,11 +64,11 @@ internal sealed partial class ResultCheck
             }
 
             CheckReceiver(stream, sender, receiver, group);
-            if (stream.Network != facts.Networks.FirstCommon(sender.Device, group.Device)?.Id && stream.Network != old?.Network)
+            if (hasWay && stream.Network != facts.Networks.FirstCommon(sender.Device, group.Device)?.Id && stream.Network != old?.Network)
                 Report($"{stream.Id} uses the network {stream.Network}, but not as the first one that {sender.Device.Model.Id} and {group.Device.Model.Id} share.");
         }
 
-        if (Tree(stream) is null)
+        if (!hasWay)
             Report($"{stream.Id} has no way over the network {stream.Network} to every receiver.");
     }
 

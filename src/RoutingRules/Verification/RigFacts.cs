@@ -124,7 +124,12 @@ internal sealed class RigFacts
     }
 
     /// <summary>True when a network reaches the device: by a link, or without any link by having a network jack.</summary>
-    public bool IsOn(Network network, DeviceFacts device)
+    public bool IsOn(Network network, DeviceFacts device) => IsOn(network, device, static _ => true);
+
+    /// <summary>The same with excluded links taken away.</summary>
+    public bool IsOnStill(Network network, DeviceFacts device) => IsOn(network, device, link => !IsExcluded(link));
+
+    private bool IsOn(Network network, DeviceFacts device, Func<Link, bool> counts)
     {
         var hasLinks = false;
         foreach (var link in Rig.Links)
@@ -133,7 +138,7 @@ internal sealed class RigFacts
                 continue;
 
             hasLinks = true;
-            if (link.From.Device == device.Model.Id || link.To.Device == device.Model.Id)
+            if (counts(link) && (link.From.Device == device.Model.Id || link.To.Device == device.Model.Id))
                 return true;
         }
 

@@ -1,0 +1,111 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports clocks that nobody takes over.</summary>
+/// <remarks>
+/// One finding for each clock of a network that carries streams; the entity is the clock. It is a warning where another device could lead: one that sends or
+/// receives slots, is joined to the leader and runs at the clock's rate; else a note.
+/// </remarks>
+public sealed class ClockBackupMissing : Rule<ResolvedShow>
+{
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR5009",
+        Name = "clock-backup-missing",
+        Title = "Clock without a backup",
+        Family = RuleFamily.Network,
+        Severity = Severity.Warning,
+        Checks = "The clock of every network that carries streams has a backup: another device than the leader, joined to it.",
+        Why = "When the leader loses power the devices agree on a new one by themselves, with a gap of seconds, and perhaps on the wrong one.",
+        Remedy = "Name a second device as backup: one that stays on all day and has its own supply.",
+        Source = "IEEE 802.1AS, clause 10.3 (from memory); common practice, no source, for a backup that is declared",
+        Fixability = Fixability.None,
+        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        if (context.Rig.Clocks.IsEmpty || context.Streams.Count == 0)
+        {
+            return;
+        }
+
+        var map = new ClockMap(context);
+        for (var index = 0; index < context.Rig.Clocks.Count; index++)
+        {
+            var clock = context.Rig.Clocks[index];
+            if (!map.IsUsed(index) || context.Device(clock.Leader) is not { } leader
+                || (clock.Backup is { } named && context.Device(named) is null))
+            {
+                continue;
+            }
+
+            var reach = map.Reach(index);
+            var backup = clock.Backup is { } id ? context.Device(id) : null;
+            var why = backup is null ? "has no backup"
+                : backup == leader ? "has its own leader as backup"
+                : reach.Find(backup.Index) != reach.Find(leader.Index) && !HasBrokenLink(context, map, index) ? $"has {backup.Id} as backup, which is not joined to it"
+                : null;
+            if (why is null)
+            {
+                continue;
+            }
+
+            var other = Other(context, reach, leader, clock);
+            context.ReportAs(
+                other is null ? Severity.Note : Severity.Warning,
+                $"Clock '{clock.Id}', led by {leader.Id}, {why}"
+                + (other is null ? "; no other device on its networks could take over." : $"; {other.Id}, for one, could take over."),
+                $"/rig/clocks/{index}",
+                Entity.Of("clock", clock.Id));
+        }
+    }
+
+    /// <summary>The first device by id that could take over.</summary>
+    private static DeviceNode? Other(RuleContext context, DisjointSets reach, DeviceNode leader, Clock clock)
+    {
+        DeviceNode? first = null;
+        foreach (var device in context.Devices)
+        {
+            if (device != leader && reach.Find(device.Index) == reach.Find(leader.Index) && HasSlots(device)
+                && (device.Profile.SampleRates.IsEmpty || device.Profile.SampleRates.Contains(clock.SampleRate))
+                && (first is null || device.Id.CompareTo(first.Id) < 0))
+            {
+                first = device;
+            }
+        }
+
+        return first;
+    }
+
+    private static bool HasSlots(DeviceNode device)
+    {
+        foreach (var group in device.Groups)
+        {
+            if (group.Kind is PortKind.Transmit or PortKind.Receive)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool HasBrokenLink(RuleContext context, ClockMap map, int clock)
+    {
+        for (var network = 0; network < context.Rig.Networks.Count; network++)
+        {
+            if (map.ClockOf(network) == clock && map.HasBrokenLink(network))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,128 @@
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports rings of links on a network that nothing keeps from flooding.</summary>
+/// <remarks>
+/// One finding for each independent ring: links are taken by id, and each that joins two switches which are joined already closes a ring. Entities are the
+/// network and the links of the ring by id. Bridged jacks of a device are one switch; a ring through jacks that are not bridged is none.
+/// </remarks>
+public sealed class LoopUnmanaged : Rule<ResolvedShow>
+{
+    private const int None = -1;
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR5004",
+        Name = "loop-unmanaged",
+        Title = "Ring of links without loop control",
+        Family = RuleFamily.Network,
+        Severity = Severity.Error,
+        Checks = "The links of a network close a ring only where its loop control says what keeps the ring from flooding.",
+        Why = "Packets run round an unmanaged ring for ever and pile up: within seconds no audio gets through anywhere on the network.",
+        Remedy = "Unplug one link of the ring, or set up a protocol in all its switches that blocks one and state it as the network's loop control.",
+        Source = "IEEE 802.1D and 802.1Q, IEC 62439-2 (from memory)",
+        Fixability = Fixability.None,
+        Reads = ModelSlices.Devices | ModelSlices.Links,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        var map = context.Network;
+        for (var network = 0; network < context.Rig.Networks.Count; network++)
+        {
+            if (context.Rig.Networks[network].LoopControl == LoopControl.None && map.HasLinks(network))
+            {
+                Check(context, map, network);
+            }
+        }
+    }
+
+    private static void Check(RuleContext context, NetworkMap map, int network)
+    {
+        var links = new List<LinkNode>();
+        foreach (var link in context.Links)
+        {
+            if (link.Network == network && map.SwitchFrom(link.Index) >= 0)
+            {
+                links.Add(link);
+            }
+        }
+
+        // As many links as switches or more: without that there is no ring, which is the usual case and needs no sorting.
+        var parts = new DisjointSets(map.SwitchCount);
+        var hasRing = false;
+        foreach (var link in links)
+        {
+            hasRing |= !parts.Join(map.SwitchFrom(link.Index), map.SwitchTo(link.Index));
+        }
+
+        if (!hasRing)
+        {
+            return;
+        }
+
+        links.Sort((x, y) => x.Model.Id.CompareTo(y.Model.Id) is var order && order != 0 ? order : x.Index - y.Index);
+        parts = new DisjointSets(map.SwitchCount);
+        var tree = new HashSet<int>();
+        var closing = new List<LinkNode>();
+        foreach (var link in links)
+        {
+            if (parts.Join(map.SwitchFrom(link.Index), map.SwitchTo(link.Index)))
+            {
+                tree.Add(link.Index);
+            }
+            else
+            {
+                closing.Add(link);
+            }
+        }
+
+        foreach (var link in closing)
+        {
+            Report(context, network, Ring(map, tree, link));
+        }
+    }
+
+    /// <summary>The closing link and the way through the tree between its ends.</summary>
+    private static List<int> Ring(NetworkMap map, HashSet<int> tree, LinkNode closing)
+    {
+        var cameBy = new int[map.SwitchCount];
+        Array.Fill(cameBy, None);
+        var start = map.SwitchFrom(closing.Index);
+        var queue = new Queue<int>([start]);
+        while (queue.TryDequeue(out var at) && at != map.SwitchTo(closing.Index))
+        {
+            foreach (var link in map.LinksAt(at))
+            {
+                if (tree.Contains(link) && link != cameBy[at] && map.Other(link, at) is var other && other != start && cameBy[other] == None)
+                {
+                    cameBy[other] = link;
+                    queue.Enqueue(other);
+                }
+            }
+        }
+
+        var ring = new List<int> { closing.Index };
+        for (var at = map.SwitchTo(closing.Index); at != start; at = map.Other(cameBy[at], at))
+        {
+            ring.Add(cameBy[at]);
+        }
+
+        return ring;
+    }
+
+    private static void Report(RuleContext context, int network, List<int> ring)
+    {
+        var links = ring.ConvertAll(link => context.Links[link].Model);
+        links.Sort((x, y) => x.Id.CompareTo(y.Id));
+        var id = context.Rig.Networks[network].Id;
+        context.Report(
+            $"Links {Wording.List(links.ConvertAll(link => $"'{link.Id}'"))} of network '{id}' close a ring, and nothing keeps it from flooding.",
+            $"/rig/links/{ring[0]}",
+            [Entity.Of("network", id), .. links.ConvertAll(link => Entity.Of("link", link.Id))]);
+    }
+}

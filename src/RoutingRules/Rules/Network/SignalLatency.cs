@@ -1,0 +1,133 @@
+using RoutingRules.Answers;
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>
+/// Adds up latency as a trace does: the port groups passed, both ends included, paths through devices and packet times. What is not stated counts nothing.
+/// </summary>
+internal sealed class SignalLatency(RuleContext context)
+{
+    /// <summary>Parts of the model it reads.</summary>
+    public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Links;
+
+    /// <summary>For each device passed the latency of each of its groups.</summary>
+    private readonly double[]?[] groups = new double[]?[context.Devices.Count];
+
+    /// <summary>From the real source of a point to the point, in milliseconds.</summary>
+    /// <param name="point">A point that carries a real source.</param>
+    /// <param name="isPartial">Set when a part on the way states no latency.</param>
+    public double To(PointIndex point, ref bool isPartial)
+    {
+        var sum = At(point, ref isPartial);
+        for (var before = context.Upstream(point); !before.IsNone; before = context.Upstream(point))
+        {
+            sum += Hop(before, point, ref isPartial) + At(before, ref isPartial);
+            point = before;
+        }
+
+        return sum;
+    }
+
+    /// <summary>From a point on to the latest of the places it feeds, in milliseconds; 0 when it feeds nothing.</summary>
+    public double Beyond(PointIndex point, ref bool isPartial)
+    {
+        var latest = 0.0;
+        if (context.Fed(point).IsEmpty)
+        {
+            return latest;
+        }
+
+        var pending = new Stack<(PointIndex Point, double Sum)>([(point, 0)]);
+        while (pending.TryPop(out var next))
+        {
+            latest = Math.Max(latest, next.Sum);
+            foreach (var fed in context.Fed(next.Point))
+            {
+                var to = new PointIndex(fed);
+                pending.Push((to, next.Sum + Hop(next.Point, to, ref isPartial) + At(to, ref isPartial)));
+            }
+        }
+
+        return latest;
+    }
+
+    private double At(PointIndex point, ref bool isPartial)
+    {
+        var device = context.DeviceOf(point);
+        var value = (groups[device.Index] ??= Stated(device))[SignalGraph.GroupOf(device, point).Index];
+        isPartial |= double.IsNaN(value);
+        return double.IsNaN(value) ? 0 : value;
+    }
+
+    private static double[] Stated(DeviceNode device)
+    {
+        var stated = new double[device.Groups.Count];
+        foreach (var group in device.Groups)
+        {
+            stated[group.Index] = Stated(device.Profile, group);
+        }
+
+        return stated;
+    }
+
+    /// <summary>What the profile states for a group; not a number where it should state something and does not.</summary>
+    private static double Stated(DeviceProfile profile, GroupNode group)
+    {
+        foreach (var entry in profile.LatencyMilliseconds)
+        {
+            if (entry.Group == group.Id)
+            {
+                return entry.Value;
+            }
+        }
+
+        return group.Kind is PortKind.Input or PortKind.Output && !IsThrough(profile, group.Id) ? double.NaN : 0;
+    }
+
+    private static bool IsThrough(DeviceProfile profile, Id<PortGroup> group)
+    {
+        foreach (var entry in profile.Through)
+        {
+            if (entry.From == group || entry.To == group)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private double Hop(PointIndex from, PointIndex to, ref bool isPartial)
+    {
+        double? stated = 0;
+        var kind = context.Via(to);
+        if (kind == HopKind.Stream)
+        {
+            var network = context.Network.IndexOf(context.Streams[context.ViaIndex(to)].Model.Network);
+            stated = network < 0 ? null : PacketTime.Milliseconds(context.Rig.Networks[network]);
+        }
+        else if (kind == HopKind.Through)
+        {
+            stated = Processing(context.DeviceOf(to).Profile, context.GroupOf(from).Id, context.GroupOf(to).Id);
+        }
+
+        isPartial |= stated is null;
+        return stated ?? 0;
+    }
+
+    private static double? Processing(DeviceProfile profile, Id<PortGroup> from, Id<PortGroup> to)
+    {
+        foreach (var entry in profile.Through)
+        {
+            if (entry.From == from && entry.To == to)
+            {
+                return entry.LatencyMilliseconds ?? (entry.Kind == ThroughKind.Passive ? 0 : null);
+            }
+        }
+
+        return 0;
+    }
+}

@@ -1,0 +1,204 @@
+using System.Globalization;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Reports devices near their stream limit that could do with fewer streams.</summary>
+/// <remarks>
+/// One finding for each device and direction; the entity is the device as sender or as receiver. It speaks only where the remedy is at hand: the signals of
+/// the poorly filled stream fit into the free slots of another stream that comes from the same slots' group and ends at the same place.
+/// </remarks>
+public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
+{
+    private static readonly RuleOption FewPercent = new()
+    {
+        Name = "fewPercent",
+        Doc = "A stream is poorly filled when at most so many percent of its slots carry signal.",
+        Default = 25,
+        Minimum = 1,
+        Maximum = 99,
+    };
+
+    private static readonly RuleOption NearLimit = new()
+    {
+        Name = "nearLimit",
+        Doc = "A device is near its limit when it can take at most so many further streams.",
+        Default = 1,
+        Minimum = 0,
+        Maximum = 100,
+        IsWhole = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR4008",
+        Name = "stream-poorly-filled",
+        Title = "Stream that carries little",
+        Family = RuleFamily.Streams,
+        Severity = Severity.Note,
+        Checks = "A device that can take no further stream has none of which few slots carry signal and whose signals would fit into another.",
+        Why = "The next late mix needs a stream that is not there, while one is spent on a signal or two.",
+        Remedy = "Route those signals into free slots of the other stream and remove this one.",
+        Source = "common practice, no source",
+        Fixability = Fixability.Manual,
+        Options = [FewPercent, NearLimit],
+        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        var ends = new Dictionary<(int Device, bool IsSender), List<StreamNode>>();
+        foreach (var stream in context.Streams)
+        {
+            if (stream.State != ConnectionState.Connected || stream.Receivers.Count == 0)
+            {
+                continue;
+            }
+
+            Add(ends, context.DeviceOf(stream.From), true, stream);
+            foreach (var receiver in stream.Receivers)
+            {
+                if (receiver.State == ConnectionState.Connected)
+                {
+                    Add(ends, context.DeviceOf(receiver.At), false, stream);
+                }
+            }
+        }
+
+        foreach (var device in context.Devices)
+        {
+            Check(context, device, true, ends.GetValueOrDefault((device.Index, true)), device.Profile.Limits?.StreamsSent);
+            Check(context, device, false, ends.GetValueOrDefault((device.Index, false)), device.Profile.Limits?.StreamsReceived);
+        }
+    }
+
+    private static void Add(Dictionary<(int Device, bool IsSender), List<StreamNode>> ends, DeviceNode device, bool isSender, StreamNode stream)
+    {
+        if (!ends.TryGetValue((device.Index, isSender), out var streams))
+        {
+            ends.Add((device.Index, isSender), streams = []);
+        }
+
+        if (streams.Count == 0 || streams[^1] != stream)
+        {
+            streams.Add(stream);
+        }
+    }
+
+    private static void Check(RuleContext context, DeviceNode device, bool isSender, List<StreamNode>? streams, int? limit)
+    {
+        if (streams is null || streams.Count < 2 || limit is not { } most || most - streams.Count > context.WholeValue(NearLimit))
+        {
+            return;
+        }
+
+        var filled = streams.ConvertAll(stream => Filled(context, stream));
+        for (var i = 0; i < streams.Count; i++)
+        {
+            var width = streams[i].Model.From.Width;
+            if (filled[i] == 0 || filled[i] * 100 > width * context.Value(FewPercent) || IsFixed(context, streams[i]))
+            {
+                continue;
+            }
+
+            for (var other = 0; other < streams.Count; other++)
+            {
+                if (other != i && filled[i] <= streams[other].Model.From.Width - filled[other] && IsAlike(context, streams[i], streams[other]))
+                {
+                    Report(context, device, isSender, streams, most, (streams[i], filled[i]), (streams[other], filled[other]));
+                    return;
+                }
+            }
+        }
+    }
+
+    private static void Report(
+        RuleContext context, DeviceNode device, bool isSender, List<StreamNode> streams, int most, (StreamNode Stream, int Filled) poor, (StreamNode Stream, int Filled) other) =>
+        context.Report(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{device.Id} {(isSender ? "sends" : "receives")} {streams.Count} of the {most} streams it can, but of stream '{poor.Stream.Model.Id}' only "
+                + $"{poor.Filled} of {poor.Stream.Model.From.Width} slots carry signal: they would fit into '{other.Stream.Model.Id}', "
+                + $"which has {other.Stream.Model.From.Width - other.Filled} free."),
+            $"/patch/streams/{poor.Stream.Index}",
+            Entity.Of(isSender ? "sender" : "receiver", device.Id));
+
+    private static int Filled(RuleContext context, StreamNode stream)
+    {
+        var filled = 0;
+        for (var position = 0; position < stream.Model.From.Width; position++)
+        {
+            filled += context.Origin(stream.From + position).IsNone && !context.IsLooping(stream.From + position) ? 0 : 1;
+        }
+
+        return filled;
+    }
+
+    /// <summary>True when the device decides which slots carry what, so that nothing can be moved by patching.</summary>
+    private static bool IsFixed(RuleContext context, StreamNode stream)
+    {
+        for (var position = 0; position < stream.Model.From.Width; position++)
+        {
+            if (context.FixedSource(stream.From + position) is not null)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>True when two streams leave one port group on one network for the same devices, in whole.</summary>
+    private static bool IsAlike(RuleContext context, StreamNode one, StreamNode other)
+    {
+        if (one.Model.Network != other.Model.Network || context.DeviceOf(one.From) != context.DeviceOf(other.From)
+            || context.GroupOf(one.From) != context.GroupOf(other.From) || IsFixed(context, other))
+        {
+            return false;
+        }
+
+        foreach (var receiver in one.Receivers)
+        {
+            var isThere = receiver.State == ConnectionState.Connected && ConsistsOfFree(context, receiver);
+            for (var i = 0; isThere && i <= other.Receivers.Count; i++)
+            {
+                if (i == other.Receivers.Count)
+                {
+                    return false;
+                }
+
+                if (other.Receivers[i] is { State: ConnectionState.Connected, Model.Channels: null } match
+                    && context.DeviceOf(match.At) == context.DeviceOf(receiver.At) && ConsistsOfFree(context, match))
+                {
+                    break;
+                }
+            }
+
+            if (!isThere)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>True when nothing is fixed to the slots of a receiver, so that its signals may arrive in other ones.</summary>
+    private static bool ConsistsOfFree(RuleContext context, ReceiverNode receiver)
+    {
+        for (var position = 0; position < receiver.Model.At.Width; position++)
+        {
+            foreach (var fed in context.Fed(receiver.At + position))
+            {
+                if (context.FixedSource(new PointIndex(fed)) is not null)
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+}
