@@ -10,4 +10,7 @@ internal sealed record CliConsole(Stream Input, Stream Output, TextWriter Error)
 {
     /// <summary>Plugins that every engine of the run gets.</summary>
     public IReadOnlyList<RoutingPlugin> Plugins { get; init; } = [];
+
+    /// <summary>Tells which day it is where the tool runs.</summary>
+    public Func<DateOnly> Today { get; init; } = static () => DateOnly.FromDateTime(DateTime.Now);
 }

@@ -17,6 +17,12 @@ public static class RoutingSchemas
     /// <summary>The schema of the JSON report.</summary>
     public static string Report => Text(SchemaKind.Report);
 
+    /// <summary>The schema of lists of waivers.</summary>
+    public static string Waivers => Text(SchemaKind.Waivers);
+
+    /// <summary>The schema of baselines.</summary>
+    public static string Baseline => Text(SchemaKind.Baseline);
+
     /// <summary>The schema of a kind of document.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="kind"/> is no kind.</exception>
     public static string Text(SchemaKind kind)

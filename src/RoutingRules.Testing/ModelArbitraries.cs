@@ -3,6 +3,7 @@ using FsCheck.Fluent;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
+using RoutingRules.Waivers;
 
 namespace RoutingRules.Testing;
 
@@ -18,6 +19,12 @@ public static class ModelArbitraries
 
     /// <summary>Configurations.</summary>
     public static Arbitrary<EngineConfig> Configs() => Arb.From(Make(static maker => maker.Config()), ModelShrinker.Shrink);
+
+    /// <summary>Lists of waivers, with rules that may not exist and patterns that may never fit.</summary>
+    public static Arbitrary<WaiverList> Waivers() => Arb.From(Make(static maker => maker.Waivers()));
+
+    /// <summary>Baselines, in which a document or a finding may stand twice.</summary>
+    public static Arbitrary<Baseline> Baselines() => Arb.From(Make(static maker => maker.Baseline()));
 
     /// <summary>Texts that the format takes: any characters, beyond the basic plane too, but control characters and half surrogate pairs.</summary>
     public static Arbitrary<string> Texts() => Arb.From(Make(static maker => maker.Text()));

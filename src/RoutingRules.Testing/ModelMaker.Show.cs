@@ -23,7 +23,14 @@ internal sealed partial class ModelMaker
     public EngineConfig Config() => new()
     {
         FailOn = Enum<Severity>(),
-        Rules = List(() => new RuleSetting { Rule = Name(), Enabled = MaybeValue(Flip), Severity = MaybeValue(Enum<Severity>) }),
+        Extends = List(FilledText),
+        Rules = List(() => new RuleSetting
+        {
+            Rule = Flip() ? Name() : Name() + "*",
+            Enabled = MaybeValue(Flip),
+            Severity = MaybeValue(Enum<Severity>),
+            Options = List(() => new RuleOptionValue { Name = Name(), Value = Number(0, 99_999) / 8.0 }),
+        }),
         Assignment = Flip() ? new AssignmentConfig() : new AssignmentConfig
         {
             Spares = Number(0, 65_535),

@@ -3,8 +3,10 @@ using RoutingRules.Assignment;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Plugins;
+using RoutingRules.Reading;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
+using RoutingRules.Waivers;
 
 namespace RoutingRules;
 
@@ -19,6 +21,7 @@ public sealed class RoutingEngine
         this.rules = rules;
         this.active = active;
         Config = config;
+        Catalogue = ReadingRules.All.Concat(WaiverRules.All).Concat(rules.Select(rule => rule.Descriptor)).OrderBy(rule => rule.Id, StringComparer.Ordinal).ToValueList();
         Profiles = profiles;
         Plugins = plugins;
     }
@@ -28,6 +31,9 @@ public sealed class RoutingEngine
 
     /// <summary>The configuration; the usual one when none was given.</summary>
     public EngineConfig Config { get; }
+
+    /// <summary>Every rule that reports can name, by id: those of the readers, those about waivers, and <see cref="Rules"/>.</summary>
+    public ValueList<RuleDescriptor> Catalogue { get; }
 
     internal IReadOnlyList<ActiveRule> Active => active;
 
@@ -49,6 +55,17 @@ public sealed class RoutingEngine
     /// <param name="cancellation">Stops between subjects.</param>
     /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
     public CheckResult Check(Show show, CancellationToken cancellation = default) => Check(Resolve(show), cancellation);
+
+    /// <summary>Runs the rules on a show under the eyes of an observer.</summary>
+    /// <param name="show">The show.</param>
+    /// <param name="observer">Told when each rule starts and ends.</param>
+    /// <param name="cancellation">Stops between subjects.</param>
+    /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
+    public CheckResult Check(Show show, RuleObserver observer, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(observer);
+        return RuleRunner.Run(Resolve(show), active, RuleRunner.DefaultBudget, cancellation, observer);
+    }
 
     /// <summary>Runs the rules on a resolved show.</summary>
     /// <param name="show">The show.</param>

@@ -1,4 +1,5 @@
 using RoutingRules.Configuration;
+using RoutingRules.Model;
 using RoutingRules.Plugins;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -51,6 +52,13 @@ public sealed class RoutingEngineBuilder
         return this;
     }
 
+    /// <summary>
+    /// What is wrong with the settings of rules in the configuration: unknown rules and options, values out of range. Each has the pointer of its place.
+    /// Empty when <see cref="Build"/> will take the configuration.
+    /// </summary>
+    public ValueList<Finding> FindConfigProblems() =>
+        RuleSelection.Problems(config, rules.OrderBy(rule => rule.Descriptor.Id, StringComparer.Ordinal).ToArray());
+
     /// <summary>Makes the engine.</summary>
     /// <exception cref="InvalidOperationException">Two rules have the same id or the same name, or the configuration names a rule that cannot be set.</exception>
     public RoutingEngine Build()
@@ -67,6 +75,11 @@ public sealed class RoutingEngineBuilder
         if (ordered.GroupBy(rule => rule.Descriptor.Name, StringComparer.Ordinal).FirstOrDefault(group => group.Count() > 1) is { } clash)
         {
             throw new InvalidOperationException($"Two rules have the name {clash.Key}.");
+        }
+
+        if (RuleSelection.Problems(config, ordered) is { IsEmpty: false } problems)
+        {
+            throw new InvalidOperationException(problems[0].Message);
         }
 
         return new RoutingEngine(ordered, RuleSelection.Apply(config, ordered), new ProfileLibrary(profiles), [.. plugins], config);

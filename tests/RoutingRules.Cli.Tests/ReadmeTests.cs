@@ -9,7 +9,7 @@ namespace RoutingRules.Cli.Tests;
 /// <c>&lt;!-- command: NAME --&gt;</c>: one command, which <c>.ci/run</c> must run as well; there it may carry <c>--no-build</c>, further arguments at its end,
 /// and <c>"$results/FILE"</c> for a file. There are two, <c>main-job</c> and <c>tests</c>, before the first heading of the second level.
 /// <c>&lt;!-- example: embed --&gt;</c>: program text, which must be what stands in <c>ReadmeExample.cs</c> between the lines <c>// readme: begin</c> and
-/// <c>// readme: end</c>.
+/// <c>// readme: end</c>. <c>config</c> and <c>waivers</c> are documents that the tool must take.
 /// Every command of the tool must have a table row that begins with its name in backticks.
 /// </remarks>
 public sealed class ReadmeTests
@@ -66,6 +66,29 @@ public sealed class ReadmeTests
         var rows = Lines.Where(line => line.StartsWith("| `", StringComparison.Ordinal)).Select(line => line.Split('`')[1].Split(' ')[0]).ToList();
 
         Assert.All(commands, command => Assert.Contains(command, rows));
+    }
+
+    [Fact]
+    public void The_configuration_of_the_readme_is_one_that_the_tool_takes()
+    {
+        using var folder = new TempFolder();
+        var text = string.Join('\n', Block("example", "config"));
+        folder.Write("crew/house.json", """{ "schemaVersion": 1 }""");
+        var config = folder.Write("tour/routing-rules.json", text);
+
+        Assert.Contains("severity  error    " + config, Tool.Run("rules", "RR3007", "--effective", "--config", config).Civil().Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_waivers_of_the_readme_excuse_what_they_name()
+    {
+        using var folder = new TempFolder();
+        var waivers = folder.Write("waivers.json", string.Join('\n', Block("example", "waivers")));
+        folder.Write("2027/festival/a.show.json", File.ReadAllText(Repository.At("schema", "examples", "05-festival-mistakes.show.json")));
+        var result = Tool.Run("check", folder.Root, "--waivers", waivers, "--as-of", "2027-06-13").Civil();
+
+        Assert.Contains("Waived by Mira, monitors until 2027-06-13: The support act keeps its wedge until Sunday\n", result.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("RR1012", result.Out, StringComparison.Ordinal);
     }
 
     /// <summary>The lines between the fences of a marked block.</summary>

@@ -73,6 +73,7 @@ public sealed class KeywordTests
         foreach (var (from, to) in new[]
         {
             ("", ""), ("\"findings\",", "\"fine\","), ("\"line\": 41", "\"line\": 0"), ("\"fixes\": []", "\"fixes\": [ 1 ]"), ("\"passed\": 31, ", ""),
+            ("\"why\": \"w\" } ]", "\"why\": \"w\" } ], \"contradictions\": [ \"a\" ]"), ("\"silenced\": []", "\"silenced\": [ 1 ]"), ("\"silenced\": []", "\"provenNumbers\": 15"),
             ("8, 1, 1, 3", "8, 1, 1"), ("\"at\": \"box-r/out/5\"", "\"at\": \"box-r\""), ("\"summary\"", "\"total\""), ("\"schemaVersion\": 1", "\"schemaVersion\": 2"),
         })
         {

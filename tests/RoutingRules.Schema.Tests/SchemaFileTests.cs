@@ -4,6 +4,9 @@ namespace RoutingRules.Schema.Tests;
 
 public sealed class SchemaFileTests
 {
+    private static readonly Json.Schema.JsonSchema RuleOptions =
+        Json.Schema.JsonSchema.FromText(File.ReadAllText(Path.Combine(Repository.Schemas, "rule-options.schema.json")));
+
     public static TheoryData<SchemaKind> Kinds => [.. Enum.GetValues<SchemaKind>()];
 
     [Theory]
@@ -31,5 +34,19 @@ public sealed class SchemaFileTests
         Assert.Equal("config.schema.json", SchemaGenerator.FileName(SchemaKind.Config));
         Assert.Contains("\"$id\": \"urn:routing-rules:report:1\"", RoutingSchemas.Report, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => SchemaGenerator.Generate((SchemaKind)9));
+    }
+
+    [Theory]
+    [InlineData("""{ "schemaVersion": 1, "rules": [ { "rule": "RR3*", "severity": "note" }, { "rule": "RR2003", "enabled": false }, { "rule": "output-orphaned" } ] }""", true)]
+    [InlineData("""{ "schemaVersion": 1, "rules": [ { "rule": "RR9999" } ] }""", false)]
+    [InlineData("""{ "schemaVersion": 1, "rules": [ { "rule": "RR1001" } ] }""", false)]
+    [InlineData("""{ "schemaVersion": 1, "rules": [ { "rule": "RR2003", "options": [ { "name": "unheard-of", "value": 1 } ] } ] }""", false)]
+    public void The_schema_of_rule_options_takes_what_an_engine_takes(string config, bool expected)
+    {
+        using var document = System.Text.Json.JsonDocument.Parse(config);
+        var builder = RoutingEngine.CreateBuilder().UseConfig(ConfigReader.Read(System.Text.Encoding.UTF8.GetBytes(config)).Value!);
+
+        Assert.Equal(expected, RuleOptions.Evaluate(document.RootElement).IsValid);
+        Assert.Equal(expected, builder.FindConfigProblems().IsEmpty);
     }
 }

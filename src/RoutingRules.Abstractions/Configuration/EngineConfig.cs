@@ -10,10 +10,15 @@ public sealed record EngineConfig
     /// <summary>The format version; 1.</summary>
     public int SchemaVersion { get; init; } = 1;
 
+    /// <summary>
+    /// Configurations that this one builds on, as paths relative to its file. They must be loaded and laid under it before an engine takes it.
+    /// </summary>
+    public ValueList<string> Extends { get; init; }
+
     /// <summary>The lowest severity that counts as a failed check.</summary>
     public Severity FailOn { get; init; } = Severity.Warning;
 
-    /// <summary>Settings of single rules; of several for one rule the last counts.</summary>
+    /// <summary>Settings of rules; of several for one rule the last counts.</summary>
     public ValueList<RuleSetting> Rules { get; init; }
 
     /// <summary>What an assignment observes.</summary>

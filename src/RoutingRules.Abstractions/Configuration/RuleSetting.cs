@@ -3,10 +3,10 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Configuration;
 
-/// <summary>What a crew says about one rule.</summary>
+/// <summary>What a crew says about one rule, or about all rules whose ids begin alike.</summary>
 public sealed record RuleSetting
 {
-    /// <summary>The rule's id or name, such as <c>RR2003</c> or <c>output-orphaned</c>.</summary>
+    /// <summary>The rule's id or name, such as <c>RR2003</c> or <c>output-orphaned</c>, or the beginning of ids with a star, such as <c>RR7*</c>.</summary>
     public required string Rule { get; init; }
 
     /// <summary>Whether it runs; null leaves it as it is.</summary>

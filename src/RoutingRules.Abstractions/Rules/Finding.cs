@@ -35,16 +35,29 @@ public sealed record Finding
     /// <summary>The column of the place in UTF-16 units, from 1; null until located.</summary>
     public int? Column { get; init; }
 
-    /// <summary>The identity of the finding: 16 hexadecimal digits made from the rule id and the entities with their roles.</summary>
+    /// <summary>The identity of the finding: 16 hexadecimal digits made from the rule id and the entities with their roles, in whatever order they stand.</summary>
     /// <remarks>It does not change when the document is reordered, reformatted or relabelled. Computed on each call.</remarks>
     public string Fingerprint()
     {
         var text = new StringBuilder(Rule);
-        foreach (var entity in Entities)
+        foreach (var entity in Identity())
         {
             text.Append('\n').Append(entity.Role).Append('=').Append(entity.Id);
         }
 
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())).AsSpan(0, 8));
+    }
+
+    /// <summary>The entities in ordinal order of role and id.</summary>
+    internal ValueList<Entity> Identity()
+    {
+        if (Entities.Count < 2)
+        {
+            return Entities;
+        }
+
+        var sorted = Entities.AsSpan().ToArray();
+        Array.Sort(sorted, static (x, y) => string.CompareOrdinal(x.Role, y.Role) is var order and not 0 ? order : string.CompareOrdinal(x.Id, y.Id));
+        return ValueList.Adopt(sorted);
     }
 }

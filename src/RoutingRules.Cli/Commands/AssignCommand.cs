@@ -5,7 +5,6 @@ using RoutingRules.Cli.Output;
 using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Reporting;
-using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Commands;
 
@@ -32,9 +31,10 @@ internal static class AssignCommand
             DefaultValueFactory = _ => [],
         };
         var keepUnlisted = new Option<bool>("--keep-unlisted") { Description = "Let outputs go on carrying what no feed asks for, where they do so already." };
-        var format = ToolOptions.Format("How the report is written to standard output, together with --out: text for people (usual), json for programs.");
+        var format = ToolOptions.Format("How the report is written to standard output, together with --out, usually text.");
         var report = ToolOptions.Report();
         var config = ToolOptions.Config();
+        var noConfig = ToolOptions.NoConfig();
         var profiles = ToolOptions.Profiles();
         var quiet = ToolOptions.Quiet();
         var command = new ToolCommand(
@@ -43,7 +43,7 @@ internal static class AssignCommand
             "routing-rules assign saturday.show.json --out saturday-patched.show.json\nWrites the completed show and lists where everything went.",
             "routing-rules assign saturday.show.json --without box-r --out rescue.show.json\nPlans the show again without a dead box.")
         {
-            file, @out, spares, headroom, without, budget, keepUnlisted, format, report, config, profiles, quiet,
+            file, @out, spares, headroom, without, budget, keepUnlisted, format, report, config, noConfig, profiles, quiet,
         };
         command.SetAction(parsed =>
         {
@@ -55,7 +55,9 @@ internal static class AssignCommand
                     "--format is for the report, and without --out standard output carries the show; add --out FILE, or use --report FORMAT=FILE.");
             }
 
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), parsed.GetValue(config), console, cancellation);
+            var isQuiet = parsed.GetValue(quiet);
+            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), isQuiet), [path], console, cancellation);
+            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
             var usual = engine.Config.Assignment.ToOptions();
             var options = usual with
             {
@@ -71,11 +73,10 @@ internal static class AssignCommand
                     $"the configuration asks for the strategy '{strategy}', and there is only the built-in one; take the member strategy away.");
             }
 
-            var isQuiet = parsed.GetValue(quiet);
-            ReportFormat? onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormat.Text;
-            var lowest = isQuiet ? engine.Config.FailOn : Severity.Note;
-            using var target = outPath is null ? null : OutputFile.Begin(outPath, [path]);
-            using var reports = new Reports(onOutput, parsed.GetRequiredValue(report), [path], target, lowest, console);
+            var onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormats.All[0];
+            var reportOptions = ReportSetup.Options(engine, isQuiet);
+            using var target = outPath is null ? null : OutputFile.Begin(outPath, [path, .. loaded.Files]);
+            using var reports = new Reports(onOutput, parsed.GetRequiredValue(report), [path, .. loaded.Files], target, reportOptions, console);
             return Run(new Job(engine, path, outPath, options, isQuiet), target, reports, console, cancellation);
         });
         return command;

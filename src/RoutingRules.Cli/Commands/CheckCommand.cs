@@ -16,38 +16,76 @@ internal static class CheckCommand
             Description = "Show files, folders (every *.show.json in them and in their subfolders), or - for one show on standard input.",
             Arity = ArgumentArity.OneOrMore,
         }.NamesNoOption();
-        var format = ToolOptions.Format("How the result is written to standard output: text for people (usual), json for programs.");
+        var format = ToolOptions.Format("How the result is written to standard output, usually text.");
         var report = ToolOptions.Report();
+        var waivers = new Option<string?>("--waivers") { HelpName = "FILE", Description = "Excuse what a list of waivers names: each with reason, owner, last day and scope." };
+        var asOf = ToolOptions.Day("--as-of", "The day for which waivers count; usually today.");
+        var baseline = new Option<string?>("--baseline") { HelpName = "FILE", Description = "Do not fail for findings that a baseline knows already." };
+        var update = new Option<bool>("--update-baseline") { Description = "Take out of the baseline what is gone. It never grows, unless with --force." };
+        var force = new Option<bool>("--force") { Description = "With --update-baseline: also accept everything found now, or begin a baseline." };
+        var timings = new Option<bool>("--timings") { Description = "Say on standard error how much work and time each rule took." };
         var config = ToolOptions.Config();
+        var noConfig = ToolOptions.NoConfig();
         var profiles = ToolOptions.Profiles();
         var quiet = ToolOptions.Quiet();
         var command = new ToolCommand(
             "check",
             "Check shows: is every mix patched to where it must go, is nothing missing, doubled, swapped or silent? Nothing is changed.",
             "routing-rules check saturday.show.json\nLists what is wrong, where in the file, and what to do about it.",
-            "routing-rules check shows/ --report json=result.json\nChecks every show in a folder and also keeps the result for another program.")
+            "routing-rules check shows/ --report json=result.json --report html=result.html\nChecks every show in a folder and also keeps the result for another program and for people.",
+            "routing-rules check shows/ --waivers waivers.json --baseline baseline.json\nFails only for what nobody has decided to live with.")
         {
-            paths, format, report, config, profiles, quiet,
+            paths, format, report, waivers, asOf, baseline, update, force, timings, config, noConfig, profiles, quiet,
         };
         command.SetAction(parsed =>
         {
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), parsed.GetValue(config), console, cancellation);
-            var files = ShowFiles.Expand(parsed.GetRequiredValue(paths));
-            var lowest = parsed.GetValue(quiet) ? engine.Config.FailOn : Severity.Note;
-            using var reports = new Reports(parsed.GetValue(format) ?? ReportFormat.Text, parsed.GetRequiredValue(report), files, null, lowest, console);
-            var code = ExitCode.Clean;
-            foreach (var file in files)
-            {
-                cancellation.ThrowIfCancellationRequested();
-                var document = InputDocument.Check(file, console, engine, cancellation);
-                reports.Add(document);
-                code = ExitCode.Worse(code, CodeOf(document, engine.Config.FailOn));
-            }
-
+            var named = parsed.GetRequiredValue(paths);
+            var isQuiet = parsed.GetValue(quiet);
+            var choice = new AcceptanceChoice(
+                parsed.GetValue(waivers), parsed.GetValue(asOf) ?? console.Today(), parsed.GetValue(baseline), parsed.GetValue(update), parsed.GetValue(force));
+            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), isQuiet), named, console, cancellation);
+            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
+            var files = ShowFiles.Expand(named);
+            using var acceptance = new Acceptance(choice, files, engine, console, cancellation);
+            using var reports = new Reports(
+                parsed.GetValue(format) ?? ReportFormats.All[0],
+                parsed.GetRequiredValue(report),
+                [.. files, .. choice.Files, .. loaded.Files],
+                acceptance.Target,
+                ReportSetup.Options(engine, isQuiet),
+                console);
+            var clock = parsed.GetValue(timings) ? new Timings() : null;
+            var code = Run(files, engine, acceptance, reports, clock, console, cancellation);
             reports.Finish();
+            acceptance.Finish();
+            clock?.Write(console.Error);
             return code;
         });
         return command;
+    }
+
+    private static int Run(
+        IReadOnlyList<string> files, RoutingEngine engine, Acceptance acceptance, Reports reports, Timings? clock, CliConsole console, CancellationToken cancellation)
+    {
+        var code = ExitCode.Clean;
+        foreach (var file in files)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            Add(acceptance.Apply(file, InputDocument.Check(file, console, engine, clock, cancellation)));
+        }
+
+        if (acceptance.Report() is { } waivers)
+        {
+            Add(waivers);
+        }
+
+        return code;
+
+        void Add(DocumentCheck document)
+        {
+            reports.Add(document);
+            code = ExitCode.Worse(code, CodeOf(document, engine.Config.FailOn));
+        }
     }
 
     /// <summary>The exit code that one document asks for.</summary>

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
+using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Reporting;
@@ -23,7 +24,7 @@ internal static class ProfilesCommand
         };
         command.SetAction(parsed =>
         {
-            var library = EngineSetup.Create(parsed.GetRequiredValue(profiles), null, console, cancellation).Profiles;
+            var library = EngineSetup.Create(parsed.GetRequiredValue(profiles), LoadedConfig.Usual, console).Profiles;
             using var output = Texts.Over(console.Output);
             if (parsed.GetValue(id) is not { } wanted)
             {

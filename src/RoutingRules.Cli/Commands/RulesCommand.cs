@@ -1,6 +1,6 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
-using RoutingRules.Reading;
+using RoutingRules.Configuration;
 using RoutingRules.Reporting;
 
 namespace RoutingRules.Cli.Commands;
@@ -11,29 +11,62 @@ internal static class RulesCommand
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
         var id = new Argument<string?>("ID") { Description = "A rule's id or name, to read all about it.", Arity = ArgumentArity.ZeroOrOne }.NamesNoOption();
+        var effective = new Option<bool>("--effective") { Description = "With ID: which values count for the rule, and which file and line set each." };
+        var markdown = new Option<bool>("--markdown") { Description = "Write the whole catalogue as one page of Markdown." };
+        var config = ToolOptions.Config();
+        var noConfig = ToolOptions.NoConfig();
         var command = new ToolCommand(
             "rules",
             "List the rules, or tell all about one: what it checks, why that matters, what to do, and where it comes from.",
             "routing-rules rules\nLists every rule.",
-            "routing-rules rules RR1001\nTells all about one.")
+            "routing-rules rules RR1001\nTells all about one.",
+            "routing-rules rules RR2003 --effective --config crew.json\nTells what counts for it under a configuration, and why.")
         {
-            id,
+            id, effective, markdown, config, noConfig,
         };
         command.SetAction(parsed =>
         {
-            var rules = ReadingRules.All
-                .Concat(EngineSetup.Create([], null, console, cancellation).Rules.Select(rule => rule.Descriptor))
-                .OrderBy(rule => rule.Id, StringComparer.Ordinal)
-                .ToList();
-            using var output = Texts.Over(console.Output);
-            if (parsed.GetValue(id) is not { } wanted)
+            var wanted = parsed.GetValue(id);
+            var isEffective = parsed.GetValue(effective);
+            var choice = new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), IsQuiet: true);
+            if (!isEffective && (choice.Path is not null || choice.IsNone))
             {
-                RuleReport.WriteList(rules, output);
+                throw new UsageException("a configuration changes what counts, not what a rule is; add --effective, or leave the configuration away.");
+            }
+
+            if ((isEffective && wanted is null) || (parsed.GetValue(markdown) && wanted is not null))
+            {
+                throw new UsageException("--effective is about one rule, and needs its id; --markdown is about all, and takes none.");
+            }
+
+            var loaded = isEffective ? ConfigSetup.Load(choice, [Environment.CurrentDirectory], console, cancellation) : LoadedConfig.Usual;
+            var rules = EngineSetup.Create([], loaded, console).Catalogue;
+            using var output = Texts.Over(console.Output);
+            if (wanted is null)
+            {
+                if (parsed.GetValue(markdown))
+                {
+                    output.Write(RuleCatalogue.Markdown(rules));
+                }
+                else
+                {
+                    RuleReport.WriteList(rules, output);
+                }
+
                 return ExitCode.Clean;
             }
 
-            var rule = rules.Find(rule => string.Equals(rule.Id, wanted, StringComparison.OrdinalIgnoreCase) || rule.Name == wanted);
-            RuleReport.Write(rule ?? throw new UsageException($"there is no rule '{wanted}'; 'routing-rules rules' lists them all."), output);
+            var rule = rules.FirstOrDefault(rule => string.Equals(rule.Id, wanted, StringComparison.OrdinalIgnoreCase) || rule.Name == wanted)
+                ?? throw new UsageException($"there is no rule '{wanted}'; 'routing-rules rules' lists them all.");
+            if (isEffective)
+            {
+                RuleReport.WriteEffective(rule, loaded, output);
+            }
+            else
+            {
+                RuleReport.Write(rule, output);
+            }
+
             return ExitCode.Clean;
         });
         return command;

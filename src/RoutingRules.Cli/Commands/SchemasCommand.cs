@@ -1,6 +1,9 @@
 using System.CommandLine;
+using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
+using RoutingRules.Configuration;
 using RoutingRules.Reading;
+using RoutingRules.Reporting;
 
 namespace RoutingRules.Cli.Commands;
 
@@ -12,8 +15,8 @@ internal static class SchemasCommand
         var folder = new Argument<string>("FOLDER") { Description = "The folder to write them to." }.NamesNoOption();
         var command = new ToolCommand(
             "schemas",
-            "Write the JSON schemas of shows, device profiles, configurations and reports to a folder, for editors and other programs.",
-            "routing-rules schemas schema/\nWrites four *.schema.json files there.")
+            "Write the JSON schemas of every kind of document to a folder, for editors and other programs, and the catalogue of rules.",
+            "routing-rules schemas schema/\nWrites *.schema.json files and rules.md there.")
         {
             folder,
         };
@@ -25,12 +28,16 @@ internal static class SchemasCommand
                 throw new UsageException($"there is no folder '{path}'; make it first.");
             }
 
-            foreach (var kind in Enum.GetValues<SchemaKind>())
+            var rules = EngineSetup.Create([], LoadedConfig.Usual, console with { Plugins = [] }).Catalogue;
+            var files = Enum.GetValues<SchemaKind>().Select(kind => (Name: SchemaGenerator.FileName(kind), Text: SchemaGenerator.Generate(kind)))
+                .Append((RuleCatalogue.OptionsSchemaName, RuleCatalogue.OptionsSchema(rules)))
+                .Append((RuleCatalogue.PageName, RuleCatalogue.Markdown(rules)));
+            foreach (var (name, text) in files)
             {
-                using var target = OutputFile.Begin(Path.Join(path, SchemaGenerator.FileName(kind)), []);
-                target.Content.Write(Texts.Utf8.GetBytes(SchemaGenerator.Generate(kind)));
+                using var target = OutputFile.Begin(Path.Join(path, name), []);
+                target.Content.Write(Texts.Utf8.GetBytes(text));
                 target.Commit();
-                CliRunner.Say(console, $"wrote {Path.Join(path, SchemaGenerator.FileName(kind))}");
+                CliRunner.Say(console, $"wrote {Path.Join(path, name)}");
             }
 
             return ExitCode.Clean;

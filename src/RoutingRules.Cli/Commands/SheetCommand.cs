@@ -1,6 +1,7 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
+using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Reporting.Sheets;
 using RoutingRules.Resolving;
@@ -34,7 +35,7 @@ internal static class SheetCommand
         command.SetAction(parsed =>
         {
             var path = parsed.GetRequiredValue(file);
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), null, console, cancellation);
+            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), LoadedConfig.Usual, console);
             using var target = parsed.GetValue(@out) is { } outPath ? OutputFile.Begin(outPath, [path]) : null;
             if (ShowInput.Read(path, console, engine, cancellation) is not { } show)
             {

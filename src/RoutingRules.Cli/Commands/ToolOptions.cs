@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using RoutingRules.Cli.Output;
+using RoutingRules.Reporting;
 
 namespace RoutingRules.Cli.Commands;
 
@@ -35,19 +36,21 @@ internal static class ToolOptions
     public static Option<string?> Config() => new("--config")
     {
         HelpName = "FILE",
-        Description = "Use a configuration: which rules run, how grave they are, what counts as failed (failOn, usually warning).",
+        Description = "Use a configuration: which rules run, how grave they are, what counts as failed (failOn, usually warning).\nWithout it, the nearest routing-rules.json counts, looked for where the shows lie and in the folders above.",
     };
+
+    public static Option<bool> NoConfig() => new("--no-config") { Description = "Use no configuration, even where there is a routing-rules.json." };
 
     public static Option<ReportFormat?> Format(string description) => new("--format")
     {
-        HelpName = "text|json",
-        Description = description,
+        HelpName = "FORMAT",
+        Description = $"{description}\n{string.Join(",\n", ReportFormats.All.Select(format => $"{format.Name}: {format.Title}"))}.",
         CustomParser = result =>
         {
-            var format = ParseFormat(result.Tokens[0].Value);
+            var format = ReportFormats.Find(result.Tokens[0].Value);
             if (format is null)
             {
-                result.AddError($"'{result.Tokens[0].Value}' is no format; write --format text or --format json.");
+                result.AddError($"'{result.Tokens[0].Value}' is no format; there are {NameList.Of(ReportFormats.All.Select(known => known.Name))}.");
             }
 
             return format;
@@ -85,11 +88,21 @@ internal static class ToolOptions
         },
     };
 
-    private static ReportFormat? ParseFormat(string word) => word switch
+    /// <summary>An option that takes a day.</summary>
+    public static Option<DateOnly?> Day(string name, string description) => new(name)
     {
-        "text" => ReportFormat.Text,
-        "json" => ReportFormat.Json,
-        _ => null,
+        HelpName = "DATE",
+        Description = description,
+        CustomParser = result =>
+        {
+            if (DateOnly.TryParseExact(result.Tokens[0].Value, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
+            {
+                return day;
+            }
+
+            result.AddError($"{name} takes a day as year-month-day, such as 2027-06-12, not '{result.Tokens[0].Value}'.");
+            return null;
+        },
     };
 
     private static ReportTarget[] ParseReports(ArgumentResult result)
@@ -98,9 +111,9 @@ internal static class ToolOptions
         foreach (var token in result.Tokens)
         {
             var at = token.Value.IndexOf('=', StringComparison.Ordinal);
-            if (at < 1 || at == token.Value.Length - 1 || ParseFormat(token.Value[..at]) is not { } format)
+            if (at < 1 || at == token.Value.Length - 1 || ReportFormats.Find(token.Value[..at]) is not { } format)
             {
-                result.AddError($"--report takes FORMAT=FILE with the format text or json, such as json=report.json, not '{token.Value}'.");
+                result.AddError($"--report takes FORMAT=FILE, such as json=report.json, not '{token.Value}'; formats are {NameList.Of(ReportFormats.All.Select(known => known.Name))}.");
                 return [];
             }
 

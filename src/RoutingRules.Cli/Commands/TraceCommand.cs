@@ -1,5 +1,6 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
+using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Reporting;
 using RoutingRules.Resolving;
@@ -35,7 +36,7 @@ internal static class TraceCommand
                 throw new UsageException($"'{address}' names {range.Width} points; ask about one, such as {range[0]}.");
             }
 
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), null, console, cancellation);
+            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), LoadedConfig.Usual, console);
             if (ShowInput.Read(parsed.GetRequiredValue(file), console, engine, cancellation) is not { } show)
             {
                 return ExitCode.Usage;

@@ -1,6 +1,5 @@
 using RoutingRules.Configuration;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Cli.Input;
@@ -9,13 +8,12 @@ namespace RoutingRules.Cli.Input;
 internal static class EngineSetup
 {
     /// <param name="profileFolders">Folders of profiles; earlier ones win, all win over the generic profiles.</param>
-    /// <param name="configPath">The configuration; null for the usual one.</param>
-    /// <param name="console">Where the configuration may come from, and the plugins.</param>
-    /// <param name="cancellation">Stops waiting for input.</param>
+    /// <param name="config">The configuration.</param>
+    /// <param name="console">The plugins.</param>
     /// <exception cref="UsageException">A folder or the configuration cannot be used.</exception>
-    public static RoutingEngine Create(IReadOnlyList<string> profileFolders, string? configPath, CliConsole console, CancellationToken cancellation)
+    public static RoutingEngine Create(IReadOnlyList<string> profileFolders, LoadedConfig config, CliConsole console)
     {
-        var builder = RoutingEngine.CreateBuilder().UseConfig(configPath is null ? new EngineConfig() : ReadConfig(configPath, console, cancellation));
+        var builder = RoutingEngine.CreateBuilder().UseConfig(config.Config);
         foreach (var plugin in console.Plugins)
         {
             builder.AddPlugin(plugin);
@@ -26,30 +24,20 @@ internal static class EngineSetup
             builder.AddProfiles(ReadProfiles(folder));
         }
 
+        if (builder.FindConfigProblems() is { IsEmpty: false } problems)
+        {
+            throw ConfigSetup.Unusable(problems.Select(problem => $"{config.PlaceOf(problem.Pointer)}: {problem.Message}"));
+        }
+
         try
         {
             return builder.AddProfiles(new GenericProfiles()).Build();
         }
         catch (InvalidOperationException fault)
         {
-            throw new UsageException($"{configPath}: {fault.Message}");
+            throw new UsageException(fault.Message);
         }
     }
-
-    private static EngineConfig ReadConfig(string path, CliConsole console, CancellationToken cancellation)
-    {
-        var file = InputDocument.Load(path, console, cancellation);
-        var read = file.Problem is { } problem ? new ReadResult<EngineConfig> { Findings = [problem] } : ConfigReader.Read(file.Utf8.Span);
-        if (read.IsUsable)
-        {
-            return read.Value!;
-        }
-
-        var problems = read.Findings.Select(finding => $"{path}{Place(finding.Line, finding.Column)}: {finding.Message} {finding.Remedy}");
-        throw new UsageException($"the configuration cannot be used.\n{string.Join('\n', problems)}");
-    }
-
-    private static string Place(int? line, int? column) => line is null ? "" : FormattableString.Invariant($":{line}:{column}");
 
     private static FolderProfileSource ReadProfiles(string folder)
     {

@@ -1,5 +1,6 @@
 using RoutingRules.Reading;
 using RoutingRules.Reporting;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Input;
 
@@ -26,12 +27,12 @@ internal static class InputDocument
     }
 
     /// <summary>Loads and checks a show.</summary>
-    public static DocumentCheck Check(string path, CliConsole console, RoutingEngine engine, CancellationToken cancellation)
+    public static DocumentCheck Check(string path, CliConsole console, RoutingEngine engine, RuleObserver? observer, CancellationToken cancellation)
     {
         var file = Load(path, console, cancellation);
         return file.Problem is { } problem
             ? DocumentCheck.Unreadable(engine, NameOf(path), problem)
-            : DocumentCheck.Run(engine, NameOf(path), file.Utf8.Span, cancellation);
+            : DocumentCheck.Run(engine, NameOf(path), file.Utf8.Span, observer, cancellation);
     }
 
     /// <summary>Named pipes, such as a shell makes for the output of a command, have no length to ask for; null for ordinary files.</summary>

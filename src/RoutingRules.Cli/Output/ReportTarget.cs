@@ -1,3 +1,5 @@
+using RoutingRules.Reporting;
+
 namespace RoutingRules.Cli.Output;
 
 /// <summary>A report that goes to a file: <c>--report FORMAT=FILE</c>.</summary>

@@ -8,16 +8,16 @@ namespace RoutingRules.Cli.Output;
 /// <summary>All reports of one run: at most one on standard output, any number in files, the files put in place at the end.</summary>
 internal sealed class Reports : IDisposable
 {
-    private readonly List<Report> reports = [];
+    private readonly List<ReportWriter> reports = [];
     private readonly List<OutputFile> files = [];
 
     /// <param name="onOutput">The format on standard output; null for none.</param>
     /// <param name="targets">The files.</param>
     /// <param name="inputs">Files that must not be replaced.</param>
     /// <param name="other">Another file of the run that no report may take the place of; null for none.</param>
-    /// <param name="lowest">The mildest findings that text on standard output lists.</param>
+    /// <param name="options">What reports need to know; files list every finding, however mild.</param>
     /// <param name="console">Standard output.</param>
-    public Reports(ReportFormat? onOutput, IReadOnlyList<ReportTarget> targets, IReadOnlyList<string> inputs, OutputFile? other, Severity lowest, CliConsole console)
+    public Reports(ReportFormat? onOutput, IReadOnlyList<ReportTarget> targets, IReadOnlyList<string> inputs, OutputFile? other, ReportOptions options, CliConsole console)
     {
         try
         {
@@ -30,12 +30,12 @@ internal sealed class Reports : IDisposable
                     throw new UsageException($"two outputs are to go to '{target.Path}'; give each its own file.");
                 }
 
-                reports.Add(new Report(target.Format, file.Content, Severity.Note));
+                reports.Add(target.Format.Create(file.Content, options with { Lowest = Severity.Note }));
             }
 
             if (onOutput is { } format)
             {
-                reports.Add(new Report(format, console.Output, lowest));
+                reports.Add(format.Create(console.Output, options));
             }
         }
         catch

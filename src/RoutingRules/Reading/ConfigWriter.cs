@@ -13,9 +13,15 @@ public static class ConfigWriter
 {
     /// <summary>Writes a configuration.</summary>
     /// <exception cref="ArgumentException">An <c>extensions</c> member of the configuration is not a JSON object.</exception>
-    public static void Write(EngineConfig config, IBufferWriter<byte> output) => DocumentWriter.Write(config, ConfigTable.Config, output);
+    public static void Write(EngineConfig config, IBufferWriter<byte> output) => DocumentWriter.Write(FileOf(config), ConfigTable.Config, output);
 
     /// <summary>A configuration as bytes.</summary>
     /// <exception cref="ArgumentException">An <c>extensions</c> member of the configuration is not a JSON object.</exception>
-    public static byte[] ToUtf8(EngineConfig config) => DocumentWriter.ToUtf8(config, ConfigTable.Config);
+    public static byte[] ToUtf8(EngineConfig config) => DocumentWriter.ToUtf8(FileOf(config), ConfigTable.Config);
+
+    private static ConfigFile FileOf(EngineConfig config)
+    {
+        ArgumentNullException.ThrowIfNull(config);
+        return ConfigFile.Of(config);
+    }
 }

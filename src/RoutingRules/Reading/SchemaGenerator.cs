@@ -17,6 +17,8 @@ public static class SchemaGenerator
         SchemaKind.Show => ShowTable.Show.Shape,
         SchemaKind.DeviceProfile => ProfileTables.Profile.Shape,
         SchemaKind.Config => ConfigTable.Config.Shape,
+        SchemaKind.Waivers => WaiverTables.Waivers.Shape,
+        SchemaKind.Baseline => WaiverTables.Baseline.Shape,
         _ => ReportShape.Report,
     });
 
@@ -34,6 +36,8 @@ public static class SchemaGenerator
         SchemaKind.DeviceProfile => "device-profile",
         SchemaKind.Config => "config",
         SchemaKind.Report => "report",
+        SchemaKind.Waivers => "waivers",
+        SchemaKind.Baseline => "baseline",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of document."),
     };
 }

@@ -14,4 +14,10 @@ public enum SchemaKind
 
     /// <summary>The JSON report.</summary>
     Report,
+
+    /// <summary>A list of waivers.</summary>
+    Waivers,
+
+    /// <summary>A baseline of known findings.</summary>
+    Baseline,
 }

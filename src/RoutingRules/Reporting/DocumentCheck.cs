@@ -1,6 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Rules;
+using RoutingRules.Waivers;
 
 namespace RoutingRules.Reporting;
 
@@ -14,8 +15,20 @@ public sealed record DocumentCheck
     /// <summary>The path, or another name that tells people which document it is.</summary>
     public required string Path { get; init; }
 
-    /// <summary>The findings of reader and rules, and how each rule ended.</summary>
+    /// <summary>The findings of reader and rules that count, and how each rule ended, whether or not its findings are excused.</summary>
     public required CheckResult Result { get; init; }
+
+    /// <summary>Findings that a waiver excuses, in their order; they are not among those of <see cref="Result"/>.</summary>
+    public ValueList<WaivedFinding> Waived { get; init; }
+
+    /// <summary>Findings that the baseline knows, in their order; they are not among those of <see cref="Result"/>.</summary>
+    public ValueList<Finding> Known { get; init; }
+
+    /// <summary>What the baseline knows of the document and the check no longer finds.</summary>
+    public ValueList<BaselineFinding> Gone { get; init; }
+
+    /// <summary>True when the document was compared with a baseline.</summary>
+    public bool IsCompared { get; init; }
 
     /// <summary>The show; null when the document could not be read in full.</summary>
     public Show? Show { get; init; }
@@ -33,7 +46,17 @@ public sealed record DocumentCheck
     /// <param name="utf8Json">The text.</param>
     /// <param name="cancellation">Stops between subjects of rules.</param>
     /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
-    public static DocumentCheck Run(RoutingEngine engine, string path, ReadOnlySpan<byte> utf8Json, CancellationToken cancellation = default)
+    public static DocumentCheck Run(RoutingEngine engine, string path, ReadOnlySpan<byte> utf8Json, CancellationToken cancellation = default) =>
+        Run(engine, path, utf8Json, null, cancellation);
+
+    /// <summary>The same under the eyes of an observer.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="path">What to call the document.</param>
+    /// <param name="utf8Json">The text.</param>
+    /// <param name="observer">Told when each rule starts and ends; null for nobody.</param>
+    /// <param name="cancellation">Stops between subjects of rules.</param>
+    /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
+    public static DocumentCheck Run(RoutingEngine engine, string path, ReadOnlySpan<byte> utf8Json, RuleObserver? observer, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(engine);
         ArgumentNullException.ThrowIfNull(path);
@@ -43,7 +66,7 @@ public sealed record DocumentCheck
             return new DocumentCheck { Path = path, Result = Unread(engine, read.Findings) };
         }
 
-        var result = engine.Check(read.Value!, cancellation);
+        var result = observer is null ? engine.Check(read.Value!, cancellation) : engine.Check(read.Value!, observer, cancellation);
         return new DocumentCheck
         {
             Path = path,
@@ -112,6 +135,7 @@ public sealed record DocumentCheck
     private static ValueList<Finding> Merge(ValueList<Finding> reading, ValueList<Finding> rules)
     {
         var all = new List<Finding>([.. reading, .. rules]);
+        FindingIdentity.MakeDistinct(all);
         all.Sort(FindingOrder.Instance);
         return all.ToValueList();
     }

@@ -3,10 +3,10 @@ namespace RoutingRules.Reporting;
 /// <summary>What a check came to, in one word.</summary>
 public enum DocumentStatus
 {
-    /// <summary>Nothing was found and every rule could decide.</summary>
+    /// <summary>Nothing was found beyond what is waived or known, and every rule could decide.</summary>
     Clean,
 
-    /// <summary>At least one finding, of whatever severity.</summary>
+    /// <summary>At least one finding that is neither waived nor known, of whatever severity.</summary>
     Findings,
 
     /// <summary>No finding, but some rule could not decide about something.</summary>

@@ -1,7 +1,9 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using RoutingRules.Assignment;
+using RoutingRules.Model;
 using RoutingRules.Rules;
+using RoutingRules.Waivers;
 
 namespace RoutingRules.Reporting;
 
@@ -10,32 +12,37 @@ namespace RoutingRules.Reporting;
 /// Indented UTF-8 without a byte order mark, LF, a line break at the end; the same documents give the same bytes. One document is kept in memory at a
 /// time. Not thread safe.
 /// </remarks>
-public sealed class JsonReport : IDisposable
+public sealed class JsonReport : ReportWriter
 {
-    private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    internal static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private readonly Stream output;
     private readonly Utf8JsonWriter json;
+    private readonly Coverage coverage;
     private ReportTotals totals;
+    private AssignmentResult? assignment;
 
     /// <summary>Starts a report.</summary>
     /// <param name="output">Where it is written; stays open.</param>
+    /// <param name="options">What the report needs to know; null for the usual.</param>
     /// <exception cref="ArgumentNullException"><paramref name="output"/> is null.</exception>
-    public JsonReport(Stream output)
+    public JsonReport(Stream output, ReportOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(output);
         this.output = output;
+        coverage = new Coverage(options?.Rules ?? default);
         json = new Utf8JsonWriter(output, Layout);
         json.WriteStartObject();
         json.WriteNumber("schemaVersion", 1);
         json.WriteStartArray("documents");
     }
 
-    /// <summary>Writes one document.</summary>
-    public void Add(DocumentCheck document)
+    /// <inheritdoc/>
+    public override void Add(DocumentCheck document)
     {
         ArgumentNullException.ThrowIfNull(document);
         totals.Add(document);
+        coverage.Add(document.Result);
         json.WriteStartObject();
         json.WriteString("path", Whole(document.Path));
         json.WriteString("status", document.Status switch
@@ -45,21 +52,18 @@ public sealed class JsonReport : IDisposable
             DocumentStatus.Undecided => "undecided",
             _ => "unreadable",
         });
-        json.WriteStartArray("findings");
-        foreach (var finding in document.Result.Findings)
-        {
-            Write(finding);
-        }
-
-        json.WriteEndArray();
+        WriteFindings("findings", document.Result.Findings);
+        WriteExcused(document);
         WriteRules(document.Result);
         json.WriteEndObject();
         json.Flush();
     }
 
-    /// <summary>Writes the totals and, when there was an assignment, what it came to. Nothing can be added afterwards.</summary>
-    /// <param name="assignment">The assignment; null when there was none.</param>
-    public void Finish(AssignmentResult? assignment = null)
+    /// <inheritdoc/>
+    public override void Add(AssignmentResult result, ValueList<ObjectiveLevel> order) => assignment = result;
+
+    /// <inheritdoc/>
+    public override void Finish()
     {
         json.WriteEndArray();
         json.WriteStartObject("summary");
@@ -67,8 +71,11 @@ public sealed class JsonReport : IDisposable
         json.WriteNumber("errors", totals.Errors);
         json.WriteNumber("warnings", totals.Warnings);
         json.WriteNumber("notes", totals.Notes);
+        json.WriteNumber("waived", totals.Waived);
+        json.WriteNumber("known", totals.Known);
         json.WriteNumber("undecided", totals.UndecidedSubjects);
         json.WriteEndObject();
+        WriteCoverage();
         if (assignment is not null)
         {
             AssignmentJson.Write(json, assignment);
@@ -80,44 +87,64 @@ public sealed class JsonReport : IDisposable
     }
 
     /// <inheritdoc/>
-    public void Dispose() => json.Dispose();
-
-    private void Write(Finding finding)
+    protected override void Dispose(bool disposing)
     {
-        json.WriteStartObject();
-        json.WriteString("rule", finding.Rule);
-        json.WriteString("name", finding.Name);
-        json.WriteString("severity", PlainText.Word(finding.Severity));
-        json.WriteString("message", Whole(finding.Message));
-        if (finding.Remedy.Length > 0)
-        {
-            json.WriteString("remedy", Whole(finding.Remedy));
-        }
+        json.Dispose();
+        base.Dispose(disposing);
+    }
 
-        json.WriteStartArray("entities");
-        foreach (var entity in finding.Entities)
+    private void WriteFindings(string name, ValueList<Finding> findings)
+    {
+        json.WriteStartArray(name);
+        foreach (var finding in findings)
         {
             json.WriteStartObject();
-            json.WriteString("role", Whole(entity.Role));
-            json.WriteString("id", Whole(entity.Id));
+            FindingJson.WriteMembers(json, finding);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
-        json.WriteString("pointer", Whole(finding.Pointer));
-        if (finding.Line is { } line)
+    }
+
+    private void WriteExcused(DocumentCheck document)
+    {
+        if (!document.Waived.IsEmpty)
         {
-            json.WriteNumber("line", line);
+            json.WriteStartArray("waived");
+            foreach (var waived in document.Waived)
+            {
+                json.WriteStartObject();
+                FindingJson.WriteMembers(json, waived.Finding);
+                json.WriteStartObject("waiver");
+                json.WriteString("reason", Whole(waived.Waiver.Reason));
+                json.WriteString("owner", Whole(waived.Waiver.Owner));
+                json.WriteString("expires", PlainText.Day(waived.Waiver.Expires));
+                json.WriteEndObject();
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
         }
 
-        if (finding.Column is { } column)
+        if (document.IsCompared)
         {
-            json.WriteNumber("column", column);
-        }
+            WriteFindings("known", document.Known);
+            json.WriteStartArray("gone");
+            foreach (var gone in document.Gone)
+            {
+                Write(gone);
+            }
 
-        json.WriteString("fingerprint", finding.Fingerprint());
-        json.WriteStartArray("fixes");
-        json.WriteEndArray();
+            json.WriteEndArray();
+        }
+    }
+
+    private void Write(BaselineFinding gone)
+    {
+        json.WriteStartObject();
+        json.WriteString("rule", gone.Rule);
+        json.WriteString("fingerprint", gone.Fingerprint);
+        FindingJson.WriteEntities(json, gone.Entities);
         json.WriteEndObject();
     }
 
@@ -125,6 +152,7 @@ public sealed class JsonReport : IDisposable
     {
         var (passed, notApplicable, undecided) = ReportTotals.Rules(result);
         json.WriteStartObject("rules");
+        json.WriteNumber("found", result.Rules.Count(rule => rule.Status == RuleStatus.Found));
         json.WriteNumber("passed", passed);
         json.WriteNumber("notApplicable", notApplicable);
         json.WriteNumber("undecided", undecided);
@@ -143,6 +171,33 @@ public sealed class JsonReport : IDisposable
             json.WriteEndArray();
         }
 
+        json.WriteEndObject();
+    }
+
+    private void WriteCoverage()
+    {
+        json.WriteStartObject("coverage");
+        json.WriteStartArray("rules");
+        foreach (var rule in coverage.Rules)
+        {
+            json.WriteStartObject();
+            json.WriteString("rule", rule.Rule.Id);
+            json.WriteString("name", rule.Rule.Name);
+            json.WriteNumber("found", rule.Found);
+            json.WriteNumber("passed", rule.Passed);
+            json.WriteNumber("notApplicable", rule.NotApplicable);
+            json.WriteNumber("undecided", rule.Undecided);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("switchedOff");
+        foreach (var rule in coverage.SwitchedOff)
+        {
+            json.WriteStringValue(rule.Id);
+        }
+
+        json.WriteEndArray();
         json.WriteEndObject();
     }
 

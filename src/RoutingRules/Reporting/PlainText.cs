@@ -57,6 +57,14 @@ public static class PlainText
     /// <summary>For example <c>1 feed or line</c> or <c>3 feeds or lines</c>.</summary>
     internal static string Count(int number, string one, string many) => string.Create(CultureInfo.InvariantCulture, $"{number} {(number == 1 ? one : many)}");
 
+    /// <summary>A day as <c>2027-06-12</c>.</summary>
+    internal static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    /// <summary>The place of a finding, such as <c>a.show.json:7:9</c>.</summary>
+    internal static string Place(string path, Finding finding) => finding.Line is { } line
+        ? string.Create(CultureInfo.InvariantCulture, $"{path}:{line}:{finding.Column ?? 1}")
+        : path;
+
     internal static string Word(Severity severity) => severity switch
     {
         Severity.Error => "error",

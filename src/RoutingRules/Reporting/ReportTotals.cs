@@ -17,6 +17,12 @@ internal struct ReportTotals
 
     public int Notes { get; private set; }
 
+    public int Waived { get; private set; }
+
+    public int Known { get; private set; }
+
+    public int Gone { get; private set; }
+
     public int UndecidedSubjects { get; private set; }
 
     public static ReportTotals Of(DocumentCheck document)
@@ -31,6 +37,9 @@ internal struct ReportTotals
         Documents++;
         Clean += document.Status == DocumentStatus.Clean ? 1 : 0;
         Unreadable += document.Status == DocumentStatus.Unreadable ? 1 : 0;
+        Waived += document.Waived.Count;
+        Known += document.Known.Count;
+        Gone += document.Gone.Count;
         UndecidedSubjects += document.Result.Undecided.Count;
         foreach (var finding in document.Result.Findings)
         {

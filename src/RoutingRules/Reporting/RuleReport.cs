@@ -1,4 +1,5 @@
 using System.Globalization;
+using RoutingRules.Configuration;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reporting;
@@ -36,6 +37,7 @@ public static class RuleReport
         table.Add("Why", rule.Why);
         table.Add("What to do", rule.Remedy);
         table.Add("Source", rule.Source);
+        table.Add("Fix", Word(rule.Fixability));
         foreach (var option in rule.Options)
         {
             table.Add("Option", string.Create(
@@ -46,7 +48,33 @@ public static class RuleReport
         table.WriteTo(output, "");
     }
 
-    private static string Family(RuleFamily family) => family switch
+    /// <summary>What counts for a rule under a configuration, each value with the file and line that set it.</summary>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static void WriteEffective(RuleDescriptor rule, LoadedConfig config, TextWriter output)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        ArgumentNullException.ThrowIfNull(config);
+        ArgumentNullException.ThrowIfNull(output);
+        output.Write($"{rule.Id} {rule.Name}: {rule.Title}\n\n");
+        var table = new TextColumns();
+        foreach (var value in config.Explain(rule))
+        {
+            table.Add(value.Name, value.Value, value.Place is null ? "default" : PlainText.Show(value.Place));
+        }
+
+        table.WriteTo(output, "");
+        output.Write(config.Files.IsEmpty ? "\nNo configuration was found.\n" : $"\nConfiguration: {PlainText.Show(string.Join(", then ", config.Files))}\n");
+    }
+
+    internal static string Word(Fixability fixability) => fixability switch
+    {
+        Fixability.Safe => "safe",
+        Fixability.Unsafe => "unsafe",
+        Fixability.Manual => "manual",
+        _ => "none",
+    };
+
+    internal static string Family(RuleFamily family) => family switch
     {
         RuleFamily.Document => "the document itself",
         RuleFamily.Points => "points and routes",

@@ -1,4 +1,7 @@
 using System.Globalization;
+using System.Text;
+using RoutingRules.Assignment;
+using RoutingRules.Model;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reporting;
@@ -8,13 +11,16 @@ namespace RoutingRules.Reporting;
 /// Findings are grouped by severity, the worst first, then by rule; each has its place as <c>file:line:column</c>, and the remedy stands once for each rule.
 /// Lines end with LF; the same documents give the same text. Characters that could steer a terminal are written out. Not thread safe.
 /// </remarks>
-public sealed class TextReport
+public sealed class TextReport : ReportWriter
 {
     private static readonly Severity[] WorstFirst = [Severity.Error, Severity.Warning, Severity.Note];
 
     private readonly TextWriter output;
     private readonly Severity lowest;
+    private readonly bool isOwner;
+    private readonly Coverage coverage;
     private ReportTotals totals;
+    private bool endsBlank;
 
     /// <summary>A report.</summary>
     /// <param name="output">Where it is written; stays open.</param>
@@ -25,18 +31,53 @@ public sealed class TextReport
         ArgumentNullException.ThrowIfNull(output);
         this.output = output;
         this.lowest = lowest;
+        coverage = new Coverage(default);
     }
 
-    /// <summary>Writes one document.</summary>
-    public void Add(DocumentCheck document)
+    internal TextReport(Stream output, ReportOptions options)
+    {
+        this.output = new StreamWriter(output, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
+        isOwner = true;
+        lowest = options.Lowest;
+        coverage = new Coverage(options.Rules);
+    }
+
+    /// <inheritdoc/>
+    public override void Add(AssignmentResult result, ValueList<ObjectiveLevel> order)
+    {
+        AssignmentTextReport.Write(result, output, order);
+        Line("");
+    }
+
+    /// <inheritdoc/>
+    public override void Add(DocumentCheck document)
     {
         ArgumentNullException.ThrowIfNull(document);
+        Write(document);
+        output.Flush();
+    }
+
+    /// <inheritdoc/>
+    protected override void Dispose(bool disposing)
+    {
+        if (isOwner)
+        {
+            output.Dispose();
+        }
+
+        base.Dispose(disposing);
+    }
+
+    private void Write(DocumentCheck document)
+    {
         totals.Add(document);
-        if (document.Status == DocumentStatus.Clean)
+        coverage.Add(document.Result);
+        var isExcused = !document.Waived.IsEmpty || !document.Known.IsEmpty || !document.Gone.IsEmpty;
+        if (document.Status == DocumentStatus.Clean && !isExcused)
         {
             if (lowest == Severity.Note)
             {
-                Line($"{PlainText.Show(document.Path)}: clean. {Coverage(document.Result)}");
+                Line($"{PlainText.Show(document.Path)}: clean. {CoverageOf(document.Result)}");
             }
 
             return;
@@ -55,17 +96,18 @@ public sealed class TextReport
             WriteFindings(document, severity, titles, told);
         }
 
+        WriteExcused(document, titles);
         WriteUndecided(document.Result);
         Line("");
         if (document.Result.WasRead)
         {
-            Line($"  {Coverage(document.Result)}");
+            Line($"  {CoverageOf(document.Result)}");
             Line("");
         }
     }
 
-    /// <summary>Writes the totals when there was more than one document.</summary>
-    public void Finish()
+    /// <summary>Writes the totals when there was more than one document, then what was looked at and what not.</summary>
+    public override void Finish()
     {
         if (totals.Documents > 1)
         {
@@ -74,6 +116,21 @@ public sealed class TextReport
                 CultureInfo.InvariantCulture,
                 $"{totals.Documents} documents: {totals.Clean} clean, {others} with something to look at, {totals.Unreadable} unreadable; {Counts(totals)}."));
         }
+
+        if (totals.Documents > 0 && lowest == Severity.Note)
+        {
+            if (!endsBlank)
+            {
+                Line("");
+            }
+
+            foreach (var sentence in coverage.Sentences())
+            {
+                Line(sentence);
+            }
+        }
+
+        output.Flush();
     }
 
     private void WriteFindings(DocumentCheck document, Severity severity, Dictionary<string, string> titles, HashSet<(string Rule, string Remedy)> told)
@@ -96,7 +153,7 @@ public sealed class TextReport
             {
                 foreach (var finding in remedy)
                 {
-                    Line($"    {PlainText.Show(document.Path)}{Place(finding)}: {PlainText.Show(finding.Message)}");
+                    Line($"    {PlainText.Place(PlainText.Show(document.Path), finding)}: {PlainText.Show(finding.Message)}");
                 }
 
                 if (remedy.Key.Length > 0 && told.Add((rule.Key.Rule, remedy.Key)))
@@ -104,6 +161,34 @@ public sealed class TextReport
                     Line($"    What to do: {PlainText.Show(remedy.Key)}");
                 }
             }
+        }
+    }
+
+    private void WriteExcused(DocumentCheck document, Dictionary<string, string> titles)
+    {
+        if (!document.Waived.IsEmpty)
+        {
+            Line("");
+            Line("Waived");
+        }
+
+        foreach (var rule in document.Waived.GroupBy(waived => (waived.Finding.Rule, waived.Finding.Name)))
+        {
+            Line("");
+            Line($"  {rule.Key.Rule} {rule.Key.Name}{(titles.TryGetValue(rule.Key.Rule, out var title) ? $": {title}" : "")}");
+            foreach (var (finding, waiver) in rule.Select(waived => (waived.Finding, waived.Waiver)))
+            {
+                Line($"    {PlainText.Place(PlainText.Show(document.Path), finding)}: {PlainText.Show(finding.Message)}");
+                Line($"    Waived by {PlainText.Show(waiver.Owner)} until {PlainText.Day(waiver.Expires)}: {PlainText.Show(waiver.Reason)}");
+            }
+        }
+
+        if (!document.Known.IsEmpty || !document.Gone.IsEmpty)
+        {
+            Line("");
+            Line(string.Create(
+                CultureInfo.InvariantCulture,
+                $"Baseline: {PlainText.Count(document.Known.Count, "known finding")} not counted, {document.Gone.Count} of it no longer found."));
         }
     }
 
@@ -133,22 +218,26 @@ public sealed class TextReport
         {
             DocumentStatus.Unreadable => $"not read in full; {Counts(counts)}",
             DocumentStatus.Undecided => "no findings, but not everything could be decided",
+            DocumentStatus.Clean => "clean",
             _ => Counts(counts),
         };
+        headline += document.Waived.IsEmpty ? "" : string.Create(CultureInfo.InvariantCulture, $"; {document.Waived.Count} waived");
+        headline += document.Known.IsEmpty ? "" : string.Create(CultureInfo.InvariantCulture, $"; {document.Known.Count} known");
         return hidden > 0 ? string.Create(CultureInfo.InvariantCulture, $"{headline} ({hidden} not listed)") : headline;
     }
 
     private static string Counts(ReportTotals totals) =>
         $"{PlainText.Count(totals.Errors, "error")}, {PlainText.Count(totals.Warnings, "warning")}, {PlainText.Count(totals.Notes, "note")}";
 
-    private static string Coverage(CheckResult result)
+    private static string CoverageOf(CheckResult result)
     {
         var (passed, notApplicable, undecided) = ReportTotals.Rules(result);
         return string.Create(CultureInfo.InvariantCulture, $"{PlainText.Count(passed, "rule")} passed, {notApplicable} had nothing to look at, {undecided} undecided.");
     }
 
-    private static string Place(Finding finding) =>
-        finding.Line is { } line ? string.Create(CultureInfo.InvariantCulture, $":{line}:{finding.Column ?? 1}") : "";
-
-    private void Line(string text) => output.Write(text + "\n");
+    private void Line(string text)
+    {
+        endsBlank = text.Length == 0;
+        output.Write(text + "\n");
+    }
 }

@@ -29,16 +29,21 @@ internal sealed class RuleRunner
     /// <param name="rules">The rules as configured, by rule id.</param>
     /// <param name="budget">Units of work for each rule and subject.</param>
     /// <param name="cancellation">Stops between subjects.</param>
+    /// <param name="observer">Told when each rule starts and ends; null for nobody.</param>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
-    public static CheckResult Run(ResolvedShow show, IReadOnlyList<ActiveRule> rules, long budget, CancellationToken cancellation)
+    public static CheckResult Run(
+        ResolvedShow show, IReadOnlyList<ActiveRule> rules, long budget, CancellationToken cancellation, RuleObserver? observer = null)
     {
         var runner = new RuleRunner(show, budget, cancellation);
         var outcomes = new RuleOutcome[rules.Count];
         for (var i = 0; i < outcomes.Length; i++)
         {
+            observer?.Started(rules[i].Rule.Descriptor);
             outcomes[i] = runner.RunRule(rules[i]);
+            observer?.Ended(outcomes[i]);
         }
 
+        FindingIdentity.MakeDistinct(runner.findings);
         runner.findings.Sort(FindingOrder.Instance);
         return new CheckResult
         {

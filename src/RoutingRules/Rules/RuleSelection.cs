@@ -2,72 +2,126 @@ using System.Globalization;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Reading;
+using RoutingRules.Waivers;
 
 namespace RoutingRules.Rules;
 
 /// <summary>Chooses the rules to run, their severities and options by a configuration.</summary>
 internal static class RuleSelection
 {
-    /// <param name="config">The configuration; of several settings of one thing the last counts.</param>
-    /// <param name="rules">All rules, in order.</param>
-    /// <returns>The rules that run, in the same order.</returns>
-    /// <exception cref="InvalidOperationException">
-    /// A setting names a rule that there is not, one of the readers', an option the rule does not have, or a value out of its range.
-    /// </exception>
-    public static ActiveRule[] Apply(EngineConfig config, Rule[] rules)
-    {
-        var enabled = new bool[rules.Length];
-        var severity = Array.ConvertAll(rules, rule => rule.Descriptor.Severity);
-        var options = new List<RuleOptionValue>[rules.Length];
-        Array.Fill(enabled, true);
-        foreach (var setting in config.Rules)
-        {
-            var at = Array.FindIndex(rules, rule => IsNamed(rule.Descriptor, setting.Rule));
-            if (at < 0)
-            {
-                throw new InvalidOperationException(ReadingRules.All.Any(rule => IsNamed(rule, setting.Rule))
-                    ? $"The configuration sets rule '{setting.Rule}', which belongs to reading and always counts; take the setting away."
-                    : $"The configuration sets rule '{setting.Rule}', and there is none of that id or name; correct it or take the setting away.");
-            }
+    private const char Star = '*';
 
-            enabled[at] = setting.Enabled ?? enabled[at];
-            severity[at] = setting.Severity ?? severity[at];
-            foreach (var value in setting.Options)
-            {
-                Check(rules[at].Descriptor, value);
-                (options[at] ??= []).Add(value);
-            }
+    /// <summary>What is wrong with the settings of rules, in their order: each with the pointer of its place in the configuration.</summary>
+    public static ValueList<Finding> Problems(EngineConfig config, Rule[] rules)
+    {
+        var problems = new List<Finding>();
+        if (!config.Extends.IsEmpty)
+        {
+            problems.Add(Problem("The configuration extends others, which have to be loaded with it.", "/extends"));
         }
 
-        var active = new List<ActiveRule>();
-        for (var i = 0; i < rules.Length; i++)
+        for (var i = 0; i < config.Rules.Count; i++)
         {
-            if (enabled[i])
+            Check(config.Rules[i], string.Create(CultureInfo.InvariantCulture, $"/rules/{i}"), rules, problems);
+        }
+
+        return problems.ToValueList();
+    }
+
+    /// <param name="config">The configuration, without problems; of several settings of one thing the last counts.</param>
+    /// <param name="rules">All rules, in order.</param>
+    /// <returns>The rules that run, in the same order.</returns>
+    public static ActiveRule[] Apply(EngineConfig config, Rule[] rules)
+    {
+        var active = new List<ActiveRule>();
+        foreach (var rule in rules)
+        {
+            var enabled = true;
+            var severity = rule.Descriptor.Severity;
+            var options = new List<RuleOptionValue>();
+            foreach (var setting in config.Rules)
             {
-                active.Add(new ActiveRule(rules[i], severity[i], options[i] is null ? [] : options[i].ToValueList()));
+                if (Selects(setting.Rule, rule.Descriptor))
+                {
+                    enabled = setting.Enabled ?? enabled;
+                    severity = setting.Severity ?? severity;
+                    options.AddRange(setting.Options.Where(value => Find(rule.Descriptor, value) is not null));
+                }
+            }
+
+            if (enabled)
+            {
+                active.Add(new ActiveRule(rule, severity, options.ToValueList()));
             }
         }
 
         return [.. active];
     }
 
-    private static void Check(RuleDescriptor rule, RuleOptionValue value)
+    /// <summary>Whether a setting is about a rule: by id, by name, or by the beginning of the id with a star.</summary>
+    public static bool Selects(string selector, RuleDescriptor rule) => selector.EndsWith(Star)
+        ? rule.Id.AsSpan().StartsWith(selector.AsSpan(0, selector.Length - 1), StringComparison.Ordinal)
+        : rule.Id == selector || rule.Name == selector;
+
+    private static void Check(RuleSetting setting, string pointer, Rule[] rules, List<Finding> problems)
     {
-        var option = rule.Options.FirstOrDefault(option => option.Name == value.Name);
-        if (option is null)
+        var selected = rules.Where(rule => Selects(setting.Rule, rule.Descriptor)).Select(rule => rule.Descriptor).ToList();
+        if (selected.Count == 0)
         {
-            var known = rule.Options.IsEmpty ? "it has none" : $"it has {string.Join(", ", rule.Options.Select(known => known.Name))}";
-            throw new InvalidOperationException(
-                $"The configuration sets option '{value.Name}' of rule {rule.Id} ({rule.Name}), which has no such option: {known}. Correct the name or take the option away.");
+            var isFixed = ReadingRules.All.Concat(WaiverRules.All).Any(rule => Selects(setting.Rule, rule));
+            problems.Add(Problem(
+                isFixed ? $"The configuration sets rule '{setting.Rule}', which belongs to reading or to waivers and always counts; take the setting away."
+                : setting.Rule.EndsWith(Star) ? $"The configuration sets the rules '{setting.Rule}', and no id begins so; correct it or take the setting away."
+                : $"The configuration sets rule '{setting.Rule}', and there is none of that id or name; correct it or take the setting away.",
+                $"{pointer}/rule"));
+            return;
         }
 
-        if (value.Value < option.Minimum || value.Value > option.Maximum || (option.IsWhole && value.Value != Math.Floor(value.Value)))
+        for (var i = 0; i < setting.Options.Count; i++)
         {
-            throw new InvalidOperationException(string.Create(
-                CultureInfo.InvariantCulture,
-                $"The configuration sets option '{option.Name}' of rule {rule.Id} ({rule.Name}) to {value.Value}; it takes a {(option.IsWhole ? "whole " : "")}number from {option.Minimum} to {option.Maximum}, usually {option.Default}."));
+            Check(setting, setting.Options[i], selected, string.Create(CultureInfo.InvariantCulture, $"{pointer}/options/{i}"), problems);
         }
     }
 
-    private static bool IsNamed(RuleDescriptor rule, string name) => rule.Id == name || rule.Name == name;
+    private static void Check(RuleSetting setting, RuleOptionValue value, List<RuleDescriptor> selected, string pointer, List<Finding> problems)
+    {
+        var isKnown = false;
+        foreach (var rule in selected)
+        {
+            if (Find(rule, value) is not { } option)
+            {
+                continue;
+            }
+
+            isKnown = true;
+            if (value.Value < option.Minimum || value.Value > option.Maximum || (option.IsWhole && value.Value != Math.Floor(value.Value)))
+            {
+                problems.Add(Problem(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"The configuration sets option '{option.Name}' of rule {rule.Id} ({rule.Name}) to {value.Value}; it takes a {(option.IsWhole ? "whole " : "")}number from {option.Minimum} to {option.Maximum}, usually {option.Default}."),
+                    $"{pointer}/value"));
+            }
+        }
+
+        if (!isKnown)
+        {
+            var known = selected.SelectMany(rule => rule.Options).Select(option => option.Name).Distinct(StringComparer.Ordinal).ToList();
+            var names = selected.Count == 1 ? $"of rule {selected[0].Id} ({selected[0].Name}), which has no such option: " : $"of the rules '{setting.Rule}', none of which has such an option: ";
+            var others = known.Count > 0 ? $"{(selected.Count == 1 ? "it has" : "they have")} {string.Join(", ", known)}" : selected.Count == 1 ? "it has none" : "they have none";
+            problems.Add(Problem($"The configuration sets option '{value.Name}' {names}{others}. Correct the name or take the option away.", $"{pointer}/name"));
+        }
+    }
+
+    private static RuleOption? Find(RuleDescriptor rule, RuleOptionValue value) => rule.Options.FirstOrDefault(option => option.Name == value.Name);
+
+    private static Finding Problem(string message, string pointer) => new()
+    {
+        Rule = ReadingRules.ValueMalformed.Id,
+        Name = ReadingRules.ValueMalformed.Name,
+        Severity = Severity.Error,
+        Message = message,
+        Entities = [Entity.Of("member", pointer)],
+        Pointer = pointer,
+    };
 }

@@ -61,7 +61,10 @@ public sealed class CheckCommandTests : IDisposable
         var note = folder.Write("note.json", QuietConfig.Text("warning", """{ "rule": "TT1001", "severity": "note" }"""));
         var plugin = TestRule.Reports("TT1001", Severity.Error);
 
-        Assert.DoesNotContain("TT1001", Tool.Run(["check", path, "--config", off], [], default, plugin).Civil().Out, StringComparison.Ordinal);
+        var silent = Tool.Run(["check", path, "--config", off], [], default, plugin).Civil();
+        Assert.Equal(0, silent.Code);
+        Assert.DoesNotContain("was looked at", silent.Out, StringComparison.Ordinal);
+        Assert.Matches("(?m)^Switched off: .*TT1001 tt1001-name", silent.Out);
         var noted = Tool.Run(["check", path, "--config", note], [], default, plugin).Civil();
         Assert.Equal(0, noted.Code);
         Assert.Contains("\nNotes\n\n  TT1001 tt1001-name: Test rule\n", noted.Out, StringComparison.Ordinal);
@@ -191,10 +194,39 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
+    public void Every_format_can_go_to_a_file_in_one_run()
+    {
+        var path = folder.Write("a.show.json", Clean);
+        var formats = Reporting.ReportFormats.All.Select(format => format.Name).ToList();
+        string[] options = [.. formats.SelectMany(format => new[] { "--report", $"{format}={folder.At("r." + format)}" })];
+        var result = Check([path, .. options, "--format", "github"], TestRule.Reports("TT1001", Severity.Error)).Civil();
+
+        Assert.Equal(1, result.Code);
+        Assert.StartsWith($"::error file={path},line=1,col=", result.Out, StringComparison.Ordinal);
+        Assert.Equal(result.Out, File.ReadAllText(folder.At("r.github")));
+        Assert.All(formats, format => Assert.Contains("Device x was looked at.", File.ReadAllText(folder.At("r." + format)), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Timings_go_to_standard_error_and_into_no_report()
+    {
+        var path = folder.Write("a.show.json", Shows.Small);
+        var plain = Tool.Run("check", path, "--no-config");
+        var timed = Tool.Run("check", path, "--no-config", "--timings").Civil();
+        var rows = timed.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+
+        Assert.Equal(plain.Out, timed.Out);
+        Assert.Equal("", plain.Error);
+        Assert.StartsWith("rule     subjects   work units", rows[0], StringComparison.Ordinal);
+        Assert.Equal(RoutingEngine.CreateBuilder().Build().Rules.Select(rule => rule.Descriptor.Id), rows[1..^1].Select(row => row.Split(' ')[0]).Order(StringComparer.Ordinal));
+        Assert.Matches("^all +[0-9]+ +[0-9]+ +[0-9]+\\.[0-9]{3} 100\\.0%$", rows[^1]);
+    }
+
+    [Fact]
     public void Output_has_no_byte_order_mark_and_no_carriage_return()
     {
         var path = folder.Write("a.show.json", Clean.Replace("\"T\"", "\"Tannhäuser\"", StringComparison.Ordinal));
-        foreach (var format in new[] { "text", "json" })
+        foreach (var format in Reporting.ReportFormats.All.Select(format => format.Name))
         {
             var bytes = Check([path, "--format", format], TestRule.Reports("TT1001", Severity.Warning)).OutBytes;
             Assert.False(bytes.AsSpan().StartsWith("\uFEFF"u8));

@@ -2,6 +2,7 @@ using RoutingRules.Cli.Tests.Rig;
 using RoutingRules.Profiles.Generic;
 using RoutingRules.Reading;
 using RoutingRules.Schema;
+using RoutingRules.Waivers;
 
 namespace RoutingRules.Cli.Tests.Commands;
 
@@ -21,7 +22,7 @@ public sealed class ListCommandTests : IDisposable
         Assert.Equal(0, result.Code);
         Assert.Equal(ids.Order(StringComparer.Ordinal), ids);
         Assert.Equal(ids.Distinct(), ids);
-        Assert.Equal(ReadingRules.All.Count + RoutingEngine.CreateBuilder().Build().Rules.Count, ids.Count);
+        Assert.Equal(ReadingRules.All.Count + WaiverRules.All.Count + RoutingEngine.CreateBuilder().Build().Rules.Count, ids.Count);
     }
 
     [Theory]
@@ -88,11 +89,67 @@ public sealed class ListCommandTests : IDisposable
 
         Assert.Equal(0, result.Code);
         Assert.Equal("", result.Out);
-        Assert.Equal(["config.schema.json", "device-profile.schema.json", "report.schema.json", "show.schema.json"], folder.Names);
+        Assert.Equal(
+            [
+                "baseline.schema.json", "config.schema.json", "device-profile.schema.json", "report.schema.json", "rule-options.schema.json", "rules.md",
+                "show.schema.json", "waivers.schema.json",
+            ],
+            folder.Names);
         foreach (var kind in Enum.GetValues<SchemaKind>())
         {
             Assert.Equal(RoutingSchemas.Text(kind), File.ReadAllText(folder.At(SchemaGenerator.FileName(kind))));
         }
+    }
+
+    [Theory]
+    [InlineData("rules.md")]
+    [InlineData("rule-options.schema.json")]
+    public void The_published_catalogue_is_what_the_rules_say(string name)
+    {
+        Tool.Run("schemas", folder.Root).Civil();
+
+        Assert.True(
+            File.ReadAllText(folder.At(name)) == File.ReadAllText(Repository.At("schema", name)),
+            $"schema/{name} is out of date; write it anew with: dotnet run --project src/RoutingRules.Cli -- schemas schema");
+    }
+
+    [Fact]
+    public void Rules_as_markdown_is_the_published_page() =>
+        Assert.Equal(File.ReadAllText(Repository.At("schema", "rules.md")), Tool.Run("rules", "--markdown").Civil().Out);
+
+    [Fact]
+    public void Rules_tells_what_counts_and_which_line_set_it()
+    {
+        var config = folder.Write("crew.json", "{ \"schemaVersion\": 1,\n  \"rules\": [\n    { \"rule\": \"RR20*\",\n      \"severity\": \"note\" } ] }");
+        var result = Tool.Run("rules", "RR2003", "--effective", "--config", config).Civil();
+
+        Assert.Equal(0, result.Code);
+        Assert.Equal(
+            $"""
+            RR2003 output-orphaned: Used output without signal
+
+            enabled   true     default
+            severity  note     {config}:4:19
+            failOn    warning  default
+
+            Configuration: {config}
+
+            """,
+            result.Out);
+        Assert.Contains("severity  error    default\n", Tool.Run("rules", "RR2003", "--effective", "--no-config").Civil().Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("rules --effective", "needs its id")]
+    [InlineData("rules RR2003 --markdown", "takes none")]
+    [InlineData("rules RR2003 --config a", "add --effective")]
+    [InlineData("rules RR2003 --effective --no-config --config a", "exclude each other")]
+    public void Rules_refuses_options_that_do_not_fit_together(string line, string expected)
+    {
+        var result = Tool.Run(line.Split(' ')).Civil();
+
+        Assert.Equal((2, ""), (result.Code, result.Out));
+        Assert.Contains(expected, result.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -146,7 +146,8 @@ public sealed class AssignmentTextReportTests
         using var output = new MemoryStream();
         using (var report = new JsonReport(output))
         {
-            report.Finish(Result with { ProvenNumbers = numbers });
+            report.Add(Result with { ProvenNumbers = numbers }, default);
+            report.Finish();
         }
 
         // Ten levels: four numbers, two numbers, then eight levels of one.
@@ -159,11 +160,11 @@ public sealed class AssignmentTextReportTests
     [Fact]
     public void A_configuration_becomes_options_with_every_aim_by_its_name()
     {
-        var aims = Enum.GetValues<Configuration.AssignmentAim>();
-        var options = new Configuration.AssignmentConfig { Spares = 2, Headroom = 3, KeepUnlisted = true, Budget = 4, Order = aims.ToValueList() }.ToOptions();
+        var aims = Enum.GetValues<RoutingRules.Configuration.AssignmentAim>();
+        var options = new RoutingRules.Configuration.AssignmentConfig { Spares = 2, Headroom = 3, KeepUnlisted = true, Budget = 4, Order = aims.ToValueList() }.ToOptions();
 
         Assert.Equal(aims.Select(aim => aim.ToString()), options.Order.Select(level => level.ToString()));
         Assert.Equal((2, 3, true, 4), (options.Spares, options.Headroom, options.KeepUnlisted, options.Budget));
-        Assert.Equal(new AssignmentOptions(), new Configuration.AssignmentConfig().ToOptions());
+        Assert.Equal(new AssignmentOptions(), new RoutingRules.Configuration.AssignmentConfig().ToOptions());
     }
 }

@@ -1,5 +1,6 @@
 using RoutingRules.Reporting;
 using RoutingRules.Rules;
+using RoutingRules.Waivers;
 
 namespace RoutingRules.Tests.Reporting;
 
@@ -65,4 +66,70 @@ internal static class ReportSamples
             WasRead = true,
         },
     };
+
+    /// <summary>The first finding waived, the second known, one gone, one that counts.</summary>
+    public static DocumentCheck Excused { get; } = Mixed with
+    {
+        Path = "c.show.json",
+        Result = Mixed.Result with { Findings = [Mixed.Result.Findings[2]] },
+        Waived =
+        [
+            new()
+            {
+                Finding = Mixed.Result.Findings[0],
+                Waiver = new Waiver
+                {
+                    Rule = "T1",
+                    Entities = Mixed.Result.Findings[0].Entities,
+                    Reason = "Rented amp, back on Monday",
+                    Owner = "Mira",
+                    Expires = new DateOnly(2027, 6, 14),
+                    Scope = ["**"],
+                },
+            },
+        ],
+        Known = [Mixed.Result.Findings[1]],
+        Gone = [new() { Rule = "T1", Fingerprint = "00000000000000aa", Entities = [Entity.Of("output", "box/out/9")] }],
+        IsCompared = true,
+    };
+
+    /// <summary>A document that could not be read.</summary>
+    public static DocumentCheck Unreadable { get; } = new()
+    {
+        Path = "d.show.json",
+        Result = new CheckResult
+        {
+            Findings = [Finding("T1", Severity.Error, "Cut off.", "Save it again.", 3)],
+            Rules = [Outcome("T1", RuleStatus.Found), Outcome("T2", RuleStatus.Undecided)],
+            Undecided = [new() { Rule = DocumentCheck.EveryRule, Subject = "", Reason = "The document could not be read in full, so no rule was run on it." }],
+            WasRead = false,
+        },
+    };
+
+    /// <summary>A catalogue that also has a rule which never runs.</summary>
+    public static ReportOptions Options { get; } = new()
+    {
+        Rules =
+        [
+            Rule("T1", Severity.Warning), Rule("T2", Severity.Error), Rule("T3", Severity.Error), Rule("T4", Severity.Error),
+            Rule("T9", Severity.Note) with { Name = "never-run" },
+        ],
+    };
+
+    /// <summary>A report of documents in a format, as text.</summary>
+    public static string Write(string format, params DocumentCheck[] documents)
+    {
+        using var output = new MemoryStream();
+        using (var report = ReportFormats.Find(format)!.Create(output, Options))
+        {
+            foreach (var document in documents)
+            {
+                report.Add(document);
+            }
+
+            report.Finish();
+        }
+
+        return System.Text.Encoding.UTF8.GetString(output.ToArray());
+    }
 }

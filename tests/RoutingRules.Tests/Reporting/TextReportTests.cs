@@ -19,8 +19,15 @@ public sealed class TextReportTests
     }
 
     [Fact]
-    public void A_clean_document_takes_one_line() =>
-        Assert.Equal("a.show.json: clean. 2 rules passed, 1 had nothing to look at, 0 undecided.\n", Write(Severity.Note, ReportSamples.Clean));
+    public void A_clean_document_takes_one_line_and_the_end_says_what_was_looked_at() => Assert.Equal(
+        """
+        a.show.json: clean. 2 rules passed, 1 had nothing to look at, 0 undecided.
+
+        3 rules looked: 0 found something, 2 passed, 1 had nothing to look at, 0 could not decide everywhere.
+        Nothing to look at: T2 t2.
+
+        """,
+        Write(Severity.Note, ReportSamples.Clean));
 
     [Fact]
     public void Findings_are_grouped_by_severity_and_rule_with_each_remedy_once() => Assert.Equal(
@@ -53,6 +60,8 @@ public sealed class TextReportTests
 
           1 rule passed, 0 had nothing to look at, 1 undecided.
 
+        4 rules looked: 2 found something, 1 passed, 0 had nothing to look at, 1 could not decide everywhere.
+        Not decided everywhere: T3 t3.
 
         """,
         Write(Severity.Note, ReportSamples.Mixed));
@@ -95,5 +104,39 @@ public sealed class TextReportTests
         {
             Thread.CurrentThread.CurrentCulture = before;
         }
+    }
+
+    [Fact]
+    public void Waived_findings_are_listed_with_reason_owner_and_last_day_and_known_ones_are_counted()
+    {
+        var text = Write(Severity.Note, ReportSamples.Excused);
+
+        Assert.StartsWith("c.show.json: 1 error, 0 warnings, 0 notes; 1 waived; 1 known\n", text, StringComparison.Ordinal);
+        Assert.Contains(
+            """
+
+            Waived
+
+              T1 t1: Title of T1
+                c.show.json:41:9: First.
+                Waived by Mira until 2027-06-14: Rented amp, back on Monday
+
+            Baseline: 1 known finding not counted, 1 of it no longer found.
+
+            """,
+            text,
+            StringComparison.Ordinal);
+        Assert.DoesNotContain("Second.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_document_with_nothing_but_waived_findings_is_clean_and_still_lists_them()
+    {
+        var document = ReportSamples.Excused with { Result = ReportSamples.Clean.Result, Known = default, Gone = default };
+        var text = Write(Severity.Note, document);
+
+        Assert.Equal(DocumentStatus.Clean, document.Status);
+        Assert.StartsWith("c.show.json: clean; 1 waived\n", text, StringComparison.Ordinal);
+        Assert.Contains("Waived by Mira until 2027-06-14: Rented amp, back on Monday\n", text, StringComparison.Ordinal);
     }
 }

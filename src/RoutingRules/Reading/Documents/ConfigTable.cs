@@ -14,14 +14,14 @@ internal static class ConfigTable
         "severity", ("note", Severity.Note), ("warning", Severity.Warning), ("error", Severity.Error));
 
     private static readonly ObjectTable<RuleSetting> Rule = CreateRule();
-    private static readonly ObjectTable<AssignmentConfig> Assignment = CreateAssignment();
+    private static readonly ObjectTable<AssignmentFile> Assignment = CreateAssignment();
 
-    public static ObjectTable<EngineConfig> Config { get; } = CreateConfig();
+    public static ObjectTable<ConfigFile> Config { get; } = CreateConfig();
 
     private static ObjectTable<RuleSetting> CreateRule()
     {
-        var table = new TableBuilder<RuleSetting>("ruleSetting", "rule setting", "What a crew says about one rule.");
-        var rule = table.Required("rule", new NameKind("a rule's id or name"), static setting => setting.Rule, "The rule's id or name, such as RR2003 or output-orphaned.");
+        var table = new TableBuilder<RuleSetting>("ruleSetting", "rule setting", "What a crew says about one rule, or about all rules whose ids begin alike.");
+        var rule = table.Required("rule", new RuleSelectorKind(), static setting => setting.Rule, "The rule's id or name, such as RR2003 or output-orphaned, or the beginning of ids with a star, such as RR7* for a whole family.");
         var enabled = table.OptionalValue("enabled", Kinds.Bool, static setting => setting.Enabled, "Whether it runs. Absent leaves it as it is.");
         var severity = table.OptionalValue("severity", SeverityWord, static setting => setting.Severity, "The severity of its findings. Absent leaves it as it is.");
         var options = table.List("options", CreateOption(), static setting => setting.Options, "Options that are set; those not named keep their values.");
@@ -36,7 +36,7 @@ internal static class ConfigTable
         return table.Build((in Slots read) => new RuleOptionValue { Name = name[read], Value = value[read] });
     }
 
-    private static ObjectTable<AssignmentConfig> CreateAssignment()
+    private static ObjectTable<AssignmentFile> CreateAssignment()
     {
         var aim = new ClosedWordKind<AssignmentAim>(
             "assignmentAim",
@@ -48,21 +48,21 @@ internal static class ConfigTable
             ("transmit-blocks", AssignmentAim.TransmitBlocks),
             ("receive-blocks", AssignmentAim.ReceiveBlocks),
             ("numbers", AssignmentAim.Numbers));
-        var table = new TableBuilder<AssignmentConfig>("assignmentConfig", "assignment", "What an assignment observes beyond the document.");
-        var spares = table.Default("spares", Kinds.Count, 0, static config => config.Spares, "Usable outputs to leave free in each port group in which something new is placed.");
-        var headroom = table.Default("headroom", Kinds.Count, 0, static config => config.Headroom, "Streams to leave free at each device.");
+        var table = new TableBuilder<AssignmentFile>("assignmentConfig", "assignment", "What an assignment observes beyond the document.");
+        var spares = table.OptionalValue("spares", Kinds.Count, static config => config.Spares, "Usable outputs to leave free in each port group in which something new is placed.");
+        var headroom = table.OptionalValue("headroom", Kinds.Count, static config => config.Headroom, "Streams to leave free at each device.");
         var order = table.Default(
             "order",
             new ListKind<AssignmentAim>(aim, Aims, Aims, unique: true),
             default,
             static config => config.Order,
             "The order of the softer aims, each once. Absent means the usual order, which is that of the word list.");
-        var keepUnlisted = table.Default(
-            "keepUnlisted", Kinds.Bool, false, static config => config.KeepUnlisted, "Whether outputs may go on carrying what no feed asks for where the document already had it so.");
+        var keepUnlisted = table.OptionalValue(
+            "keepUnlisted", Kinds.Bool, static config => config.KeepUnlisted, "Whether outputs may go on carrying what no feed asks for where the document already had it so.");
         var strategy = table.Optional("strategy", new NameKind("a strategy's id"), static config => config.Strategy, "The id of the strategy. Absent means the built-in one.");
         var budget = table.OptionalValue(
             "budget", new LongKind(1, LargestExactInteger), static config => config.Budget, "Work units after which the strategy stops with what it has. Absent means the usual bound.");
-        return table.Build((in Slots read) => new AssignmentConfig
+        return table.Build((in Slots read) => new AssignmentFile
         {
             Spares = spares[read],
             Headroom = headroom[read],
@@ -73,18 +73,21 @@ internal static class ConfigTable
         });
     }
 
-    private static ObjectTable<EngineConfig> CreateConfig()
+    private static ObjectTable<ConfigFile> CreateConfig()
     {
-        var table = new TableBuilder<EngineConfig>("engineConfig", "configuration", "How a crew wants the engine to run.");
+        var table = new TableBuilder<ConfigFile>("engineConfig", "configuration", "How a crew wants the engine to run.");
         var version = table.Required("schemaVersion", new VersionKind(ShowTable.Version), static config => config.SchemaVersion, "The version of this format.");
-        var failOn = table.Default(
-            "failOn", SeverityWord, Severity.Warning, static config => config.FailOn, "The lowest severity that counts as a failed check. Absent means warning.");
-        var rules = table.List("rules", Rule, static config => config.Rules, "Settings of single rules; of several for one rule the last counts.");
-        var assignment = table.Default("assignment", Assignment, new AssignmentConfig(), static config => config.Assignment, "What an assignment observes.");
+        var extends = table.List(
+            "extends", Kinds.FilledText, static config => config.Extends, "Configurations that this one builds on, as paths relative to this file; later ones win, and this file over all of them.");
+        var failOn = table.OptionalValue(
+            "failOn", SeverityWord, static config => config.FailOn, "The lowest severity that counts as a failed check. Absent means warning.");
+        var rules = table.List("rules", Rule, static config => config.Rules, "Settings of rules; of several for one rule the last counts.");
+        var assignment = table.Optional("assignment", Assignment, static config => config.Assignment, "What an assignment observes.");
         var extensions = table.Extensions(static config => config.Extensions);
-        return table.Build((in Slots read) => new EngineConfig
+        return table.Build((in Slots read) => new ConfigFile
         {
             SchemaVersion = version[read],
+            Extends = extends[read],
             FailOn = failOn[read],
             Rules = rules[read],
             Assignment = assignment[read],

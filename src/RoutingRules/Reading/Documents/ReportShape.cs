@@ -12,6 +12,9 @@ internal static class ReportShape
     private static readonly IntKind FromOne = new(1, int.MaxValue);
     private static readonly LongKind Number = new(-(1L << 53) + 1, (1L << 53) - 1);
 
+    private static readonly ListValue Entities = CreateEntities();
+    private static readonly ObjectShape Finding = CreateFinding();
+
     public static ObjectShape Report { get; } = CreateReport();
 
     private static ObjectShape CreateReport() => Shape(
@@ -28,8 +31,11 @@ internal static class ReportShape
                 Must("errors", Count, "Findings of severity error."),
                 Must("warnings", Count, "Findings of severity warning."),
                 Must("notes", Count, "Findings of severity note."),
+                May("waived", Count, "Findings that a waiver excuses."),
+                May("known", Count, "Findings that the baseline knows."),
                 Must("undecided", Count, "Subjects about which a rule could not decide."))),
             "Numbers over all documents."),
+        May("coverage", new ObjectValue(CreateCoverage()), "What was looked at and what not."),
         May("assignment", new ObjectValue(CreateAssignment()), "What an assignment came to."));
 
     private static ObjectShape CreateDocument() => Shape(
@@ -40,12 +46,24 @@ internal static class ReportShape
             "status",
             Words("documentStatus", "clean", "findings", "unreadable", "undecided"),
             "Clean, with findings, not readable, or without findings but with rules that could not decide."),
-        Must("findings", new ListValue(new ObjectValue(CreateFinding())), "The findings, in the one fixed order."),
+        Must("findings", new ListValue(new ObjectValue(Finding)), "The findings that count, in the one fixed order."),
+        May("waived", new ListValue(new ObjectValue(CreateWaived())), "Findings that a waiver excuses."),
+        May("known", new ListValue(new ObjectValue(Finding)), "Findings that the baseline knows; there when a baseline was given."),
+        May(
+            "gone",
+            new ListValue(new ObjectValue(Shape(
+                "goneFinding",
+                "What the baseline knows and the check no longer finds.",
+                Must("rule", Text, "The rule's id."),
+                Must("fingerprint", Text, "The identity of the finding."),
+                Must("entities", Entities, "What the finding was about.")))),
+            "What the baseline knows and the check no longer finds; there when a baseline was given."),
         Must(
             "rules",
             new ObjectValue(Shape(
                 "ruleOutcomes",
-                "How the rules ended that found nothing.",
+                "How the rules ended.",
+                May("found", Count, "Rules that found something, waived and known findings included."),
                 Must("passed", Count, "Rules that looked and found nothing."),
                 Must("notApplicable", Count, "Rules that had nothing to look at."),
                 Must("undecided", Count, "Rules that could not decide about at least one subject."),
@@ -58,29 +76,63 @@ internal static class ReportShape
                         Must("subject", Text, "The id or address of the subject; empty for the whole document."),
                         Must("reason", Text, "Why.")))),
                     "Which rules could not decide, and why."))),
-            "How the rules ended that found nothing."));
+            "How the rules ended."));
 
-    private static ObjectShape CreateFinding() => Shape(
-        "finding",
-        "One thing a rule, or the reader, has to say about a document.",
+    private static MemberShape[] FindingMembers() =>
+    [
         Must("rule", Text, "The rule's id."),
         Must("name", Text, "The rule's name."),
         Must("severity", Words("severity", "note", "warning", "error"), "How serious it is."),
         Must("message", Text, "What is wrong and where."),
         May("remedy", Text, "What to do about it."),
-        Must(
-            "entities",
-            new ListValue(new ObjectValue(Shape(
-                "entity",
-                "A thing the finding is about.",
-                Must("role", Text, "The part it plays in the finding."),
-                Must("id", Text, "Its id or address.")))),
-            "What the finding is about, in the order its rule defines."),
+        Must("entities", Entities, "What the finding is about, in the order its rule defines."),
         Must("pointer", Text, "The place as a JSON Pointer (RFC 6901); empty for the whole document."),
         May("line", FromOne, "The line of the place."),
         May("column", FromOne, "The column of the place, in UTF-16 units."),
         Must("fingerprint", Text, "The identity of the finding: 16 hexadecimal digits that reordering and reformatting do not change."),
-        Must("fixes", new ListValue(new ObjectValue(Open("fix", "An offered edit."))), "Edits that the engine offers."));
+        Must("fixes", new ListValue(new ObjectValue(Open("fix", "An offered edit."))), "Edits that the engine offers."),
+    ];
+
+    private static ListValue CreateEntities() => new(new ObjectValue(Shape(
+        "entity",
+        "A thing the finding is about.",
+        Must("role", Text, "The part it plays in the finding."),
+        Must("id", Text, "Its id or address."))));
+
+    private static ObjectShape CreateFinding() => Shape("finding", "One thing a rule, or the reader, has to say about a document.", FindingMembers());
+
+    private static ObjectShape CreateWaived() => Shape(
+        "waivedFinding",
+        "A finding that a waiver excuses.",
+        [
+            .. FindingMembers(),
+            Must(
+                "waiver",
+                new ObjectValue(Shape(
+                    "appliedWaiver",
+                    "The waiver that excuses it.",
+                    Must("reason", Text, "Why this is acceptable."),
+                    Must("owner", Text, "Who answers for it."),
+                    Must("expires", Kinds.Date, "The last day on which it counts."))),
+                "The waiver that excuses it."),
+        ]);
+
+    private static ObjectShape CreateCoverage() => Shape(
+        "coverage",
+        "What was looked at and what not.",
+        Must(
+            "rules",
+            new ListValue(new ObjectValue(Shape(
+                "ruleCoverage",
+                "On how many documents a rule ended in which way.",
+                Must("rule", Text, "The rule's id."),
+                Must("name", Text, "The rule's name."),
+                Must("found", Count, "Documents in which it found something, waived and known findings included."),
+                Must("passed", Count, "Documents in which it looked and found nothing."),
+                Must("notApplicable", Count, "Documents in which it had nothing to look at."),
+                Must("undecided", Count, "Documents about which it could not decide in full.")))),
+            "The rules that ran, by id."),
+        Must("switchedOff", new ListValue(Text), "Ids of rules that a configuration kept from running."));
 
     private static ObjectShape CreateAssignment() => Open(
         "assignment",
@@ -105,9 +157,13 @@ internal static class ReportShape
                 Must("demand", Text, "The demand."),
                 Must("reason", Text, "Why.")))),
             "Demands that found no place."),
+        May("provenNumbers", new IntKind(0, ObjectiveNumbers), "How many numbers of the objective, from the first, are proven to be the smallest possible."),
         May("moved", new ListValue(Text), "Demands whose points changed."),
+        May("contradictions", new ListValue(new ListValue(Text)), "Sets of fixed places that cannot hold together."),
         May("removedStreams", new ListValue(Text), "Streams that are no longer there."),
-        May("silenced", new ListValue(Text), "Outputs that sounded before and are silent now."));
+        May("silenced", new ListValue(Text), "Outputs that sounded before and are silent now."),
+        May("cleared", new ListValue(Text), "Channels cleared because no line names them."),
+        May("notes", new ListValue(Text), "Remarks for people."));
 
     private static ClosedWordKind<int> Words(string definition, params string[] words) => new(definition, [.. words.Select((word, i) => (word, i))]);
 

@@ -18,7 +18,7 @@ public static class HtmlSheetWriter
         var output = new StringBuilder();
         output.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n");
         output.Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<title>{Escape($"{sheet.Head.Title}, {string.Join(", ", PageLayout.Meta(sheet.Head))}")}</title>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<title>{HtmlText.Escape($"{sheet.Head.Title}, {string.Join(", ", PageLayout.Meta(sheet.Head))}")}</title>\n");
         output.Append(CultureInfo.InvariantCulture, $"<style>\n{HtmlStyle.Css}</style>\n</head>\n<body>\n");
         var pages = PageLayout.Pages(sheet);
         for (var i = 0; i < pages.Count; i++)
@@ -33,18 +33,18 @@ public static class HtmlSheetWriter
     {
         var show = isFirst ? "h1" : "p";
         output.Append("<section>\n<header>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<{show} class=\"show\">{Isolate(sheet.Head.Title)}</{show}>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<p class=\"meta\">{string.Join(" \u00b7 ", PageLayout.Meta(sheet.Head).Select(Isolate))}</p>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<h2>{Isolate(page.Title)}{(page.Aside is null ? "" : $" <span class=\"aside\">{Isolate(page.Aside)}</span>")}</h2>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<{show} class=\"show\">{HtmlText.Isolate(sheet.Head.Title)}</{show}>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<p class=\"meta\">{string.Join(" \u00b7 ", PageLayout.Meta(sheet.Head).Select(HtmlText.Isolate))}</p>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<h2>{HtmlText.Isolate(page.Title)}{(page.Aside is null ? "" : $" <span class=\"aside\">{HtmlText.Isolate(page.Aside)}</span>")}</h2>\n");
         foreach (var fact in page.Facts)
         {
-            output.Append(CultureInfo.InvariantCulture, $"<p>{Isolate(fact)}</p>\n");
+            output.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Isolate(fact)}</p>\n");
         }
 
-        output.Append(CultureInfo.InvariantCulture, $"<p class=\"view\">{Escape(SheetWords.ViewNote(sheet.Head.View))}</p>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<p class=\"view\">{HtmlText.Escape(SheetWords.ViewNote(sheet.Head.View))}</p>\n");
         output.Append("</header>\n");
         WriteCautions(output, sheet);
-        var running = string.Join(" \u00b7 ", PageLayout.Running(sheet.Head, page).Select(Isolate));
+        var running = string.Join(" \u00b7 ", PageLayout.Running(sheet.Head, page).Select(HtmlText.Isolate));
         foreach (var table in page.Tables)
         {
             WriteTable(output, table, running);
@@ -58,7 +58,7 @@ public static class HtmlSheetWriter
         output.Append(CultureInfo.InvariantCulture, $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n");
         foreach (var caution in sheet.Cautions)
         {
-            output.Append(CultureInfo.InvariantCulture, $"<li>{Escape(caution)}</li>\n");
+            output.Append(CultureInfo.InvariantCulture, $"<li>{HtmlText.Escape(caution)}</li>\n");
         }
 
         output.Append("</ul>\n</aside>\n");
@@ -75,10 +75,10 @@ public static class HtmlSheetWriter
 
         output.Append("</colgroup>\n<thead>\n");
         output.Append(CultureInfo.InvariantCulture, $"<tr class=\"running\"><td colspan=\"{table.Columns.Length}\">{running}</td></tr>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<tr class=\"name\"><th colspan=\"{table.Columns.Length}\" scope=\"colgroup\">{Isolate(table.Title)}</th></tr>\n<tr>");
+        output.Append(CultureInfo.InvariantCulture, $"<tr class=\"name\"><th colspan=\"{table.Columns.Length}\" scope=\"colgroup\">{HtmlText.Isolate(table.Title)}</th></tr>\n<tr>");
         foreach (var column in table.Columns)
         {
-            output.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\">{Isolate(column.Heading)}</th>");
+            output.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\">{HtmlText.Isolate(column.Heading)}</th>");
         }
 
         output.Append("</tr>\n</thead>\n<tbody>\n");
@@ -97,7 +97,7 @@ public static class HtmlSheetWriter
             output.Append(CultureInfo.InvariantCulture, $"<tr class=\"free\"><td colspan=\"{columns}\"><div>");
             foreach (var slot in row.Slots)
             {
-                output.Append(CultureInfo.InvariantCulture, $"<span class=\"slot\"><b>{Isolate(slot)}</b> <i>free</i></span>");
+                output.Append(CultureInfo.InvariantCulture, $"<span class=\"slot\"><b>{HtmlText.Isolate(slot)}</b> <i>free</i></span>");
             }
 
             output.Append("</div></td></tr>\n");
@@ -105,8 +105,8 @@ public static class HtmlSheetWriter
         else if (row.Across is not null)
         {
             output.Append(row.IsHeading
-                ? $"<tr class=\"stop\"><th colspan=\"{SheetWords.Number(columns)}\" scope=\"colgroup\">{Isolate(row.Across)}</th></tr>\n"
-                : $"<tr><td colspan=\"{SheetWords.Number(columns)}\">{Isolate(row.Across)}</td></tr>\n");
+                ? $"<tr class=\"stop\"><th colspan=\"{SheetWords.Number(columns)}\" scope=\"colgroup\">{HtmlText.Isolate(row.Across)}</th></tr>\n"
+                : $"<tr><td colspan=\"{SheetWords.Number(columns)}\">{HtmlText.Isolate(row.Across)}</td></tr>\n");
         }
         else
         {
@@ -144,19 +144,9 @@ public static class HtmlSheetWriter
 
     private static string Content(PageLine line) => line.Style switch
     {
-        PageLineStyle.Tick => $"<span class=\"box\"></span>{(line.Text.Length == 0 ? "" : " " + Isolate(line.Text))}",
-        PageLineStyle.Mark => $"<span class=\"mark\">{Isolate(line.Text)}</span>",
-        PageLineStyle.Stop => $"<span class=\"mark dead\">{Isolate(line.Text)}</span>",
-        _ => Isolate(line.Text),
+        PageLineStyle.Tick => $"<span class=\"box\"></span>{(line.Text.Length == 0 ? "" : " " + HtmlText.Isolate(line.Text))}",
+        PageLineStyle.Mark => $"<span class=\"mark\">{HtmlText.Isolate(line.Text)}</span>",
+        PageLineStyle.Stop => $"<span class=\"mark dead\">{HtmlText.Isolate(line.Text)}</span>",
+        _ => HtmlText.Isolate(line.Text),
     };
-
-    /// <summary>Names may be of any script and direction; they must not turn the words beside them.</summary>
-    private static string Isolate(string text) => $"<bdi>{Escape(text)}</bdi>";
-
-    private static string Escape(string text) => VisibleText.Of(text)
-        .Replace("&", "&amp;", StringComparison.Ordinal)
-        .Replace("<", "&lt;", StringComparison.Ordinal)
-        .Replace(">", "&gt;", StringComparison.Ordinal)
-        .Replace("\"", "&quot;", StringComparison.Ordinal)
-        .Replace("'", "&#39;", StringComparison.Ordinal);
 }

@@ -7,28 +7,26 @@ namespace RoutingRules.Reporting.Sheets;
 /// <remarks>Texts of the document are escaped, so that they show as written. Lines of a cell are joined by a line break tag. LF only. Thread safe.</remarks>
 public static class MarkdownSheetWriter
 {
-    private const string Special = "\\`*_{}[]<>#|~&!+";
-
     /// <summary>Writes sheets.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static string Write(Sheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         var output = new StringBuilder();
-        output.Append(CultureInfo.InvariantCulture, $"# {Escape(sheet.Head.Title)}\n");
+        output.Append(CultureInfo.InvariantCulture, $"# {MarkdownText.Escape(sheet.Head.Title)}\n");
         foreach (var page in PageLayout.Pages(sheet))
         {
-            output.Append(CultureInfo.InvariantCulture, $"\n---\n\n## {Escape(page.Title)}{(page.Aside is null ? "" : $" ({Escape(page.Aside)})")}\n\n");
-            output.Append(CultureInfo.InvariantCulture, $"**{Escape(sheet.Head.Title)}** \u00b7 {Escape(string.Join(" \u00b7 ", PageLayout.Meta(sheet.Head)))}\n");
+            output.Append(CultureInfo.InvariantCulture, $"\n---\n\n## {MarkdownText.Escape(page.Title)}{(page.Aside is null ? "" : $" ({MarkdownText.Escape(page.Aside)})")}\n\n");
+            output.Append(CultureInfo.InvariantCulture, $"**{MarkdownText.Escape(sheet.Head.Title)}** \u00b7 {MarkdownText.Escape(string.Join(" \u00b7 ", PageLayout.Meta(sheet.Head)))}\n");
             foreach (var fact in page.Facts)
             {
-                output.Append(CultureInfo.InvariantCulture, $"\n{EscapeStart(Escape(fact.Trim()))}\n");
+                output.Append(CultureInfo.InvariantCulture, $"\n{EscapeStart(MarkdownText.Escape(fact.Trim()))}\n");
             }
 
-            output.Append(CultureInfo.InvariantCulture, $"\n{Escape(SheetWords.ViewNote(sheet.Head.View))}\n\n### {PageLayout.CautionsTitle}\n\n");
+            output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownText.Escape(SheetWords.ViewNote(sheet.Head.View))}\n\n### {PageLayout.CautionsTitle}\n\n");
             foreach (var caution in sheet.Cautions)
             {
-                output.Append(CultureInfo.InvariantCulture, $"- {Escape(caution)}\n");
+                output.Append(CultureInfo.InvariantCulture, $"- {MarkdownText.Escape(caution)}\n");
             }
 
             foreach (var table in page.Tables)
@@ -42,12 +40,12 @@ public static class MarkdownSheetWriter
 
     private static void WriteTable(StringBuilder output, PageTable table)
     {
-        output.Append(CultureInfo.InvariantCulture, $"\n### {Escape(table.Title)}\n\n| {string.Join(" | ", table.Columns.Select(column => Escape(column.Heading)))} |\n|");
+        output.Append(CultureInfo.InvariantCulture, $"\n### {MarkdownText.Escape(table.Title)}\n\n| {string.Join(" | ", table.Columns.Select(column => MarkdownText.Escape(column.Heading)))} |\n|");
         output.Append(string.Concat(Enumerable.Repeat("---|", table.Columns.Length))).Append('\n');
         foreach (var row in table.Rows)
         {
-            var cells = row.Slots.Length > 0 ? [$"**{Escape(string.Join(", ", row.Slots))}**", "free"]
-                : row.Across is { } across ? [row.IsHeading ? $"**{Escape(across)}**" : Escape(across)]
+            var cells = row.Slots.Length > 0 ? [$"**{MarkdownText.Escape(string.Join(", ", row.Slots))}**", "free"]
+                : row.Across is { } across ? [row.IsHeading ? $"**{MarkdownText.Escape(across)}**" : MarkdownText.Escape(across)]
                 : row.Cells.Select(cell => string.Join("<br>", cell.Select(Line))).ToArray();
             output.Append("| ").AppendJoin(" | ", cells.Concat(Enumerable.Repeat("", table.Columns.Length - Math.Min(cells.Length, table.Columns.Length)))).Append(" |\n");
         }
@@ -55,9 +53,9 @@ public static class MarkdownSheetWriter
 
     private static string Line(PageLine line) => line.Style switch
     {
-        PageLineStyle.Tick => $"\u2610 {Escape(line.Text)}".TrimEnd(),
-        PageLineStyle.Plain => Escape(line.Text),
-        _ => $"**{Escape(line.Text)}**",
+        PageLineStyle.Tick => $"\u2610 {MarkdownText.Escape(line.Text)}".TrimEnd(),
+        PageLineStyle.Plain => MarkdownText.Escape(line.Text),
+        _ => $"**{MarkdownText.Escape(line.Text)}**",
     };
 
     /// <summary>A paragraph must not start like a list, a rule or a heading.</summary>
@@ -72,21 +70,5 @@ public static class MarkdownSheetWriter
         return text.StartsWith('-') || text.StartsWith('=') || (digits > 0 && digits < text.Length && text[digits] is '.' or ')')
             ? text.Insert(digits, "\\")
             : text;
-    }
-
-    private static string Escape(string text)
-    {
-        var escaped = new StringBuilder(text.Length + 8);
-        foreach (var c in VisibleText.OfPlain(text))
-        {
-            if (Special.Contains(c, StringComparison.Ordinal))
-            {
-                escaped.Append('\\');
-            }
-
-            escaped.Append(c);
-        }
-
-        return escaped.ToString();
     }
 }

@@ -1,0 +1,10 @@
+namespace RoutingRules.Reporting;
+
+/// <summary>How a test case ended.</summary>
+internal enum JUnitResult
+{
+    Passed,
+    Failure,
+    Error,
+    Skipped,
+}
