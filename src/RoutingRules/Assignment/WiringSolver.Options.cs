@@ -199,6 +199,12 @@ internal sealed partial class WiringSolver
                 slots.Add(carrying);
                 if (from.Bystanders.Count == 0 && !soundsByItself[carrying])
                 {
+                    // A demand that stays may keep the slot it had although the source travels in another one too.
+                    if (byWorth[0] >= 0 && keptSources.Contains(source))
+                    {
+                        slots.Add(byWorth[0]);
+                    }
+
                     continue;
                 }
             }
