@@ -5,6 +5,8 @@ using RoutingRules.Benchmarks;
 var tables = new (string Name, Action Run)[]
 {
     ("read", ReadRatios.Run),
+    ("check", CheckRatios.Run),
+    ("rules", CheckRatios.RunRules),
 };
 
 if (args is not ["ratios", ..])

@@ -71,8 +71,13 @@ public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
         var isUsed = false;
         for (var position = 0; position < settings.At.Width; position++)
         {
+            if (use.IsWanted(first + position, id))
+            {
+                return;
+            }
+
             var reached = GainUse.Reached(context, first + position);
-            if (reached.Contains(id) || use.IsWanted(first + position, id))
+            if (reached.Contains(id))
             {
                 return;
             }

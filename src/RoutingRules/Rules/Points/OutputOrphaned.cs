@@ -38,7 +38,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         ClaimRouted(context, silence, claims);
         ClaimCabled(context, silence, claims);
         ClaimPinned(context, silence, claims);
-        if (claims.Count > 0)
+        if (claims.Values.Any(claim => claim.Tag != Idle))
         {
             RemoveTold(context, claims);
         }
