@@ -15,7 +15,9 @@ public sealed class FixPromises
 {
     private const int Cases = 150;
 
-    private static Arbitrary<Show> Faulty => Gen.OneOf(MessyShows.Shows().Generator.Select(messy => messy.Show), RoughShows.Shows().Generator).ToArbitrary();
+    /// <summary>Shows that a document can hold: a feed without any destination is none.</summary>
+    private static Arbitrary<Show> Faulty => Gen.OneOf(MessyShows.Shows().Generator.Select(messy => messy.Show), RoughShows.Shows().Generator)
+        .Select(show => show with { Feeds = show.Feeds.Where(feed => !feed.To.IsEmpty).ToValueList() }).ToArbitrary();
 
     [Property(MaxTest = Cases, Replay = Promise.Seed)]
     public Property A_safe_fix_takes_its_finding_away_brings_none_and_leaves_every_sink_what_it_carries() => Promise.Of(Faulty, show =>
@@ -66,6 +68,11 @@ public sealed class FixPromises
     public Property Patch_text_and_model_say_the_same_and_the_rest_of_the_text_stays() => Promise.Of(Faulty, show =>
     {
         var text = ShowWriter.ToUtf8(show);
+        if (!show.Equals(ShowReader.Read(text).Value))
+        {
+            return "no document holds this show";
+        }
+
         var result = Promise.Engine.Fix(show, new FixOptions { IncludeUnsafe = true });
         var edited = ShowText.Edit(text, result.Edits, result.Show);
         if (edited.IsRewritten)
