@@ -18,7 +18,7 @@ public sealed class FixContext
         Why = "",
         Remedy = "",
         Source = "",
-        Reads = (ModelSlices)(-1),
+        Reads = ModelSlices.All,
     };
 
     private RuleContext? facts;

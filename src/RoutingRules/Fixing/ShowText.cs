@@ -7,6 +7,21 @@ namespace RoutingRules.Fixing;
 /// <summary>Writes edits into the text of a show.</summary>
 public static class ShowText
 {
+    /// <summary>An edit in words, with the elements as one line of JSON.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="edit"/> is null.</exception>
+    public static string Describe(ShowEdit edit)
+    {
+        ArgumentNullException.ThrowIfNull(edit);
+        var before = edit.BeforeElement is { } old ? OneLineJson.Write(ElementJson.Of(old)) : "";
+        var after = edit.AfterElement is { } now ? OneLineJson.Write(ElementJson.Of(now)) : "";
+        return edit.Kind switch
+        {
+            EditKind.Insert => $"put in at {edit.Pointer}: {after}",
+            EditKind.Remove => $"take out {edit.Pointer}: {before}",
+            _ => $"change {edit.Pointer}: {before} to {after}",
+        };
+    }
+
     /// <summary>The edited text. Bytes outside the edits keep their layout; new elements stand on one line, in the indentation of their neighbours.</summary>
     /// <remarks>The result is read again: unless it gives exactly the edited show, the whole document is written anew.</remarks>
     /// <param name="utf8Json">The text of the show before the edits.</param>
