@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using RoutingRules.Cli.Tests.Rig;
 using RoutingRules.Fixing;
 using RoutingRules.Reading;
+using RoutingRules.Schema;
 
 namespace RoutingRules.Cli.Tests.Commands;
 
@@ -114,5 +115,16 @@ public sealed class FixCommandTests : IDisposable
         Assert.Equal(2, result.Code);
         Assert.Contains("nothing was mended", result.Error, StringComparison.Ordinal);
         Assert.Equal("{ \"schemaVersion\": 1 }", File.ReadAllText(path));
+    }
+
+    [Fact]
+    public void Check_offers_fixes_when_asked_and_the_report_meets_its_schema()
+    {
+        var path = folder.Write("a.show.json", Faulty);
+        var result = Tool.Run("check", path, "--fixes", "--no-config", "--format", "json").Civil();
+
+        Assert.Empty(SchemaValidator.Validate(SchemaKind.Report, result.OutBytes));
+        Assert.Contains("\"title\": \"Take out the route to box/transmit/1, which has no effect\"", result.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("\"title\": \"Take out", Tool.Run("check", path, "--no-config", "--format", "json").Civil().Out, StringComparison.Ordinal);
     }
 }
