@@ -4,6 +4,7 @@ using FsCheck.Xunit;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Reading;
+using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 using RoutingRules.Tests.Rules;
 using JsonNode = System.Text.Json.Nodes.JsonNode;
@@ -15,9 +16,43 @@ public sealed class FixPromises
 {
     private const int Cases = 150;
 
-    /// <summary>Shows that a document can hold: a feed without any destination is none.</summary>
-    private static Arbitrary<Show> Faulty => Gen.OneOf(MessyShows.Shows().Generator.Select(messy => messy.Show), RoughShows.Shows().Generator)
-        .Select(show => show with { Feeds = show.Feeds.Where(feed => !feed.To.IsEmpty).ToValueList() }).ToArbitrary();
+    /// <summary>
+    /// Shows that a document can hold, a feed without any destination is none, with labels, input settings and phantom needs thrown in.
+    /// </summary>
+    private static Arbitrary<Show> Faulty
+    {
+        get
+        {
+            var address =
+                from device in Gen.Elements("desk", "a", "b", "box", "free")
+                from @group in Gen.Elements("in", "out", "aux", "channel")
+                from first in Gen.Choose(1, 7)
+                from width in Gen.Choose(1, 2)
+                select SmallShow.At($"{device}/{@group}/{first}-{first + width - 1}");
+            var label = from at in address from text in Gen.Elements("Kick", "SNARE", "Overhead left", "Overhead right") select new PointLabel { At = at, Text = text };
+            var input =
+                from device in Gen.Elements("a", "box", "free")
+                from first in Gen.Choose(1, 7)
+                from width in Gen.Choose(1, 2)
+                from phantom in Gen.Elements<bool?>(true, false, null)
+                from owner in Gen.Elements("desk", "mid", null)
+                select new InputSettings { At = SmallShow.At($"{device}/in/{first}-{first + width - 1}"), Phantom = phantom, GainOwner = owner is null ? null : new Id<Device>(owner) };
+            var shows =
+                from show in Gen.OneOf(MessyShows.Shows().Generator.Select(messy => messy.Show), RoughShows.Shows().Generator)
+                from labelCount in Gen.Choose(0, 5)
+                from labels in label.ArrayOf(labelCount)
+                from inputCount in Gen.Choose(0, 4)
+                from inputs in input.ArrayOf(inputCount)
+                from need in Gen.Elements(PhantomNeed.Either, PhantomNeed.Required, PhantomNeed.Forbidden)
+                select show with
+                {
+                    Feeds = show.Feeds.Where(feed => !feed.To.IsEmpty).ToValueList(),
+                    Lines = show.Lines.Select(line => line with { Phantom = need }).ToValueList(),
+                    Patch = show.Patch with { Labels = labels.ToValueList(), Inputs = inputs.ToValueList() },
+                };
+            return shows.ToArbitrary();
+        }
+    }
 
     [Property(MaxTest = Cases, Replay = Promise.Seed)]
     public Property A_safe_fix_takes_its_finding_away_brings_none_and_leaves_every_sink_what_it_carries() => Promise.Of(Faulty, show =>
