@@ -54,6 +54,22 @@ public sealed class FixPromises
         }
     }
 
+    [Fact]
+    public void The_shows_try_many_providers()
+    {
+        var taken = new SortedSet<string>(StringComparer.Ordinal);
+        var safe = 0;
+        foreach (var show in Faulty.Generator.Sample(100, new Rnd(20270612), Cases))
+        {
+            var applied = Promise.Engine.Fix(show, new FixOptions { IncludeUnsafe = true }).Applied;
+            taken.UnionWith(applied.Select(fix => fix.Finding.Rule));
+            safe += applied.Count(fix => fix.Fix.Safety == FixSafety.Safe);
+        }
+
+        Assert.True(taken.Count >= 12, $"only {string.Join(", ", taken)}");
+        Assert.True(safe >= Cases / 2, $"only {safe} safe fixes");
+    }
+
     [Property(MaxTest = Cases, Replay = Promise.Seed)]
     public Property A_safe_fix_takes_its_finding_away_brings_none_and_leaves_every_sink_what_it_carries() => Promise.Of(Faulty, show =>
     {
