@@ -45,7 +45,7 @@ public sealed record Finding
             text.Append('\n').Append(entity.Role).Append('=').Append(entity.Id);
         }
 
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())).AsSpan(0, 8));
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())).AsSpan(0, 8)).ToLowerInvariant();
     }
 
     /// <summary>The entities in ordinal order of role and id.</summary>

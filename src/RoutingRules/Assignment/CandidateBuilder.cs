@@ -231,7 +231,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
 
     /// <summary>
     /// For a run that is served in the input on a way the assignment would not find, through an insert for instance: the delivery that keeps it,
-    /// from the last point before the stream or before the sink. Null when the way is plain or holds more than one stream.
+    /// from the last point before the stream or before the sink. Null when the way is plain or holds a cable or more than one stream.
     /// </summary>
     private Delivery? DeliverAsIs(int source, int sink, int width)
     {
@@ -254,7 +254,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         var streams = 0;
         for (var (point, steps) = (sink, 0); point != source; point = upstream[point], steps++)
         {
-            if (upstream[point] < 0 || steps > upstream.Length)
+            if (upstream[point] < 0 || steps > upstream.Length || graph.Hops[point] == HopKind.Cable)
             {
                 return -1;
             }

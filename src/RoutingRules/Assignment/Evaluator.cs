@@ -65,9 +65,9 @@ internal sealed class Evaluator
         Gather(active, choices);
         if (hasLinkSeparations)
         {
-            var wiring = wiringSolver.Solve(wiringDemands, mayFill, wiringBudget);
+            var wiring = wiringSolver.Solve(wiringDemands, mayFill, wiringBudget, wiring => KeepsLinksApart(active, choices, wiring));
             isBestWiring = wiring?.IsBest ?? true;
-            return wiring is not null && KeepsLinksApart(active, choices, wiring) ? Complete(score, wiring.Cost) : null;
+            return wiring is not null ? Complete(score, wiring.Cost) : null;
         }
 
         return wiringSolver.Price(wiringDemands, mayFill, wiringBudget, out isBestWiring) is { } cost ? Complete(score, cost) : null;
@@ -77,7 +77,7 @@ internal sealed class Evaluator
     public Wiring? Wire(int[] active, int[] choices, long wiringBudget)
     {
         Gather(active, choices);
-        return wiringSolver.Solve(wiringDemands, null, wiringBudget);
+        return wiringSolver.Solve(wiringDemands, null, wiringBudget, hasLinkSeparations ? wiring => KeepsLinksApart(active, choices, wiring) : null);
     }
 
     private void Gather(int[] active, int[] choices)

@@ -50,7 +50,15 @@ internal sealed class FirmDemands
         while (!IsPossible(pins))
         {
             var conflict = Smallest(pins);
-            Contradictions.Add(conflict);
+            if (conflict.Exists(IsEvenPair))
+            {
+                conflict = [conflict.FindLast(IsEvenPair)];
+            }
+            else
+            {
+                Contradictions.Add(conflict);
+            }
+
             foreach (var index in conflict)
             {
                 Choices[index] = [];

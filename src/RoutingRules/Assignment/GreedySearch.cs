@@ -17,7 +17,13 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
             choices[index] = Evaluator.Unplaced;
         }
 
-        foreach (var index in part.Active.Where(index => part.IsFirm[index]).OrderBy(index => part.Choices[index].Length))
+        // Firm demands may share a block, so that one cannot be judged while another's output still counts as idle.
+        foreach (var index in part.Active.Where(index => part.IsFirm[index] && part.Choices[index].Length == 1))
+        {
+            choices[index] = part.Choices[index][0];
+        }
+
+        foreach (var index in part.Active.Where(index => part.IsFirm[index] && part.Choices[index].Length != 1).OrderBy(index => part.Choices[index].Length))
         {
             if (!Place(index, isFirm: true))
             {

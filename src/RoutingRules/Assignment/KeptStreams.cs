@@ -64,6 +64,12 @@ internal static class KeptStreams
                 mentioned[graph.DeviceOf(run).Index] = true;
             }
 
+            // A pair does not start on an even number, but what serves it there now may stay.
+            foreach (var run in demand.EvenRuns)
+            {
+                mentioned[graph.DeviceOf(run).Index] = true;
+            }
+
             foreach (var sink in demand.Line?.Sinks ?? [])
             {
                 if (!sink.IsNone)

@@ -23,7 +23,12 @@ internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator,
         while (found is null)
         {
             var conflict = SmallestConflict(budget);
-            if (conflict is not [var only] || !firm.IsEvenPair(only))
+            if (conflict.Exists(firm.IsEvenPair))
+            {
+                // Such a pair is left out before anything else; it never contradicts.
+                conflict = [conflict.FindLast(firm.IsEvenPair)];
+            }
+            else
             {
                 firm.Contradictions.Add(conflict);
             }

@@ -41,7 +41,6 @@ internal sealed class ProblemBuilder
         AddCarriers();
         var network = NetworkMapBuilder.Build(show.Document.Rig.Networks, [.. show.Devices], [.. show.Links], without.Links);
         var barred = Barred(out var dead);
-        JudgeExistingWithoutExcluded();
         var problem = new AssignmentProblem
         {
             Show = show,
@@ -226,29 +225,6 @@ internal sealed class ProblemBuilder
         }
 
         return barred;
-    }
-
-    /// <summary>Where demands could be served in two ways, excluded points come last, as dead ones do.</summary>
-    private void JudgeExistingWithoutExcluded()
-    {
-        var marks = show.Marks.ToList();
-        foreach (var (first, width) in without.Points)
-        {
-            marks.Add(new MarkedPoint { First = new PointIndex(first), Width = width, IsDead = true, Index = -1 });
-        }
-
-        foreach (var device in show.Devices)
-        {
-            if (without.Devices[device.Index])
-            {
-                marks.Add(new MarkedPoint { First = new PointIndex(device.FirstPoint), Width = device.Type.PointCount, IsDead = true, Index = -1 });
-            }
-        }
-
-        if (marks.Count > show.Marks.Count)
-        {
-            ExistingPlacements.Find(show.Demands, graph, marks);
-        }
     }
 
     private int[][] FixedOutputs(out int[]?[] blocks)

@@ -154,7 +154,8 @@ internal sealed partial class WiringSolver
 
     /// <summary>
     /// In each run of a width that a receive block could take: the slot that carries the source, else a free slot of each worth: one that
-    /// carried it in the input, one that takes nothing from a demand that stays, one that does. Every free slot counts with bystanders, and each
+    /// carried it in the input, one that takes nothing from a demand that stays, one for each source
+    /// of demands that stay. Every free slot counts with bystanders, and each
     /// one that would sound at an output by itself.
     /// </summary>
     private List<int> Slots(TransmitBlock from, int width, int source, int taken)
@@ -179,7 +180,7 @@ internal sealed partial class WiringSolver
                 else if (state.IsOpenTo(slot, source))
                 {
                     var worth = state.InputContent(slot) == source ? 0 : keptSources.Contains(state.InputContent(slot)) ? 2 : 1;
-                    if (soundsByItself[slot])
+                    if (soundsByItself[slot] || (worth == 2 && byWorth[2] >= 0 && state.InputContent(slot) != state.InputContent(byWorth[2])))
                     {
                         slots.Add(slot);
                     }
@@ -199,6 +200,12 @@ internal sealed partial class WiringSolver
                 slots.Add(carrying);
                 if (from.Bystanders.Count == 0 && !soundsByItself[carrying])
                 {
+                    // A demand that stays may keep the slot it had although the source travels in another one too.
+                    if (byWorth[0] >= 0 && keptSources.Contains(source))
+                    {
+                        slots.Add(byWorth[0]);
+                    }
+
                     continue;
                 }
             }

@@ -31,6 +31,7 @@ internal sealed partial class WiringSolver
     /// <summary>True when a receive slot feeds outputs in blocks and others by fixed routing: then a part is no longer known by its tasks alone.</summary>
     private readonly bool mixesRouting;
     private bool[]? open;
+    private Func<Wiring, bool>? accept;
     private long limit;
     private bool ranOut;
 
@@ -75,8 +76,14 @@ internal sealed partial class WiringSolver
     /// <param name="demands">What has to arrive; deliveries inside one device may be among them and cost nothing.</param>
     /// <param name="mayFill">Outputs that demands still to be placed may take, so that they need not be silent yet; null for none.</param>
     /// <param name="budget">Options to try at most in each part; 0 for the first wiring.</param>
-    public Wiring? Solve(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, long budget) =>
-        With(demands, mayFill, all => SolveParts(all, budget));
+    /// <param name="accept">Says whether a wiring may be used at all; null when every one may. All deliveries are then wired as one part.</param>
+    public Wiring? Solve(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, long budget, Func<Wiring, bool>? accept = null)
+    {
+        this.accept = accept;
+        var wiring = With(demands, mayFill, all => SolveParts(all, budget));
+        this.accept = null;
+        return wiring;
+    }
 
     /// <summary>The cost of the cheapest wiring, without the wiring; null when there is none.</summary>
     /// <param name="demands">As for <see cref="Solve"/>.</param>
@@ -140,7 +147,7 @@ internal sealed partial class WiringSolver
     private Wiring? SolveParts(List<WiringTask> all, long budget)
     {
         var isBest = true;
-        foreach (var part in Parts(all))
+        foreach (var part in accept is null ? Parts(all) : [[.. all]])
         {
             var solution = SolvePart(part, budget);
             if (solution.Choices is null)
@@ -170,7 +177,7 @@ internal sealed partial class WiringSolver
 
     private PartSolution SolvePart(WiringTask[] part, long budget)
     {
-        var isCached = open is null && !mixesRouting;
+        var isCached = open is null && accept is null && !mixesRouting;
         var key = isCached ? new PartKey(part, isTasked, receiveBlocksOf, budget) : default;
         if (isCached && solved.TryGetValue(key, out var known))
         {
@@ -242,7 +249,7 @@ internal sealed partial class WiringSolver
                 state.AddBystanders(tasks);
             }
 
-            if (!hasBest || state.Cost.CompareTo(best, order) < 0)
+            if ((!hasBest || state.Cost.CompareTo(best, order) < 0) && IsAccepted())
             {
                 best = state.Cost;
                 hasBest = true;
@@ -280,6 +287,17 @@ internal sealed partial class WiringSolver
 
             state.Undo(mark);
         }
+    }
+
+    private bool IsAccepted()
+    {
+        for (var i = 0; accept is not null && i < tasks.Length; i++)
+        {
+            var choice = current[i]!;
+            tasks[i].Served = Array.ConvertAll(choice.Slots, slot => choice.ReceiveSlotFor(slot));
+        }
+
+        return accept is null || accept(Read([.. tasks], isBest: false));
     }
 
     private const int MaxSolved = 200_000;

@@ -11,9 +11,9 @@ internal sealed class Coverage(ValueList<RuleDescriptor> catalogue)
     /// <summary>The rules that ran, by id.</summary>
     public IReadOnlyCollection<RuleCoverage> Rules => rules.Values;
 
-    /// <summary>Rules of the catalogue that a configuration kept from running, by id; none before a document was added.</summary>
+    /// <summary>Rules of the catalogue that a configuration kept from running, by id; none before a document was added. Rules that always count never are.</summary>
     public IEnumerable<RuleDescriptor> SwitchedOff =>
-        rules.Count == 0 ? [] : catalogue.Where(rule => !rules.ContainsKey(rule.Id) && !Waivers.WaiverRules.All.Contains(rule));
+        rules.Count == 0 ? [] : catalogue.Where(rule => !rules.ContainsKey(rule.Id) && !Waivers.WaiverCheck.IsFixed(rule));
 
     public void Add(CheckResult result)
     {

@@ -304,15 +304,15 @@ internal sealed class DemandBuilder
     private PointIndex[] Runs(List<int> points, int width, int parity)
     {
         points.Sort();
+        DropDoubles(points);
         var runs = new List<PointIndex>(points.Count);
         for (var i = 0; i + width <= points.Count; i++)
         {
             var first = new PointIndex(points[i]);
-            if ((i > 0 && points[i] == points[i - 1])
-                || (width > 1 && (points[i + width - 1] != points[i] + width - 1
+            if (width > 1 && (points[i + width - 1] != points[i] + width - 1
                     || graph.NumberOf(first) % 2 != parity
                     || graph.GroupOf(first) != graph.GroupOf(first + (width - 1))
-                    || graph.DeviceOf(first) != graph.DeviceOf(first + (width - 1)))))
+                    || graph.DeviceOf(first) != graph.DeviceOf(first + (width - 1))))
             {
                 continue;
             }
@@ -321,5 +321,20 @@ internal sealed class DemandBuilder
         }
 
         return [.. runs];
+    }
+
+    /// <summary>A device may be named beside another that it is cabled to; each point counts once.</summary>
+    private static void DropDoubles(List<int> points)
+    {
+        var kept = 0;
+        for (var i = 0; i < points.Count; i++)
+        {
+            if (i == 0 || points[i] != points[i - 1])
+            {
+                points[kept++] = points[i];
+            }
+        }
+
+        points.RemoveRange(kept, points.Count - kept);
     }
 }

@@ -24,8 +24,9 @@ internal static class ExistingPlacements
                 : FeedRuns(demand, graph);
             if (runs.Count > 0)
             {
-                var usable = marks.Count == 0 ? runs : runs.FindAll(run => !IsMarked(marks, run, demand.Width));
-                options.Add(new RunOptions(demand, usable.Count == runs.Count ? runs : [.. usable, .. runs.Except(usable)], usable));
+                var all = new RunOptions(demand, runs, runs);
+                var usable = marks.Count == 0 ? runs : runs.FindAll(run => !all.Points(run).Any(point => IsMarked(marks, point)));
+                options.Add(usable.Count == runs.Count ? all : new RunOptions(demand, [.. usable, .. runs.Except(usable)], usable));
             }
         }
 
@@ -79,14 +80,14 @@ internal static class ExistingPlacements
 
         return serving.Count > 0 && !demand.Line!.Model.From.At.IsEmpty
             ? [demand.Allowed[0]]
-            : [.. serving.OrderByDescending(found => found.Deliveries).ThenBy(found => found.Run).Select(found => found.Run)];
+            : [.. serving.OrderByDescending(found => found.Deliveries).ThenBy(found => graph.NumberOf(found.Run)).ThenBy(found => found.Run).Select(found => found.Run)];
     }
 
-    private static bool IsMarked(IReadOnlyList<MarkedPoint> marks, PointIndex run, int width)
+    private static bool IsMarked(IReadOnlyList<MarkedPoint> marks, int point)
     {
         foreach (var mark in marks)
         {
-            if (run.Value < mark.First.Value + mark.Width && mark.First.Value < run.Value + width)
+            if (point >= mark.First.Value && point < mark.First.Value + mark.Width)
             {
                 return true;
             }

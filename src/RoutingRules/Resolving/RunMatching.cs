@@ -38,7 +38,7 @@ internal sealed class RunMatching(List<RunOptions> options)
         var demand = options[index].Demand;
         foreach (var run in Runs(index))
         {
-            if (!visited.Contains(run.Value) && Holders(run, demand.Width).Count == 0)
+            if (!visited.Contains(run.Value) && Holders(index, run).Count == 0)
             {
                 Take(index, run);
                 return true;
@@ -52,7 +52,7 @@ internal sealed class RunMatching(List<RunOptions> options)
                 continue;
             }
 
-            var holders = Holders(run, demand.Width);
+            var holders = Holders(index, run);
             if (holders.Count == 1 && Displace(holders[0], index, run, visited))
             {
                 return true;
@@ -89,7 +89,7 @@ internal sealed class RunMatching(List<RunOptions> options)
                 return;
             }
 
-            var holders = Holders(run, demand.Width);
+            var holders = Holders(index, run);
             var current = demand.Existing;
             if (holders.Count == 0)
             {
@@ -109,12 +109,12 @@ internal sealed class RunMatching(List<RunOptions> options)
         }
     }
 
-    private List<int> Holders(PointIndex run, int width)
+    private List<int> Holders(int index, PointIndex run)
     {
         var holders = new List<int>();
-        for (var position = 0; position < width; position++)
+        foreach (var point in options[index].Points(run))
         {
-            if (taken.TryGetValue(run.Value + position, out var holder) && !holders.Contains(holder))
+            if (taken.TryGetValue(point, out var holder) && !holders.Contains(holder))
             {
                 holders.Add(holder);
             }
@@ -127,18 +127,18 @@ internal sealed class RunMatching(List<RunOptions> options)
     {
         var demand = options[index].Demand;
         demand.Existing = run;
-        for (var position = 0; position < demand.Width; position++)
+        foreach (var point in options[index].Points(run))
         {
-            taken[run.Value + position] = index;
+            taken[point] = index;
         }
     }
 
     private void Release(int index)
     {
         var demand = options[index].Demand;
-        for (var position = 0; position < demand.Width; position++)
+        foreach (var point in options[index].Points(demand.Existing))
         {
-            taken.Remove(demand.Existing.Value + position);
+            taken.Remove(point);
         }
 
         demand.Existing = PointIndex.None;

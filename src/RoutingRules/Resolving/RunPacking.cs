@@ -53,7 +53,7 @@ internal sealed class RunPacking(List<RunOptions> options)
             return;
         }
 
-        var (demand, all, usable) = options[index];
+        var (_, all, usable) = options[index];
         foreach (var run in all)
         {
             With(run, value.Usable + (all.Count == usable.Count || usable.Contains(run) ? 1 : 0));
@@ -64,25 +64,19 @@ internal sealed class RunPacking(List<RunOptions> options)
 
         void With(PointIndex run, int usableCount)
         {
-            for (var position = 0; position < demand.Width; position++)
+            foreach (var point in options[index].Points(run))
             {
-                if (taken.Contains(run.Value + position))
+                if (taken.Contains(point))
                 {
                     return;
                 }
             }
 
             current[index] = run;
-            for (var position = 0; position < demand.Width; position++)
-            {
-                taken.Add(run.Value + position);
-            }
+            taken.UnionWith(options[index].Points(run));
 
             Try(index + 1, (value.Count + 1, usableCount));
-            for (var position = 0; position < demand.Width; position++)
-            {
-                taken.Remove(run.Value + position);
-            }
+            taken.ExceptWith(options[index].Points(run));
         }
     }
 

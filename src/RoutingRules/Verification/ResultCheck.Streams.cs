@@ -31,7 +31,12 @@ internal sealed partial class ResultCheck
             }
 
             if (facts.IsStaying(stream) && facts.StayingStreams.Contains(stream))
+            {
+                if (!HasWay(stream, stream))
+                    Report($"{stream.Id} brings a demand, but has no way over the network {stream.Network}.");
+
                 continue;
+            }
 
             if (rig.Group(stream.From) is { Kind: PortKind.Transmit } sender)
                 CheckStream(stream, sender);
@@ -51,10 +56,7 @@ internal sealed partial class ResultCheck
             Report($"{stream.Id} must be one whole block of {sender.BlockSize} transmit slots, and {stream.From} is none.");
 
         var old = facts.Input.Patch.Streams.FirstOrDefault(candidate => candidate.From == stream.From);
-        // What must stay stays even where it has no way; nothing new depends on it then.
-        var staying = old is null ? [] : facts.IsStaying(old) ? old.To : old.To.Where(receiver => !facts.IsMentioned(receiver.At.Device)).ToValueList();
-        var added = stream with { To = stream.To.Where(receiver => !staying.Any(stays => stays.At == receiver.At)).ToValueList() };
-        var hasWay = Tree(added) is not null;
+        var hasWay = HasWay(stream, old);
         foreach (var receiver in stream.To)
         {
             if (rig.Group(receiver.At) is not { Kind: PortKind.Receive } group)
@@ -70,6 +72,17 @@ internal sealed partial class ResultCheck
 
         if (!hasWay)
             Report($"{stream.Id} has no way over the network {stream.Network} to every receiver.");
+    }
+
+    // What must stay stays even where it has no way, as long as no delivery depends on it.
+    private bool HasWay(AudioStream stream, AudioStream? old)
+    {
+        return Tree(stream with { To = stream.To.Where(receiver => !MayLackWay(receiver)).ToValueList() }) is not null;
+
+        bool MayLackWay(StreamReceiver receiver) => old is not null
+            && (facts.IsStaying(old) || !facts.IsMentioned(receiver.At.Device))
+            && old.To.Any(before => before.At == receiver.At)
+            && !deliveries.Any(delivery => delivery.Receive.Any(slot => slot.Device == receiver.At.Device));
     }
 
     private void CheckReceiver(AudioStream stream, GroupFacts sender, StreamReceiver receiver, GroupFacts group)
@@ -119,7 +132,8 @@ internal sealed partial class ResultCheck
                 received.GetValueOrDefault(device),
                 limits.StreamsReceived,
                 "takes",
-                block => !facts.IsMentioned(device.Model.Id) || facts.StayingStreams.Any(stream => stream.From[0] == block));
+                block => !facts.IsMentioned(device.Model.Id)
+                    || facts.StayingStreams.Any(stream => stream.From[0] == block && stream.To.Any(receiver => receiver.At.Device == device.Model.Id)));
         }
 
         static void Add(Dictionary<DeviceFacts, HashSet<Point>> map, DeviceFacts device, Point block)

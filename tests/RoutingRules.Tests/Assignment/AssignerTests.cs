@@ -12,7 +12,7 @@ public class AssignerTests
 
     public static TheoryData<string> Cases => HandSolvedCases.All;
 
-    public static TheoryData<int> Chunks => [.. Enumerable.Range(0, 8)];
+    public static TheoryData<int> Chunks => [.. Enumerable.Range(0, 32)];
 
     [Theory]
     [MemberData(nameof(Cases))]

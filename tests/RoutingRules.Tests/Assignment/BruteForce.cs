@@ -34,7 +34,8 @@ internal sealed class BruteForce
 
     private BruteForceResult Solve()
     {
-        var pins = facts.Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !facts.IsPinOutOfUse(demand) && !IsHopelessPair(demand)).ToList();
+        var pins = facts.Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !facts.IsPinOutOfUse(demand)).ToList();
+        pins = WithoutEvenPairsInTheWay(pins);
         var contradictions = CanHold(pins) ? [] : MinimalConflicts(pins);
         if (contradictions.Count > 0)
             return new BruteForceResult { Contradictions = contradictions.ToValueList() };
@@ -58,12 +59,37 @@ internal sealed class BruteForce
         throw new InvalidOperationException("Not even the pins alone can be wired.");
     }
 
-    // A pair pinned on an even number counts as unplaced when its two slots cannot come in one stream.
-    private bool IsHopelessPair(DemandFacts demand) => demand.Width == 2 && demand.Runs[0].First % 2 == 0 && !CanHold([demand]);
+    // A pair pinned on an even number counts as unplaced when it cannot stand; it never contradicts. Fewest are left out, later ones first.
+    private List<DemandFacts> WithoutEvenPairsInTheWay(List<DemandFacts> pins)
+    {
+        var even = pins.Where(IsEvenPair).Reverse().ToList();
+        foreach (var bits in Enumerable.Range(0, 1 << even.Count).OrderBy(bits => int.PopCount(bits)).ThenBy(bits => bits))
+        {
+            var rest = pins.Where(pin => !IsEvenPair(pin) || (bits >> even.IndexOf(pin) & 1) == 0).ToList();
+            if (CanHold(rest))
+                return rest;
+        }
 
+        return pins.Where(pin => !IsEvenPair(pin)).ToList();
+    }
+
+    private static bool IsEvenPair(DemandFacts demand) => demand.Width == 2 && demand.Runs[0].First % 2 == 0;
+
+    // Some pins can hold when there is a patch with them, by themselves or beside other demands that make what they bring along welcome.
     private bool CanHold(List<DemandFacts> some)
     {
-        var choices = facts.Demands.Select(demand => some.Contains(demand) ? new BruteForceChoice(demand.Runs[0], []) : new BruteForceChoice(null, [])).ToArray();
+        var alone = facts.Demands.Select(demand => some.Contains(demand) ? new BruteForceChoice(demand.Runs[0], []) : new BruteForceChoice(null, [])).ToArray();
+        if (IsPossible(alone, some))
+            return true;
+
+        var choices = facts.Demands.Select(demand => some.Contains(demand) ? [new(demand.Runs[0], [])] : Choices(demand)).ToList();
+        var tuples = new List<Tuple>();
+        Enumerate(choices, new BruteForceChoice[choices.Count], 0, [], tuples);
+        return tuples.Exists(tuple => IsPossible(tuple.Choices, some));
+    }
+
+    private bool IsPossible(BruteForceChoice[] choices, List<DemandFacts> some)
+    {
         var others = facts.Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !some.Contains(demand)).Select(demand => demand.Key);
         return !PlacementRules.Problems(facts, At(choices)).Any() && wiring.IsPossible(choices, [.. others]);
     }

@@ -27,7 +27,7 @@ internal static class AssignCases
 
     /// <summary>
     /// Shows whose demands name boxes, consoles, amplifiers and racks by device or zone: no pins, which may ask for what cannot be, no processors on the
-    /// way to a destination, no inserts on the way, no digital multicore, no routing in blocks, no lines born in a device, no feeds that no output suits, and nothing to do without.
+    /// way to a destination, no inserts on the way, no digital multicore, no routing in blocks, no lines born in a device, and nothing to do without.
     /// </summary>
     public static Arbitrary<AssignCase> Unpinned() => Arb.From(
         Any().Generator.Select(Unpin),
@@ -64,16 +64,9 @@ internal static class AssignCases
 
     private static AssignCase Unpin(AssignCase value) => value with
     {
-        Show = WithoutHopeless(Unpin(value.Show)),
+        Show = Unpin(value.Show),
         Options = value.Options with { Without = [] },
     };
-
-    /// <summary>Leaves out feeds that no output suits, such as a pair for a box with one output: whether they speak of the box's streams is open.</summary>
-    private static Show WithoutHopeless(Show show)
-    {
-        var hopeless = Promise.Resolve(show).Demands.Where(demand => demand.Feed is not null && demand.Allowed.Count == 0).Select(demand => demand.Feed!.Model).ToHashSet();
-        return show with { Feeds = [.. show.Feeds.Where(feed => !hopeless.Contains(feed))] };
-    }
 
     private static Show Unpin(Show show)
     {

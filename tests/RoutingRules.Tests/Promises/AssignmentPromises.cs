@@ -15,6 +15,10 @@ public sealed class AssignmentPromises
         AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, value.Options), value.Options));
 
     [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    public Property The_verifier_accepts_results_with_pins_inserts_blocks_and_things_left_out() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
+        AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, value.Options), value.Options));
+
+    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
     public Property The_verifier_accepts_results_without_any_search() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
     {
         var options = value.Options with { Budget = 0 };
