@@ -89,6 +89,7 @@ internal static class CliRunner
         {
             CheckCommand.Create(console, cancellation),
             AssignCommand.Create(console, cancellation),
+            FixCommand.Create(console, cancellation),
             TraceCommand.Create(console, cancellation),
             SheetCommand.Create(console, cancellation),
             NewCommand.Create(console),

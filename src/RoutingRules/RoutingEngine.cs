@@ -1,6 +1,7 @@
 using RoutingRules.Answers;
 using RoutingRules.Assignment;
 using RoutingRules.Configuration;
+using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Plugins;
 using RoutingRules.Reading;
@@ -16,13 +17,14 @@ public sealed class RoutingEngine
     private readonly Rule[] rules;
     private readonly ActiveRule[] active;
 
-    internal RoutingEngine(Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, PluginInfo[] plugins, EngineConfig config)
+    internal RoutingEngine(Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, PluginInfo[] plugins, EngineConfig config)
     {
         this.rules = rules;
         this.active = active;
         Config = config;
         Catalogue = ReadingRules.All.Concat(WaiverRules.All).Concat(rules.Select(rule => rule.Descriptor)).OrderBy(rule => rule.Id, StringComparer.Ordinal).ToValueList();
         Profiles = profiles;
+        FixProviders = fixProviders;
         Plugins = plugins;
     }
 
@@ -39,6 +41,9 @@ public sealed class RoutingEngine
 
     /// <summary>The profiles.</summary>
     public ProfileLibrary Profiles { get; }
+
+    /// <summary>The providers of fixes: the built-in ones, then others in the order they were added.</summary>
+    public IReadOnlyList<FixProvider> FixProviders { get; }
 
     /// <summary>The plugins, in the order they were added.</summary>
     public IReadOnlyList<PluginInfo> Plugins { get; }
@@ -83,6 +88,32 @@ public sealed class RoutingEngine
     /// <param name="cancellation">Stops the search; the best result so far is returned.</param>
     public AssignmentResult Assign(Show show, AssignmentOptions? options = null, CancellationToken cancellation = default) =>
         Assigner.Assign(this, show, options ?? new AssignmentOptions(), cancellation);
+
+    /// <summary>Mends what the rules find, as far as there are fixes: each is tried on a copy and taken only when its finding is gone and nothing worse has come.</summary>
+    /// <param name="show">The show; stays as it is.</param>
+    /// <param name="options">Which fixes are wanted; null for the safe ones of all rules.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public FixResult Fix(Show show, FixOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(show);
+        return Fixer.Run(this, show, options ?? new FixOptions(), cancellation);
+    }
+
+    /// <summary>The fixes of a finding that hold: those with edits were each tried on a copy of the show; manual ones follow as they are.</summary>
+    /// <param name="show">The show.</param>
+    /// <param name="check">What the rules said about it.</param>
+    /// <param name="finding">One of its findings.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public ValueList<Fix> OfferFixes(ResolvedShow show, CheckResult check, Finding finding, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(show);
+        ArgumentNullException.ThrowIfNull(check);
+        ArgumentNullException.ThrowIfNull(finding);
+        return Fixer.Offer(this, show, check, finding, cancellation);
+    }
 
     /// <summary>Follows the signal at a point in both directions.</summary>
     /// <param name="show">The show.</param>

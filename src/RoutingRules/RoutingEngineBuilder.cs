@@ -1,4 +1,5 @@
 using RoutingRules.Configuration;
+using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Plugins;
 using RoutingRules.Profiles;
@@ -12,6 +13,7 @@ public sealed class RoutingEngineBuilder
 {
     private readonly List<Rule> rules = [.. BuiltInRules.All];
     private readonly List<ProfileSource> profiles = [];
+    private readonly List<FixProvider> fixes = [.. BuiltInFixes.All];
     private readonly List<PluginInfo> plugins = [];
     private EngineConfig config = new();
 
@@ -39,7 +41,16 @@ public sealed class RoutingEngineBuilder
     {
         ArgumentNullException.ThrowIfNull(plugin);
         plugins.Add(plugin.Info);
-        plugin.Register(new PluginRegistry(rules, profiles));
+        plugin.Register(new PluginRegistry(rules, profiles, fixes));
+        return this;
+    }
+
+    /// <summary>Adds a provider of fixes for what a rule finds; of several for one rule the fixes are offered in the order they were added.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="provider"/> is null.</exception>
+    public RoutingEngineBuilder AddFixes(FixProvider provider)
+    {
+        ArgumentNullException.ThrowIfNull(provider);
+        fixes.Add(provider);
         return this;
     }
 
@@ -82,6 +93,6 @@ public sealed class RoutingEngineBuilder
             throw new InvalidOperationException(problems[0].Message);
         }
 
-        return new RoutingEngine(ordered, RuleSelection.Apply(config, ordered), new ProfileLibrary(profiles), [.. plugins], config);
+        return new RoutingEngine(ordered, RuleSelection.Apply(config, ordered), new ProfileLibrary(profiles), [.. fixes], [.. plugins], config);
     }
 }

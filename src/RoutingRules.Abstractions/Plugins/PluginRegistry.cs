@@ -1,3 +1,4 @@
+using RoutingRules.Fixing;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;
 
@@ -8,9 +9,11 @@ public sealed class PluginRegistry
 {
     private readonly List<Rule> rules;
     private readonly List<ProfileSource> profiles;
+    private readonly List<FixProvider> fixes;
 
-    internal PluginRegistry(List<Rule> rules, List<ProfileSource> profiles)
+    internal PluginRegistry(List<Rule> rules, List<ProfileSource> profiles, List<FixProvider> fixes)
     {
+        this.fixes = fixes;
         this.rules = rules;
         this.profiles = profiles;
     }
@@ -30,6 +33,15 @@ public sealed class PluginRegistry
     {
         ArgumentNullException.ThrowIfNull(source);
         profiles.Add(source);
+        return this;
+    }
+
+    /// <summary>Adds a provider of fixes for what a rule finds; of several for one rule the fixes are offered in the order they were added.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="provider"/> is null.</exception>
+    public PluginRegistry AddFixes(FixProvider provider)
+    {
+        ArgumentNullException.ThrowIfNull(provider);
+        fixes.Add(provider);
         return this;
     }
 }

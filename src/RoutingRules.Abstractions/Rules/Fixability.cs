@@ -1,6 +1,6 @@
 namespace RoutingRules.Rules;
 
-/// <summary>Whether the engine can mend what a rule finds.</summary>
+/// <summary>Whether the engine can mend what a rule finds: the best that is offered. A single finding may get less.</summary>
 public enum Fixability
 {
     /// <summary>No fix is offered.</summary>

@@ -23,6 +23,7 @@ internal static class CheckCommand
         var baseline = new Option<string?>("--baseline") { HelpName = "FILE", Description = "Do not fail for findings that a baseline knows already." };
         var update = new Option<bool>("--update-baseline") { Description = "Take out of the baseline what is gone. It never grows, unless with --force." };
         var force = new Option<bool>("--force") { Description = "With --update-baseline: also accept everything found now, or begin a baseline." };
+        var fixes = new Option<bool>("--fixes") { Description = "Offer fixes with the findings in json and sarif reports; each is tried first, which takes time." };
         var timings = new Option<bool>("--timings") { Description = "Say on standard error how much work and time each rule took." };
         var config = ToolOptions.Config();
         var noConfig = ToolOptions.NoConfig();
@@ -35,7 +36,7 @@ internal static class CheckCommand
             "routing-rules check shows/ --report json=result.json --report html=result.html\nChecks every show in a folder and also keeps the result for another program and for people.",
             "routing-rules check shows/ --waivers waivers.json --baseline baseline.json\nFails only for what nobody has decided to live with.")
         {
-            paths, format, report, waivers, asOf, baseline, update, force, timings, config, noConfig, profiles, quiet,
+            paths, format, report, waivers, asOf, baseline, update, force, fixes, timings, config, noConfig, profiles, quiet,
         };
         command.SetAction(parsed =>
         {
@@ -55,7 +56,7 @@ internal static class CheckCommand
                 ReportSetup.Options(engine, isQuiet),
                 console);
             var clock = parsed.GetValue(timings) ? new Timings() : null;
-            var code = Run(files, engine, acceptance, reports, clock, console, cancellation);
+            var code = Run(files, new Means(engine, clock, parsed.GetValue(fixes)), acceptance, reports, console, cancellation);
             reports.Finish();
             acceptance.Finish();
             clock?.Write(console.Error);
@@ -64,14 +65,15 @@ internal static class CheckCommand
         return command;
     }
 
-    private static int Run(
-        IReadOnlyList<string> files, RoutingEngine engine, Acceptance acceptance, Reports reports, Timings? clock, CliConsole console, CancellationToken cancellation)
+    private sealed record Means(RoutingEngine Engine, Timings? Clock, bool OffersFixes);
+
+    private static int Run(IReadOnlyList<string> files, Means means, Acceptance acceptance, Reports reports, CliConsole console, CancellationToken cancellation)
     {
         var code = ExitCode.Clean;
         foreach (var file in files)
         {
             cancellation.ThrowIfCancellationRequested();
-            Add(acceptance.Apply(file, InputDocument.Check(file, console, engine, clock, cancellation)));
+            Add(acceptance.Apply(file, InputDocument.Check(file, console, means.Engine, means.Clock, means.OffersFixes, cancellation)));
         }
 
         if (acceptance.Report() is { } waivers)
@@ -84,7 +86,7 @@ internal static class CheckCommand
         void Add(DocumentCheck document)
         {
             reports.Add(document);
-            code = ExitCode.Worse(code, CodeOf(document, engine.Config.FailOn));
+            code = ExitCode.Worse(code, CodeOf(document, means.Engine.Config.FailOn));
         }
     }
 

@@ -27,12 +27,16 @@ internal static class InputDocument
     }
 
     /// <summary>Loads and checks a show.</summary>
-    public static DocumentCheck Check(string path, CliConsole console, RoutingEngine engine, RuleObserver? observer, CancellationToken cancellation)
+    public static DocumentCheck Check(string path, CliConsole console, RoutingEngine engine, RuleObserver? observer, bool offersFixes, CancellationToken cancellation)
     {
         var file = Load(path, console, cancellation);
-        return file.Problem is { } problem
-            ? DocumentCheck.Unreadable(engine, NameOf(path), problem)
-            : DocumentCheck.Run(engine, NameOf(path), file.Utf8.Span, observer, cancellation);
+        if (file.Problem is { } problem)
+        {
+            return DocumentCheck.Unreadable(engine, NameOf(path), problem);
+        }
+
+        var check = DocumentCheck.Run(engine, NameOf(path), file.Utf8.Span, observer, cancellation);
+        return offersFixes ? check.WithFixes(engine, file.Utf8, cancellation) : check;
     }
 
     /// <summary>Named pipes, such as a shell makes for the output of a command, have no length to ask for; null for ordinary files.</summary>

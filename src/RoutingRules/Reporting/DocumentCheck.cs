@@ -1,3 +1,4 @@
+using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Rules;
@@ -32,6 +33,9 @@ public sealed record DocumentCheck
 
     /// <summary>The show; null when the document could not be read in full.</summary>
     public Show? Show { get; init; }
+
+    /// <summary>The fixes offered for findings, when they were asked for; see <see cref="WithFixes"/>.</summary>
+    public ValueList<FindingOffers> Offers { get; init; }
 
     /// <summary>What it came to.</summary>
     public DocumentStatus Status =>
@@ -101,6 +105,47 @@ public sealed record DocumentCheck
         ArgumentNullException.ThrowIfNull(show);
         ArgumentNullException.ThrowIfNull(result);
         return new DocumentCheck { Path = path, Show = show, Result = result with { Findings = result.Findings.Locate(utf8Json) } };
+    }
+
+    /// <summary>The check with the fixes that hold for each finding. Each is tried, at the cost of one check of the show.</summary>
+    /// <param name="engine">The engine that checked.</param>
+    /// <param name="utf8Json">The text that was checked.</param>
+    /// <param name="cancellation">Stops between findings.</param>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    public DocumentCheck WithFixes(RoutingEngine engine, ReadOnlyMemory<byte> utf8Json, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        if (Show is null)
+        {
+            return this;
+        }
+
+        var resolved = engine.Resolve(Show);
+        var found = new List<FindingOffers>();
+        foreach (var finding in Result.Findings)
+        {
+            var offers = engine.OfferFixes(resolved, Result, finding, cancellation);
+            if (!offers.IsEmpty)
+            {
+                found.Add(new FindingOffers { Fingerprint = finding.Fingerprint(), Offers = offers.Select(fix => OfferedFix.Of(fix, Show, utf8Json.Span)).ToValueList() });
+            }
+        }
+
+        return this with { Offers = found.ToValueList() };
+    }
+
+    internal ValueList<OfferedFix> OffersFor(Finding finding)
+    {
+        var fingerprint = Offers.IsEmpty ? "" : finding.Fingerprint();
+        foreach (var offers in Offers)
+        {
+            if (offers.Fingerprint == fingerprint)
+            {
+                return offers.Offers;
+            }
+        }
+
+        return default;
     }
 
     /// <summary>No rule was run: each is undecided, and the reason is given once.</summary>

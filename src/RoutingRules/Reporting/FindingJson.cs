@@ -1,4 +1,5 @@
 using System.Text.Json;
+using RoutingRules.Fixing;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reporting;
@@ -7,7 +8,7 @@ namespace RoutingRules.Reporting;
 internal static class FindingJson
 {
     /// <summary>Writes the members of a finding into an object that is open.</summary>
-    public static void WriteMembers(Utf8JsonWriter json, Finding finding)
+    public static void WriteMembers(Utf8JsonWriter json, Finding finding, DocumentCheck document)
     {
         json.WriteString("rule", finding.Rule);
         json.WriteString("name", finding.Name);
@@ -31,10 +32,43 @@ internal static class FindingJson
         }
 
         json.WriteString("fingerprint", finding.Fingerprint());
-
-        // No rule offers edits yet; they go here.
         json.WriteStartArray("fixes");
+        foreach (var offer in document.OffersFor(finding))
+        {
+            WriteOffer(json, offer);
+        }
+
         json.WriteEndArray();
+    }
+
+    private static void WriteOffer(Utf8JsonWriter json, OfferedFix offer)
+    {
+        json.WriteStartObject();
+        json.WriteString("title", JsonReport.Whole(offer.Fix.Title));
+        json.WriteString("safety", PlainText.Word(offer.Fix.Safety));
+        if (offer.Fix.Caution is { } caution)
+        {
+            json.WriteString("caution", JsonReport.Whole(caution));
+        }
+
+        if (!offer.Fix.Choices.IsEmpty)
+        {
+            json.WriteStartArray("choices");
+            foreach (var choice in offer.Fix.Choices)
+            {
+                json.WriteStringValue(JsonReport.Whole(choice));
+            }
+
+            json.WriteEndArray();
+        }
+
+        if (offer.Patch is { } patch)
+        {
+            json.WritePropertyName("patch");
+            patch.WriteTo(json);
+        }
+
+        json.WriteEndObject();
     }
 
     public static void WriteEntities(Utf8JsonWriter json, Model.ValueList<Entity> entities)

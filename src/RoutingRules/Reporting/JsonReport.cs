@@ -52,7 +52,7 @@ public sealed class JsonReport : ReportWriter
             DocumentStatus.Undecided => "undecided",
             _ => "unreadable",
         });
-        WriteFindings("findings", document.Result.Findings);
+        WriteFindings("findings", document.Result.Findings, document);
         WriteExcused(document);
         WriteRules(document.Result);
         json.WriteEndObject();
@@ -93,13 +93,13 @@ public sealed class JsonReport : ReportWriter
         base.Dispose(disposing);
     }
 
-    private void WriteFindings(string name, ValueList<Finding> findings)
+    private void WriteFindings(string name, ValueList<Finding> findings, DocumentCheck document)
     {
         json.WriteStartArray(name);
         foreach (var finding in findings)
         {
             json.WriteStartObject();
-            FindingJson.WriteMembers(json, finding);
+            FindingJson.WriteMembers(json, finding, document);
             json.WriteEndObject();
         }
 
@@ -114,7 +114,7 @@ public sealed class JsonReport : ReportWriter
             foreach (var waived in document.Waived)
             {
                 json.WriteStartObject();
-                FindingJson.WriteMembers(json, waived.Finding);
+                FindingJson.WriteMembers(json, waived.Finding, document);
                 json.WriteStartObject("waiver");
                 json.WriteString("reason", Whole(waived.Waiver.Reason));
                 json.WriteString("owner", Whole(waived.Waiver.Owner));
@@ -128,7 +128,7 @@ public sealed class JsonReport : ReportWriter
 
         if (document.IsCompared)
         {
-            WriteFindings("known", document.Known);
+            WriteFindings("known", document.Known, document);
             json.WriteStartArray("gone");
             foreach (var gone in document.Gone)
             {

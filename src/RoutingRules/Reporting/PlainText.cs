@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using RoutingRules.Fixing;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reporting;
@@ -70,5 +71,12 @@ public static class PlainText
         Severity.Error => "error",
         Severity.Warning => "warning",
         _ => "note",
+    };
+
+    internal static string Word(FixSafety safety) => safety switch
+    {
+        FixSafety.Safe => "safe",
+        FixSafety.Unsafe => "unsafe",
+        _ => "manual",
     };
 }

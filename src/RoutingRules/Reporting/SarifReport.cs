@@ -129,7 +129,7 @@ internal sealed class SarifReport : ReportWriter
             json.WriteString("baselineState", baselineState);
         }
 
-        // No rule offers edits yet; they go here as "fixes", which is left out while there are none.
+        WriteFixes(document, finding);
         json.WriteStartObject("properties");
         json.WriteString("pointer", JsonReport.Whole(finding.Pointer));
         if (finding.Remedy.Length > 0)
@@ -139,6 +139,52 @@ internal sealed class SarifReport : ReportWriter
 
         json.WriteEndObject();
         json.WriteEndObject();
+    }
+
+    /// <summary>The offered fixes with edits; SARIF has no place for choices.</summary>
+    private void WriteFixes(DocumentCheck document, Finding finding)
+    {
+        var isOpen = false;
+        foreach (var offer in document.OffersFor(finding))
+        {
+            if (offer.Change is not { } change)
+            {
+                continue;
+            }
+
+            if (!isOpen)
+            {
+                json.WriteStartArray("fixes");
+                isOpen = true;
+            }
+
+            json.WriteStartObject();
+            WriteText("description", $"{offer.Fix.Title} ({PlainText.Word(offer.Fix.Safety)})");
+            json.WriteStartArray("artifactChanges");
+            json.WriteStartObject();
+            json.WriteStartObject("artifactLocation");
+            json.WriteString("uri", SarifTool.Uri(document.Path));
+            json.WriteEndObject();
+            json.WriteStartArray("replacements");
+            json.WriteStartObject();
+            json.WriteStartObject("deletedRegion");
+            json.WriteNumber("startLine", change.Start.Line);
+            json.WriteNumber("startColumn", change.Start.Column);
+            json.WriteNumber("endLine", change.End.Line);
+            json.WriteNumber("endColumn", change.End.Column);
+            json.WriteEndObject();
+            WriteText("insertedContent", change.Text);
+            json.WriteEndObject();
+            json.WriteEndArray();
+            json.WriteEndObject();
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        if (isOpen)
+        {
+            json.WriteEndArray();
+        }
     }
 
     private void WriteGone(DocumentCheck document, BaselineFinding gone)

@@ -6,11 +6,15 @@ namespace RoutingRules.Reading.Documents;
 /// <summary>Tables of the patch.</summary>
 internal static class PatchTables
 {
-    private static readonly ObjectTable<StreamReceiver> Receiver = CreateReceiver();
-    private static readonly ObjectTable<AudioStream> Stream = CreateStream();
-    private static readonly ObjectTable<Route> Route = CreateRoute();
-    private static readonly ObjectTable<InputSettings> Input = CreateInput();
-    private static readonly ObjectTable<PointLabel> Label = CreateLabel();
+    public static ObjectTable<StreamReceiver> Receiver { get; } = CreateReceiver();
+
+    public static ObjectTable<AudioStream> Stream { get; } = CreateStream();
+
+    public static ObjectTable<Route> Route { get; } = CreateRoute();
+
+    public static ObjectTable<InputSettings> Input { get; } = CreateInput();
+
+    public static ObjectTable<PointLabel> Label { get; } = CreateLabel();
 
     public static ObjectTable<Patch> Patch { get; } = CreatePatch();
 

@@ -90,8 +90,24 @@ internal static class ReportShape
         May("line", FromOne, "The line of the place."),
         May("column", FromOne, "The column of the place, in UTF-16 units."),
         Must("fingerprint", Text, "The identity of the finding: 16 hexadecimal digits that reordering and reformatting do not change."),
-        Must("fixes", new ListValue(new ObjectValue(Open("fix", "An offered edit."))), "Edits that the engine offers."),
+        Must("fixes", new ListValue(new ObjectValue(CreateFix())), "Fixes that the engine offers, the safest first; empty unless they were asked for."),
     ];
+
+    private static ObjectShape CreateFix() => Open(
+        "fix",
+        "A way to mend what the finding is about.",
+        Must("title", Text, "What it does, as an order."),
+        Must("safety", Words("fixSafety", "safe", "unsafe", "manual"), "How far it may be taken without a person; manual fixes have choices and no patch."),
+        May("caution", Text, "What to mind at the rig."),
+        May("choices", new ListValue(Text), "What a person can choose from."),
+        May(
+            "patch",
+            new ListValue(new ObjectValue(Open(
+                "patchOperation",
+                "An operation of a JSON Patch (RFC 6902).",
+                Must("op", Words("patchVerb", "test", "add", "remove", "replace"), "What it does."),
+                Must("path", Text, "The place as a JSON Pointer (RFC 6901).")))),
+            "The change of the document as a JSON Patch."));
 
     private static ListValue CreateEntities() => new(new ObjectValue(Shape(
         "entity",

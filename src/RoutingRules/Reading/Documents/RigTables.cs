@@ -7,13 +7,15 @@ namespace RoutingRules.Reading.Documents;
 internal static class RigTables
 {
     private static readonly ObjectTable<Zone> Zone = CreateZone();
-    private static readonly ObjectTable<Clock> Clock = CreateClock();
     private static readonly ObjectTable<Network> Network = CreateNetwork();
     private static readonly ObjectTable<Device> Device = CreateDevice();
     private static readonly ObjectTable<Link> Link = CreateLink();
-    private static readonly ObjectTable<Cable> Cable = CreateCable();
     private static readonly ObjectTable<UnavailablePoints> Unavailable = CreateUnavailable();
     private static readonly ObjectTable<ReservedPoints> Reserved = CreateReserved();
+
+    public static ObjectTable<Clock> Clock { get; } = CreateClock();
+
+    public static ObjectTable<Cable> Cable { get; } = CreateCable();
 
     public static ObjectTable<Rig> Rig { get; } = CreateRig();
 

@@ -19,7 +19,7 @@ public sealed class FanOutLost : Rule<ResolvedShow>
         Why = "One working destination makes the feed look sound at the desk, while another part of the room or the stage hears nothing.",
         Remedy = "Complete the named place, or take the destination out of the feed if it is no longer wanted.",
         Source = "common practice, no source",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Unsafe,
         Reads = FeedFaults.Reads,
     };
 

@@ -19,7 +19,7 @@ public sealed class FeedNotDelivered : Rule<ResolvedShow>
         Why = "A mix that reaches no connector is silence for whoever depends on it, found at line check or in front of the audience.",
         Remedy = "Follow the path from the bus to the connector and complete the named place: the route, the stream or the cable.",
         Source = "common practice, no source",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Unsafe,
         Reads = FeedFaults.Reads,
     };
 

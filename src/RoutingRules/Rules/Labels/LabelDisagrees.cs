@@ -22,7 +22,7 @@ public sealed class LabelDisagrees : Rule<ResolvedShow>
         Why = "Two people who read the two ends think of two different things while they turn one of them.",
         Remedy = "Find out which end is right, correct the other, or correct the patch.",
         Source = "common practice, no source; ST 2110-30 labels groups of channels end to end (from memory)",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Unsafe,
         Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
     };
 

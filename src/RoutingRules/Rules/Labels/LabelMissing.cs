@@ -21,7 +21,7 @@ public sealed class LabelMissing : Rule<ResolvedShow>
         Why = "At line check the unlabelled one costs the time.",
         Remedy = "Label the points the finding names.",
         Source = "common practice, no source",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Safe,
         Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
     };
 

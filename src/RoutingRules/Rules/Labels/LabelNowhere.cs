@@ -22,7 +22,7 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
         Why = "A leftover label sends people to a dead connector; of two labels nobody knows which one the device shows.",
         Remedy = "Take the leftover label out, or patch what it promises; of two labels keep one.",
         Source = "common practice, no source",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Safe,
         Reads = Silence.Reads | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
     };
 

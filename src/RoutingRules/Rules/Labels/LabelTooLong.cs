@@ -19,7 +19,7 @@ public sealed class LabelTooLong : Rule<ResolvedShow>
         Why = "The end of the label is what tells left from right and one from two, and it is the end that is cut.",
         Remedy = "Shorten the label so that what matters stands first.",
         Source = "characters as extended grapheme clusters, Unicode UAX 29 (from memory); the rest common practice, no source",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Unsafe,
         Reads = ModelSlices.Devices | ModelSlices.Labels,
     };
 

@@ -18,7 +18,7 @@ public sealed class GainOwnerDoubled : Rule<ResolvedShow>
         Why = "Each crew follows its own line of the list: two consoles set the gain, or one switches off what the other needs.",
         Remedy = "Keep one setting for each input and take the other out.",
         Source = "common practice, no source",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Unsafe,
         Reads = ModelSlices.Devices | ModelSlices.Lines,
     };
 

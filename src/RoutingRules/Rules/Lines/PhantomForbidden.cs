@@ -19,7 +19,7 @@ public sealed class PhantomForbidden : Rule<ResolvedShow>
         Why = "Phantom power can harm outputs of players, keyboards and receivers and some ribbon microphones, and it thumps through the system when it is plugged.",
         Remedy = "Mute the channel, switch phantom power off at the named input and wait until it has drained before plugging.",
         Source = "IEC 61938 (from memory); which sources must not get it: common practice, no source",
-        Fixability = Fixability.Unsafe,
+        Fixability = Fixability.Safe,
         Reads = LineInputs.Reads,
     };
 

@@ -23,7 +23,7 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
         Why = "When the leader loses power the devices agree on a new one by themselves, with a gap of seconds, and perhaps on the wrong one.",
         Remedy = "Name a second device as backup: one that stays on all day and has its own supply.",
         Source = "IEEE 802.1AS, clause 10.3 (from memory); common practice, no source, for a backup that is declared",
-        Fixability = Fixability.None,
+        Fixability = Fixability.Unsafe,
         Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
     };
 

@@ -22,7 +22,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
         Why = "Plug a loudspeaker or a pack into that output and it plays a mix that nobody meant for it.",
         Remedy = "Clear the slot or the route that brings the source there, or add the feed that is meant.",
         Source = "common practice, no source",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Unsafe,
         Reads = Strays.Reads,
     };
 

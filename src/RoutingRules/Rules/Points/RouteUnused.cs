@@ -22,7 +22,7 @@ public sealed class RouteUnused : Rule<ResolvedShow>
         Why = "The route looks like a finished job, but the signal does not leave the device.",
         Remedy = "Add the slots to a stream, or take the route out.",
         Source = "common practice, no source",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Safe,
         Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Feeds | ModelSlices.Lines,
     };
 

@@ -20,7 +20,7 @@ public sealed class RouteWithoutEffect : Rule<ResolvedShow>
         Why = "The device cannot do it: the sink goes on carrying its fixed source, whatever the patch says.",
         Remedy = "Bring the wanted signal to the fixed source of that sink, or use another sink.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, Output Routing Constraints",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Safe,
         Reads = ModelSlices.Devices | ModelSlices.Routes,
     };
 

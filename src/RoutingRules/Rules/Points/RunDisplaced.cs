@@ -19,7 +19,7 @@ public sealed class RunDisplaced : Rule<ResolvedShow>
         Why = "One slip at the start of a run puts every mix of it on the wrong connector: everybody hears their neighbour's mix.",
         Remedy = "Mute the outputs, then shift the route, the stream or the loom back by the number the finding names; check one output at low level before the others.",
         Source = "common practice, no source",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Unsafe,
         Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines,
     };
 

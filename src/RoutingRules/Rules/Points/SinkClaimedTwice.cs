@@ -18,7 +18,7 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
         Why = "A patch never mixes: one of the two is heard and the other is lost, and two cables into one input load each other.",
         Remedy = "Take out the one that is not wanted.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (one source for each output channel)",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Safe,
         Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Links,
     };
 

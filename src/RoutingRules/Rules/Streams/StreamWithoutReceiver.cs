@@ -18,7 +18,7 @@ public sealed class StreamWithoutReceiver : Rule<StreamNode>
         Why = "It takes one of the sender's streams and is most often a receiver that was forgotten.",
         Remedy = "Add the receiver, remove the stream, or mark it with keep when a device outside the document takes it.",
         Source = "common practice, no source",
-        Fixability = Fixability.Manual,
+        Fixability = Fixability.Safe,
         Reads = ModelSlices.Streams,
     };
 

@@ -1,0 +1,167 @@
+using System.CommandLine;
+using RoutingRules.Cli.Input;
+using RoutingRules.Cli.Output;
+using RoutingRules.Fixing;
+using RoutingRules.Model;
+using RoutingRules.Reading;
+using RoutingRules.Reporting;
+
+namespace RoutingRules.Cli.Commands;
+
+/// <summary><c>fix</c>: mends what the rules find, as far as that can be done without a person.</summary>
+internal static class FixCommand
+{
+    private static readonly string[] Formats = ["text", "json", "patch"];
+
+    public static Command Create(CliConsole console, CancellationToken cancellation)
+    {
+        var file = new Argument<string>("FILE") { Description = "The show, or - for standard input. It is changed only with --in-place." }.NamesNoOption();
+        var dryRun = new Option<bool>("--dry-run") { Description = "Change nothing; say what would be changed." };
+        var safe = new Option<bool>("--safe") { Description = "Take safe fixes only: outputs and channels go on carrying what they carry. This is the usual." };
+        var @unsafe = new Option<bool>("--unsafe") { Description = "Also take fixes that may change where signal goes; read what they did before anybody plays through it." };
+        var rule = new Option<string[]>("--rule")
+        {
+            HelpName = "ID",
+            Description = "Mend only what this rule finds, named by id or name; may be given several times.",
+            DefaultValueFactory = _ => [],
+        };
+        var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write the mended show to a file; without it the show goes to standard output." };
+        var inPlace = new Option<bool>("--in-place") { Description = "Write the mended show over the file itself." };
+        var format = new Option<string?>("--format")
+        {
+            HelpName = string.Join('|', Formats),
+            Description = "How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual), json, or patch, a JSON Patch of the show.",
+            CustomParser = result =>
+            {
+                var word = result.Tokens[0].Value;
+                if (!Formats.Contains(word, StringComparer.Ordinal))
+                {
+                    result.AddError($"--format takes text, json or patch, not '{word}'.");
+                }
+
+                return word;
+            },
+        };
+        var config = ToolOptions.Config();
+        var noConfig = ToolOptions.NoConfig();
+        var profiles = ToolOptions.Profiles();
+        var command = new ToolCommand(
+            "fix",
+            "Mend what the rules find: each fix is tried on a copy, and taken only when its finding is gone and nothing worse has come.",
+            "routing-rules fix saturday.show.json --dry-run\nSays what would be changed, and changes nothing.",
+            "routing-rules fix saturday.show.json --out mended.show.json\nTakes the safe fixes; the rest of the text stays as it is written.")
+        {
+            file, dryRun, safe, @unsafe, rule, @out, inPlace, format, config, noConfig, profiles,
+        };
+        command.SetAction(parsed =>
+        {
+            var job = new Job(
+                parsed.GetRequiredValue(file),
+                parsed.GetValue(dryRun),
+                parsed.GetValue(@unsafe),
+                parsed.GetValue(@out),
+                parsed.GetValue(inPlace),
+                parsed.GetValue(format));
+            Refuse(job, parsed.GetValue(safe));
+            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), false), [job.Path], console, cancellation);
+            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
+            var options = new FixOptions { IncludeUnsafe = job.IsUnsafe, Rules = Rules(parsed.GetRequiredValue(rule), engine) };
+            return Run(job, engine, options, loaded.Files, console, cancellation);
+        });
+        return command;
+    }
+
+    private sealed record Job(string Path, bool IsDry, bool IsUnsafe, string? OutPath, bool IsInPlace, string? Format)
+    {
+        public bool ShowsText => !IsDry && OutPath is null && !IsInPlace;
+    }
+
+    private static void Refuse(Job job, bool isSafe)
+    {
+        var problem =
+            isSafe && job.IsUnsafe ? "--safe and --unsafe cannot be had together; take one of them."
+            : job.OutPath is not null && job.IsInPlace ? "--out and --in-place cannot be had together; take one of them."
+            : job.IsDry && (job.OutPath is not null || job.IsInPlace) ? "--dry-run writes no show; leave --out and --in-place away."
+            : job.IsInPlace && job.Path == InputDocument.StandardInput ? "standard input cannot be written in place; use --out FILE."
+            : job.ShowsText && job.Format is not null ? "--format is for the account, and without --out or --in-place standard output carries the show; add one of them, or --dry-run."
+            : null;
+        if (problem is not null)
+        {
+            throw new UsageException(problem);
+        }
+    }
+
+    private static ValueList<string> Rules(string[] named, RoutingEngine engine)
+    {
+        foreach (var name in named)
+        {
+            if (!engine.Rules.Any(rule => rule.Descriptor.Id == name || rule.Descriptor.Name == name))
+            {
+                throw new UsageException($"there is no rule '{name}'; see 'routing-rules rules'.");
+            }
+        }
+
+        return named.ToValueList();
+    }
+
+    private static int Run(Job job, RoutingEngine engine, FixOptions options, IReadOnlyList<string> configFiles, CliConsole console, CancellationToken cancellation)
+    {
+        var outPath = job.IsInPlace ? job.Path : job.OutPath;
+        var name = InputDocument.NameOf(job.Path);
+        var loaded = InputDocument.Load(job.Path, console, cancellation);
+        var read = loaded.Problem is { } problem ? new ReadResult<Show> { Findings = [problem] } : ShowReader.Read(loaded.Utf8.Span);
+        if (!read.IsUsable)
+        {
+            new TextReport(console.Error).Add(DocumentCheck.Unreadable(engine, name, read.Findings));
+            CliRunner.Say(console, $"'{name}' cannot be read in full, so nothing was mended; mend what the report names first.");
+            return ExitCode.Usage;
+        }
+
+        using var target = outPath is null ? null : OutputFile.Begin(outPath, job.IsInPlace ? configFiles : [job.Path, .. configFiles]);
+        var result = engine.Fix(read.Value!, options, cancellation);
+        var edited = result.Applied.IsEmpty
+            ? new EditedText { Utf8 = loaded.Utf8, Patch = new JsonPatch(default), IsRewritten = false }
+            : ShowText.Edit(loaded.Utf8.Span, result.Edits, result.Show);
+        if (job.ShowsText)
+        {
+            console.Output.Write(edited.Utf8.Span);
+            CliRunner.Say(console, $"{FixAccount.Heading(result, false)}; use --dry-run to see each of them.");
+        }
+        else
+        {
+            target?.Content.Write(edited.Utf8.Span);
+            Tell(job, engine, name, result, edited.Patch ?? EditPatch.Of(read.Value!, result.Edits), console, cancellation);
+            target?.Commit();
+        }
+
+        if (edited.IsRewritten)
+        {
+            CliRunner.Say(console, "the whole document is written anew, because the fixes could not be written into its text; its layout is not kept.");
+        }
+
+        return CheckCommand.CodeOf(DocumentCheck.Of(name, result.Show, result.After, edited.Utf8.Span), engine.Config.FailOn);
+    }
+
+    private static void Tell(Job job, RoutingEngine engine, string name, FixResult result, JsonPatch patch, CliConsole console, CancellationToken cancellation)
+    {
+        if (job.Format == "patch")
+        {
+            console.Output.Write(patch.ToUtf8());
+        }
+        else if (job.Format == "json")
+        {
+            FixJson.Write(console.Output, name, result, patch);
+        }
+        else
+        {
+            var resolved = engine.Resolve(result.Show);
+            var choices = result.After.Findings.Select(finding => engine.OfferFixes(resolved, result.After, finding, cancellation)).ToList();
+            console.Output.Write(Texts.Utf8.GetBytes(FixAccount.Text(name, result, choices, job.IsDry)));
+            if (job.IsDry && !result.Applied.IsEmpty)
+            {
+                console.Output.Write("\nas JSON Patch (RFC 6902)\n"u8);
+                console.Output.Write(patch.ToUtf8());
+            }
+        }
+    }
+}

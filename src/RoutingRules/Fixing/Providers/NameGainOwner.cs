@@ -1,0 +1,29 @@
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Fixing;
+
+/// <summary>Lists the consoles that could own the gain of shared inputs; which one does is for the crews to agree.</summary>
+internal sealed class NameGainOwner : FixProvider
+{
+    public override string RuleId => "RR6006";
+
+    public override ValueList<Fix> Propose(FixContext context, Finding finding)
+    {
+        var table = new InputTable(context.Facts);
+        var consoles = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (var (index, list) in new GainUse(context.Facts).Inputs)
+        {
+            var input = new PointIndex(index);
+            if (list.Count > 1 && table.Owner(input) is null && context.Resolved.Graph.DeviceOf(input).Id.Value == finding.IdOf("device"))
+            {
+                consoles.UnionWith(list.Select(console => console.Id.Value));
+            }
+        }
+
+        return consoles.Count == 0
+            ? []
+            : [Fix.Manual("Agree which console owns the gain", consoles.Select(console => $"Let {console} own it; the others follow with digital trim").ToValueList())];
+    }
+}

@@ -1,0 +1,12 @@
+using RoutingRules.Model;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Fixing;
+
+/// <summary>Switches phantom power off where it stands against an output. Unsafe: an isolating transformer may be what is meant.</summary>
+internal sealed class SwitchRiskyPhantomOff : FixProvider
+{
+    public override string RuleId => "RR6013";
+
+    public override ValueList<Fix> Propose(FixContext context, Finding finding) => SwitchPhantomOff.Propose(context, finding, FixSafety.Unsafe);
+}

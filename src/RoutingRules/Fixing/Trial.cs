@@ -1,0 +1,102 @@
+using RoutingRules.Model;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Fixing;
+
+/// <summary>Tries a fix on a copy of a show and says what speaks against it.</summary>
+internal sealed class Trial
+{
+    private Trial(FixState? state, ValueList<SinkMove> moves, string? againstSafe, string? against)
+    {
+        State = state;
+        Moves = moves;
+        AgainstSafe = againstSafe ?? against;
+        Against = against;
+    }
+
+    /// <summary>The state after the fix; null when its edits do not fit.</summary>
+    public FixState? State { get; }
+
+    public ValueList<SinkMove> Moves { get; }
+
+    /// <summary>Why it cannot be taken as a safe fix; null when it can.</summary>
+    public string? AgainstSafe { get; }
+
+    /// <summary>Why it cannot be taken at all; null when it can.</summary>
+    public string? Against { get; }
+
+    public static Trial Run(RoutingEngine engine, FixState before, Finding finding, Fix fix, CancellationToken cancellation)
+    {
+        var show = before.Show.Document;
+        foreach (var edit in fix.Edits)
+        {
+            if (edit.Apply(show) is not { } edited)
+            {
+                return new Trial(null, default, null, $"the document has something else at {edit.Pointer} than the fix expects");
+            }
+
+            show = edited;
+        }
+
+        var resolved = engine.Resolve(show);
+        var after = new FixState(resolved, engine.Check(resolved, cancellation));
+        var moves = SinkMoves.Between(before.Show, resolved);
+        return new Trial(after, moves, AgainstASafe(before.Check, after.Check, moves), AgainstAny(before.Check, after.Check, finding));
+    }
+
+    private static string? AgainstAny(CheckResult before, CheckResult after, Finding finding)
+    {
+        var mended = finding.Fingerprint();
+        var known = new Dictionary<string, Severity>(StringComparer.Ordinal);
+        foreach (var old in before.Findings)
+        {
+            known.TryAdd(old.Fingerprint(), old.Severity);
+        }
+
+        foreach (var now in after.Findings)
+        {
+            var fingerprint = now.Fingerprint();
+            if (fingerprint == mended)
+            {
+                return "the finding would still be there";
+            }
+
+            if (now.Severity == Severity.Error && (!known.TryGetValue(fingerprint, out var severity) || severity != Severity.Error))
+            {
+                return $"it would bring a new error, {now.Rule}: {now.Message}";
+            }
+        }
+
+        return NewUndecided(before, after) is { } subject ? $"{subject.Rule} could no longer decide about {subject.Subject}: {subject.Reason}" : null;
+    }
+
+    private static string? AgainstASafe(CheckResult before, CheckResult after, ValueList<SinkMove> moves)
+    {
+        if (!moves.IsEmpty)
+        {
+            return $"it would change what {moves[0].At} carries";
+        }
+
+        var known = new Dictionary<string, Severity>(StringComparer.Ordinal);
+        foreach (var old in before.Findings)
+        {
+            known.TryAdd(old.Fingerprint(), old.Severity);
+        }
+
+        foreach (var now in after.Findings)
+        {
+            if (!known.TryGetValue(now.Fingerprint(), out var severity) || now.Severity > severity)
+            {
+                return $"it would bring a new finding, {now.Rule}: {now.Message}";
+            }
+        }
+
+        return null;
+    }
+
+    private static UndecidedSubject? NewUndecided(CheckResult before, CheckResult after)
+    {
+        var known = before.Undecided.Select(subject => (subject.Rule, subject.Subject)).ToHashSet();
+        return after.Undecided.FirstOrDefault(subject => !known.Contains((subject.Rule, subject.Subject)));
+    }
+}
