@@ -61,5 +61,17 @@ internal sealed class AssignmentProblem
 
     public int DeviceCount => Show.Devices.Count;
 
+    /// <summary>The receive slot that a sink is, or takes by fixed or block routing; -1 when it is routed freely.</summary>
+    public int ReceiveSlotOf(int sink)
+    {
+        if (ReceiveBlockOf[sink] >= 0)
+        {
+            return sink;
+        }
+
+        var slot = Show.Graph.FixedSource(new(sink)) is { } always ? always.Value : BlockRouting.ReceiveSlot(Show.Graph, sink);
+        return slot >= 0 && ReceiveBlockOf[slot] >= 0 ? slot : -1;
+    }
+
     public int NetworkFrom(int sender, int receiver) => NetworkBetween[(sender * DeviceCount) + receiver];
 }

@@ -49,17 +49,7 @@ internal sealed class FirmDemands
         DropEvenPairs(pins);
         while (!IsPossible(pins))
         {
-            var conflict = Smallest(pins);
-            if (conflict.Exists(IsEvenPair))
-            {
-                conflict = [conflict.FindLast(IsEvenPair)];
-            }
-            else
-            {
-                Contradictions.Add(conflict);
-            }
-
-            foreach (var index in conflict)
+            foreach (var index in LeftOutOf(Smallest(pins)))
             {
                 Choices[index] = [];
                 pins.Remove(index);
@@ -82,8 +72,20 @@ internal sealed class FirmDemands
         }
     }
 
+    /// <summary>What to leave out of pins that cannot stand together: the last pair that starts even, which never contradicts; else all of them, as a contradiction.</summary>
+    public List<int> LeftOutOf(List<int> conflict)
+    {
+        if (conflict.Exists(IsEvenPair))
+        {
+            return [conflict.FindLast(IsEvenPair)];
+        }
+
+        Contradictions.Add(conflict);
+        return conflict;
+    }
+
     /// <summary>True for a pinned pair that starts on an even number.</summary>
-    public bool IsEvenPair(int index)
+    private bool IsEvenPair(int index)
     {
         var node = problem.Demands[index].Node;
         return node.IsPinned && node.Width == 2 && problem.Show.Graph.NumberOf(node.Allowed[0]) % 2 == 0;

@@ -1,3 +1,5 @@
+using RoutingRules.Resolving;
+
 namespace RoutingRules.Assignment;
 
 /// <summary>Splits the demands into parts that share no point, block, limit, set, group or separation.</summary>
@@ -8,7 +10,7 @@ internal static class PartFinder
         var demandCount = problem.Demands.Length;
         var devices = problem.DeviceCount;
         var sets = demandCount;
-        var nodes = new Forest(demandCount + (3 * devices) + (2 * demandCount) + problem.Show.Graph.PointCount);
+        var nodes = new DisjointSets(demandCount + (3 * devices) + (2 * demandCount) + problem.Show.Graph.PointCount);
         var firstDevice = demandCount;
         var firstSet = firstDevice + (3 * devices);
         var firstGroup = firstSet + sets;
@@ -55,11 +57,11 @@ internal static class PartFinder
         }
 
         JoinByPortGroup(problem, choices, nodes);
-        return [.. problem.Demands.Select(demand => demand.Index).GroupBy(nodes.Root).Select(part => part.ToArray())];
+        return [.. problem.Demands.Select(demand => demand.Index).GroupBy(nodes.Find).Select(part => part.ToArray())];
     }
 
     /// <summary>Demands with points in one port group may oppose the list order, so they belong together.</summary>
-    private static void JoinByPortGroup(AssignmentProblem problem, int[][] choices, Forest nodes)
+    private static void JoinByPortGroup(AssignmentProblem problem, int[][] choices, DisjointSets nodes)
     {
         var firstIn = new Dictionary<int, int>();
         foreach (var demand in problem.Demands)
@@ -73,31 +75,5 @@ internal static class PartFinder
                 }
             }
         }
-    }
-
-    private sealed class Forest
-    {
-        private readonly int[] parent;
-
-        public Forest(int count)
-        {
-            parent = new int[count];
-            for (var i = 0; i < count; i++)
-            {
-                parent[i] = i;
-            }
-        }
-
-        public int Root(int node)
-        {
-            while (parent[node] != node)
-            {
-                node = parent[node] = parent[parent[node]];
-            }
-
-            return node;
-        }
-
-        public void Join(int left, int right) => parent[Root(left)] = Root(right);
     }
 }

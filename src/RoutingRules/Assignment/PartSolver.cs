@@ -22,18 +22,7 @@ internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator,
         var found = Attempt(budget) ?? WithFewestYielding(holds, budget);
         while (found is null)
         {
-            var conflict = SmallestConflict(budget);
-            if (conflict.Exists(firm.IsEvenPair))
-            {
-                // Such a pair is left out before anything else; it never contradicts.
-                conflict = [conflict.FindLast(firm.IsEvenPair)];
-            }
-            else
-            {
-                firm.Contradictions.Add(conflict);
-            }
-
-            foreach (var index in conflict)
+            foreach (var index in firm.LeftOutOf(SmallestConflict(budget)))
             {
                 firm.Drop(index);
             }

@@ -25,20 +25,10 @@ internal sealed class StreamTrees(AssignmentProblem problem, Wiring wiring)
 
     private bool Brings(ReceiveBlock block, Delivery delivery)
     {
-        for (var position = 0; position < block.Width; position++)
-        {
-            var slot = block.First + position;
-            var feeds = slot == delivery.Sink
-                || (problem.Show.Graph.FixedSource(new(delivery.Sink)) is { } always && always.Value == slot)
-                || BlockRouting.ReceiveSlot(problem.Show.Graph, delivery.Sink) == slot
-                || Array.Exists(wiring.FreeRoutes, route => route.Slot == slot && route.Sink == delivery.Sink);
-            if (feeds)
-            {
-                return true;
-            }
-        }
+        var fed = problem.ReceiveSlotOf(delivery.Sink);
+        return Holds(fed) || Array.Exists(wiring.FreeRoutes, route => route.Sink == delivery.Sink && Holds(route.Slot));
 
-        return false;
+        bool Holds(int slot) => slot >= block.First && slot < block.First + block.Width;
     }
 
     private HashSet<int> Tree(int transmitBlock)

@@ -1,3 +1,5 @@
+using RoutingRules.Resolving;
+
 namespace RoutingRules.Assignment;
 
 /// <content>What may be chosen for a task, and which tasks belong together.</content>
@@ -290,18 +292,13 @@ internal sealed partial class WiringSolver
     private List<WiringTask[]> Parts(List<WiringTask> all)
     {
         var devices = problem.DeviceCount;
-        var root = new int[devices * 2];
-        for (var i = 0; i < root.Length; i++)
-        {
-            root[i] = i;
-        }
-
+        var sets = new DisjointSets(devices * 2);
         var isTight = TightReceivers(all);
         foreach (var task in all)
         {
             if (isTight[task.Receiver])
             {
-                root[Find(task.Sender)] = Find(devices + task.Receiver);
+                sets.Join(task.Sender, devices + task.Receiver);
             }
         }
 
@@ -309,7 +306,7 @@ internal sealed partial class WiringSolver
         var parts = new List<List<WiringTask>>();
         foreach (var task in all)
         {
-            ref var part = ref byRoot[Find(task.Sender)];
+            ref var part = ref byRoot[sets.Find(task.Sender)];
             if (part is null)
             {
                 part = [];
@@ -320,16 +317,6 @@ internal sealed partial class WiringSolver
         }
 
         return parts.ConvertAll(part => part.ToArray());
-
-        int Find(int node)
-        {
-            while (root[node] != node)
-            {
-                node = root[node] = root[root[node]];
-            }
-
-            return node;
-        }
     }
 
     /// <summary>Receivers whose senders, each taken at its most, could together exceed the limit of streams or the number of blocks.</summary>

@@ -20,7 +20,7 @@ internal sealed class WiringTasks(AssignmentProblem problem)
                 continue;
             }
 
-            var slot = FixedSlot(delivery.Sink);
+            var slot = problem.ReceiveSlotOf(delivery.Sink);
             if (slot < 0)
             {
                 AddNeed(delivery, demand.IsKept);
@@ -30,7 +30,7 @@ internal sealed class WiringTasks(AssignmentProblem problem)
             WiringTask? firstTask = null;
             for (var position = 0; position < delivery.Width; position++)
             {
-                slot = FixedSlot(delivery.Sink + position);
+                slot = problem.ReceiveSlotOf(delivery.Sink + position);
                 if (slot < 0 || AddWanted(slot, delivery.Source + position, delivery, demand.IsKept) is not { } task)
                 {
                     return null;
@@ -47,19 +47,6 @@ internal sealed class WiringTasks(AssignmentProblem problem)
         }
 
         return [.. blocks.Values, .. needOrder];
-    }
-
-    /// <summary>The receive slot that a sink takes by fixed routing, or is; -1 when it is routed freely.</summary>
-    private int FixedSlot(int sink)
-    {
-        if (problem.ReceiveBlockOf[sink] >= 0)
-        {
-            return sink;
-        }
-
-        var graph = problem.Show.Graph;
-        var slot = graph.FixedSource(new(sink)) is { } always ? always.Value : BlockRouting.ReceiveSlot(graph, sink);
-        return slot >= 0 && problem.ReceiveBlockOf[slot] >= 0 ? slot : -1;
     }
 
     private WiringTask? AddWanted(int slot, int source, Delivery delivery, bool isKept)

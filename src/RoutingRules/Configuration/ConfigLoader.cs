@@ -74,16 +74,7 @@ public static class ConfigLoader
 
         private void Refuse(string path, DocumentFile file, int entry, string message)
         {
-            var pointer = FormattableString.Invariant($"/extends/{entry}");
-            var finding = new Finding
-            {
-                Rule = ReadingRules.ValueMalformed.Id,
-                Name = ReadingRules.ValueMalformed.Name,
-                Severity = Severity.Error,
-                Message = message,
-                Entities = [Entity.Of("member", pointer)],
-                Pointer = pointer,
-            };
+            var finding = ReadingRules.Malformed(message, FormattableString.Invariant($"/extends/{entry}"));
             Problems.Add(new ConfigProblem { Path = path, Finding = new ValueList<Finding>([finding]).Locate(file.Utf8.Span)[0] });
         }
     }

@@ -171,4 +171,15 @@ public static class ReadingRules
         FormatVersionUnsupported,
         FormatUpgraded,
     ];
+
+    /// <summary>A value that reads well but means nothing, such as the name of a rule that there is not.</summary>
+    internal static Finding Malformed(string message, string pointer) => new()
+    {
+        Rule = ValueMalformed.Id,
+        Name = ValueMalformed.Name,
+        Severity = Severity.Error,
+        Message = message,
+        Entities = [Entity.Of("member", pointer)],
+        Pointer = pointer,
+    };
 }

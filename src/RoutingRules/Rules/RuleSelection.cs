@@ -17,7 +17,7 @@ internal static class RuleSelection
         var problems = new List<Finding>();
         if (!config.Extends.IsEmpty)
         {
-            problems.Add(Problem("The configuration extends others, which have to be loaded with it.", "/extends"));
+            problems.Add(ReadingRules.Malformed("The configuration extends others, which have to be loaded with it.", "/extends"));
         }
 
         for (var i = 0; i < config.Rules.Count; i++)
@@ -69,7 +69,7 @@ internal static class RuleSelection
         if (selected.Count == 0)
         {
             var isFixed = ReadingRules.All.Concat(WaiverRules.All).Any(rule => Selects(setting.Rule, rule));
-            problems.Add(Problem(
+            problems.Add(ReadingRules.Malformed(
                 isFixed ? $"The configuration sets rule '{setting.Rule}', which belongs to reading or to waivers and always counts; take the setting away."
                 : setting.Rule.EndsWith(Star) ? $"The configuration sets the rules '{setting.Rule}', and no id begins so; correct it or take the setting away."
                 : $"The configuration sets rule '{setting.Rule}', and there is none of that id or name; correct it or take the setting away.",
@@ -96,7 +96,7 @@ internal static class RuleSelection
             isKnown = true;
             if (value.Value < option.Minimum || value.Value > option.Maximum || (option.IsWhole && value.Value != Math.Floor(value.Value)))
             {
-                problems.Add(Problem(
+                problems.Add(ReadingRules.Malformed(
                     string.Create(
                         CultureInfo.InvariantCulture,
                         $"The configuration sets option '{option.Name}' of rule {rule.Id} ({rule.Name}) to {value.Value}; it takes a {(option.IsWhole ? "whole " : "")}number from {option.Minimum} to {option.Maximum}, usually {option.Default}."),
@@ -109,19 +109,9 @@ internal static class RuleSelection
             var known = selected.SelectMany(rule => rule.Options).Select(option => option.Name).Distinct(StringComparer.Ordinal).ToList();
             var names = selected.Count == 1 ? $"of rule {selected[0].Id} ({selected[0].Name}), which has no such option: " : $"of the rules '{setting.Rule}', none of which has such an option: ";
             var others = known.Count > 0 ? $"{(selected.Count == 1 ? "it has" : "they have")} {string.Join(", ", known)}" : selected.Count == 1 ? "it has none" : "they have none";
-            problems.Add(Problem($"The configuration sets option '{value.Name}' {names}{others}. Correct the name or take the option away.", $"{pointer}/name"));
+            problems.Add(ReadingRules.Malformed($"The configuration sets option '{value.Name}' {names}{others}. Correct the name or take the option away.", $"{pointer}/name"));
         }
     }
 
     private static RuleOption? Find(RuleDescriptor rule, RuleOptionValue value) => rule.Options.FirstOrDefault(option => option.Name == value.Name);
-
-    private static Finding Problem(string message, string pointer) => new()
-    {
-        Rule = ReadingRules.ValueMalformed.Id,
-        Name = ReadingRules.ValueMalformed.Name,
-        Severity = Severity.Error,
-        Message = message,
-        Entities = [Entity.Of("member", pointer)],
-        Pointer = pointer,
-    };
 }

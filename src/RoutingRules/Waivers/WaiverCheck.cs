@@ -23,11 +23,11 @@ public static class WaiverCheck
             var rule = catalogue.FirstOrDefault(rule => rule.Id == waiver.Rule || rule.Name == waiver.Rule);
             if (rule is null)
             {
-                problems.Add(Problem($"There is no rule '{waiver.Rule}' to waive; correct the name.", $"{at}/rule"));
+                problems.Add(ReadingRules.Malformed($"There is no rule '{waiver.Rule}' to waive; correct the name.", $"{at}/rule"));
             }
             else if (IsFixed(rule))
             {
-                problems.Add(Problem($"Rule {rule.Id} ({rule.Name}) cannot be waived: what cannot be read, and what waivers come to, always counts. Take the waiver out.", $"{at}/rule"));
+                problems.Add(ReadingRules.Malformed($"Rule {rule.Id} ({rule.Name}) cannot be waived: what cannot be read, and what waivers come to, always counts. Take the waiver out.", $"{at}/rule"));
             }
 
             Blank(waiver.Reason, "reason", at, problems);
@@ -36,13 +36,13 @@ public static class WaiverCheck
             {
                 if (PathPattern.Problem(waiver.Scope[j]) is { } problem)
                 {
-                    problems.Add(Problem($"The pattern '{waiver.Scope[j]}' can never fit: {problem}.", string.Create(CultureInfo.InvariantCulture, $"{at}/scope/{j}")));
+                    problems.Add(ReadingRules.Malformed($"The pattern '{waiver.Scope[j]}' can never fit: {problem}.", string.Create(CultureInfo.InvariantCulture, $"{at}/scope/{j}")));
                 }
             }
 
             if (!seen.TryAdd((rule?.Id ?? waiver.Rule, waiver.Fingerprint, waiver.Entities, waiver.Scope), i))
             {
-                problems.Add(Problem("This waives what another waiver of the list waives already, for the same documents; keep one of them.", at));
+                problems.Add(ReadingRules.Malformed("This waives what another waiver of the list waives already, for the same documents; keep one of them.", at));
             }
         }
 
@@ -62,7 +62,7 @@ public static class WaiverCheck
             var document = baseline.Documents[i];
             if (!paths.Add(document.Path))
             {
-                problems.Add(Problem(
+                problems.Add(ReadingRules.Malformed(
                     $"The document '{document.Path}' stands in the baseline twice; put its findings together.", string.Create(CultureInfo.InvariantCulture, $"/documents/{i}/path")));
             }
 
@@ -71,7 +71,7 @@ public static class WaiverCheck
             {
                 if (!known.Add((document.Findings[j].Rule, document.Findings[j].Fingerprint)))
                 {
-                    problems.Add(Problem(
+                    problems.Add(ReadingRules.Malformed(
                         "This finding stands in the document's list twice; take one of them out.", string.Create(CultureInfo.InvariantCulture, $"/documents/{i}/findings/{j}")));
                 }
             }
@@ -87,17 +87,7 @@ public static class WaiverCheck
     {
         if (string.IsNullOrWhiteSpace(text))
         {
-            problems.Add(Problem($"The {member} is blank; write it out.", $"{at}/{member}"));
+            problems.Add(ReadingRules.Malformed($"The {member} is blank; write it out.", $"{at}/{member}"));
         }
     }
-
-    private static Finding Problem(string message, string pointer) => new()
-    {
-        Rule = ReadingRules.ValueMalformed.Id,
-        Name = ReadingRules.ValueMalformed.Name,
-        Severity = Severity.Error,
-        Message = message,
-        Entities = [Entity.Of("member", pointer)],
-        Pointer = pointer,
-    };
 }

@@ -1,4 +1,4 @@
-namespace RoutingRules.Rules;
+namespace RoutingRules.Resolving;
 
 /// <summary>Sets of numbers that can only grow together (union by size, path halving).</summary>
 internal sealed class DisjointSets
