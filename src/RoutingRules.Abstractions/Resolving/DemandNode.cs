@@ -1,3 +1,5 @@
+using RoutingRules.Model;
+
 namespace RoutingRules.Resolving;
 
 /// <summary>One thing to place: an entry of a feed's <c>to</c>, or a line.</summary>
@@ -29,10 +31,10 @@ public sealed class DemandNode
     /// For a pinned feed one run; for a line with several <c>at</c> the runs in the order written. Empty when nothing suits or nothing resolves.
     /// </summary>
     /// <remarks>Pairs that start on an even number are left out unless pinned.</remarks>
-    public required IReadOnlyList<PointIndex> Allowed { get; init; }
+    public required ValueList<PointIndex> Allowed { get; init; }
 
     /// <summary>Pairs that start on an even number: they may stay where they are, but are not chosen anew.</summary>
-    internal IReadOnlyList<PointIndex> EvenRuns { get; init; } = [];
+    internal ValueList<PointIndex> EvenRuns { get; init; }
 
     /// <summary>First point of the run that serves the demand in the patch as it stands; none when it is not served.</summary>
     public PointIndex Existing { get; internal set; }

@@ -32,7 +32,7 @@ public sealed class DeviceNode
     public ProfileState ProfileState { get; internal init; }
 
     /// <summary>The port groups, in profile order.</summary>
-    public IReadOnlyList<GroupNode> Groups => Type.Groups;
+    public ValueList<GroupNode> Groups => ValueList.Adopt(Type.Groups);
 
     /// <summary>The zone the device stands in; null when it names none or an unknown one.</summary>
     public Zone? Zone { get; }

@@ -13,22 +13,22 @@ internal sealed class FanOut
         {
             if (from >= 0)
             {
-                starts[from + 1]++;
+                starts[from]++;
             }
         }
 
+        // Each entry stands for the end of its own points at first; taking the points from the last down moves it to their start.
         for (var i = 1; i < starts.Length; i++)
         {
             starts[i] += starts[i - 1];
         }
 
         fed = new int[starts[^1]];
-        var next = starts.AsSpan(0, upstream.Length).ToArray();
-        for (var point = 0; point < upstream.Length; point++)
+        for (var point = upstream.Length - 1; point >= 0; point--)
         {
             if (upstream[point] >= 0)
             {
-                fed[next[upstream[point]]++] = point;
+                fed[--starts[upstream[point]]] = point;
             }
         }
     }

@@ -12,7 +12,7 @@ public sealed class LineNode
     public required int Index { get; init; }
 
     /// <summary>First points of its <c>to</c> entries, in order; none for one that does not resolve.</summary>
-    public required IReadOnlyList<PointIndex> Sinks { get; init; }
+    public required ValueList<PointIndex> Sinks { get; init; }
 
     /// <summary>First point of its <c>from.source</c>; none when it has none or it does not resolve.</summary>
     public required PointIndex Source { get; init; }

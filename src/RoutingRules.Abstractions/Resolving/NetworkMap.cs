@@ -131,7 +131,7 @@ public sealed class NetworkMap
     internal int SwitchTo(int link) => linkEnds[(2 * link) + 1];
 
     /// <summary>The links of all networks at a switch, by id.</summary>
-    internal ReadOnlySpan<int> LinksAt(int at) => LazyInitializer.EnsureInitialized(ref linksAt, SortLinks)[at];
+    internal ReadOnlySpan<int> LinksAt(int at) => (Volatile.Read(ref linksAt) ?? Interlocked.CompareExchange(ref linksAt, SortLinks(), null) ?? linksAt)[at];
 
     /// <summary>The network of a link.</summary>
     internal int NetworkOf(int link) => links[link].Network;

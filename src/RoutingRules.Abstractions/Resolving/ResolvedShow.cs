@@ -57,8 +57,9 @@ public sealed class ResolvedShow
     /// <summary>The mark of a point, or null.</summary>
     public MarkedPoint? MarkOf(PointIndex point)
     {
-        foreach (var mark in Marks)
+        for (var i = 0; i < Marks.Count; i++)
         {
+            var mark = Marks[i];
             if (point.Value >= mark.First.Value && point.Value < mark.First.Value + mark.Width)
             {
                 return mark;
@@ -71,15 +72,17 @@ public sealed class ResolvedShow
     /// <summary>The demand that a point serves in the patch as it stands, or null; of several lines at one input the first.</summary>
     public DemandNode? DemandAt(PointIndex point)
     {
-        var served = LazyInitializer.EnsureInitialized(ref demandByPoint, ServedPoints);
+        // A method group given to an initializer would be a new delegate on every call.
+        var served = Volatile.Read(ref demandByPoint) ?? Interlocked.CompareExchange(ref demandByPoint, ServedPoints(), null) ?? demandByPoint;
         return served.GetValueOrDefault(point.Value);
     }
 
     private Dictionary<int, DemandNode> ServedPoints()
     {
-        var served = new Dictionary<int, DemandNode>();
-        foreach (var demand in Demands)
+        var served = new Dictionary<int, DemandNode>(Demands.Count);
+        for (var i = 0; i < Demands.Count; i++)
         {
+            var demand = Demands[i];
             for (var position = 0; !demand.Existing.IsNone && position < demand.Width; position++)
             {
                 served.TryAdd(demand.Existing.Value + position, demand);

@@ -20,7 +20,7 @@ public sealed class SignalGraph
     private readonly HopKind[] via;
     private readonly int[] viaIndex;
     private readonly int[] origin;
-    private readonly Lazy<FanOut> fanOut;
+    private FanOut? fanOut;
 
     internal SignalGraph(DeviceNode[] devices, Dictionary<string, int> deviceIndex, int[] upstream, HopKind[] via, int[] viaIndex, int[] origin)
     {
@@ -35,8 +35,6 @@ public sealed class SignalGraph
         {
             firstPoints[i] = devices[i].FirstPoint;
         }
-
-        fanOut = new Lazy<FanOut>(() => new FanOut(upstream));
     }
 
     /// <summary>How many points there are.</summary>
@@ -56,16 +54,24 @@ public sealed class SignalGraph
     /// <summary>The device a point belongs to.</summary>
     public DeviceNode DeviceOf(PointIndex point)
     {
-        var found = Array.BinarySearch(firstPoints, point.Value);
-        found = found >= 0 ? found : ~found - 1;
-
         // Devices without points share the first point of their follower; the last of equals owns it.
-        while (found + 1 < firstPoints.Length && firstPoints[found + 1] <= point.Value)
+        var starts = firstPoints;
+        var low = 0;
+        var high = starts.Length;
+        while (high - low > 1)
         {
-            found++;
+            var middle = (low + high) >>> 1;
+            if (starts[middle] <= point.Value)
+            {
+                low = middle;
+            }
+            else
+            {
+                high = middle;
+            }
         }
 
-        return devices[found];
+        return devices[low];
     }
 
     /// <summary>The port group a point belongs to.</summary>
@@ -142,7 +148,7 @@ public sealed class SignalGraph
     public bool IsLooping(PointIndex point) => origin[point.Value] == Looping;
 
     /// <summary>The points directly fed by a point, in ascending order.</summary>
-    public ReadOnlySpan<int> Fed(PointIndex point) => fanOut.Value.Fed(point.Value);
+    public ReadOnlySpan<int> Fed(PointIndex point) => Fan().Fed(point.Value);
 
     /// <summary>All points that carry a real source, without the source itself, in ascending order.</summary>
     public IEnumerable<PointIndex> Carrying(PointIndex source)
@@ -152,7 +158,7 @@ public sealed class SignalGraph
         pending.Push(source.Value);
         while (pending.Count > 0)
         {
-            foreach (var next in fanOut.Value.Fed(pending.Pop()))
+            foreach (var next in Fan().Fed(pending.Pop()))
             {
                 reached.Add(next);
                 pending.Push(next);
@@ -197,4 +203,7 @@ public sealed class SignalGraph
         var local = device.Type.Upstream[sink.Value - device.FirstPoint];
         return local < 0 ? PointIndex.None : new PointIndex(device.FirstPoint + local);
     }
+
+    // Two threads may both make it; either is right.
+    private FanOut Fan() => Volatile.Read(ref fanOut) ?? Interlocked.CompareExchange(ref fanOut, new FanOut(upstream), null) ?? fanOut;
 }

@@ -18,5 +18,5 @@ public sealed class StreamNode
     public required ConnectionState State { get; init; }
 
     /// <summary>The receivers, in document order.</summary>
-    public required IReadOnlyList<ReceiverNode> Receivers { get; init; }
+    public required ValueList<ReceiverNode> Receivers { get; init; }
 }

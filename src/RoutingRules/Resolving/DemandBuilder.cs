@@ -8,36 +8,44 @@ namespace RoutingRules.Resolving;
 internal sealed class DemandBuilder
 {
     private readonly Show show;
-    private readonly DeviceNode[] devices;
+    private readonly DeviceFinder devices;
     private readonly SignalGraph graph;
-    private readonly int[] cabledTo;
+    private readonly Dictionary<int, int> cabledTo = [];
+    private readonly List<(int Input, int Output)> cabledFrom = [];
+    private readonly List<int> found = [];
+    private readonly Dictionary<(ValueList<Id<Device>> Devices, ValueList<Id<Zone>> Zones, int Width, int Parity), ValueList<PointIndex>> outputs = [];
+    private readonly Dictionary<(ValueList<Id<Device>> Devices, ValueList<Id<Zone>> Zones, int Width, int Parity, bool IsLine, bool NeedsPhantom), ValueList<PointIndex>> inputs = [];
 
     public DemandBuilder(Show show, DeviceNode[] devices, SignalGraph graph, CableNode[] cables)
     {
         this.show = show;
-        this.devices = devices;
+        this.devices = new DeviceFinder(devices);
         this.graph = graph;
-        cabledTo = [];
-        if (cables.Length > 0)
+        foreach (var cable in cables)
         {
-            cabledTo = new int[graph.PointCount];
-            Array.Fill(cabledTo, -1);
-            foreach (var cable in cables)
+            for (var position = 0; cable.State == ConnectionState.Connected && position < cable.Model.From.Width; position++)
             {
-                for (var position = 0; cable.State == ConnectionState.Connected && position < cable.Model.From.Width; position++)
+                if (cabledTo.TryAdd(cable.From.Value + position, cable.To.Value + position))
                 {
-                    var output = cable.From.Value + position;
-                    cabledTo[output] = cabledTo[output] < 0 ? cable.To.Value + position : cabledTo[output];
+                    cabledFrom.Add((cable.To.Value + position, cable.From.Value + position));
                 }
             }
         }
+
+        cabledFrom.Sort();
     }
 
     public (FeedNode[] Feeds, LineNode[] Lines, DemandNode[] Demands) Build()
     {
         var feeds = new FeedNode[show.Feeds.Count];
         var lines = new LineNode[show.Lines.Count];
-        var demands = new List<DemandNode>();
+        var count = lines.Length;
+        foreach (var feed in show.Feeds)
+        {
+            count += feed.To.Count;
+        }
+
+        var demands = new List<DemandNode>(count);
         for (var i = 0; i < feeds.Length; i++)
         {
             var feed = show.Feeds[i];
@@ -76,7 +84,7 @@ internal sealed class DemandBuilder
                 graph.Find(born, out source);
             }
 
-            var node = new LineNode { Model = line, Index = i, Sinks = sinks, Source = source, Demand = demands.Count };
+            var node = new LineNode { Model = line, Index = i, Sinks = ValueList.Adopt(sinks), Source = source, Demand = demands.Count };
             lines[i] = node;
             demands.Add(new DemandNode
             {
@@ -94,7 +102,7 @@ internal sealed class DemandBuilder
         return (feeds, lines, [.. demands]);
     }
 
-    private PointIndex[] AllowedOutputs(Destination to, int width, int parity)
+    private ValueList<PointIndex> AllowedOutputs(Destination to, int width, int parity)
     {
         if (to.At is { } at)
         {
@@ -103,16 +111,20 @@ internal sealed class DemandBuilder
                 : [];
         }
 
-        var points = new List<int>();
-        foreach (var device in devices)
+        // Many feeds ask for the same place; what stands there is collected once.
+        if (!outputs.TryGetValue((to.Devices, to.Zones, width, parity), out var runs))
         {
-            if (IsNamed(to.Devices, to.Zones, device, out var byName))
+            found.Clear();
+            foreach (var (index, byZone) in devices.Find(to.Devices, to.Zones))
             {
-                AddLineOutputs(device, byName, points);
+                AddLineOutputs(devices[index], !byZone, found);
             }
+
+            runs = Runs(found, width, parity);
+            outputs.Add((to.Devices, to.Zones, width, parity), runs);
         }
 
-        return Runs(points, width, parity);
+        return runs;
     }
 
     private void AddLineOutputs(DeviceNode device, bool byName, List<int> points)
@@ -129,22 +141,23 @@ internal sealed class DemandBuilder
             for (var i = 0; i < group.Count; i++)
             {
                 var point = device.FirstPoint + group.Offset + i;
-                if (cabledTo.Length == 0 || cabledTo[point] < 0 || KindOf(cabledTo[point]) != DeviceKind.TransmitterRack)
+                if (!cabledTo.TryGetValue(point, out var input) || KindOf(input) != DeviceKind.TransmitterRack)
                 {
                     points.Add(point);
                 }
             }
         }
 
-        if (hasLineOutputs || !byName || cabledTo.Length == 0)
+        if (hasLineOutputs || !byName)
         {
             return;
         }
 
-        for (var output = 0; output < cabledTo.Length; output++)
+        var start = cabledFrom.BinarySearch((device.FirstPoint, -1));
+        for (var i = start < 0 ? ~start : start; i < cabledFrom.Count && cabledFrom[i].Input < device.FirstPoint + device.Type.PointCount; i++)
         {
-            if (cabledTo[output] >= device.FirstPoint && cabledTo[output] < device.FirstPoint + device.Type.PointCount
-                && graph.GroupOf(new PointIndex(output)) is { IsLineOutput: true } group
+            var output = cabledFrom[i].Output;
+            if (graph.GroupOf(new PointIndex(output)) is { IsLineOutput: true } group
                 && !IsBehindProcessing(graph.DeviceOf(new PointIndex(output)), group))
             {
                 points.Add(output);
@@ -227,7 +240,7 @@ internal sealed class DemandBuilder
         return false;
     }
 
-    private PointIndex[] AllowedInputs(Line line, PointIndex source, int parity)
+    private ValueList<PointIndex> AllowedInputs(Line line, PointIndex source, int parity)
     {
         if (line.From.Source is not null)
         {
@@ -249,14 +262,22 @@ internal sealed class DemandBuilder
             return [.. pinned];
         }
 
-        var points = new List<int>();
-        foreach (var device in devices)
+        var key = (line.From.Devices, line.From.Zones, line.Width, parity, line.Kind == LineKind.Line, line.Phantom == PhantomNeed.Required);
+        if (!inputs.TryGetValue(key, out var runs))
         {
-            if (!IsNamed(line.From.Devices, line.From.Zones, device, out _))
-            {
-                continue;
-            }
+            runs = CollectInputs(line, parity);
+            inputs.Add(key, runs);
+        }
 
+        return runs;
+    }
+
+    private ValueList<PointIndex> CollectInputs(Line line, int parity)
+    {
+        found.Clear();
+        foreach (var (index, _) in devices.Find(line.From.Devices, line.From.Zones))
+        {
+            var device = devices[index];
             foreach (var group in device.Groups)
             {
                 for (var i = 0; Suits(group, line) && i < group.Count; i++)
@@ -264,13 +285,13 @@ internal sealed class DemandBuilder
                     var point = device.FirstPoint + group.Offset + i;
                     if (graph.Hops[point] != HopKind.Cable)
                     {
-                        points.Add(point);
+                        found.Add(point);
                     }
                 }
             }
         }
 
-        return Runs(points, line.Width, parity);
+        return Runs(found, line.Width, parity);
     }
 
     /// <summary>True for an input group a line may use: its level and, where phantom is required, a supply.</summary>
@@ -279,33 +300,14 @@ internal sealed class DemandBuilder
         && (group.Model.Level is not { } level || level == SignalLevel.Mic || (line.Kind == LineKind.Line && level == SignalLevel.Line))
         && (line.Phantom != PhantomNeed.Required || group.Model.Phantom);
 
-    private static bool IsNamed(ValueList<Id<Device>> names, ValueList<Id<Zone>> zones, DeviceNode device, out bool byName)
-    {
-        byName = false;
-        foreach (var name in names)
-        {
-            byName |= name == device.Id;
-        }
-
-        foreach (var zone in zones)
-        {
-            if (zone == device.Model.Zone)
-            {
-                return true;
-            }
-        }
-
-        return byName;
-    }
-
     private DeviceKind KindOf(int point) => graph.DeviceOf(new PointIndex(point)).Profile.Kind;
 
     /// <summary>First points of the runs of a width within the points: any single, or pairs inside one group whose first number has the parity.</summary>
-    private PointIndex[] Runs(List<int> points, int width, int parity)
+    private ValueList<PointIndex> Runs(List<int> points, int width, int parity)
     {
         points.Sort();
         DropDoubles(points);
-        var runs = new List<PointIndex>(points.Count);
+        var count = 0;
         for (var i = 0; i + width <= points.Count; i++)
         {
             var first = new PointIndex(points[i]);
@@ -317,10 +319,16 @@ internal sealed class DemandBuilder
                 continue;
             }
 
-            runs.Add(first);
+            points[count++] = first.Value;
         }
 
-        return [.. runs];
+        var runs = new PointIndex[count];
+        for (var i = 0; i < count; i++)
+        {
+            runs[i] = new PointIndex(points[i]);
+        }
+
+        return ValueList.Adopt(runs);
     }
 
     /// <summary>A device may be named beside another that it is cabled to; each point counts once.</summary>

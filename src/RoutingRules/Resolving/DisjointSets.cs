@@ -17,6 +17,13 @@ internal sealed class DisjointSets
         }
     }
 
+    /// <summary>Makes a number a set of its own again; all numbers that were joined with it have to go back with it.</summary>
+    public void Reset(int item)
+    {
+        parent[item] = item;
+        size[item] = 1;
+    }
+
     /// <summary>The number that stands for the set of a number.</summary>
     public int Find(int item)
     {
@@ -27,6 +34,9 @@ internal sealed class DisjointSets
 
         return item;
     }
+
+    /// <summary>How many numbers the set of a number holds.</summary>
+    public int SizeOf(int item) => size[Find(item)];
 
     /// <summary>Makes two sets one; false when they are one already.</summary>
     public bool Join(int one, int other)

@@ -1,3 +1,5 @@
+using System.Buffers;
+using System.Runtime.InteropServices;
 using RoutingRules.Model;
 
 namespace RoutingRules.Resolving;
@@ -15,22 +17,10 @@ internal static class ExistingPlacements
     /// <param name="marks">Runs that count as dead: they serve, but others come first.</param>
     public static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks)
     {
-        var options = new List<RunOptions>();
-        foreach (var demand in demands)
-        {
-            demand.Existing = PointIndex.None;
-            var runs = demand.Line is not null ? LineRuns(demand, graph)
-                : demand.Feed!.Source.IsNone ? []
-                : FeedRuns(demand, graph);
-            if (runs.Count > 0)
-            {
-                var all = new RunOptions(demand, runs, runs);
-                var usable = marks.Count == 0 ? runs : runs.FindAll(run => !all.Points(run).Any(point => IsMarked(marks, point)));
-                options.Add(usable.Count == runs.Count ? all : new RunOptions(demand, [.. usable, .. runs.Except(usable)], usable));
-            }
-        }
-
-        new RunMatching(options).Match();
+        var owners = ArrayPool<int>.Shared.Rent(graph.PointCount);
+        owners.AsSpan(0, graph.PointCount).Clear();
+        Serve(demands, graph, new MarkTable(graph.PointCount, marks), owners);
+        ArrayPool<int>.Shared.Return(owners);
         foreach (var demand in demands)
         {
             demand.IsFactoryOnly = !demand.Existing.IsNone && IsFactoryOnly(demand, graph);
@@ -43,57 +33,113 @@ internal static class ExistingPlacements
             ? feed.Model.Hold ?? (feed.Model.Role == FeedRole.Main || feed.Model.Role == FeedRole.InEar)
             : demand.Line!.Model.Hold ?? false;
 
-    private static IReadOnlyList<PointIndex> AllRuns(DemandNode demand) =>
-        demand.EvenRuns.Count == 0 ? demand.Allowed : [.. demand.Allowed.Concat(demand.EvenRuns).Order()];
-
-    private static List<PointIndex> FeedRuns(DemandNode demand, SignalGraph graph)
+    /// <summary>Gives each demand its first run where nobody else could use the same points, and leaves those that compete to the matching, each lot by itself.</summary>
+    /// <param name="demands">The demands.</param>
+    /// <param name="graph">The graph.</param>
+    /// <param name="marks">The points that count as dead.</param>
+    /// <param name="owners">For each point 0; holds the first demand that could use it, by its position from 1.</param>
+    private static void Serve(IReadOnlyList<DemandNode> demands, SignalGraph graph, MarkTable marks, Span<int> owners)
     {
-        var serving = new List<PointIndex>();
-        foreach (var run in AllRuns(demand))
+        var serving = new ServingRuns(graph);
+        var runs = new List<PointIndex>(demands.Count);
+        var ends = new int[demands.Count];
+        var lots = new DisjointSets(demands.Count);
+        for (var i = 0; i < ends.Length; i++)
         {
-            if (Carries(graph, run, demand.Feed!.Source, demand.Width))
+            demands[i].Existing = PointIndex.None;
+            foreach (var run in serving.Of(demands[i]))
             {
-                serving.Add(run);
+                runs.Add(run);
+                foreach (var end in Ends(demands[i], run))
+                {
+                    Own(owners.Slice(end.Value, demands[i].Width), lots, i);
+                }
+            }
+
+            ends[i] = runs.Count;
+        }
+
+        SortedDictionary<int, List<RunOptions>>? contested = null;
+        for (var i = 0; i < ends.Length; i++)
+        {
+            var own = CollectionsMarshal.AsSpan(runs)[(i == 0 ? 0 : ends[i - 1])..ends[i]];
+            if (own.Length > 0 && lots.SizeOf(i) > 1)
+            {
+                contested ??= [];
+                if (!contested.TryGetValue(lots.Find(i), out var lot))
+                {
+                    contested.Add(lots.Find(i), lot = []);
+                }
+
+                lot.Add(Options(demands[i], own, marks));
+            }
+            else if (own.Length > 0)
+            {
+                demands[i].Existing = FirstUsable(demands[i], own, marks);
             }
         }
 
-        return serving;
+        foreach (var lot in contested?.Values ?? Enumerable.Empty<List<RunOptions>>())
+        {
+            new RunMatching(lot).Match();
+        }
     }
 
-    /// <summary>The inputs that sinks of the line trace to, those of most sinks first. A split line goes by the first of its points.</summary>
-    private static List<PointIndex> LineRuns(DemandNode demand, SignalGraph graph)
-    {
-        var serving = new List<(PointIndex Run, int Deliveries)>();
-        foreach (var run in AllRuns(demand))
-        {
-            var deliveries = 0;
-            foreach (var sink in demand.Line!.Sinks)
-            {
-                deliveries += !sink.IsNone && Carries(graph, sink, run, demand.Width) ? 1 : 0;
-            }
+    /// <summary>The runs a demand takes at a run: that one, and for a line that is split before the boxes every split end.</summary>
+    private static ReadOnlySpan<PointIndex> Ends(DemandNode demand, in PointIndex run) =>
+        demand.Line is null || demand.Line.Model.From.At.IsEmpty ? new ReadOnlySpan<PointIndex>(in run) : demand.Allowed.AsSpan();
 
-            if (deliveries > 0)
+    private static void Own(Span<int> owners, DisjointSets lots, int demand)
+    {
+        foreach (ref var owner in owners)
+        {
+            if (owner == 0)
             {
-                serving.Add((run, deliveries));
+                owner = demand + 1;
+            }
+            else
+            {
+                lots.Join(owner - 1, demand);
             }
         }
-
-        return serving.Count > 0 && !demand.Line!.Model.From.At.IsEmpty
-            ? [demand.Allowed[0]]
-            : [.. serving.OrderByDescending(found => found.Deliveries).ThenBy(found => graph.NumberOf(found.Run)).ThenBy(found => found.Run).Select(found => found.Run)];
     }
 
-    private static bool IsMarked(IReadOnlyList<MarkedPoint> marks, int point)
+    private static bool IsUsable(DemandNode demand, in PointIndex run, MarkTable marks)
     {
-        foreach (var mark in marks)
+        foreach (var end in Ends(demand, run))
         {
-            if (point >= mark.First.Value && point < mark.First.Value + mark.Width)
+            if (marks.Touches(end, demand.Width))
             {
-                return true;
+                return false;
             }
         }
 
-        return false;
+        return true;
+    }
+
+    private static PointIndex FirstUsable(DemandNode demand, ReadOnlySpan<PointIndex> runs, MarkTable marks)
+    {
+        foreach (ref readonly var run in runs)
+        {
+            if (IsUsable(demand, run, marks))
+            {
+                return run;
+            }
+        }
+
+        return runs[0];
+    }
+
+    private static RunOptions Options(DemandNode demand, ReadOnlySpan<PointIndex> runs, MarkTable marks)
+    {
+        var usable = new List<PointIndex>();
+        var dead = new List<PointIndex>();
+        foreach (ref readonly var run in runs)
+        {
+            (IsUsable(demand, run, marks) ? usable : dead).Add(run);
+        }
+
+        return new RunOptions(demand, dead.Count == 0 ? usable : [.. usable, .. dead], usable);
     }
 
     /// <summary>True when each point of a run is fed, over any number of hops, by the source at the same position.</summary>
@@ -135,7 +181,8 @@ internal static class ExistingPlacements
 
         foreach (var sink in demand.Line!.Sinks)
         {
-            foreach (var run in demand.Line.Model.From.At.IsEmpty ? [demand.Existing] : demand.Allowed)
+            var existing = demand.Existing;
+            foreach (var run in Ends(demand, existing))
             {
                 if (!sink.IsNone && Carries(graph, sink, run, demand.Width) && !IsFactoryPath(graph, sink, run, demand.Width))
                 {

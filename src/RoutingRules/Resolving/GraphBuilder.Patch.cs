@@ -106,7 +106,7 @@ internal sealed partial class GraphBuilder
                 receivers[r] = AddReceiver(stream, i, r, from);
             }
 
-            nodes[i] = new StreamNode { Model = stream, Index = i, From = new PointIndex(from), State = state, Receivers = receivers };
+            nodes[i] = new StreamNode { Model = stream, Index = i, From = new PointIndex(from), State = state, Receivers = ValueList.Adopt(receivers) };
         }
 
         return nodes;

@@ -1,3 +1,4 @@
+using System.Buffers;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 
@@ -10,10 +11,13 @@ internal static class NetworkMapBuilder
     {
         var switchCount = 0;
         var switchesOf = new int[devices.Length][];
-        var switchOfJack = new Dictionary<int, int>();
+        var pointCount = devices.Length == 0 ? 0 : devices[^1].FirstPoint + devices[^1].Type.PointCount;
+        var switchOfJack = ArrayPool<int>.Shared.Rent(pointCount);
+        switchOfJack.AsSpan(0, pointCount).Fill(-1);
+        var own = new List<int>();
         foreach (var device in devices)
         {
-            var own = new List<int>();
+            own.Clear();
             foreach (var group in device.Type.Groups)
             {
                 if (group.Kind != PortKind.Network || IsCarrierJack(device, group))
@@ -44,12 +48,13 @@ internal static class NetworkMapBuilder
         {
             var joined = links[i].State == ConnectionState.Connected
                 && !(without?[i] ?? false)
-                && switchOfJack.ContainsKey(links[i].From.Value)
-                && switchOfJack.ContainsKey(links[i].To.Value);
+                && switchOfJack[links[i].From.Value] >= 0
+                && switchOfJack[links[i].To.Value] >= 0;
             ends[2 * i] = joined ? switchOfJack[links[i].From.Value] : -1;
             ends[(2 * i) + 1] = joined ? switchOfJack[links[i].To.Value] : -1;
         }
 
+        ArrayPool<int>.Shared.Return(switchOfJack);
         return new NetworkMap([.. networks], devices, links, switchesOf, ends, switchCount);
     }
 

@@ -9,6 +9,9 @@ internal sealed class RunPacking(List<RunOptions> options)
 {
     private const int MaxSteps = 20_000;
 
+    /// <summary>Each demand is a step further down the stack.</summary>
+    private const int MaxDemands = 2_000;
+
     private readonly PointIndex[] current = new PointIndex[options.Count];
     private readonly HashSet<int> taken = [];
     private PointIndex[]? best;
@@ -18,6 +21,11 @@ internal sealed class RunPacking(List<RunOptions> options)
     /// <summary>Sets what serves each demand; false when there are too many ways, and nothing is set.</summary>
     public bool TryPack()
     {
+        if (options.Count > MaxDemands)
+        {
+            return false;
+        }
+
         Try(0, (0, 0));
         if (steps > MaxSteps)
         {

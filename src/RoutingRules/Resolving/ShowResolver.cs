@@ -51,19 +51,30 @@ public static class ShowResolver
     {
         var devices = new DeviceNode[rig.Devices.Count];
         var index = new Dictionary<string, int>(devices.Length, StringComparer.Ordinal);
-        var rates = new SampleRates(rig);
+        for (var i = 0; i < devices.Length; i++)
+        {
+            index.TryAdd(rig.Devices[i].Id.Value, i);
+        }
+
+        var zones = new Dictionary<Id<Zone>, Zone>(rig.Zones.Count);
+        foreach (var zone in rig.Zones)
+        {
+            zones.TryAdd(zone.Id, zone);
+        }
+
+        var rates = new SampleRates(rig, index);
+        var own = new Dictionary<(Id<DeviceProfile> Id, int Rate), CompiledProfile>();
         var pointCount = 0;
         for (var i = 0; i < devices.Length; i++)
         {
             var model = rig.Devices[i];
             var rate = rates.Of(model.Id);
-            var type = Compiled(rig, profiles, model.Profile, rate);
+            var type = Compiled(rig, profiles, own, model.Profile, rate);
             var state = type is null ? (profiles.Find(model.Profile) is null ? ProfileState.Unknown : ProfileState.Unreadable)
                 : pointCount + type.PointCount > MaxPoints ? ProfileState.RigFull
                 : ProfileState.Found;
             type = state == ProfileState.Found ? type! : ProfileCompiler.Compile(NoProfile, rate);
-            devices[i] = new DeviceNode(model, i, type, rate, pointCount, ZoneOf(rig, model.Zone)) { ProfileState = state };
-            index.TryAdd(model.Id.Value, i);
+            devices[i] = new DeviceNode(model, i, type, rate, pointCount, model.Zone is { } id ? zones.GetValueOrDefault(id) : null) { ProfileState = state };
             pointCount += type.PointCount;
         }
 
@@ -73,33 +84,18 @@ public static class ShowResolver
     /// <summary>The most points a rig may have; devices beyond it count as having no points.</summary>
     public const int MaxPoints = 4_000_000;
 
-    private static CompiledProfile? Compiled(Rig rig, ProfileLibrary profiles, Id<DeviceProfile> id, int rate)
+    private static CompiledProfile? Compiled(
+        Rig rig, ProfileLibrary profiles, Dictionary<(Id<DeviceProfile> Id, int Rate), CompiledProfile> own, Id<DeviceProfile> id, int rate)
     {
         foreach (var profile in rig.Profiles)
         {
             if (profile.Id == id)
             {
-                return ProfileCompiler.Compile(profile, rate);
+                return own.TryGetValue((id, rate), out var known) ? known : own[(id, rate)] = ProfileCompiler.Compile(profile, rate);
             }
         }
 
         return profiles.Compiled(id, rate);
-    }
-
-    private static Zone? ZoneOf(Rig rig, Id<Zone>? id)
-    {
-        if (id is { } wanted)
-        {
-            foreach (var zone in rig.Zones)
-            {
-                if (zone.Id == wanted)
-                {
-                    return zone;
-                }
-            }
-        }
-
-        return null;
     }
 
     private static MarkedPoint[] Marks(Rig rig, SignalGraph graph)

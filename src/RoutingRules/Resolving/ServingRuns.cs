@@ -1,0 +1,129 @@
+namespace RoutingRules.Resolving;
+
+/// <summary>Finds the allowed runs that serve a demand in the patch as it stands, by following the signal from where it is known.</summary>
+internal sealed class ServingRuns(SignalGraph graph)
+{
+    private readonly List<int> reached = [];
+    private readonly List<(PointIndex Run, int Deliveries)> delivering = [];
+    private readonly List<PointIndex> serving = [];
+
+    /// <summary>The runs that serve a demand, in the order ties are settled in. The list is used again at the next call.</summary>
+    public List<PointIndex> Of(DemandNode demand)
+    {
+        serving.Clear();
+        if (demand.Line is not null)
+        {
+            AddLine(demand);
+        }
+        else if (!demand.Feed!.Source.IsNone)
+        {
+            AddFeed(demand, demand.Feed.Source);
+        }
+
+        return serving;
+    }
+
+    /// <summary>Follows the source down: what it reaches is little, the places that would do may be many.</summary>
+    private void AddFeed(DemandNode demand, PointIndex source)
+    {
+        reached.Clear();
+        reached.Add(source.Value);
+        for (var i = 0; i < reached.Count; i++)
+        {
+            var run = new PointIndex(reached[i]);
+            if (Allows(demand, run) && ExistingPlacements.Carries(graph, run, source, demand.Width))
+            {
+                serving.Add(run);
+            }
+
+            foreach (var next in graph.Fed(run))
+            {
+                // A source that sits in a loop comes back to itself.
+                if (next != source.Value)
+                {
+                    reached.Add(next);
+                }
+            }
+        }
+
+        serving.Sort();
+    }
+
+    /// <summary>Adds the inputs that sinks of the line trace to, those of most sinks first. A split line goes by the first of its points.</summary>
+    private void AddLine(DemandNode demand)
+    {
+        delivering.Clear();
+        var sinks = demand.Line!.Sinks;
+        for (var i = 0; i < sinks.Count; i++)
+        {
+            if (!sinks[i].IsNone)
+            {
+                AddDeliveries(demand, sinks[i]);
+            }
+        }
+
+        if (delivering.Count > 0 && !demand.Line.Model.From.At.IsEmpty)
+        {
+            serving.Add(demand.Allowed[0]);
+            return;
+        }
+
+        delivering.Sort(ByDeliveries);
+        foreach (var (run, _) in delivering)
+        {
+            serving.Add(run);
+        }
+    }
+
+    private void AddDeliveries(DemandNode demand, PointIndex sink)
+    {
+        // A way that runs in a circle has no end; it is followed until it comes to a point again.
+        var passed = graph.IsLooping(sink) ? new HashSet<int>() : null;
+        for (var point = sink; !point.IsNone && passed?.Add(point.Value) != false; point = graph.Upstream(point))
+        {
+            if ((demand.IsPinned ? IsPin(demand, point) : Allows(demand, point))
+                && (demand.Width == 1 || ExistingPlacements.Carries(graph, sink, point, demand.Width)))
+            {
+                Count(point);
+            }
+        }
+    }
+
+    private void Count(PointIndex run)
+    {
+        for (var i = 0; i < delivering.Count; i++)
+        {
+            if (delivering[i].Run == run)
+            {
+                delivering[i] = (run, delivering[i].Deliveries + 1);
+                return;
+            }
+        }
+
+        delivering.Add((run, 1));
+    }
+
+    private int ByDeliveries((PointIndex Run, int Deliveries) x, (PointIndex Run, int Deliveries) y)
+    {
+        var order = y.Deliveries.CompareTo(x.Deliveries);
+        order = order != 0 ? order : graph.NumberOf(x.Run).CompareTo(graph.NumberOf(y.Run));
+        return order != 0 ? order : x.Run.CompareTo(y.Run);
+    }
+
+    // Pins of a split line stand in the order written, so that a search by halves would miss some.
+    private static bool IsPin(DemandNode demand, PointIndex point)
+    {
+        foreach (var run in demand.Allowed)
+        {
+            if (run == point)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool Allows(DemandNode demand, PointIndex point) =>
+        demand.Allowed.AsSpan().BinarySearch(point) >= 0 || demand.EvenRuns.AsSpan().BinarySearch(point) >= 0;
+}
