@@ -8,16 +8,21 @@ namespace RoutingRules.Rules;
 /// <summary>The door through which a rule sees the show and reports. Work is counted here: rules write nothing for it.</summary>
 /// <remarks>
 /// Accessors check that the rule's descriptor declares the slice they belong to; reading an undeclared slice is a fault of the rule.
-/// Not thread safe; made by the engine for each rule and document.
+/// Not thread safe; made by the engine for each run, in which the rules take turns with it.
 /// </remarks>
 public sealed class RuleContext
 {
     private readonly ResolvedShow show;
     private readonly WorkMeter meter;
     private readonly List<Finding> findings;
-    private readonly RuleDescriptor descriptor;
-    private readonly Severity severity;
-    private readonly ValueList<RuleOptionValue> options;
+    private RuleDescriptor descriptor;
+    private Severity severity;
+    private ValueList<RuleOptionValue> options;
+    private Dictionary<Type, object>? shared;
+
+    // Value lists, boxed once and not on every call.
+    private IReadOnlyList<InputSettings>? inputSettings;
+    private IReadOnlyList<PointLabel>? labels;
     private string? undecided;
 
     internal RuleContext(
@@ -33,7 +38,33 @@ public sealed class RuleContext
 
     internal string? Undecided => undecided;
 
+    internal int PointCount => show.Graph.PointCount;
+
     internal void NextSubject() => undecided = null;
+
+    /// <summary>Hands the context to the next rule.</summary>
+    internal void NextRule(RuleDescriptor next, Severity effective, ValueList<RuleOptionValue> set)
+    {
+        descriptor = next;
+        severity = effective;
+        options = set;
+        undecided = null;
+    }
+
+    /// <summary>A table that several rules need: made for the first that asks, whose work it is, and kept for the others. Nobody may change it.</summary>
+    internal T Shared<T>(Func<RuleContext, T> make)
+        where T : class
+    {
+        shared ??= [];
+        if (shared.TryGetValue(typeof(T), out var known))
+        {
+            return (T)known;
+        }
+
+        var made = make(this);
+        shared[typeof(T)] = made;
+        return made;
+    }
 
     /// <summary>The document's own members: title, date, revision.</summary>
     public Show Document => Read(ModelSlices.Document).Document;
@@ -72,10 +103,24 @@ public sealed class RuleContext
     public Counted<DemandNode> Demands => new(Read(ModelSlices.Feeds | ModelSlices.Lines).Demands, meter);
 
     /// <summary>Settings of inputs, in document order.</summary>
-    public Counted<InputSettings> InputSettings => new(Read(ModelSlices.Lines).Document.Patch.Inputs, meter);
+    public Counted<InputSettings> InputSettings
+    {
+        get
+        {
+            var patch = Read(ModelSlices.Lines).Document.Patch;
+            return new(inputSettings ??= patch.Inputs, meter);
+        }
+    }
 
     /// <summary>Labels, in document order.</summary>
-    public Counted<PointLabel> Labels => new(Read(ModelSlices.Labels).Document.Patch.Labels, meter);
+    public Counted<PointLabel> Labels
+    {
+        get
+        {
+            var patch = Read(ModelSlices.Labels).Document.Patch;
+            return new(labels ??= patch.Labels, meter);
+        }
+    }
 
     /// <summary>Dead and reserved points, in document order.</summary>
     public Counted<MarkedPoint> Marks => new(Read(ModelSlices.Devices).Marks, meter);
@@ -88,7 +133,13 @@ public sealed class RuleContext
     public double Value(RuleOption option)
     {
         ArgumentNullException.ThrowIfNull(option);
-        if (!descriptor.Options.Contains(option))
+        var isDeclared = false;
+        for (var i = 0; i < descriptor.Options.Count; i++)
+        {
+            isDeclared |= descriptor.Options[i] == option;
+        }
+
+        if (!isDeclared)
         {
             throw new InvalidOperationException($"Rule {descriptor.Id} reads option {option.Name} but does not declare it.");
         }

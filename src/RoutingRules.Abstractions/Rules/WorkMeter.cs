@@ -11,6 +11,13 @@ internal sealed class WorkMeter
     /// <summary>Units used altogether.</summary>
     public long Total { get; private set; }
 
+    /// <summary>Counts from 0 again.</summary>
+    public void Reset()
+    {
+        Used = 0;
+        Total = 0;
+    }
+
     public void Start(long limit)
     {
         budget = limit;

@@ -15,11 +15,15 @@ internal sealed class RuleRunner
     private readonly CancellationToken cancellation;
     private readonly List<Finding> findings = [];
     private readonly List<UndecidedSubject> undecided = [];
+    private readonly WorkMeter meter = new();
+    private readonly ResolvedShow[] whole;
+    private RuleContext? context;
     private OutputSubject[]? outputs;
 
     private RuleRunner(ResolvedShow show, long budget, CancellationToken cancellation)
     {
         this.show = show;
+        whole = [show];
         this.budget = budget;
         this.cancellation = cancellation;
     }
@@ -57,21 +61,22 @@ internal sealed class RuleRunner
     private RuleOutcome RunRule(ActiveRule active)
     {
         var rule = active.Rule;
-        var meter = new WorkMeter();
-        var context = new RuleContext(show, rule.Descriptor, active.Severity, active.Options, meter, findings);
+        meter.Reset();
+        context ??= new RuleContext(show, rule.Descriptor, active.Severity, active.Options, meter, findings);
+        context.NextRule(rule.Descriptor, active.Severity, active.Options);
         var foundBefore = findings.Count;
         var undecidedBefore = undecided.Count;
         var subjects = rule switch
         {
-            Rule<ResolvedShow> typed => Each(typed, context, meter, [show], static subject => subject.Document.Title),
-            Rule<DeviceNode> typed => Each(typed, context, meter, show.Devices, static subject => $"device {subject.Id}"),
-            Rule<FeedNode> typed => Each(typed, context, meter, show.Feeds, static subject => $"feed {subject.Model.Id}"),
-            Rule<LineNode> typed => Each(typed, context, meter, show.Lines, static subject => $"line {subject.Model.Id}"),
-            Rule<StreamNode> typed => Each(typed, context, meter, show.Streams, static subject => $"stream {subject.Model.Id}"),
-            Rule<RouteNode> typed => Each(typed, context, meter, show.Routes, static subject => $"route to {subject.Model.To}"),
-            Rule<CableNode> typed => Each(typed, context, meter, show.Cables, static subject => $"cable from {subject.Model.From}"),
-            Rule<LinkNode> typed => Each(typed, context, meter, show.Links, static subject => $"link {subject.Model.Id}"),
-            Rule<OutputSubject> typed => Each(typed, context, meter, outputs ??= Outputs(), subject => $"output {show.Graph.Address(subject.Point)}"),
+            Rule<ResolvedShow> typed => Each(typed, context, whole, static subject => subject.Document.Title),
+            Rule<DeviceNode> typed => Each(typed, context, show.Devices, static subject => $"device {subject.Id}"),
+            Rule<FeedNode> typed => Each(typed, context, show.Feeds, static subject => $"feed {subject.Model.Id}"),
+            Rule<LineNode> typed => Each(typed, context, show.Lines, static subject => $"line {subject.Model.Id}"),
+            Rule<StreamNode> typed => Each(typed, context, show.Streams, static subject => $"stream {subject.Model.Id}"),
+            Rule<RouteNode> typed => Each(typed, context, show.Routes, static subject => $"route to {subject.Model.To}"),
+            Rule<CableNode> typed => Each(typed, context, show.Cables, static subject => $"cable from {subject.Model.From}"),
+            Rule<LinkNode> typed => Each(typed, context, show.Links, static subject => $"link {subject.Model.Id}"),
+            Rule<OutputSubject> typed => Each(typed, context, outputs ??= Outputs(), subject => $"output {show.Graph.Address(subject.Point)}"),
             _ => Unknown(rule),
         };
         return new RuleOutcome
@@ -86,7 +91,7 @@ internal sealed class RuleRunner
         };
     }
 
-    private int Each<TSubject>(Rule<TSubject> rule, RuleContext context, WorkMeter meter, IReadOnlyList<TSubject> subjects, Func<TSubject, string> name)
+    private int Each<TSubject>(Rule<TSubject> rule, RuleContext context, IReadOnlyList<TSubject> subjects, Func<TSubject, string> name)
     {
         for (var i = 0; i < subjects.Count; i++)
         {
@@ -134,18 +139,28 @@ internal sealed class RuleRunner
 
     private OutputSubject[] Outputs()
     {
-        var found = new List<OutputSubject>();
+        var count = 0;
         foreach (var device in show.Devices)
         {
-            foreach (var group in device.Groups)
+            foreach (var group in device.Type.Groups)
+            {
+                count += group.Kind == PortKind.Output ? group.Count : 0;
+            }
+        }
+
+        var found = new OutputSubject[count];
+        count = 0;
+        foreach (var device in show.Devices)
+        {
+            foreach (var group in device.Type.Groups)
             {
                 for (var i = 0; group.Kind == PortKind.Output && i < group.Count; i++)
                 {
-                    found.Add(new OutputSubject(device, group, device.First(group) + i));
+                    found[count++] = new OutputSubject(device, group, device.First(group) + i);
                 }
             }
         }
 
-        return [.. found];
+        return found;
     }
 }

@@ -13,7 +13,7 @@ internal sealed class CopyLabel : FixProvider
     {
         var (first, width) = context.RunOf(finding, "point");
         var (source, _) = context.RunOf(finding, "source");
-        var table = new LabelTable(context.Facts);
+        var table = LabelTable.Of(context.Facts);
         var texts = new Dictionary<PointIndex, string>();
         for (var position = 0; position < width; position++)
         {

@@ -13,7 +13,7 @@ internal sealed class CutLabel : FixProvider
     public override ValueList<Fix> Propose(FixContext context, Finding finding)
     {
         var graph = context.Resolved.Graph;
-        var table = new LabelTable(context.Facts);
+        var table = LabelTable.Of(context.Facts);
         var texts = new Dictionary<PointIndex, string>();
         var shown = 0;
         foreach (var entity in finding.Entities)

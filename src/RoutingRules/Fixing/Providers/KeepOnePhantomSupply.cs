@@ -12,7 +12,7 @@ internal sealed class KeepOnePhantomSupply : FixProvider
     public override ValueList<Fix> Propose(FixContext context, Finding finding)
     {
         var (first, width) = context.RunOf(finding, "split");
-        var table = new InputTable(context.Facts);
+        var table = InputTable.Of(context.Facts);
         var off = new SortedSet<PointIndex>();
         for (var position = 0; position < width; position++)
         {

@@ -13,7 +13,7 @@ internal sealed class LabelFromName : FixProvider
     {
         var facts = context.Facts;
         var names = Names(facts);
-        var table = new LabelTable(facts);
+        var table = LabelTable.Of(facts);
         var end = context.Show.Patch.Labels.Count;
         var edits = new List<ShowEdit>();
         foreach (var point in new LabelUse(facts).Points)

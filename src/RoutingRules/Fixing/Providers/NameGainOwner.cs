@@ -1,5 +1,4 @@
 using RoutingRules.Model;
-using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Fixing;
@@ -11,12 +10,11 @@ internal sealed class NameGainOwner : FixProvider
 
     public override ValueList<Fix> Propose(FixContext context, Finding finding)
     {
-        var table = new InputTable(context.Facts);
+        var table = InputTable.Of(context.Facts);
         var consoles = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (var (index, list) in new GainUse(context.Facts).Inputs)
+        foreach (var (input, list) in GainUse.Of(context.Facts).Shared())
         {
-            var input = new PointIndex(index);
-            if (list.Count > 1 && table.Owner(input) is null && context.Resolved.Graph.DeviceOf(input).Id.Value == finding.IdOf("device"))
+            if (table.Owner(input) is null && context.Resolved.Graph.DeviceOf(input).Id.Value == finding.IdOf("device"))
             {
                 consoles.UnionWith(list.Select(console => console.Id.Value));
             }

@@ -28,7 +28,7 @@ internal sealed class SwitchPhantomOn : FixProvider
 
     private static List<PointIndex> Unsaid(FixContext context, string device)
     {
-        var table = new InputTable(context.Facts);
+        var table = InputTable.Of(context.Facts);
         var inputs = new SortedSet<PointIndex>();
         foreach (var (_, _, supplies) in LineInputs.Of(context.Facts, PhantomNeed.Required))
         {

@@ -11,7 +11,7 @@ internal sealed class TakeOutDanglingRoute : FixProvider
     public override ValueList<Fix> Propose(FixContext context, Finding finding)
     {
         var ends = context.RunOf(finding, "end");
-        var silence = new Silence(context.Facts);
+        var silence = Silence.Of(context.Facts);
         var edits = RouteEdits.TakeOut(context, (route, position) =>
             !route.From.IsNone && context.Resolved.Graph.Upstream(route.To + position) == route.From + position
             && silence.IsSilent(route.From + position) && ends.Has(silence.End(route.From + position)));

@@ -25,28 +25,30 @@ public sealed class IdDuplicate : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         var rig = context.Rig;
-        Look(context, "zone", "/rig/zones", rig.Zones.Count, i => rig.Zones[i].Id.Value);
-        Look(context, "clock", "/rig/clocks", rig.Clocks.Count, i => rig.Clocks[i].Id.Value);
-        Look(context, "network", "/rig/networks", rig.Networks.Count, i => rig.Networks[i].Id.Value);
-        Look(context, "device", "/rig/devices", rig.Devices.Count, i => rig.Devices[i].Id.Value);
-        Look(context, "link", "/rig/links", rig.Links.Count, i => rig.Links[i].Id.Value);
-        Look(context, "profile", "/rig/profiles", rig.Profiles.Count, i => rig.Profiles[i].Id.Value);
-        Look(context, "stream", "/patch/streams", context.Streams.Count, i => context.Streams[i].Model.Id.Value);
+        var seen = new Dictionary<string, int>(Math.Max(context.Feeds.Count + context.Lines.Count, rig.Links.Count), StringComparer.Ordinal);
+        Look(context, seen, "zone", "/rig/zones", rig.Zones.Count, i => rig.Zones[i].Id.Value);
+        Look(context, seen, "clock", "/rig/clocks", rig.Clocks.Count, i => rig.Clocks[i].Id.Value);
+        Look(context, seen, "network", "/rig/networks", rig.Networks.Count, i => rig.Networks[i].Id.Value);
+        Look(context, seen, "device", "/rig/devices", rig.Devices.Count, i => rig.Devices[i].Id.Value);
+        Look(context, seen, "link", "/rig/links", rig.Links.Count, i => rig.Links[i].Id.Value);
+        Look(context, seen, "profile", "/rig/profiles", rig.Profiles.Count, i => rig.Profiles[i].Id.Value);
+        Look(context, seen, "stream", "/patch/streams", context.Streams.Count, i => context.Streams[i].Model.Id.Value);
         var feeds = context.Feeds;
         var lines = context.Lines;
-        Look(context, "feed or line", "/feeds", feeds.Count + lines.Count, Demand);
+        Look(context, seen, "feed or line", "/feeds", feeds.Count + lines.Count, Demand);
 
         string Demand(int i) => i < feeds.Count ? feeds[i].Model.Id.Value : lines[i - feeds.Count].Model.Id.Value;
     }
 
-    private static void Look(RuleContext context, string kind, string list, int count, Func<int, string> idAt)
+    private static void Look(RuleContext context, Dictionary<string, int> seen, string kind, string list, int count, Func<int, string> idAt)
     {
         if (count < 2)
         {
             return;
         }
 
-        var seen = new Dictionary<string, int>(count, StringComparer.Ordinal);
+        seen.Clear();
+        seen.EnsureCapacity(count);
         for (var i = 0; i < count; i++)
         {
             if (seen.TryAdd(idAt(i), 1))

@@ -25,11 +25,12 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var feedsAt = new Dictionary<(int Bus, string Role, string Zone), List<FeedNode>>();
+        var feedsAt = new Dictionary<(int Bus, string Role, string Zone), (FeedNode First, List<FeedNode>? All)>(context.Feeds.Count);
         var doubled = new List<(string Zone, List<FeedNode> Feeds)>();
+        var zones = new List<string>();
         foreach (var feed in context.Feeds)
         {
-            var zones = Zones(context, feed);
+            Collect(context, feed, zones);
             for (var position = 0; !feed.Source.IsNone && position < feed.Width; position++)
             {
                 foreach (var zone in zones)
@@ -53,16 +54,18 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
     }
 
     private static void Add(
-        Dictionary<(int Bus, string Role, string Zone), List<FeedNode>> feedsAt,
+        Dictionary<(int Bus, string Role, string Zone), (FeedNode First, List<FeedNode>? All)> feedsAt,
         List<(string Zone, List<FeedNode> Feeds)> doubled,
         (int Bus, string Role, string Zone) key,
         FeedNode feed)
     {
-        if (!feedsAt.TryGetValue(key, out var feeds))
+        if (!feedsAt.TryGetValue(key, out var known))
         {
-            feedsAt.Add(key, feeds = []);
+            feedsAt.Add(key, (feed, null));
+            return;
         }
 
+        var feeds = known.All ?? [known.First];
         if (feeds.Exists(other => IsBackup(other, feed) || IsBackup(feed, other)))
         {
             return;
@@ -71,6 +74,7 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
         feeds.Add(feed);
         if (feeds.Count == 2)
         {
+            feedsAt[key] = (known.First, feeds);
             doubled.Add((key.Zone, feeds));
         }
     }
@@ -78,9 +82,9 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
     private static bool IsBackup(FeedNode feed, FeedNode of) => feed.Model.BackupOf == of.Model.Id;
 
     /// <summary>The zones of a feed's destinations, each once, in order.</summary>
-    private static List<string> Zones(RuleContext context, FeedNode feed)
+    private static void Collect(RuleContext context, FeedNode feed, List<string> zones)
     {
-        var zones = new List<string>();
+        zones.Clear();
         foreach (var to in feed.Model.To)
         {
             foreach (var zone in to.Zones)
@@ -98,8 +102,6 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
                 AddZone(zones, context.Device(at.Device)?.Zone?.Id.Value);
             }
         }
-
-        return zones;
     }
 
     private static void AddZone(List<string> zones, string? zone)

@@ -38,6 +38,9 @@ internal sealed class CauseFinder
         }
     }
 
+    /// <summary>The one that all rules of a run share.</summary>
+    public static CauseFinder Of(RuleContext context) => context.Shared(static asking => new CauseFinder(asking));
+
     /// <summary>Why a missing entry does not arrive; null when a reference, a loop or a doubled sink that other rules report explains it.</summary>
     public MissingCause? Find(FeedNode feed, FeedEntry entry)
     {

@@ -33,7 +33,7 @@ public sealed class ContentForbidden : Rule<FeedNode>
             return;
         }
 
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
         for (var position = 0; position < subject.Width; position++)
         {
             foreach (var (_, other) in intentions.FeedsOf(subject.Source + position))

@@ -26,8 +26,7 @@ public sealed class FanOutLost : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var faults = FeedFaults.Collect(context);
-        faults.RemoveAll(fault => fault.Arriving.Count == 0);
+        var faults = FeedFaults.Collect(context).FindAll(fault => fault.Arriving.Count > 0);
         foreach (var (run, causes) in FeedFaults.Runs(context, faults))
         {
             var why = FeedFaults.Describe(context, causes);

@@ -34,9 +34,9 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
             return;
         }
 
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
+        var cables = 0;
         var placed = new List<(PointIndex Output, FeedNode Feed, bool IsCabled)>();
-        var cabled = new Dictionary<(int Device, int Group, string Kind), int>();
         foreach (var feed in context.Feeds)
         {
             for (var entry = 0; entry < feed.Model.To.Count; entry++)
@@ -46,11 +46,22 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
                 {
                     var isCabled = intentions.IsCabled(existing + position);
                     placed.Add((existing + position, feed, isCabled));
-                    foreach (var key in isCabled ? Keys(context, existing, feed) : [])
-                    {
-                        cabled[key] = cabled.GetValueOrDefault(key) + 1;
-                    }
+                    cables += isCabled ? 1 : 0;
                 }
+            }
+        }
+
+        if (cables < Neighbours || cables == placed.Count)
+        {
+            return;
+        }
+
+        var cabled = new Dictionary<(int Device, int Group, string Kind), int>();
+        foreach (var (output, feed, isCabled) in placed)
+        {
+            foreach (var key in isCabled ? Keys(context, output, feed) : [])
+            {
+                cabled[key] = cabled.GetValueOrDefault(key) + 1;
             }
         }
 

@@ -9,12 +9,16 @@ internal static class FeedFaults
     public const ModelSlices Reads =
         ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Links | ModelSlices.Feeds;
 
-    /// <summary>The feeds with an entry of which nothing arrives, in document order; entries that other rules explain are left out.</summary>
-    public static List<FeedFault> Collect(RuleContext context)
+    private sealed record Found(List<FeedFault> Faults);
+
+    /// <summary>The feeds with an entry of which nothing arrives, in document order; entries that other rules explain are left out. Not to be changed.</summary>
+    public static List<FeedFault> Collect(RuleContext context) => context.Shared(static asking => new Found(Find(asking))).Faults;
+
+    private static List<FeedFault> Find(RuleContext context)
     {
         var faults = new List<FeedFault>();
         CauseFinder? finder = null;
-        var told = new ToldElsewhere(context);
+        var told = ToldElsewhere.Of(context);
         foreach (var feed in context.Feeds)
         {
             if (IsServed(context, feed))
@@ -22,7 +26,7 @@ internal static class FeedFaults
                 continue;
             }
 
-            finder ??= new CauseFinder(context);
+            finder ??= CauseFinder.Of(context);
             var missing = new List<FeedEntry>();
             var arriving = new List<FeedEntry>();
             var causes = new List<MissingCause>();
@@ -54,6 +58,12 @@ internal static class FeedFaults
     /// <summary>Runs of faults that one cause explains, each with its causes joined; the order does not depend on the order of the feeds.</summary>
     public static List<(List<FeedFault> Faults, List<MissingCause> Causes)> Runs(RuleContext context, List<FeedFault> faults)
     {
+        if (faults.Count == 0)
+        {
+            return [];
+        }
+
+        faults = [.. faults];
         faults.Sort(Compare);
         var runs = new List<(List<FeedFault> Faults, List<MissingCause> Causes)>();
         foreach (var fault in faults)

@@ -81,16 +81,14 @@ internal static class FeedPlaces
     public static List<PointIndex> Reached(RuleContext context, PointIndex source)
     {
         var reached = new List<PointIndex>();
-        var pending = new Stack<PointIndex>([source]);
-        while (pending.TryPop(out var point))
+        for (var done = -1; done < reached.Count; done++)
         {
-            foreach (var next in context.Fed(point))
+            foreach (var next in context.Fed(done < 0 ? source : reached[done]))
             {
                 // A source that sits in a loop comes back to itself.
                 if (next != source.Value)
                 {
                     reached.Add(new PointIndex(next));
-                    pending.Push(new PointIndex(next));
                 }
             }
         }
@@ -136,7 +134,7 @@ internal static class FeedPlaces
         return false;
     }
 
-    private static bool Holds(IReadOnlyList<PointIndex> sorted, PointIndex point)
+    private static bool Holds(ValueList<PointIndex> sorted, PointIndex point)
     {
         var low = 0;
         var high = sorted.Count - 1;

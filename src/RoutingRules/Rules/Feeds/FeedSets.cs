@@ -6,7 +6,9 @@ namespace RoutingRules.Rules;
 internal static class FeedSets
 {
     /// <summary>The sets with at least two feeds, by first appearance; feeds in document order.</summary>
-    public static List<(string Name, List<FeedNode> Feeds)> Of(RuleContext context)
+    public static List<(string Name, List<FeedNode> Feeds)> Of(RuleContext context) => context.Shared(Find);
+
+    private static List<(string Name, List<FeedNode> Feeds)> Find(RuleContext context)
     {
         var sets = new List<(string Name, List<FeedNode> Feeds)>();
         var positions = new Dictionary<string, int>(StringComparer.Ordinal);

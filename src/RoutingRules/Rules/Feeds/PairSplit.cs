@@ -26,7 +26,7 @@ public sealed class PairSplit : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         CauseFinder? finder = null;
-        var told = new ToldElsewhere(context);
+        var told = ToldElsewhere.Of(context);
         foreach (var feed in context.Feeds)
         {
             if (feed.Width != 2)
@@ -42,7 +42,7 @@ public sealed class PairSplit : Rule<ResolvedShow>
                 }
                 else if (entry.State == EntryState.Half)
                 {
-                    ReportHalf(context, feed, entry, finder ??= new CauseFinder(context));
+                    ReportHalf(context, feed, entry, finder ??= CauseFinder.Of(context));
                 }
             }
         }

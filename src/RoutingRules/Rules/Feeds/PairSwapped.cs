@@ -25,7 +25,7 @@ public sealed class PairSwapped : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var told = new ToldElsewhere(context);
+        var told = ToldElsewhere.Of(context);
         foreach (var feed in context.Feeds)
         {
             if (feed.Width == 2)

@@ -42,7 +42,7 @@ public sealed class SparesTooFew : Rule<DeviceNode>
             return;
         }
 
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
         var free = 0;
         var serving = 0;
         foreach (var group in subject.Groups)

@@ -6,9 +6,12 @@ namespace RoutingRules.Rules;
 /// <summary>Pinned destinations that are missed for a reason that a rule of its own reports, so that the rules about single feeds leave them out.</summary>
 internal sealed class ToldElsewhere(RuleContext context)
 {
-    private readonly Intentions intentions = new(context);
+    private readonly Intentions intentions = Intentions.Of(context);
     private Displacements? displaced;
     private Dictionary<int, (bool IsEar, bool IsOther)>? places;
+
+    /// <summary>The one that all rules of a run share.</summary>
+    public static ToldElsewhere Of(RuleContext context) => context.Shared(static asking => new ToldElsewhere(asking));
 
     /// <summary>True when a displaced run, a doubled in-ear pin or forbidden content explains why the pin is not served.</summary>
     public bool IsTold(DemandNode demand) =>

@@ -25,7 +25,7 @@ public sealed class InEarCarriesOther : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
         foreach (var feed in context.Feeds)
         {
             for (var entry = 0; entry < feed.Model.To.Count; entry++)

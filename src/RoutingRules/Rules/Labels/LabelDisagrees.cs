@@ -34,7 +34,7 @@ public sealed class LabelDisagrees : Rule<ResolvedShow>
             return;
         }
 
-        var table = new LabelTable(context);
+        var table = LabelTable.Of(context);
         LabelUse? use = null;
         var found = new SinkRuns();
         foreach (var label in table.Points)

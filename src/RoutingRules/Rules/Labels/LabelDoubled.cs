@@ -26,15 +26,16 @@ public sealed class LabelDoubled : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        foreach (var group in context.Labels.Count == 0 ? [] : new LabelTable(context).Groups(context))
+        var texts = new Dictionary<string, LabelledPoint>(StringComparer.Ordinal);
+        foreach (var group in context.Labels.Count == 0 ? [] : LabelTable.Of(context).Groups(context))
         {
             if (context.GroupOf(group[0].Point).Kind is PortKind.Transmit or PortKind.Receive or PortKind.Network)
             {
                 continue;
             }
 
-            var texts = new Dictionary<string, LabelledPoint>(group.Count, StringComparer.Ordinal);
-            var doubled = new List<List<LabelledPoint>>();
+            texts.Clear();
+            List<List<LabelledPoint>>? doubled = null;
             foreach (var label in group)
             {
                 if (context.Origin(label.Point).IsNone)
@@ -48,20 +49,10 @@ public sealed class LabelDoubled : Rule<ResolvedShow>
                     continue;
                 }
 
-                var first = texts[text];
-                var same = doubled.Find(points => points[0] == first);
-                if (IsOther(context, first, label) && (same is null || same.TrueForAll(other => IsOther(context, other, label))))
-                {
-                    if (same is null)
-                    {
-                        doubled.Add(same = [first]);
-                    }
-
-                    same.Add(label);
-                }
+                Add(context, doubled ??= [], texts[text], label);
             }
 
-            foreach (var same in doubled)
+            foreach (var same in doubled ?? [])
             {
                 var points = same.ConvertAll(label => context.Address(label.Point).ToString());
                 context.Report(
@@ -69,6 +60,20 @@ public sealed class LabelDoubled : Rule<ResolvedShow>
                     $"/patch/labels/{same[1].Index}/text",
                     [.. points.ConvertAll(point => Entity.Of("point", point))]);
             }
+        }
+    }
+
+    private static void Add(RuleContext context, List<List<LabelledPoint>> doubled, LabelledPoint first, LabelledPoint label)
+    {
+        var same = doubled.Find(points => points[0] == first);
+        if (IsOther(context, first, label) && (same is null || same.TrueForAll(other => IsOther(context, other, label))))
+        {
+            if (same is null)
+            {
+                doubled.Add(same = [first]);
+            }
+
+            same.Add(label);
         }
     }
 

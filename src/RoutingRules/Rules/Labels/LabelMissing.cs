@@ -33,7 +33,7 @@ public sealed class LabelMissing : Rule<ResolvedShow>
             return;
         }
 
-        var table = new LabelTable(context);
+        var table = LabelTable.Of(context);
         var points = new LabelUse(context).Points;
         for (var start = 0; start < points.Count;)
         {

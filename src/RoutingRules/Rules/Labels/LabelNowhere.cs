@@ -34,16 +34,16 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
             return;
         }
 
-        var table = new LabelTable(context);
+        var table = LabelTable.Of(context);
         ReportDoubled(context, table);
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
         Silence? silence = null;
         HashSet<string>? missing = null;
         var found = new SinkRuns();
         foreach (var label in table.Points)
         {
             if (context.GroupOf(label.Point).Kind is PortKind.Output or PortKind.Sink
-                && (silence ??= new Silence(context)).IsSilent(label.Point) && !IsSpokenOf(context, intentions, label.Point)
+                && (silence ??= Silence.Of(context)).IsSilent(label.Point) && !IsSpokenOf(context, intentions, label.Point)
                 && !silence.IsExplained(label.Point) && !(missing ??= Missing(context, table)).Contains(LabelText.Normal(label.Text)))
             {
                 found.Add(label.Point, PointIndex.None, 0, label.Index);
@@ -83,7 +83,7 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
     private static HashSet<string> Missing(RuleContext context, LabelTable table)
     {
         var texts = new HashSet<string>(StringComparer.Ordinal);
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
         foreach (var feed in context.Feeds)
         {
             for (var position = 0; !feed.Source.IsNone && position < feed.Width && !intentions.IsServed(feed); position++)

@@ -5,8 +5,6 @@ namespace RoutingRules.Rules;
 /// <summary>The labels point by point; of several at one point the first counts.</summary>
 internal sealed class LabelTable
 {
-    private readonly Dictionary<int, LabelledPoint> byPoint = [];
-
     public LabelTable(RuleContext context)
     {
         for (var i = 0; i < context.Labels.Count; i++)
@@ -19,22 +17,42 @@ internal sealed class LabelTable
 
             for (var position = 0; position < label.At.Width; position++)
             {
-                var point = new LabelledPoint(first + position, label.Text, i);
-                if (byPoint.TryAdd(point.Point.Value, point))
-                {
-                    Points.Add(point);
-                }
+                Points.Add(new LabelledPoint(first + position, label.Text, i));
             }
         }
 
-        Points.Sort(static (x, y) => x.Point.CompareTo(y.Point));
+        Points.Sort(static (x, y) => x.Point != y.Point ? x.Point.CompareTo(y.Point) : x.Index.CompareTo(y.Index));
+        var kept = 0;
+        for (var i = 0; i < Points.Count; i++)
+        {
+            if (i == 0 || Points[i].Point != Points[i - 1].Point)
+            {
+                Points[kept++] = Points[i];
+            }
+        }
+
+        Points.RemoveRange(kept, Points.Count - kept);
     }
+
+    /// <summary>The one that all rules of a run share.</summary>
+    public static LabelTable Of(RuleContext context) => context.Shared(static asking => new LabelTable(asking));
 
     /// <summary>The labelled points, in ascending order.</summary>
     public List<LabelledPoint> Points { get; } = [];
 
     /// <summary>The label of a point, or null.</summary>
-    public LabelledPoint? At(PointIndex point) => byPoint.TryGetValue(point.Value, out var label) ? label : null;
+    public LabelledPoint? At(PointIndex point)
+    {
+        var low = 0;
+        var high = Points.Count;
+        while (low < high)
+        {
+            var middle = (low + high) >>> 1;
+            (low, high) = Points[middle].Point < point ? (middle + 1, high) : (low, middle);
+        }
+
+        return low < Points.Count && Points[low].Point == point ? Points[low] : null;
+    }
 
     /// <summary>The labelled points of each port group that has any, in ascending order.</summary>
     public IEnumerable<List<LabelledPoint>> Groups(RuleContext context)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Rules;
@@ -24,16 +23,17 @@ internal static class LabelText
             return text;
         }
 
-        var normal = new StringBuilder(text.Length);
+        var normal = text.Length <= 128 ? stackalloc char[128] : new char[text.Length];
+        var length = 0;
         foreach (var letter in text)
         {
             if (!char.IsWhiteSpace(letter))
             {
-                normal.Append(char.ToUpperInvariant(letter));
+                normal[length++] = char.ToUpperInvariant(letter);
             }
         }
 
-        return normal.ToString();
+        return new string(normal[..length]);
     }
 
     /// <summary>How many characters a group shows; null when its profile does not say.</summary>

@@ -26,7 +26,7 @@ public sealed class LabelTooLong : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        foreach (var group in context.Labels.Count == 0 ? [] : new LabelTable(context).Groups(context))
+        foreach (var group in context.Labels.Count == 0 ? [] : LabelTable.Of(context).Groups(context))
         {
             var device = context.DeviceOf(group[0].Point);
             if (LabelText.Limit(device, context.GroupOf(group[0].Point)) is not { } limit)

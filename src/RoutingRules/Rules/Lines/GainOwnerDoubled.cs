@@ -25,9 +25,13 @@ public sealed class GainOwnerDoubled : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var ownerAt = new Dictionary<int, int>();
-        var phantomAt = new Dictionary<int, int>();
-        var clashes = new SortedDictionary<(int Later, int Earlier, bool IsPhantom), List<PointIndex>>();
+        if (context.InputSettings.Count == 0)
+        {
+            return;
+        }
+
+        var table = InputTable.Of(context);
+        SortedDictionary<(int Later, int Earlier, bool IsPhantom), List<PointIndex>>? clashes = null;
         for (var i = 0; i < context.InputSettings.Count; i++)
         {
             var settings = context.InputSettings[i];
@@ -39,16 +43,21 @@ public sealed class GainOwnerDoubled : Rule<ResolvedShow>
             for (var position = 0; position < settings.At.Width; position++)
             {
                 var point = first + position;
-                if (settings.GainOwner is { } owner && !ownerAt.TryAdd(point.Value, i) && context.InputSettings[ownerAt[point.Value]].GainOwner != owner)
+                if (settings.GainOwner is { } owner && table.Owner(point) != owner)
                 {
-                    Add(clashes, (i, ownerAt[point.Value], false), point);
+                    Add(clashes ??= [], (i, table.OwnerIndex(point), false), point);
                 }
 
-                if (settings.Phantom is { } phantom && !phantomAt.TryAdd(point.Value, i) && context.InputSettings[phantomAt[point.Value]].Phantom != phantom)
+                if (settings.Phantom is { } phantom && table.Phantom(point) != phantom)
                 {
-                    Add(clashes, (i, phantomAt[point.Value], true), point);
+                    Add(clashes ??= [], (i, table.IndexOf(point), true), point);
                 }
             }
+        }
+
+        if (clashes is null)
+        {
+            return;
         }
 
         var once = new OnceOnly(context);

@@ -27,10 +27,9 @@ public sealed class GainOwnerMissing : Rule<ResolvedShow>
     {
         InputTable? table = null;
         var missing = new SinkRuns();
-        foreach (var (index, consoles) in new GainUse(context).Inputs)
+        foreach (var (input, _) in GainUse.Of(context).Shared())
         {
-            var input = new PointIndex(index);
-            if (consoles.Count > 1 && (table ??= new InputTable(context)).Owner(input) is null)
+            if ((table ??= InputTable.Of(context)).Owner(input) is null)
             {
                 missing.Add(input, PointIndex.None, context.DeviceOf(input).Index, 0);
             }

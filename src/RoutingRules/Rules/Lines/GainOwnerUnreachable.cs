@@ -32,7 +32,7 @@ public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
             return;
         }
 
-        var use = new GainUse(context);
+        var use = GainUse.Of(context);
         var once = new OnceOnly(context);
         for (var i = 0; i < context.InputSettings.Count; i++)
         {
@@ -71,18 +71,10 @@ public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
         var isUsed = false;
         for (var position = 0; position < settings.At.Width; position++)
         {
-            if (use.IsWanted(first + position, id))
+            if (use.IsWanted(first + position, id) || use.Reaches(first + position, id, ref isUsed))
             {
                 return;
             }
-
-            var reached = GainUse.Reached(context, first + position);
-            if (reached.Contains(id))
-            {
-                return;
-            }
-
-            isUsed |= reached.Count > 1;
         }
 
         if (isUsed)

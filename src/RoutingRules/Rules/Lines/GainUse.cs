@@ -7,11 +7,15 @@ namespace RoutingRules.Rules;
 /// <summary>Which consoles get which inputs, for questions about gain.</summary>
 internal sealed class GainUse
 {
-    private readonly SortedDictionary<int, List<DeviceNode>> consoles = [];
-    private readonly HashSet<(int Input, string Console)> wanted = [];
+    private readonly RuleContext context;
+    private readonly Stack<PointIndex> pending = new();
+    private readonly List<(int Input, int Order, DeviceNode Console)> consoles = [];
+    private readonly HashSet<(int Input, string Console)> wanted;
 
     public GainUse(RuleContext context)
     {
+        this.context = context;
+        wanted = new HashSet<(int Input, string Console)>(context.Lines.Count);
         foreach (var line in context.Lines)
         {
             var entries = LineDelivery.Entries(context, line);
@@ -19,7 +23,7 @@ internal sealed class GainUse
             {
                 for (var position = 0; position < line.Width; position++)
                 {
-                    AddWanted(context, entries, position, context.DeviceOf(sink.At));
+                    AddWanted(entries, position, context.DeviceOf(sink.At));
                     if (sink.State == EntryState.Served && Preamplifier(context, sink.At + position) is { IsNone: false } input)
                     {
                         Add(input, context.DeviceOf(sink.At));
@@ -27,10 +31,36 @@ internal sealed class GainUse
                 }
             }
         }
+
+        consoles.Sort(static (x, y) => x.Input != y.Input ? x.Input.CompareTo(y.Input) : x.Order.CompareTo(y.Order));
     }
 
-    /// <summary>The inputs with a gain that serve lines, in ascending order, each with the consoles that get it in the order of the lines' channels.</summary>
-    public IEnumerable<KeyValuePair<int, List<DeviceNode>>> Inputs => consoles;
+    /// <summary>The inputs with a gain that serve lines at several consoles, in ascending order, each with these consoles in the order of the lines' channels.</summary>
+    public IEnumerable<(PointIndex Input, List<DeviceNode> Consoles)> Shared()
+    {
+        for (var start = 0; start < consoles.Count;)
+        {
+            var input = consoles[start].Input;
+            List<DeviceNode>? several = null;
+            var first = consoles[start].Console;
+            for (; start < consoles.Count && consoles[start].Input == input; start++)
+            {
+                var console = consoles[start].Console;
+                if (console != first && several?.Contains(console) != true)
+                {
+                    (several ??= [first]).Add(console);
+                }
+            }
+
+            if (several is not null)
+            {
+                yield return (new PointIndex(input), several);
+            }
+        }
+    }
+
+    /// <summary>The one that all rules of a run share.</summary>
+    public static GainUse Of(RuleContext context) => context.Shared(static asking => new GainUse(asking));
 
     /// <summary>True when a line at the input names a channel of the console, whether it arrives or not.</summary>
     public bool IsWanted(PointIndex input, Id<Device> console) => wanted.Contains((input.Value, console.Value));
@@ -38,19 +68,44 @@ internal sealed class GainUse
     /// <summary>True when the gain of inputs of the group can be set.</summary>
     public static bool HasGain(GroupNode group) => group.Kind == PortKind.Input && (group.Model.Level is null || group.Model.Level == SignalLevel.Mic);
 
-    /// <summary>The consoles among the devices that an input reaches.</summary>
-    public static HashSet<Id<Device>> Reached(RuleContext context, PointIndex input)
+    /// <summary>True when a device is the one of an input or gets it.</summary>
+    /// <param name="input">The input.</param>
+    /// <param name="wanted">The device.</param>
+    /// <param name="reachesOther">Set when any other device gets the input.</param>
+    public bool Reaches(PointIndex input, Id<Device> wanted, ref bool reachesOther)
     {
-        var found = new HashSet<Id<Device>> { context.DeviceOf(input).Id };
-        foreach (var point in context.IsLooping(input) ? [] : FeedPlaces.Reached(context, input))
+        var own = context.DeviceOf(input).Id;
+        if (own == wanted)
         {
-            if (context.GroupOf(point).Kind is PortKind.Receive or PortKind.Sink)
+            return true;
+        }
+
+        if (context.IsLooping(input))
+        {
+            return false;
+        }
+
+        pending.Clear();
+        pending.Push(input);
+        while (pending.TryPop(out var point))
+        {
+            foreach (var next in context.Fed(point))
             {
-                found.Add(context.DeviceOf(point).Id);
+                pending.Push(new PointIndex(next));
+            }
+
+            var device = context.DeviceOf(point);
+            if (device.Id != own && SignalGraph.GroupOf(device, point).Kind is PortKind.Receive or PortKind.Sink)
+            {
+                reachesOther = true;
+                if (device.Id == wanted)
+                {
+                    return true;
+                }
             }
         }
 
-        return found;
+        return false;
     }
 
     private void Add(PointIndex input, DeviceNode console)
@@ -60,18 +115,10 @@ internal sealed class GainUse
             return;
         }
 
-        if (!consoles.TryGetValue(input.Value, out var list))
-        {
-            consoles.Add(input.Value, list = []);
-        }
-
-        if (!list.Contains(console))
-        {
-            list.Add(console);
-        }
+        consoles.Add((input.Value, consoles.Count, console));
     }
 
-    private void AddWanted(RuleContext context, IReadOnlyList<PointIndex> entries, int position, DeviceNode console)
+    private void AddWanted(ValueList<PointIndex> entries, int position, DeviceNode console)
     {
         foreach (var entry in entries)
         {

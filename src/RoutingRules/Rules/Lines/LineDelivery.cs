@@ -6,31 +6,52 @@ namespace RoutingRules.Rules;
 /// <summary>Decides where lines enter and whether they arrive.</summary>
 internal static class LineDelivery
 {
+    private static readonly Func<RuleContext, Table> Known = static context => new Table(context.Lines.Count);
+
     /// <summary>First points of the runs at which a line enters: its pins, its source, or the inputs that serve it now; empty when it has none.</summary>
-    public static IReadOnlyList<PointIndex> Entries(RuleContext context, LineNode line)
+    public static ValueList<PointIndex> Entries(RuleContext context, LineNode line)
     {
         var demand = context.Demand(line);
-        return demand.IsPinned ? demand.Allowed : demand.Existing.IsNone ? [] : [demand.Existing];
+        return demand.IsPinned ? demand.Allowed
+            : demand.Existing.IsNone ? default
+            : context.Shared(Known).Entries[line.Index] is { IsEmpty: false } known ? known
+            : context.Shared(Known).Entries[line.Index] = [demand.Existing];
     }
 
-    /// <summary>The sinks of a line, each once; those that do not resolve are left out.</summary>
-    public static List<LineSink> Sinks(RuleContext context, LineNode line)
+    /// <summary>The sinks of a line, each once; those that do not resolve are left out. Not to be changed.</summary>
+    public static LineSink[] Sinks(RuleContext context, LineNode line) => context.Shared(Known).Sinks[line.Index] ??= Stands(context, line);
+
+    private static LineSink[] Stands(RuleContext context, LineNode line)
     {
-        var sinks = new List<LineSink>(line.Sinks.Count);
+        var sinks = new LineSink[line.Sinks.Count];
+        var count = 0;
         var entries = Entries(context, line);
         for (var i = 0; i < line.Sinks.Count; i++)
         {
             var at = line.Sinks[i];
-            if (!at.IsNone && !sinks.Exists(sink => sink.At == at))
+            if (!at.IsNone && !Holds(sinks.AsSpan(0, count), at))
             {
-                sinks.Add(Stand(context, line, entries, at, i));
+                sinks[count++] = Stand(context, line, entries, at, i);
             }
         }
 
-        return sinks;
+        return count == sinks.Length ? sinks : sinks[..count];
     }
 
-    private static LineSink Stand(RuleContext context, LineNode line, IReadOnlyList<PointIndex> entries, PointIndex at, int entry)
+    private static bool Holds(ReadOnlySpan<LineSink> sinks, PointIndex at)
+    {
+        foreach (var sink in sinks)
+        {
+            if (sink.At == at)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static LineSink Stand(RuleContext context, LineNode line, ValueList<PointIndex> entries, PointIndex at, int entry)
     {
         foreach (var run in entries)
         {
@@ -95,5 +116,13 @@ internal static class LineDelivery
         var from = line.Model.From;
         var place = new Destination { Devices = from.Devices, Zones = from.Zones };
         return FeedPlaces.Resolves(context, place) && !FeedPlaces.HasUnknownDevice(context, place);
+    }
+
+    /// <summary>What is known of each line, by position in the document.</summary>
+    private sealed class Table(int count)
+    {
+        public ValueList<PointIndex>[] Entries { get; } = new ValueList<PointIndex>[count];
+
+        public LineSink[]?[] Sinks { get; } = new LineSink[]?[count];
     }
 }

@@ -20,17 +20,23 @@ internal static class LineFaults
                 continue;
             }
 
+            var sinks = LineDelivery.Sinks(context, line);
+            if (Array.TrueForAll(sinks, static sink => sink.State != EntryState.Missing))
+            {
+                continue;
+            }
+
             var missing = new List<LineSink>();
             var arriving = new List<LineSink>();
             var causes = new List<MissingCause>();
-            foreach (var sink in LineDelivery.Sinks(context, line))
+            foreach (var sink in sinks)
             {
                 if (sink.State != EntryState.Missing)
                 {
                     arriving.Add(sink);
                 }
                 else if (!(displaced ??= Displacements.OfLines(context)).IsMember(sink.At)
-                    && Cause(context, finder ??= new CauseFinder(context), line, sink) is { } cause)
+                    && Cause(context, finder ??= CauseFinder.Of(context), line, sink) is { } cause)
                 {
                     missing.Add(sink);
                     if (!causes.Contains(cause))
@@ -52,6 +58,11 @@ internal static class LineFaults
     /// <summary>Runs of faults that one cause explains, each with its causes joined; the order does not depend on the order of the lines.</summary>
     public static List<(List<LineFault> Faults, List<MissingCause> Causes)> Runs(RuleContext context, List<LineFault> faults)
     {
+        if (faults.Count == 0)
+        {
+            return [];
+        }
+
         faults.Sort(Compare);
         var runs = new List<(List<LineFault> Faults, List<MissingCause> Causes)>();
         foreach (var fault in faults)

@@ -26,9 +26,9 @@ public sealed class LineOnTwoChannels : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var named = new HashSet<int>();
-        var lineOf = new Dictionary<int, LineNode>();
-        var arrives = new HashSet<(int Line, int Device)>();
+        var named = new PointSet(context);
+        var lineOf = new Dictionary<int, LineNode>(context.Lines.Count);
+        var arrives = new HashSet<(int Line, int Device)>(context.Lines.Count);
         foreach (var line in context.Lines)
         {
             AddLine(context, line, named, lineOf, arrives);
@@ -64,7 +64,7 @@ public sealed class LineOnTwoChannels : Rule<ResolvedShow>
         }
     }
 
-    private static void AddLine(RuleContext context, LineNode line, HashSet<int> named, Dictionary<int, LineNode> lineOf, HashSet<(int Line, int Device)> arrives)
+    private static void AddLine(RuleContext context, LineNode line, PointSet named, Dictionary<int, LineNode> lineOf, HashSet<(int Line, int Device)> arrives)
     {
         foreach (var entry in LineDelivery.Entries(context, line))
         {
@@ -76,10 +76,7 @@ public sealed class LineOnTwoChannels : Rule<ResolvedShow>
 
         foreach (var sink in LineDelivery.Sinks(context, line))
         {
-            for (var position = 0; position < line.Width; position++)
-            {
-                named.Add(sink.At.Value + position);
-            }
+            named.Add(sink.At, line.Width);
 
             if (sink.State == EntryState.Served)
             {

@@ -45,7 +45,7 @@ public sealed class LinePairSplit : Rule<LineNode>
             {
                 var isFirst = !sink.First.IsNone;
                 var empty = sink.At + (isFirst ? 1 : 0);
-                if (LineFaults.Cause(new CauseFinder(context), empty) is { } cause)
+                if (LineFaults.Cause(CauseFinder.Of(context), empty) is { } cause)
                 {
                     Report(
                         context,

@@ -37,7 +37,7 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
                 continue;
             }
 
-            table ??= new InputTable(context);
+            table ??= InputTable.Of(context);
             for (var position = 0; position < settings.At.Width; position++)
             {
                 var input = first + position;

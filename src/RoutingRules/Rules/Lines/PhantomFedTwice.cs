@@ -31,7 +31,7 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
             return;
         }
 
-        var table = new InputTable(context);
+        var table = InputTable.Of(context);
         CheckSplits(context, table);
         foreach (var line in context.Lines)
         {

@@ -31,7 +31,7 @@ public sealed class PhantomForbidden : Rule<ResolvedShow>
         var lineAt = new Dictionary<int, LineNode>();
         foreach (var (line, _, supplies) in LineInputs.Of(context, PhantomNeed.Forbidden))
         {
-            table ??= new InputTable(context);
+            table ??= InputTable.Of(context);
             foreach (var input in supplies)
             {
                 if (table.Phantom(input) == true && lineAt.TryAdd(input.Value, line))

@@ -38,7 +38,7 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
         var unsaid = new SortedDictionary<int, (List<LineNode> Lines, SinkRuns Inputs)>();
         foreach (var (line, entries, supplies) in LineInputs.Of(context, PhantomNeed.Required))
         {
-            table ??= new InputTable(context);
+            table ??= InputTable.Of(context);
             if (supplies.Exists(input => table.Phantom(input) == true))
             {
                 continue;

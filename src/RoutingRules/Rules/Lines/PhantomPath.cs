@@ -10,10 +10,10 @@ internal static class PhantomPath
     public static List<PointIndex> Supplies(RuleContext context, PointIndex entry)
     {
         var supplies = new List<PointIndex>();
-        var pending = new Queue<PointIndex>([entry]);
-        var seen = new HashSet<PointIndex> { entry };
-        while (pending.TryDequeue(out var point))
+        List<PointIndex>? passed = null;
+        for (var done = -1; done < (passed?.Count ?? 0); done++)
         {
+            var point = done < 0 ? entry : passed![done];
             var group = context.GroupOf(point);
             if (group is { Kind: PortKind.Input, Model.Phantom: true })
             {
@@ -23,9 +23,10 @@ internal static class PhantomPath
             foreach (var index in context.Fed(point))
             {
                 var next = new PointIndex(index);
-                if ((context.Via(next) == HopKind.Cable || IsPassing(context, point, next)) && seen.Add(next))
+                // Nothing but the start can be met twice: every point has one that feeds it.
+                if (next != entry && (context.Via(next) == HopKind.Cable || IsPassing(context, point, next)))
                 {
-                    pending.Enqueue(next);
+                    (passed ??= []).Add(next);
                 }
             }
         }

@@ -35,7 +35,7 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
             return;
         }
 
-        var map = new ClockMap(context);
+        var map = ClockMap.Of(context);
         for (var index = 0; index < context.Rig.Clocks.Count; index++)
         {
             var clock = context.Rig.Clocks[index];

@@ -31,7 +31,7 @@ public sealed class ClockLeaderMissing : Rule<ResolvedShow>
             return;
         }
 
-        var map = new ClockMap(context);
+        var map = ClockMap.Of(context);
         for (var index = 0; index < context.Rig.Networks.Count; index++)
         {
             var network = context.Rig.Networks[index];
@@ -63,6 +63,11 @@ public sealed class ClockLeaderMissing : Rule<ResolvedShow>
     private static bool IsLed(RuleContext context, ClockMap map, int network, int clock)
     {
         if (context.Device(context.Rig.Clocks[clock].Leader) is not { } leader)
+        {
+            return true;
+        }
+
+        if (map.IsOn(network, leader))
         {
             return true;
         }

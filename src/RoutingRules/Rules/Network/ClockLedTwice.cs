@@ -35,7 +35,7 @@ public sealed class ClockLedTwice : Rule<ResolvedShow>
             return;
         }
 
-        var map = new ClockMap(context);
+        var map = ClockMap.Of(context);
         for (var clock = 0; clock < clocks.Count; clock++)
         {
             if (context.Device(clocks[clock].Leader) is not { } leader || ClockMap.HasConverter(leader))

@@ -16,6 +16,8 @@ internal sealed class ClockMap
     private readonly bool[] isOn;
     private readonly int[] clockOfNetwork;
     private readonly int[] clockOfDevice;
+    private readonly List<int> reached = [];
+    private DisjointSets? reach;
 
     /// <summary>How many streams with a receiver each network carries, by position in the rig.</summary>
     private readonly int[] streams;
@@ -38,6 +40,9 @@ internal sealed class ClockMap
         AddStreams();
         FollowClocks();
     }
+
+    /// <summary>The one that all rules of a run share.</summary>
+    public static ClockMap Of(RuleContext context) => context.Shared(static asking => new ClockMap(asking));
 
     /// <summary>How many streams with a receiver a network carries.</summary>
     public int StreamsOn(int network) => streams[network];
@@ -78,23 +83,31 @@ internal sealed class ClockMap
         return false;
     }
 
-    /// <summary>The devices that the links of a clock's networks join, as sets: a device passes its clock on to all its networks of that clock.</summary>
+    /// <summary>The devices that the links of a clock's networks join, as sets: a device passes its clock on to all its networks of that clock. They hold until the next call.</summary>
     public DisjointSets Reach(int clock)
     {
-        var sets = new DisjointSets(deviceCount);
-        foreach (var link in context.Links)
+        var sets = reach ??= new DisjointSets(deviceCount);
+        foreach (var device in reached)
         {
-            if (link.State == ConnectionState.Connected && link.Network >= 0 && clockOfNetwork[link.Network] == clock)
-            {
-                sets.Join(context.DeviceOf(link.From).Index, context.DeviceOf(link.To).Index);
-            }
+            sets.Reset(device);
         }
 
+        reached.Clear();
         for (var network = 0; network < clockOfNetwork.Length; network++)
         {
-            if (clockOfNetwork[network] == clock && !context.Network.HasLinks(network))
+            if (clockOfNetwork[network] != clock)
             {
-                JoinAll(sets);
+                continue;
+            }
+
+            foreach (var link in NetworkLinks.Of(context).On(network))
+            {
+                Join(context.DeviceOf(link.From).Index, context.DeviceOf(link.To).Index);
+            }
+
+            if (!context.Network.HasLinks(network))
+            {
+                JoinAll();
             }
         }
 
@@ -129,7 +142,14 @@ internal sealed class ClockMap
         return false;
     }
 
-    private void JoinAll(DisjointSets sets)
+    private void Join(int one, int other)
+    {
+        reach!.Join(one, other);
+        reached.Add(one);
+        reached.Add(other);
+    }
+
+    private void JoinAll()
     {
         var first = -1;
         foreach (var device in context.Devices)
@@ -137,7 +157,7 @@ internal sealed class ClockMap
             if (context.Network.SwitchesOf(device).Length > 0)
             {
                 first = first < 0 ? device.Index : first;
-                sets.Join(first, device.Index);
+                Join(first, device.Index);
             }
         }
     }

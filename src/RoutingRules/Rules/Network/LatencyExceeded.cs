@@ -53,7 +53,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var latency = new SignalLatency(context);
+        var latency = SignalLatency.Of(context);
         var late = new SortedDictionary<(int Device, int Kind), Late>();
         foreach (var demand in context.Demands)
         {

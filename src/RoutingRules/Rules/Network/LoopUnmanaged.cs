@@ -32,28 +32,30 @@ public sealed class LoopUnmanaged : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         var map = context.Network;
+        DisjointSets? parts = null;
         for (var network = 0; network < context.Rig.Networks.Count; network++)
         {
             if (context.Rig.Networks[network].LoopControl == LoopControl.None && map.HasLinks(network))
             {
-                Check(context, map, network);
+                parts ??= new DisjointSets(map.SwitchCount);
+                Check(context, map, network, parts);
             }
         }
     }
 
-    private static void Check(RuleContext context, NetworkMap map, int network)
+    private static void Check(RuleContext context, NetworkMap map, int network, DisjointSets parts)
     {
         var links = new List<LinkNode>();
-        foreach (var link in context.Links)
+        foreach (var link in NetworkLinks.Of(context).On(network))
         {
-            if (link.Network == network && map.SwitchFrom(link.Index) >= 0)
+            if (map.SwitchFrom(link.Index) >= 0)
             {
                 links.Add(link);
             }
         }
 
         // As many links as switches or more: without that there is no ring, which is the usual case and needs no sorting.
-        var parts = new DisjointSets(map.SwitchCount);
+        Reset(map, links, parts);
         var hasRing = false;
         foreach (var link in links)
         {
@@ -66,7 +68,7 @@ public sealed class LoopUnmanaged : Rule<ResolvedShow>
         }
 
         links.Sort((x, y) => x.Model.Id.CompareTo(y.Model.Id) is var order && order != 0 ? order : x.Index - y.Index);
-        parts = new DisjointSets(map.SwitchCount);
+        Reset(map, links, parts);
         var tree = new HashSet<int>();
         var closing = new List<LinkNode>();
         foreach (var link in links)
@@ -84,6 +86,15 @@ public sealed class LoopUnmanaged : Rule<ResolvedShow>
         foreach (var link in closing)
         {
             Report(context, network, Ring(map, tree, link));
+        }
+    }
+
+    private static void Reset(NetworkMap map, List<LinkNode> links, DisjointSets parts)
+    {
+        foreach (var link in links)
+        {
+            parts.Reset(map.SwitchFrom(link.Index));
+            parts.Reset(map.SwitchTo(link.Index));
         }
     }
 

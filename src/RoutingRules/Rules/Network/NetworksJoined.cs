@@ -44,6 +44,11 @@ public sealed class NetworksJoined : Rule<ResolvedShow>
 
     private static void Check(RuleContext context, NetworkMap map, DeviceNode device, int at, bool namesJack)
     {
+        if (map.LinksAt(at).Length < 2)
+        {
+            return;
+        }
+
         var links = new List<LinkNode>();
         foreach (var index in map.LinksAt(at))
         {

@@ -35,7 +35,7 @@ public sealed class SampleRateMismatch : Rule<ResolvedShow>
             return;
         }
 
-        var map = new ClockMap(context);
+        var map = ClockMap.Of(context);
         foreach (var device in context.Devices)
         {
             CheckDevice(context, map, device);

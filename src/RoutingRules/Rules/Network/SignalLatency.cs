@@ -16,6 +16,9 @@ internal sealed class SignalLatency(RuleContext context)
     /// <summary>For each device passed the latency of each of its groups.</summary>
     private readonly double[]?[] groups = new double[]?[context.Devices.Count];
 
+    /// <summary>The one that all rules of a run share.</summary>
+    public static SignalLatency Of(RuleContext context) => context.Shared(static asking => new SignalLatency(asking));
+
     /// <summary>From the real source of a point to the point, in milliseconds.</summary>
     /// <param name="point">A point that carries a real source.</param>
     /// <param name="isPartial">Set when a part on the way states no latency.</param>

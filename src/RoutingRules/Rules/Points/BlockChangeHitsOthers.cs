@@ -32,7 +32,7 @@ public sealed class BlockChangeHitsOthers : Rule<ResolvedShow>
         {
             if (run.Tag == Strays.SharedBlock)
             {
-                Report(context, intentions ??= new Intentions(context), run);
+                Report(context, intentions ??= Intentions.Of(context), run);
             }
         }
     }

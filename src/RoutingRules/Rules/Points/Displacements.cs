@@ -23,8 +23,17 @@ internal sealed class Displacements
     /// <summary>The runs, those nearest to their places first, then by point.</summary>
     public List<DisplacedRun> Runs { get; } = [];
 
+    private sealed record Feeds(Displacements Found);
+
+    private sealed record Lines(Displacements Found);
+
     /// <summary>Runs of feeds.</summary>
-    public static Displacements OfFeeds(RuleContext context)
+    public static Displacements OfFeeds(RuleContext context) => context.Shared(static asking => new Feeds(FindFeeds(asking))).Found;
+
+    /// <summary>Runs of lines at their channels.</summary>
+    public static Displacements OfLines(RuleContext context) => context.Shared(static asking => new Lines(FindLines(asking))).Found;
+
+    private static Displacements FindFeeds(RuleContext context)
     {
         var wants = new List<(PointIndex Wanted, PointIndex Source, DemandNode Demand)>();
         foreach (var feed in context.Feeds)
@@ -42,8 +51,7 @@ internal sealed class Displacements
         return new Displacements(context, wants);
     }
 
-    /// <summary>Runs of lines at their channels.</summary>
-    public static Displacements OfLines(RuleContext context)
+    private static Displacements FindLines(RuleContext context)
     {
         var wants = new List<(PointIndex Wanted, PointIndex Source, DemandNode Demand)>();
         foreach (var line in context.Lines)

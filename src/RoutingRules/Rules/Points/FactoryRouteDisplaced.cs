@@ -30,7 +30,7 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
         SinkRuns? found = null;
         foreach (var route in context.Routes)
         {
@@ -43,7 +43,7 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
                     continue;
                 }
 
-                if (WhyMissed(context, intentions, bus, Outputs(context, sink)) is { } tag)
+                if (WhyMissed(context, intentions, bus, sink) is { } tag)
                 {
                     (found ??= new SinkRuns()).Add(sink, bus, tag, route.Index);
                 }
@@ -61,6 +61,11 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
     {
         var outputs = new List<PointIndex>();
         if (context.IsLooping(sink))
+        {
+            return outputs;
+        }
+
+        if (context.Fed(sink).IsEmpty && context.GroupOf(sink).Kind != PortKind.Output)
         {
             return outputs;
         }
@@ -83,14 +88,15 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
         return outputs;
     }
 
-    private static int? WhyMissed(RuleContext context, Intentions intentions, PointIndex bus, List<PointIndex> outputs)
+    private static int? WhyMissed(RuleContext context, Intentions intentions, PointIndex bus, PointIndex sink)
     {
         var feeds = intentions.FeedsOf(bus);
+        List<PointIndex>? outputs = null;
         if (feeds.Length > 0)
         {
             foreach (var (_, feed) in feeds)
             {
-                if (IsWanted(context, feed, bus, outputs))
+                if (!intentions.IsServed(feed) && IsWanted(context, feed, bus, outputs ??= Outputs(context, sink)))
                 {
                     return Fed;
                 }
@@ -99,6 +105,7 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
             return null;
         }
 
+        outputs = Outputs(context, sink);
         if (outputs.Count == 0 || outputs.Exists(output => intentions.IsPlaced(output, out _)) || Sounds(context, intentions, bus))
         {
             return null;

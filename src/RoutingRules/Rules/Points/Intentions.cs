@@ -6,11 +6,14 @@ namespace RoutingRules.Rules;
 internal sealed class Intentions(RuleContext context)
 {
     private (int Source, FeedNode Feed)[]? feedsOf;
-    private HashSet<int>? labelled;
-    private HashSet<int>? named;
-    private HashSet<int>? feedPins;
-    private HashSet<int>? marked;
-    private HashSet<int>? ofLines;
+    private PointSet? labelled;
+    private PointSet? named;
+    private PointSet? feedPins;
+    private PointSet? marked;
+    private PointSet? ofLines;
+
+    /// <summary>The one that all rules of a run share.</summary>
+    public static Intentions Of(RuleContext context) => context.Shared(static asking => new Intentions(asking));
 
     /// <summary>The source a feed has placed at a point: the first point of the demand is served there now.</summary>
     public bool IsPlaced(PointIndex point, out PointIndex source)
@@ -86,7 +89,7 @@ internal sealed class Intentions(RuleContext context)
 
     private (int Source, FeedNode Feed)[] Feeds()
     {
-        var table = new List<(int Source, FeedNode Feed)>(context.Feeds.Count);
+        var table = new List<(int Source, FeedNode Feed)>(2 * context.Feeds.Count);
         foreach (var feed in context.Feeds)
         {
             for (var position = 0; !feed.Source.IsNone && position < feed.Width; position++)
@@ -99,34 +102,34 @@ internal sealed class Intentions(RuleContext context)
         return [.. table];
     }
 
-    private HashSet<int> Labelled()
+    private PointSet Labelled()
     {
-        var table = new HashSet<int>();
+        var table = new PointSet(context);
         foreach (var label in context.Labels)
         {
             if (context.Find(label.At, out var first) == ConnectionState.Connected)
             {
-                AddRun(table, first, label.At.Width);
+                table.Add(first, label.At.Width);
             }
         }
 
         return table;
     }
 
-    private HashSet<int> Marked()
+    private PointSet Marked()
     {
-        var table = new HashSet<int>();
+        var table = new PointSet(context);
         foreach (var mark in context.Marks)
         {
-            AddRun(table, mark.First, mark.Width);
+            table.Add(mark.First, mark.Width);
         }
 
         return table;
     }
 
-    private HashSet<int> Named()
+    private PointSet Named()
     {
-        var table = new HashSet<int>();
+        var table = new PointSet(context);
         foreach (var demand in context.Demands)
         {
             if (demand is { Feed: { } feed, IsPinned: true })
@@ -134,19 +137,19 @@ internal sealed class Intentions(RuleContext context)
                 var at = feed.Model.To[demand.Entry].At!.Value;
                 if (context.Find(at, out var first) == ConnectionState.Connected)
                 {
-                    AddRun(table, first, at.Width);
+                    table.Add(first, at.Width);
                 }
 
                 foreach (var run in demand.Allowed)
                 {
-                    AddRun(table, run, demand.Width);
+                    table.Add(run, demand.Width);
                 }
             }
             else if (demand.Line is { } line)
             {
                 foreach (var sink in line.Sinks)
                 {
-                    AddRun(table, sink, demand.Width);
+                    table.Add(sink, demand.Width);
                 }
             }
         }
@@ -154,9 +157,9 @@ internal sealed class Intentions(RuleContext context)
         return table;
     }
 
-    private HashSet<int> FeedPins()
+    private PointSet FeedPins()
     {
-        var table = new HashSet<int>();
+        var table = new PointSet(context);
         foreach (var feed in context.Feeds)
         {
             for (var entry = 0; entry < feed.Model.To.Count; entry++)
@@ -164,7 +167,7 @@ internal sealed class Intentions(RuleContext context)
                 var demand = context.Demand(feed, entry);
                 if (demand is { IsPinned: true, Allowed.Count: > 0 })
                 {
-                    AddRun(table, demand.Allowed[0], demand.Width);
+                    table.Add(demand.Allowed[0], demand.Width);
                 }
             }
         }
@@ -172,33 +175,25 @@ internal sealed class Intentions(RuleContext context)
         return table;
     }
 
-    private HashSet<int> OfLines()
+    private PointSet OfLines()
     {
-        var table = new HashSet<int>();
+        var table = new PointSet(context);
         foreach (var line in context.Lines)
         {
             var demand = context.Demand(line);
-            AddRun(table, demand.Existing, line.Width);
-            AddRun(table, line.Source, line.Width);
+            table.Add(demand.Existing, line.Width);
+            table.Add(line.Source, line.Width);
             foreach (var sink in line.Sinks)
             {
-                AddRun(table, sink, line.Width);
+                table.Add(sink, line.Width);
             }
 
             for (var i = 0; demand.IsPinned && i < demand.Allowed.Count; i++)
             {
-                AddRun(table, demand.Allowed[i], line.Width);
+                table.Add(demand.Allowed[i], line.Width);
             }
         }
 
         return table;
-    }
-
-    private static void AddRun(HashSet<int> table, PointIndex first, int width)
-    {
-        for (var position = 0; !first.IsNone && position < width; position++)
-        {
-            table.Add(first.Value + position);
-        }
     }
 }

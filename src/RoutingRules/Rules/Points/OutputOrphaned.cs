@@ -33,7 +33,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var silence = new Silence(context);
+        var silence = Silence.Of(context);
         var claims = new Dictionary<int, (int Tag, int Order)>();
         ClaimRouted(context, silence, claims);
         ClaimCabled(context, silence, claims);
@@ -88,7 +88,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
 
     private static void ClaimCabled(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims)
     {
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
         foreach (var cable in context.Cables)
         {
             for (var position = 0; !cable.From.IsNone && position < cable.Model.From.Width; position++)

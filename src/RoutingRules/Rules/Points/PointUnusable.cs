@@ -34,8 +34,8 @@ public sealed class PointUnusable : Rule<ResolvedShow>
 
         var uses = new Dictionary<int, List<string>>();
         var grave = new HashSet<int>();
-        AddDemands(context, uses, grave);
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
+        AddDemands(context, intentions, uses, grave);
         AddRoutes(context, intentions, uses);
         AddLabels(context, intentions, uses);
         var once = new HashSet<(PointIndex First, int Width, bool IsDead)>();
@@ -48,7 +48,7 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         }
     }
 
-    private static void AddDemands(RuleContext context, Dictionary<int, List<string>> uses, HashSet<int> grave)
+    private static void AddDemands(RuleContext context, Intentions intentions, Dictionary<int, List<string>> uses, HashSet<int> grave)
     {
         foreach (var demand in context.Demands)
         {
@@ -57,6 +57,11 @@ public sealed class PointUnusable : Rule<ResolvedShow>
             {
                 for (var position = 0; !run.IsNone && position < demand.Width; position++)
                 {
+                    if (!intentions.IsMarked(run + position))
+                    {
+                        continue;
+                    }
+
                     Add(uses, run + position, $"{(demand.Feed is null ? "line" : "feed")} '{demand.DisplayName}'");
                     if (isGrave)
                     {

@@ -25,8 +25,8 @@ public sealed class RouteDangling : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var silence = new Silence(context);
-        var intentions = new Intentions(context);
+        var silence = Silence.Of(context);
+        var intentions = Intentions.Of(context);
         List<(PointIndex End, PointIndex Sink)>? found = null;
         var ends = new SinkRuns();
         foreach (var route in context.Routes)

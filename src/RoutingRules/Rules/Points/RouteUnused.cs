@@ -29,7 +29,7 @@ public sealed class RouteUnused : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
         HashSet<int>? sent = null;
         SinkRuns? found = null;
         foreach (var route in context.Routes)

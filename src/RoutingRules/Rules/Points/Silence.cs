@@ -10,7 +10,10 @@ internal sealed class Silence(RuleContext context)
     /// <summary>The slices it reads.</summary>
     public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Links;
 
-    private HashSet<int>? explained;
+    private PointSet? explained;
+
+    /// <summary>The one that all rules of a run share.</summary>
+    public static Silence Of(RuleContext context) => context.Shared(static asking => new Silence(asking));
 
     /// <summary>True when nothing real reaches the point. Loops are no silence: they have their own rule.</summary>
     public bool IsSilent(PointIndex point) => context.Origin(point).IsNone && !context.IsLooping(point);
@@ -71,9 +74,9 @@ internal sealed class Silence(RuleContext context)
             : $"nothing is routed to {at}";
     }
 
-    private HashSet<int> Collect()
+    private PointSet Collect()
     {
-        var sinks = new HashSet<int>();
+        var sinks = new PointSet(context);
         foreach (var conflict in context.Conflicts)
         {
             if (!conflict.OtherFrom.IsNone && !context.Origin(conflict.OtherFrom).IsNone)
@@ -120,7 +123,7 @@ internal sealed class Silence(RuleContext context)
         return sinks;
     }
 
-    private void AddIfBroken(HashSet<int> sinks, ConnectionState state, PointRange to)
+    private void AddIfBroken(PointSet sinks, ConnectionState state, PointRange to)
     {
         if (state != ConnectionState.Connected && context.Device(to.Device) is { } device && device.Group(to.Group) is { } group)
         {
@@ -131,7 +134,7 @@ internal sealed class Silence(RuleContext context)
         }
     }
 
-    private void AddCarried(HashSet<int> sinks, PointRange jack)
+    private void AddCarried(PointSet sinks, PointRange jack)
     {
         foreach (var group in context.Device(jack.Device)?.Groups ?? [])
         {

@@ -15,6 +15,8 @@ internal static class Strays
     /// <summary>The slot that feeds the output is there for another device of the same stream, and the output cannot refuse it.</summary>
     public const int SharedBlock = 2;
 
+    private sealed record Found(SinkRuns Outputs);
+
     /// <summary>The slices that it reads.</summary>
     public const ModelSlices Reads =
         ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Cables | ModelSlices.Labels;
@@ -23,7 +25,9 @@ internal static class Strays
     /// The outputs with what they carry; nothing when the show has no feeds. Outputs where a pinned feed is missing are left out, as the rules about
     /// feeds say what is there instead, and outputs that lead to in-ear transmitters with dangerous content, which have a rule of their own.
     /// </summary>
-    public static SinkRuns Find(RuleContext context)
+    public static SinkRuns Find(RuleContext context) => context.Shared(static asking => new Found(Collect(asking))).Outputs;
+
+    private static SinkRuns Collect(RuleContext context)
     {
         var found = new SinkRuns();
         if (context.Feeds.Count == 0)
@@ -31,9 +35,9 @@ internal static class Strays
             return found;
         }
 
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
         var senders = Senders(context);
-        HashSet<int>? told = null;
+        PointSet? told = null;
         foreach (var device in context.Devices)
         {
             foreach (var group in device.Groups)
@@ -90,9 +94,9 @@ internal static class Strays
             : PointIndex.None;
     }
 
-    private static HashSet<int> ToEars(RuleContext context, Intentions intentions)
+    private static PointSet ToEars(RuleContext context, Intentions intentions)
     {
-        var outputs = new HashSet<int>();
+        var outputs = new PointSet(context);
         foreach (var (input, _) in EarSources.AtRacks(context, intentions))
         {
             for (var point = input; !point.IsNone; point = context.Upstream(point))
@@ -168,6 +172,11 @@ internal static class Strays
     /// <summary>True when the output brings a line to its channels; where the show lists no lines, when it brings anything to a channel.</summary>
     private static bool LeadsToLine(RuleContext context, Intentions intentions, PointIndex output)
     {
+        if (context.Fed(output).IsEmpty)
+        {
+            return false;
+        }
+
         var pending = new Stack<PointIndex>();
         pending.Push(output);
         while (pending.TryPop(out var point))

@@ -32,7 +32,7 @@ public sealed class ThroughHalfPatched : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var intentions = new Intentions(context);
+        var intentions = Intentions.Of(context);
         CauseFinder? broken = null;
         SinkRuns? found = null;
         foreach (var device in context.Devices)
@@ -49,7 +49,7 @@ public sealed class ThroughHalfPatched : Rule<ResolvedShow>
                     var enter = device.First(from) + i;
                     var leave = device.First(to) + i;
                     if (Fault(context, intentions, path, enter, leave) is { } tag
-                        && !(broken ??= new CauseFinder(context)).IsMentioned(enter) && !broken.IsMentioned(leave))
+                        && !(broken ??= CauseFinder.Of(context)).IsMentioned(enter) && !broken.IsMentioned(leave))
                     {
                         (found ??= new SinkRuns()).Add(tag == NoReturn ? leave : enter, tag == NoReturn ? enter : leave, tag, device.Index);
                     }

@@ -19,6 +19,9 @@ internal sealed class LossMap(RuleContext context)
 
     public int CountOfDevices => deviceCount;
 
+    /// <summary>The one that all rules of a run share.</summary>
+    public static LossMap Of(RuleContext context) => context.Shared(static asking => new LossMap(asking));
+
     /// <summary>What silences a feed, in ascending order; null when it is not delivered anywhere.</summary>
     public List<int>? Silencers(FeedNode feed)
     {

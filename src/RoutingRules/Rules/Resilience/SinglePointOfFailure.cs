@@ -43,7 +43,7 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         var losses = new SortedDictionary<int, Loss>();
-        var map = new LossMap(context);
+        var map = LossMap.Of(context);
         foreach (var group in FeedGroups.Of(context))
         {
             Collect(map, group, losses);

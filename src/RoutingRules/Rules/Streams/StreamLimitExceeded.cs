@@ -55,14 +55,26 @@ public sealed class StreamLimitExceeded : Rule<ResolvedShow>
 
     private static void AddReceived(RuleContext context, StreamNode stream, List<string>?[] received)
     {
-        var counted = new HashSet<int>();
-        foreach (var receiver in stream.Receivers)
+        for (var i = 0; i < stream.Receivers.Count; i++)
         {
-            if (receiver.State == ConnectionState.Connected && context.DeviceOf(receiver.At).Index is var index && counted.Add(index))
+            if (stream.Receivers[i].State == ConnectionState.Connected && context.DeviceOf(stream.Receivers[i].At) is var device && !IsCounted(context, stream, i, device))
             {
-                (received[index] ??= []).Add(stream.Model.Id.Value);
+                (received[device.Index] ??= []).Add(stream.Model.Id.Value);
             }
         }
+    }
+
+    private static bool IsCounted(RuleContext context, StreamNode stream, int before, DeviceNode device)
+    {
+        for (var i = 0; i < before; i++)
+        {
+            if (stream.Receivers[i].State == ConnectionState.Connected && context.DeviceOf(stream.Receivers[i].At) == device)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static void Compare(RuleContext context, DeviceNode device, string role, string does, string can, List<string>? streams, int? limit)
