@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using Json.Schema;
 using RoutingRules.Model;
 using RoutingRules.Profiles.Generic;
 using RoutingRules.Reading;
@@ -12,6 +13,8 @@ namespace RoutingRules.Benchmarks;
 public static class CheckRatios
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().AddProfiles(new GenericProfiles()).Build();
+
+    private static readonly JsonSchema SecondSchema = JsonSchema.FromText(RoutingSchemas.Show);
 
     /// <summary>Prints the ratios.</summary>
     public static void Run()
@@ -38,6 +41,9 @@ public static class CheckRatios
             Ratios.Print("read, resolve and run every rule", Check, Parse);
             Ratios.Print("rules alone", () => Engine.Check(resolved), Parse);
             Ratios.Print("NJsonSchema, schema only", () => SchemaValidator.Validate(SchemaKind.Show, show), Parse);
+            Ratios.Print("JsonSchema.Net, schema only", () => Validate(show), Parse);
+            Ratios.Print("NJsonSchema against the whole check", () => SchemaValidator.Validate(SchemaKind.Show, show), Check);
+            Ratios.Print("JsonSchema.Net against the whole check", () => Validate(show), Check);
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"allocated by a whole check: {Ratios.Allocated(Check) / (double)show.Length:F1} x the document"));
         }
     }
@@ -63,6 +69,12 @@ public static class CheckRatios
         {
             Console.WriteLine(row);
         }
+    }
+
+    private static bool Validate(byte[] show)
+    {
+        using var document = JsonDocument.Parse(show);
+        return SecondSchema.Evaluate(document.RootElement).IsValid;
     }
 
     /// <summary>The festival cut down until its patched document is no longer than so many bytes; its input settings and labels go along.</summary>

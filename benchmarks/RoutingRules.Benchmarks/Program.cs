@@ -7,6 +7,8 @@ var tables = new (string Name, Action Run)[]
     ("read", ReadRatios.Run),
     ("check", CheckRatios.Run),
     ("rules", CheckRatios.RunRules),
+    ("slope", SlopeTable.Run),
+    ("edit", SlopeTable.RunEdit),
 };
 
 if (args is not ["ratios", ..])
