@@ -10,6 +10,7 @@ internal sealed class Intentions(RuleContext context)
     private HashSet<int>? named;
     private HashSet<int>? feedPins;
     private HashSet<int>? marked;
+    private HashSet<int>? dead;
     private HashSet<int>? ofLines;
 
     /// <summary>The source a feed has placed at a point: the first point of the demand is served there now.</summary>
@@ -59,7 +60,10 @@ internal sealed class Intentions(RuleContext context)
     public bool IsLabelled(PointIndex point) => (labelled ??= Labelled()).Contains(point.Value);
 
     /// <summary>True for a dead or reserved point.</summary>
-    public bool IsMarked(PointIndex point) => (marked ??= Marked()).Contains(point.Value);
+    public bool IsMarked(PointIndex point) => (marked ??= Marked(false)).Contains(point.Value);
+
+    /// <summary>True for a dead point.</summary>
+    public bool IsDead(PointIndex point) => (dead ??= Marked(true)).Contains(point.Value);
 
     /// <summary>True for a point that a feed's <c>at</c> or a line's <c>to</c> names, or to which a pinned feed traces back.</summary>
     public bool IsNamed(PointIndex point) => (named ??= Named()).Contains(point.Value);
@@ -113,12 +117,15 @@ internal sealed class Intentions(RuleContext context)
         return table;
     }
 
-    private HashSet<int> Marked()
+    private HashSet<int> Marked(bool onlyDead)
     {
         var table = new HashSet<int>();
         foreach (var mark in context.Marks)
         {
-            AddRun(table, mark.First, mark.Width);
+            if (mark.IsDead || !onlyDead)
+            {
+                AddRun(table, mark.First, mark.Width);
+            }
         }
 
         return table;
