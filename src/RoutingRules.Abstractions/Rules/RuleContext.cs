@@ -10,7 +10,7 @@ namespace RoutingRules.Rules;
 /// Accessors check that the rule's descriptor declares the slice they belong to; reading an undeclared slice is a fault of the rule.
 /// Not thread safe; made by the engine for each run, in which the rules take turns with it.
 /// </remarks>
-public sealed class RuleContext
+public sealed partial class RuleContext
 {
     private readonly ResolvedShow show;
     private readonly WorkMeter meter;
@@ -18,7 +18,6 @@ public sealed class RuleContext
     private RuleDescriptor descriptor;
     private Severity severity;
     private ValueList<RuleOptionValue> options;
-    private Dictionary<Type, object>? shared;
 
     // Value lists, boxed once and not on every call.
     private IReadOnlyList<InputSettings>? inputSettings;
@@ -38,33 +37,7 @@ public sealed class RuleContext
 
     internal string? Undecided => undecided;
 
-    internal int PointCount => show.Graph.PointCount;
-
     internal void NextSubject() => undecided = null;
-
-    /// <summary>Hands the context to the next rule.</summary>
-    internal void NextRule(RuleDescriptor next, Severity effective, ValueList<RuleOptionValue> set)
-    {
-        descriptor = next;
-        severity = effective;
-        options = set;
-        undecided = null;
-    }
-
-    /// <summary>A table that several rules need: made for the first that asks, whose work it is, and kept for the others. Nobody may change it.</summary>
-    internal T Shared<T>(Func<RuleContext, T> make)
-        where T : class
-    {
-        shared ??= [];
-        if (shared.TryGetValue(typeof(T), out var known))
-        {
-            return (T)known;
-        }
-
-        var made = make(this);
-        shared[typeof(T)] = made;
-        return made;
-    }
 
     /// <summary>The document's own members: title, date, revision.</summary>
     public Show Document => Read(ModelSlices.Document).Document;

@@ -23,7 +23,7 @@ public sealed class OrphanPromises
         foreach (var output in tracer.Points(PortKind.Output))
         {
             var users = Users(show, tracer, output).ToArray();
-            if (users.Length == 0 || tracer.Trace(output) is not (not TraceEnd.Source, var passed) || IsClearedOnPurpose(show, passed[^1]) || IsDead(show, output))
+            if (users.Length == 0 || tracer.Trace(output) is not (not TraceEnd.Source, var passed) || IsClearedOnPurpose(show, passed[^1]) || IsReserved(show, output))
             {
                 continue;
             }
@@ -78,8 +78,8 @@ public sealed class OrphanPromises
 
     private static bool IsIn(string pointer, string place) => pointer == place || pointer.StartsWith(place + "/", StringComparison.Ordinal);
 
-    /// <summary>The document itself says that a dead output does not work.</summary>
-    private static bool IsDead(Show show, Point output) => show.Rig.Unavailable.Any(mark => Covers(mark.At, output)) || show.Rig.Reserved.Any(mark => Covers(mark.At, output));
+    /// <summary>A reserved output is silent on purpose until its guest comes.</summary>
+    private static bool IsReserved(Show show, Point output) => show.Rig.Reserved.Any(mark => Covers(mark.At, output));
 
     private static bool IsClearedOnPurpose(Show show, Point last) => show.Patch.Routes.Any(route => route.From is null && Covers(route.To, last));
 

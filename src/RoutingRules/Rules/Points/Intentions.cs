@@ -10,6 +10,7 @@ internal sealed class Intentions(RuleContext context)
     private PointSet? named;
     private PointSet? feedPins;
     private PointSet? marked;
+    private PointSet? dead;
     private PointSet? ofLines;
 
     /// <summary>The one that all rules of a run share.</summary>
@@ -62,7 +63,10 @@ internal sealed class Intentions(RuleContext context)
     public bool IsLabelled(PointIndex point) => (labelled ??= Labelled()).Contains(point.Value);
 
     /// <summary>True for a dead or reserved point.</summary>
-    public bool IsMarked(PointIndex point) => (marked ??= Marked()).Contains(point.Value);
+    public bool IsMarked(PointIndex point) => (marked ??= Marked(false)).Contains(point.Value);
+
+    /// <summary>True for a dead point.</summary>
+    public bool IsDead(PointIndex point) => (dead ??= Marked(true)).Contains(point.Value);
 
     /// <summary>True for a point that a feed's <c>at</c> or a line's <c>to</c> names, or to which a pinned feed traces back.</summary>
     public bool IsNamed(PointIndex point) => (named ??= Named()).Contains(point.Value);
@@ -116,12 +120,15 @@ internal sealed class Intentions(RuleContext context)
         return table;
     }
 
-    private PointSet Marked()
+    private PointSet Marked(bool onlyDead)
     {
         var table = new PointSet(context);
         foreach (var mark in context.Marks)
         {
-            table.Add(mark.First, mark.Width);
+            if (mark.IsDead || !onlyDead)
+            {
+                table.Add(mark.First, mark.Width);
+            }
         }
 
         return table;

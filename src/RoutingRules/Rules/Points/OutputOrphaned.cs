@@ -6,7 +6,7 @@ namespace RoutingRules.Rules;
 
 /// <summary>Reports outputs that are used but carry nothing. Of several outputs one behind the other only the first is named.</summary>
 /// <remarks>Outputs that are cabled and otherwise untouched give one note for each device; outputs set to nothing on purpose give none,
-/// and so do outputs where a whole feed that is pinned there is missing, which the rules about feeds report.</remarks>
+/// and so do outputs where a feed that is pinned there, or half of it, is missing, which the rules about feeds report, and cables in dead outputs, which have their own rule.</remarks>
 public sealed class OutputOrphaned : Rule<ResolvedShow>
 {
     private const int Pinned = 0;
@@ -94,7 +94,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
             for (var position = 0; !cable.From.IsNone && position < cable.Model.From.Width; position++)
             {
                 var output = cable.From + position;
-                if (!silence.IsSilent(output) || context.Via(output) == HopKind.Cleared)
+                if (!silence.IsSilent(output) || context.Via(output) == HopKind.Cleared || intentions.IsDead(FirstOutput(context, output)))
                 {
                     continue;
                 }
@@ -127,18 +127,54 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         }
     }
 
-    /// <summary>Takes out the outputs where a pinned feed is missing: the rules about feeds name the place and the cause.</summary>
+    /// <summary>Takes out the outputs where a pinned feed, or half a pinned pair, is missing: the rules about feeds name the place and the cause.</summary>
     private static void RemoveTold(RuleContext context, Dictionary<int, (int Tag, int Order)> claims)
     {
         foreach (var fault in FeedFaults.Collect(context))
         {
             foreach (var entry in fault.Missing)
             {
-                for (var position = 0; entry.Demand is { IsPinned: true, Allowed.Count: > 0 } demand && position < demand.Width; position++)
+                RemovePins(context, claims, entry.Demand);
+            }
+        }
+
+        CauseFinder? finder = null;
+        var told = ToldElsewhere.Of(context);
+        foreach (var feed in context.Feeds)
+        {
+            if (feed.Width != 2 || !IsPinnedAnywhere(context, feed))
+            {
+                continue;
+            }
+
+            foreach (var entry in FeedDelivery.Entries(context, feed, told))
+            {
+                if (entry.State == EntryState.Half && (finder ??= CauseFinder.Of(context)).Find(feed, entry, entry.Left.IsNone ? 0 : 1) is not null)
                 {
-                    claims.Remove(FirstOutput(context, demand.Allowed[0] + position).Value);
+                    RemovePins(context, claims, entry.Demand);
                 }
             }
+        }
+    }
+
+    private static bool IsPinnedAnywhere(RuleContext context, FeedNode feed)
+    {
+        for (var entry = 0; entry < feed.Model.To.Count; entry++)
+        {
+            if (context.Demand(feed, entry) is { IsPinned: true, Existing.IsNone: true })
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static void RemovePins(RuleContext context, Dictionary<int, (int Tag, int Order)> claims, DemandNode demand)
+    {
+        for (var position = 0; demand is { IsPinned: true, Allowed.Count: > 0 } && position < demand.Width; position++)
+        {
+            claims.Remove(FirstOutput(context, demand.Allowed[0] + position).Value);
         }
     }
 

@@ -16,12 +16,12 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         Title = "Dead or reserved point in use",
         Family = RuleFamily.Points,
         Severity = Severity.Warning,
-        Checks = "No feed, line, route or label uses a point that is written down as dead or reserved; an error for a main or in-ear feed on a dead one.",
+        Checks = "No feed, line, route or label uses a point that is written down as dead or reserved, and no cable is in a dead one; an error for a main or in-ear feed on a dead one.",
         Why = "What somebody wrote down yesterday is found again in the middle of the show; a reserved point is wanted by a guest who counts on it.",
-        Remedy = "Move the feed or the line to a free point, or take the entry off the list if the point was mended or is no longer reserved.",
+        Remedy = "Move the feed, the line or the cable to a free point, or take the entry off the list if the point was mended or is no longer reserved.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
+        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Cables | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>
@@ -38,6 +38,7 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         AddDemands(context, intentions, uses, grave);
         AddRoutes(context, intentions, uses);
         AddLabels(context, intentions, uses);
+        AddCables(context, intentions, uses);
         var once = new HashSet<(PointIndex First, int Width, bool IsDead)>();
         foreach (var mark in context.Marks)
         {
@@ -111,6 +112,26 @@ public sealed class PointUnusable : Rule<ResolvedShow>
                 if (intentions.IsMarked(first + position) && IsRepeated(context, label))
                 {
                     Add(uses, first + position, $"label '{label.Text}'");
+                }
+            }
+        }
+    }
+
+    /// <summary>A cable in a reserved point may be the guest's own; one in a dead point leads to silence.</summary>
+    private static void AddCables(RuleContext context, Intentions intentions, Dictionary<int, List<string>> uses)
+    {
+        foreach (var cable in context.Cables)
+        {
+            for (var position = 0; cable.State == ConnectionState.Connected && position < cable.Model.From.Width; position++)
+            {
+                if (intentions.IsDead(cable.From + position))
+                {
+                    Add(uses, cable.From + position, $"the cable to {cable.Model.To}");
+                }
+
+                if (intentions.IsDead(cable.To + position))
+                {
+                    Add(uses, cable.To + position, $"the cable from {cable.Model.From}");
                 }
             }
         }

@@ -77,6 +77,27 @@ public sealed class PointUnusableTests
     }
 
     [Fact]
+    public void A_cable_in_a_dead_output_is_reported_here_and_nowhere_else()
+    {
+        var show = Of(("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier));
+        show = show with { Rig = show.Rig with { Cables = [Cable("box/out/1", "amp/in/2")], Unavailable = [new() { At = At("box/out/1"), Reason = "crackles" }] } };
+
+        var finding = Assert.Single(RoutingEngine.CreateBuilder().Build().Check(show).Findings, finding => finding.Entities.Any(entity => entity.Id == "box/out/1"));
+        Assert.Equal(("RR2013", Severity.Warning, "/rig/unavailable/0"), (finding.Rule, finding.Severity, finding.Pointer));
+        Assert.Equal("box/out/1 does not work (crackles), but is used by the cable to amp/in/2.", finding.Message);
+    }
+
+    [Fact]
+    public void A_cable_in_a_dead_input_is_reported_and_one_in_a_reserved_point_is_not()
+    {
+        var cabled = Marked("desk/in/2");
+        cabled = cabled with { Rig = cabled.Rig with { Cables = [Cable("box/out/1", "desk/in/2")] } };
+
+        Expect.One(Rule, cabled, Severity.Warning, "/rig/unavailable/0", "desk/in/2 does not work (crackles), but is used by the cable from box/out/1.", "dead=desk/in/2");
+        Expect.None(Rule, cabled with { Rig = cabled.Rig with { Unavailable = [], Reserved = [new() { At = At("box/out/1") }] } });
+    }
+
+    [Fact]
     public void Marked_points_that_nothing_uses_are_fine() => Expect.None(
         Rule, Marked("box/out/8", "box/in/8") with { Feeds = [Feed("mix", FeedRole.Main, "desk/aux/1", "box/out/1")], Lines = [Line("vox", "box/in/1", "desk/channel/1")] });
 }
