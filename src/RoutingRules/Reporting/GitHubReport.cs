@@ -43,7 +43,7 @@ internal sealed class GitHubReport(Stream output, ReportOptions options) : Repor
 
     public override void Finish()
     {
-        var counts = string.Create(CultureInfo.InvariantCulture, $"{totals.Errors} errors, {totals.Warnings} warnings, {totals.Notes} notes, {totals.Waived} waived, {totals.Known} known.");
+        var counts = string.Create(CultureInfo.InvariantCulture, $"{ReportView.Counts(totals)}, {totals.Waived} waived, {totals.Known} known.");
         Write("notice", "title=What was looked at", totals.Documents == 0 ? "No document." : string.Join('\n', coverage.Sentences().Prepend(counts)));
         writer.Flush();
     }

@@ -39,8 +39,11 @@ internal sealed class ReportView
         var sentence = string.Create(
             CultureInfo.InvariantCulture,
             $"{PlainText.Count(totals.Documents, "document")}, {totals.Clean} clean, {totals.Unreadable} unreadable: {Counts(totals)}");
-        return sentence + string.Create(CultureInfo.InvariantCulture, $", {totals.Waived} waived, {totals.Known} known, {totals.Gone} gone.");
+        return sentence + string.Create(CultureInfo.InvariantCulture, $", {totals.Waived} waived, {totals.Known} known, {totals.Gone} no longer found.");
     }
+
+    public static string Counts(ReportTotals totals) =>
+        $"{PlainText.Count(totals.Errors, "error")}, {PlainText.Count(totals.Warnings, "warning")}, {PlainText.Count(totals.Notes, "note")}";
 
     private static string HeadlineOf(DocumentCheck document)
     {
@@ -55,9 +58,6 @@ internal sealed class ReportView
         return sentence + string.Create(
             CultureInfo.InvariantCulture, $"{(document.Waived.IsEmpty ? "" : $" {document.Waived.Count} waived.")}{(document.Known.IsEmpty ? "" : $" {document.Known.Count} known.")}");
     }
-
-    private static string Counts(ReportTotals totals) =>
-        $"{PlainText.Count(totals.Errors, "error")}, {PlainText.Count(totals.Warnings, "warning")}, {PlainText.Count(totals.Notes, "note")}";
 
     private static string[] Row(Finding finding, params string[] more) =>
     [

@@ -15,4 +15,7 @@ internal sealed class RuleCoverage(RuleDescriptor rule)
 
     /// <summary>Documents on which it could not decide about something, whatever it found there.</summary>
     public int Undecided { get; set; }
+
+    /// <summary>Those among the undecided that could not be read in full, so that it did not run on them.</summary>
+    public int NotRun { get; set; }
 }

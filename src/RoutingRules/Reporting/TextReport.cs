@@ -188,7 +188,7 @@ public sealed class TextReport : ReportWriter
             Line("");
             Line(string.Create(
                 CultureInfo.InvariantCulture,
-                $"Baseline: {PlainText.Count(document.Known.Count, "known finding")} not counted, {document.Gone.Count} of it no longer found."));
+                $"Baseline: {PlainText.Count(document.Known.Count, "known finding")} not counted, {document.Gone.Count} no longer found."));
         }
     }
 

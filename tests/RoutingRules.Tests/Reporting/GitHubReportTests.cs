@@ -16,7 +16,7 @@ public sealed class GitHubReportTests
         Assert.Equal("::error file=b.show.json,title=T2 t2::Fourth.%0AMend that.", lines[3]);
         Assert.Equal("::notice file=b.show.json,line=8,col=9,title=T2 t2::Fifth.%0AMend that.", lines[4]);
         Assert.Equal("::warning file=b.show.json,title=Not decided::T3, feed mon: Its colour is not known.", lines[5]);
-        Assert.StartsWith("::notice title=What was looked at::2 errors, 2 warnings, 1 notes, 0 waived, 0 known.%0A4 rules looked:", lines[6], StringComparison.Ordinal);
+        Assert.StartsWith("::notice title=What was looked at::2 errors, 2 warnings, 1 note, 0 waived, 0 known.%0A4 rules looked:", lines[6], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -121,7 +121,7 @@ public sealed class TextReportTests
                 c.show.json:41:9: First.
                 Waived by Mira until 2027-06-14: Rented amp, back on Monday
 
-            Baseline: 1 known finding not counted, 1 of it no longer found.
+            Baseline: 1 known finding not counted, 1 no longer found.
 
             """,
             text,
