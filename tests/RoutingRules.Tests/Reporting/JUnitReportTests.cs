@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using System.Xml.Schema;
 using RoutingRules.Reporting;
 using RoutingRules.Rules;
 
@@ -40,6 +41,49 @@ public sealed class JUnitReportTests
             Assert.All(attributes.Where(name => name.EndsWith('!')), name => Assert.NotNull(element.Attribute(name.TrimEnd('!'))));
             Assert.All(element.Elements(), child => Assert.Contains(child.Name.LocalName, children));
         }
+    }
+
+    /// <summary>Source: the common JUnit XML shape, from memory; the schema beside this file is our own.</summary>
+    [Fact]
+    public void Reports_of_every_kind_are_valid_after_the_common_shape()
+    {
+        Assert.Empty(Problems(Write(ReportSamples.Mixed, ReportSamples.Clean, ReportSamples.Excused, ReportSamples.Unreadable)));
+        Assert.Empty(Problems(Write()));
+        Assert.Empty(Problems(XElement.Load(Path.Combine(AppContext.BaseDirectory, "Reporting", "Expected", "quay.junit.xml"))));
+    }
+
+    [Theory]
+    [InlineData("report", "<report/>")]
+    [InlineData("tests", "<testsuites><testsuite name='a' failures='0' errors='0'/></testsuites>")]
+    [InlineData("failures", "<testsuites><testsuite name='a' tests='0' failures='-1' errors='0'/></testsuites>")]
+    [InlineData("classname", "<testsuites><testsuite name='a' tests='1' failures='0' errors='0'><testcase name='b'/></testsuite></testsuites>")]
+    [InlineData("failure", "<testsuites><testsuite name='a' tests='1' failures='1' errors='0'><testcase name='b' classname='c'><system-out/><failure/></testcase></testsuite></testsuites>")]
+    [InlineData("error", "<testsuites><testsuite name='a' tests='1' failures='1' errors='0'><testcase name='b' classname='c'><failure/><error/></testcase></testsuite></testsuites>")]
+    [InlineData("colour", "<testsuites colour='red'/>")]
+    public void What_is_not_of_the_common_shape_is_refused(string about, string xml)
+    {
+        Assert.Contains($"'{about}'", Assert.Single(Problems(XElement.Parse(xml))), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_numbers_of_a_suite_are_those_of_its_cases()
+    {
+        foreach (var suite in Write(ReportSamples.Mixed, ReportSamples.Clean, ReportSamples.Excused, ReportSamples.Unreadable).Elements("testsuite"))
+        {
+            Assert.Equal(suite.Elements("testcase").Count(), (int)suite.Attribute("tests")!);
+            Assert.Equal(suite.Elements("testcase").Elements("failure").Count(), (int)suite.Attribute("failures")!);
+            Assert.Equal(suite.Elements("testcase").Elements("error").Count(), (int)suite.Attribute("errors")!);
+            Assert.Equal(suite.Elements("testcase").Elements("skipped").Count(), (int?)suite.Attribute("skipped") ?? 0);
+        }
+    }
+
+    private static List<string> Problems(XElement report)
+    {
+        var schemas = new XmlSchemaSet();
+        schemas.Add(null, Path.Combine(AppContext.BaseDirectory, "Reporting", "junit-common.xsd"));
+        var problems = new List<string>();
+        new XDocument(report).Validate(schemas, (_, problem) => problems.Add(problem.Message));
+        return problems;
     }
 
     [Fact]
