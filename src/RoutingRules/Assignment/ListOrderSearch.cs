@@ -87,7 +87,7 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
         }
 
         var order = 6 + Array.IndexOf(evaluator.Order, ObjectiveLevel.Order);
-        while (bound is not null && proven > order && proven < ObjectiveVector.Length && score.Numbers[At(proven)] == bound[At(proven)])
+        while (bound is not null && FailsOnlyWhatMust(score) && proven > order && proven < ObjectiveVector.Length && score.Numbers[At(proven)] == bound[At(proven)])
         {
             // With parts of blocks rounded up, placements that cost other parts are as good and were not kept.
             if (At(proven++) == 6 + (int)ObjectiveLevel.TransmitBlocks && hasShares)
@@ -99,18 +99,45 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
         return proven;
     }
 
+    /// <summary>True when every failed delivery would fail with all other demands away: then who fails is settled.</summary>
+    private bool FailsOnlyWhatMust(ChoiceScore score)
+    {
+        var must = 0;
+        foreach (var index in part.Active)
+        {
+            var demand = problem.Demands[index];
+            must += part.Choices[index].Length == 0 ? demand.Weight : part.Choices[index].Min(choice => demand.Candidates[choice].Failed);
+        }
+
+        return must == score.Numbers[..4].Sum();
+    }
+
     private int At(int place) => place < 6 ? place : 6 + (int)evaluator.Order[place - 6];
 
     /// <summary>A vector that no placement can go below on any level.</summary>
     private int[] Least()
     {
         var least = new int[ObjectiveVector.Length];
+        var failed = new int[4];
+        foreach (var component in Components())
+        {
+            foreach (var (tier, count) in new DeficitBound(problem, part.Choices).UpToTier(component).Index())
+            {
+                failed[tier] += count;
+            }
+        }
+
+        for (var tier = 0; tier < failed.Length; tier++)
+        {
+            // What is proven to fail in the tiers before stands; the rest of the deficit falls on this one.
+            least[tier] = Math.Max(0, failed[tier] - least.AsSpan(0, tier).ToArray().Sum());
+        }
+
         var firm = new List<Candidate>();
         foreach (var index in part.Active)
         {
             var demand = problem.Demands[index];
             var choices = part.Choices[index];
-            least[demand.Tier] += choices.Length == 0 ? demand.Weight : choices.Min(choice => demand.Candidates[choice].Failed);
             least[demand.Node.IsHeld ? 4 : 5] += demand.Existing >= 0 && !Array.Exists(choices, choice => demand.Candidates[choice].First == demand.Existing) ? 1 : 0;
             if (!part.IsFirm[index] || choices.Length == 0)
             {

@@ -243,7 +243,9 @@ internal sealed class ListProblem
         return ([.. blocks.Keys], [.. blocks.Values], [.. added]);
     }
 
-    private static bool IsSplit(Candidate candidate, Delivery delivery) => delivery.Source != candidate.First;
+    /// <summary>True when a line is delivered from another of its points than the first.</summary>
+    private bool IsSplit(Candidate candidate, Delivery delivery) =>
+        delivery.Source != candidate.First && problem.Show.Graph.FixedSource(new PointIndex(delivery.Source)) != new PointIndex(candidate.First);
 
     private void UseLine(Delivery delivery, SortedDictionary<int, int> blocks, List<(int Pool, int Amount)> added)
     {

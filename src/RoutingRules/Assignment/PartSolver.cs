@@ -6,6 +6,8 @@ internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator,
     /// <summary>Parts whose choices multiply to more than two to this power are not searched exactly.</summary>
     private const double MaxExactBits = 72;
 
+    private const int TierCount = 4;
+
     /// <summary>Sets of holds of one size that are tried before holds are given up one by one.</summary>
     private const int MaxSubsets = 300;
 
@@ -61,7 +63,9 @@ internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator,
         }
 
         var isLarge = bits > MaxExactBits;
-        var found = new GreedySearch(problem, evaluator, part, cancellation).Run(isLarge ? ordered : null, start + (budget / 2));
+        var isComplete = ordered is not null && inOrder.Proven(ordered.Score) >= TierCount;
+        var found = new GreedySearch(problem, evaluator, part, cancellation).Run(isLarge && isComplete ? ordered : null, start + (budget / 2));
+        found = isLarge && !isComplete ? Better(found, ordered) : found;
         if (found is null || !isLarge)
         {
             found = Better(found, ordered);

@@ -70,6 +70,12 @@ internal sealed class WiringFloor
     /// <summary>The one transmit block in which a source can travel; -1 when there is a choice or none.</summary>
     public int TiedBlock(Delivery delivery)
     {
+        // A slot that always carries an input stands for it.
+        if (problem.TransmitBlockOf[delivery.Source] >= 0)
+        {
+            return problem.TransmitBlockOf[delivery.Source];
+        }
+
         if (!tied.TryGetValue(delivery.Source, out var block) || block < 0)
         {
             return -1;
