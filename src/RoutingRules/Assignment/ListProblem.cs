@@ -208,9 +208,11 @@ internal sealed class ListProblem
     {
         var blocks = new SortedDictionary<int, int>();
         var added = new List<(int Pool, int Amount)>();
+        var seen = new HashSet<(int Source, int Receiver)>();
         foreach (var delivery in candidate.Deliveries)
         {
-            if (!floor.IsCounted(delivery))
+            // Two sinks of one device share a slot.
+            if (!floor.IsCounted(delivery) || (demand.Node.Line is not null && !seen.Add((delivery.Source, delivery.Receiver))))
             {
                 continue;
             }
@@ -259,7 +261,7 @@ internal sealed class ListProblem
         Add(added, Pool(delivery.Receiver, delivery.Sender, ObjectiveLevel.ReceiveBlocks, floor.ReceiveWidth(delivery.Receiver), delivery.Sender));
         if (receiver == 0)
         {
-            // One receiver stands for the sources sent; each source counts once whoever takes it.
+            // The first receiver stands for all, so that a source counts once whoever takes it.
             Add(added, Pool(-1, delivery.Sender, ObjectiveLevel.TransmitBlocks, floor.TransmitWidth(delivery.Sender), delivery.Sender));
         }
     }
