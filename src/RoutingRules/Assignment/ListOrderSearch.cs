@@ -6,6 +6,10 @@ namespace RoutingRules.Assignment;
 internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evaluator, Part part, CancellationToken cancellation)
 {
     private const int MostStates = 3000;
+
+    /// <summary>Options tried here for one unit of the evaluator's work, which costs that much more.</summary>
+    private const long StepsPerUnit = 20;
+
     private const int LeastStates = 30;
     private const long WiringBudget = 20_000;
 
@@ -66,8 +70,8 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
         }
 
         var beam = new ListBeam(problem, list, evaluator.Order);
-        var options = Math.Max(1L, list.Options.Sum(of => (long)of.Length));
-        var width = (int)Math.Clamp(budget * demands.Length / Math.Max(1, part.Active.Length) / options, LeastStates, MostStates);
+        var options = Math.Max(1L, list.Options.Sum(of => of.Select(option => (option.Group, option.Blocks.FirstOrDefault(-1))).Distinct().LongCount()));
+        var width = (int)Math.Clamp(budget * StepsPerUnit * demands.Length / Math.Max(1, part.Active.Length) / options, LeastStates, MostStates);
         var last = beam.Run(width, cancellation);
         Work += beam.Work;
         return last is null ? null : (list, last, beam.IsComplete);
