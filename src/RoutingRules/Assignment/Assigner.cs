@@ -36,7 +36,8 @@ internal sealed class Assigner
     {
         var firm = new FirmDemands(problem, evaluator);
         firm.Settle();
-        var (choices, isProven) = SearchParts(firm);
+        var sums = new int[ObjectiveVector.Length];
+        var (choices, isProven, proven) = SearchParts(firm, sums);
         var active = Enumerable.Range(0, problem.Demands.Length).ToArray();
         var score = evaluator.Evaluate(active, choices, null, FinalWiringBudget, null, out var isBestWiring);
         var wiring = evaluator.Wire(active, choices, FinalWiringBudget);
@@ -45,27 +46,46 @@ internal sealed class Assigner
             throw new InvalidOperationException("The choices found cannot stand together.");
         }
 
-        isProven &= isBestWiring;
+        (isProven, proven) = Joined(score, sums, isProven && isBestWiring, proven);
         var writer = new PatchWriter(problem, choices, wiring);
         var result = writer.Write(engine.Resolve);
-        return new AssignmentReport(problem, evaluator, firm, choices, score, isProven).Build(result, engine.Resolve(result), writer, engine);
+        return new AssignmentReport(problem, evaluator, firm, choices, score, isProven, proven).Build(result, engine.Resolve(result), writer, engine);
     }
 
-    private (int[] Choices, bool IsProven) SearchParts(FirmDemands firm)
+    private (int[] Choices, bool IsProven, int Proven) SearchParts(FirmDemands firm, int[] sums)
     {
         var choices = GreedySearch.NewChoices(problem);
         var isProven = true;
+        var proven = ObjectiveVector.Length;
         var parts = PartFinder.Find(problem, firm.Choices);
         foreach (var active in parts)
         {
             var found = new PartSolver(problem, evaluator, firm, active, cancellation).Solve(problem.Options.Budget / parts.Count);
             isProven &= found.IsProven;
+            proven = Math.Min(proven, found.ProvenNumbers);
+            for (var i = 0; i < sums.Length; i++)
+            {
+                sums[i] += found.Score.Numbers[i];
+            }
+
             foreach (var index in active)
             {
                 choices[index] = found.Choices[index];
             }
         }
 
-        return (choices, isProven);
+        return (choices, isProven, proven);
+    }
+
+    /// <summary>Parts are proven each by itself; together they are where the whole is the sum of its parts, or its wiring is known to be the cheapest.</summary>
+    private (bool IsProven, int Proven) Joined(ChoiceScore score, int[] sums, bool isProven, int proven)
+    {
+        for (var i = 0; i < proven && !isProven; i++)
+        {
+            var at = i < 6 ? i : 6 + (int)evaluator.Order[i - 6];
+            proven = score.Numbers[at] == sums[at] ? proven : i;
+        }
+
+        return (isProven || proven == ObjectiveVector.Length, proven);
     }
 }

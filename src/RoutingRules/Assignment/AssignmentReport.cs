@@ -5,7 +5,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Assignment;
 
 /// <summary>Turns choices into the account that a caller gets.</summary>
-internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, bool isProven)
+internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, bool isProven, int provenNumbers)
 {
     private readonly SignalGraph graph = problem.Show.Graph;
 
@@ -13,7 +13,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
     {
         var contradicts = firm.Contradictions.Count > 0;
         var vector = new ObjectiveVector { Values = ValueList.Create<int>(score.Numbers) };
-        var proven = isProven ? ObjectiveVector.Length : ProvenPrefix();
+        var proven = isProven ? ObjectiveVector.Length : Math.Min(provenNumbers, ObjectiveVector.Length - 1);
         return new AssignmentResult
         {
             Show = result,
@@ -30,19 +30,6 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             Notes = Notes(),
             Check = engine.Check(resolved),
         };
-    }
-
-    /// <summary>Numbers that are 0 cannot be smaller, as long as all before them are proven too.</summary>
-    private int ProvenPrefix()
-    {
-        var order = evaluator.Order;
-        var proven = 0;
-        while (proven < ObjectiveVector.Length && score.Numbers[proven < 6 ? proven : 6 + (int)order[proven - 6]] == 0)
-        {
-            proven++;
-        }
-
-        return proven;
     }
 
     private ValueList<Placement> Placements()

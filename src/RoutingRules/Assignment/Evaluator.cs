@@ -19,6 +19,14 @@ internal sealed class Evaluator
     private readonly bool hasLinkSeparations;
     private readonly int[] leastNumber;
 
+    // Scratch of a score, kept between scores.
+    private readonly List<int>?[] takenIn;
+    private readonly List<(Demand Demand, Candidate Candidate)>?[] membersOf;
+    private readonly List<int>?[] devicesOf;
+    private readonly List<int> groupsTaken = [];
+    private readonly List<int> setsSeen = [];
+    private readonly List<int> groupsSeen = [];
+
     public Evaluator(AssignmentProblem problem)
     {
         this.problem = problem;
@@ -30,6 +38,9 @@ internal sealed class Evaluator
         hasLinkSeparations = problem.Demands.Any(demand => demand.Separations.Any(separate => separate.By == SeparationBy.Link));
         leastNumber = Array.ConvertAll(problem.Demands, demand => demand.Candidates.Length == 0 ? 0 : demand.Candidates.Min(candidate => candidate.Number));
         Order = LevelOrder.Of(problem.Options);
+        takenIn = new List<int>?[problem.UsableOutputs.Length];
+        membersOf = new List<(Demand Demand, Candidate Candidate)>?[problem.Demands.Length];
+        devicesOf = new List<int>?[problem.Demands.Length];
     }
 
     /// <summary>The order of the levels.</summary>
@@ -256,9 +267,9 @@ internal sealed class Evaluator
     {
         var score = new ChoiceScore();
         var numbers = score.Numbers;
-        for (var at = 0; at < active.Length; at++)
+        Forget();
+        foreach (var index in active)
         {
-            var index = active[at];
             var demand = problem.Demands[index];
             var choice = choices[index];
             if (choice == Undecided)
@@ -287,39 +298,73 @@ internal sealed class Evaluator
 
             numbers[^1] += candidate.Number;
             numbers[6 + (int)ObjectiveLevel.Distance] += demand.Preferred > 0 ? Math.Abs(candidate.Number - demand.Preferred) : 0;
-            var isNewDevice = demand.Group >= 0;
-            var isFirst = true;
-            for (var earlier = 0; earlier < at; earlier++)
-            {
-                var other = problem.Demands[active[earlier]];
-                if (choices[active[earlier]] < 0)
-                {
-                    continue;
-                }
-
-                var theirs = other.Candidates[choices[active[earlier]]];
-                if (theirs.PortGroup == candidate.PortGroup && theirs.Number > candidate.Number)
-                {
-                    numbers[6 + (int)ObjectiveLevel.Order]++;
-                }
-
-                if (demand.Set >= 0 && other.Set == demand.Set && other.Part != demand.Part && other.Node.Entry == demand.Node.Entry
-                    && theirs.Device != candidate.Device && theirs.Number != candidate.Number)
-                {
-                    numbers[6 + (int)ObjectiveLevel.Sets]++;
-                    numbers[6 + (int)ObjectiveLevel.Distance] += Math.Abs(theirs.Number - candidate.Number);
-                }
-
-                if (demand.Group >= 0 && other.Group == demand.Group)
-                {
-                    isFirst = false;
-                    isNewDevice &= theirs.Device != candidate.Device;
-                }
-            }
-
-            numbers[6 + (int)ObjectiveLevel.Groups] += isNewDevice && !isFirst ? 1 : 0;
+            AddOrder(numbers, candidate);
+            AddSet(numbers, demand, candidate);
+            AddGroup(numbers, demand, candidate);
         }
 
         return score;
+    }
+
+    /// <summary>Counts the earlier demands of the port group with a greater number.</summary>
+    private void AddOrder(int[] numbers, Candidate candidate)
+    {
+        var taken = takenIn[candidate.PortGroup] ??= [];
+        if (taken.Count == 0)
+        {
+            groupsTaken.Add(candidate.PortGroup);
+        }
+
+        var at = taken.Count;
+        while (at > 0 && taken[at - 1] > candidate.Number)
+        {
+            at--;
+        }
+
+        numbers[6 + (int)ObjectiveLevel.Order] += taken.Count - at;
+        taken.Insert(at, candidate.Number);
+    }
+
+    private void AddSet(int[] numbers, Demand demand, Candidate candidate)
+    {
+        if (demand.Set < 0)
+        {
+            return;
+        }
+
+        var members = membersOf[demand.Set] ??= [];
+        foreach (var (other, theirs) in members)
+        {
+            ListProblem.AddSet(numbers, demand, candidate.Device, candidate.Number, other, theirs.Device, theirs.Number);
+        }
+
+        members.Add((demand, candidate));
+        setsSeen.Add(demand.Set);
+    }
+
+    private void AddGroup(int[] numbers, Demand demand, Candidate candidate)
+    {
+        if (demand.Group < 0)
+        {
+            return;
+        }
+
+        var devices = devicesOf[demand.Group] ??= [];
+        if (!devices.Contains(candidate.Device))
+        {
+            numbers[6 + (int)ObjectiveLevel.Groups] += devices.Count > 0 ? 1 : 0;
+            devices.Add(candidate.Device);
+            groupsSeen.Add(demand.Group);
+        }
+    }
+
+    private void Forget()
+    {
+        groupsTaken.ForEach(group => takenIn[group]!.Clear());
+        setsSeen.ForEach(set => membersOf[set]!.Clear());
+        groupsSeen.ForEach(group => devicesOf[group]!.Clear());
+        groupsTaken.Clear();
+        setsSeen.Clear();
+        groupsSeen.Clear();
     }
 }

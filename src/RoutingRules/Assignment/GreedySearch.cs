@@ -9,9 +9,19 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
     private ChoiceScore? score;
 
     /// <summary>The choices found, those placed so far when cancelled; null when the firm demands cannot stand together.</summary>
+    /// <param name="start">Choices to improve; null to begin with none.</param>
     /// <param name="workLimit">Evaluator work after which improving stops.</param>
-    public SearchResult? Run(long workLimit)
+    public SearchResult? Run(SearchResult? start, long workLimit)
     {
+        if (start is not null)
+        {
+            start.Choices.CopyTo(choices, 0);
+            score = start.Score;
+            FillUp();
+            Improve(workLimit);
+            return new SearchResult { Choices = choices, Score = score, IsProven = false };
+        }
+
         foreach (var index in part.Active)
         {
             choices[index] = Evaluator.Unplaced;
@@ -37,11 +47,7 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
             return null;
         }
 
-        foreach (var index in Sequence())
-        {
-            Place(index, isFirm: false);
-        }
-
+        FillUp();
         Improve(workLimit);
         return score is null ? null : new SearchResult { Choices = choices, Score = score, IsProven = false };
     }
@@ -59,6 +65,14 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
             .OrderBy(index => problem.Demands[index].Tier)
             .ThenBy(index => problem.Demands[index].Existing >= 0 ? 0 : 1)
             .ThenBy(index => part.Choices[index].Length);
+
+    private void FillUp()
+    {
+        foreach (var index in Sequence())
+        {
+            Place(index, isFirm: false);
+        }
+    }
 
     private bool Place(int index, bool isFirm)
     {

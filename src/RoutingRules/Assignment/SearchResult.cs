@@ -1,7 +1,7 @@
 namespace RoutingRules.Assignment;
 
 /// <summary>The best choices a search found for a part.</summary>
-internal sealed class SearchResult
+internal sealed record SearchResult
 {
     /// <summary>A choice for every demand of the show; those of other parts undecided.</summary>
     public required int[] Choices { get; init; }
@@ -10,4 +10,7 @@ internal sealed class SearchResult
 
     /// <summary>True when nothing better exists.</summary>
     public required bool IsProven { get; init; }
+
+    /// <summary>How many numbers, from the first on in the order asked for, are proven; all of them when nothing better exists.</summary>
+    public int ProvenNumbers { get; init; }
 }

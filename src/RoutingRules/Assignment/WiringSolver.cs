@@ -207,6 +207,7 @@ internal sealed partial class WiringSolver
         ranOut = false;
         limit = Work + Math.Max(budget, 1);
         var before = state.Cost;
+        Pack();
         Search(0, budget == 0);
         return new PartSolution
         {

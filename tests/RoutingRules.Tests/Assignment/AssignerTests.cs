@@ -81,6 +81,33 @@ public class AssignerTests
         Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(20)]
+    [InlineData(200)]
+    public void A_small_budget_claims_no_more_than_is_true(long budget)
+    {
+        var wrong = new List<string>();
+        for (var seed = 0; seed < SeedsPerChunk * 5; seed++)
+        {
+            var tiny = TinyInstances.Make(seed);
+            var options = tiny.Options with { Budget = budget };
+            var best = BruteForce.Solve(tiny.Show, options).Vector;
+            var result = Engine.Assign(tiny.Show, options);
+            for (var place = 0; best is not null && result.Objective is { } found && place < result.ProvenNumbers; place++)
+            {
+                var at = place < 6 || options.Order.IsEmpty ? place : 6 + (int)options.Order[place - 6];
+                if (best.Values[at] != found.Values[at])
+                {
+                    wrong.Add($"{tiny}: {result.ProvenNumbers} numbers of {found} are said to be proven, the best is {best}");
+                    break;
+                }
+            }
+        }
+
+        Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
+    }
+
     private static VerificationResult Verify(Show input, AssignmentResult result, AssignmentOptions options) =>
         AssignmentVerifier.Verify(input, result.Show, result.Placements, result.Unplaced, options, id => Engine.Profiles.Find(id)?.Value, result.Contradictions.SelectMany(set => set).Order(StringComparer.Ordinal).ToValueList());
 

@@ -1,0 +1,510 @@
+namespace RoutingRules.Assignment;
+
+/// <summary>Places demands one after the other in list order, never before an earlier one of the same port group, keeping the best of all states that later demands cannot tell apart.</summary>
+/// <remarks>
+/// A dynamic programme: it ends with the best placement that opposes the list order nowhere, as far as the floor of the wiring can tell, unless it
+/// had to drop states. Places later in a block than the first free one are tried only where a demand wants a number, since they gain nothing.
+/// </remarks>
+internal sealed class ListBeam
+{
+    private readonly AssignmentProblem problem;
+    private readonly ListProblem list;
+    private readonly int[] position;
+    private readonly int[] lastUse;
+    private readonly int[] lastPoolUse;
+    private readonly int[] memoryOf;
+    private readonly int[] lastMemoryUse;
+    private readonly int[] groupSlot;
+    private readonly int[] lastGroupUse;
+    private readonly int[] classOf;
+    private readonly int blocksAt;
+    private readonly int usedAt;
+    private readonly int poolsAt;
+    private readonly int memoryAt;
+    private readonly int groupsAt;
+    private readonly int cellCount;
+    private readonly int[] freeIn;
+
+    public ListBeam(AssignmentProblem problem, ListProblem list, ObjectiveLevel[] order)
+    {
+        this.problem = problem;
+        this.list = list;
+        position = new int[ObjectiveVector.Length];
+        for (var i = 0; i < ObjectiveVector.Length; i++)
+        {
+            position[i < 6 ? i : 6 + (int)order[i - 6]] = i;
+        }
+
+        blocksAt = list.GroupCount;
+        usedAt = 2 * list.GroupCount;
+        poolsAt = 3 * list.GroupCount;
+        memoryAt = poolsAt + list.Pools.Length;
+        lastUse = new int[list.GroupCount];
+        lastPoolUse = new int[list.Pools.Length];
+        Array.Fill(lastUse, -1);
+        Array.Fill(lastPoolUse, -1);
+        foreach (var (at, options) in list.Options.Index())
+        {
+            foreach (var option in options)
+            {
+                lastUse[option.Group] = at;
+                foreach (var (pool, _) in option.Pools)
+                {
+                    lastPoolUse[pool] = at;
+                }
+            }
+        }
+
+        var index = new Dictionary<int, int>();
+        foreach (var (at, demand) in list.Demands.Index())
+        {
+            index.Add(demand, at);
+        }
+
+        memoryOf = Array.ConvertAll(list.Demands, _ => -1);
+        lastMemoryUse = new int[list.Demands.Length];
+        var memories = Remember(index);
+        groupsAt = memoryAt + memories;
+        groupSlot = Array.ConvertAll(list.Demands, _ => -1);
+        lastGroupUse = new int[list.Demands.Length];
+        var groupIds = new Dictionary<int, int>();
+        for (var at = 0; at < list.Demands.Length; at++)
+        {
+            if (problem.Demands[list.Demands[at]].Group is >= 0 and var group)
+            {
+                groupSlot[at] = groupIds.TryGetValue(group, out var slot) ? slot : groupIds[group] = groupIds.Count;
+                lastGroupUse[groupSlot[at]] = at;
+            }
+        }
+
+        cellCount = groupsAt + (2 * groupIds.Count);
+        classOf = Classes();
+        freeIn = [.. Enumerable.Range(0, list.GroupCount).Select(list.FreeIn)];
+    }
+
+    /// <summary>Options tried.</summary>
+    public long Work { get; private set; }
+
+    /// <summary>True when no state had to be dropped, so that the result is the best of its kind.</summary>
+    public bool IsComplete { get; private set; } = true;
+
+    /// <summary>Runs.</summary>
+    /// <param name="width">States to keep after each demand at most.</param>
+    /// <param name="cancellation">Stops it; it then returns null.</param>
+    public ListState? Run(int width, CancellationToken cancellation)
+    {
+        var layer = new List<ListState> { Begin() };
+        for (var at = 0; at < list.Demands.Length; at++)
+        {
+            if (cancellation.IsCancellationRequested)
+            {
+                return null;
+            }
+
+            if (list.Standing[at] >= 0)
+            {
+                continue;
+            }
+
+            layer = Next(layer, at, width);
+        }
+
+        return layer[0] is var first ? layer.Aggregate(first, (best, state) => ListState.Compare(state.Cost, best.Cost) < 0 ? state : best) : null;
+    }
+
+    private ListState Begin()
+    {
+        var cells = new int[cellCount];
+        for (var group = 0; group < list.GroupCount; group++)
+        {
+            cells[blocksAt + group] = -1;
+        }
+
+        list.PoolStart.CopyTo(cells, poolsAt);
+        for (var at = 0; at < list.Demands.Length; at++)
+        {
+            if (list.Standing[at] >= 0 && groupSlot[at] >= 0)
+            {
+                AddDevice(cells, groupSlot[at], list.DeviceOf(list.Demands[at], list.Standing[at]));
+            }
+        }
+
+        var cost = new int[ObjectiveVector.Length];
+        for (var i = 0; i < cost.Length; i++)
+        {
+            cost[position[i]] = list.Start[i];
+        }
+
+        return new ListState(cells, cost, null, null);
+    }
+
+    private List<ListState> Next(List<ListState> layer, int at, int width)
+    {
+        var next = new List<ListState>();
+        var known = new Dictionary<int[], int>(CellComparer.Instance);
+        foreach (var state in layer)
+        {
+            var isPlaced = false;
+            var (group, block, number) = (-1, -2, 0);
+            foreach (var option in list.Options[at])
+            {
+                if (option.Number <= state.Cells[option.Group])
+                {
+                    continue;
+                }
+
+                var here = option.Blocks.Length > 0 ? option.Blocks[0] : -1;
+                if (option.Group == group && here == block && option.Number > number && !Wishes(at))
+                {
+                    continue;
+                }
+
+                Work++;
+                if (Place(state, at, option) is { } placed)
+                {
+                    (group, block, number) = (option.Group, here, option.Number);
+                    isPlaced = true;
+                    Keep(next, known, placed);
+                }
+            }
+
+            if (!isPlaced)
+            {
+                Keep(next, known, LeaveOut(state, at));
+            }
+        }
+
+        if (next.Count > width)
+        {
+            IsComplete = false;
+            next = [.. next.Index().OrderBy(entry => entry.Item.Cost, Comparer<int[]>.Create(ListState.Compare)).ThenBy(entry => entry.Index).Take(width).OrderBy(entry => entry.Index).Select(entry => entry.Item)];
+        }
+
+        return next;
+    }
+
+    /// <summary>True when a demand may want another place than the first free one of a block.</summary>
+    private bool Wishes(int at) => problem.Demands[list.Demands[at]] is { Preferred: > 0 } or { Set: >= 0 };
+
+    private void Keep(List<ListState> next, Dictionary<int[], int> known, ListState state)
+    {
+        var key = Canonical(state.Cells);
+        if (!known.TryGetValue(key, out var at))
+        {
+            known.Add(key, next.Count);
+            next.Add(state);
+        }
+        else if (ListState.Compare(state.Cost, next[at].Cost) < 0)
+        {
+            next[at] = state;
+        }
+    }
+
+    private ListState LeaveOut(ListState state, int at)
+    {
+        var demand = problem.Demands[list.Demands[at]];
+        var cost = (int[])state.Cost.Clone();
+        cost[position[demand.Tier]] += demand.Weight;
+        if (demand.Existing >= 0)
+        {
+            cost[position[demand.Node.IsHeld ? 4 : 5]]++;
+        }
+
+        var cells = (int[])state.Cells.Clone();
+        Forget(cells, at);
+        return new ListState(cells, cost, state, null);
+    }
+
+    private ListState? Place(ListState state, int at, ListOption option)
+    {
+        var demand = problem.Demands[list.Demands[at]];
+        var added = (int[])option.Cost.Clone();
+        if (!KeepsApart(state.Cells, demand, option, added))
+        {
+            return null;
+        }
+
+        var isSpareAsked = problem.Options.Spares > 0 && demand.Node.Line is null;
+        if (isSpareAsked && option.AsksForSpares && freeIn[option.Group] - state.Cells[usedAt + option.Group] - option.Width < problem.Options.Spares)
+        {
+            return null;
+        }
+
+        var cells = (int[])state.Cells.Clone();
+        cells[option.Group] = option.Number + option.Width - 1;
+        cells[usedAt + option.Group] += isSpareAsked ? option.Width : 0;
+        UseBlocks(cells, demand.Node.Line is not null, option, added);
+        foreach (var (pool, amount) in option.Pools)
+        {
+            added[6 + (int)list.Pools[pool].Level] += list.Pools[pool].Cost(cells[poolsAt + pool], amount);
+            cells[poolsAt + pool] += amount;
+        }
+
+        if (groupSlot[at] >= 0 && !HasDevice(cells, groupSlot[at], option.Device))
+        {
+            added[6 + (int)ObjectiveLevel.Groups] += IsEmpty(cells, groupSlot[at]) ? 0 : 1;
+            AddDevice(cells, groupSlot[at], option.Device);
+        }
+
+        if (memoryOf[at] >= 0)
+        {
+            cells[memoryAt + memoryOf[at]] = (option.Device << 16) | option.Number;
+        }
+
+        Forget(cells, at);
+        var cost = (int[])state.Cost.Clone();
+        for (var i = 0; i < added.Length; i++)
+        {
+            cost[position[i]] += added[i];
+        }
+
+        return new ListState(cells, cost, state, option);
+    }
+
+    private void UseBlocks(int[] cells, bool isLine, ListOption option, int[] added)
+    {
+        for (var i = 0; i < option.Blocks.Length; i++)
+        {
+            var block = option.Blocks[i];
+            var isKnown = list.Touched.TryGetValue(isLine ? ~block : block, out var known);
+            ref var current = ref cells[blocksAt + option.Group];
+            var isCurrent = current >= 0 && current >> 8 == block;
+            known = ListProblem.Join(isLine, known, isCurrent ? current & 0xff : 0);
+            var mark = option.Marks[i] & 0xff;
+            ListProblem.AddBlock(added, isLine, isKnown || isCurrent, known, mark);
+            current = (block << 8) | (ListProblem.Join(isLine, known, mark) & 0xff);
+        }
+    }
+
+    private bool KeepsApart(int[] cells, Demand demand, ListOption option, int[] added)
+    {
+        for (var at = 0; at < memoryOf.Length && (demand.Set >= 0 || demand.Separations.Count > 0); at++)
+        {
+            if (memoryOf[at] < 0 || cells[memoryAt + memoryOf[at]] is not (> 0 and var place))
+            {
+                continue;
+            }
+
+            var other = problem.Demands[list.Demands[at]];
+            ListProblem.AddSet(added, demand, option.Device, option.Number, other, place >> 16, place & 0xffff);
+            if ((place >> 16) == option.Device && demand.Separations.Exists(separate => separate.Other == other.Index && separate.By != Model.SeparationBy.Link))
+            {
+                return false;
+            }
+        }
+
+        for (var at = 0; at < list.Demands.Length && demand.Separations.Count > 0; at++)
+        {
+            if (list.Standing[at] >= 0 && list.DeviceOf(list.Demands[at], list.Standing[at]) == option.Device
+                && demand.Separations.Exists(separate => separate.Other == list.Demands[at] && separate.By != Model.SeparationBy.Link))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Clears what no later demand can notice, so that states become equal.</summary>
+    private void Forget(int[] cells, int at)
+    {
+        for (var group = 0; group < lastUse.Length; group++)
+        {
+            if (lastUse[group] <= at)
+            {
+                cells[group] = 0;
+                cells[blocksAt + group] = -1;
+                cells[usedAt + group] = 0;
+            }
+        }
+
+        for (var pool = 0; pool < lastPoolUse.Length; pool++)
+        {
+            if (lastPoolUse[pool] <= at)
+            {
+                cells[poolsAt + pool] = 0;
+            }
+            else if (list.Pools[pool].Width is var width && cells[poolsAt + pool] > width)
+            {
+                // Only how full the last block is matters.
+                cells[poolsAt + pool] = ((cells[poolsAt + pool] - 1) % width) + 1;
+            }
+        }
+
+        for (var earlier = 0; earlier <= at; earlier++)
+        {
+            if (memoryOf[earlier] >= 0 && lastMemoryUse[earlier] <= at)
+            {
+                cells[memoryAt + memoryOf[earlier]] = 0;
+            }
+        }
+
+        if (groupSlot[at] >= 0 && lastGroupUse[groupSlot[at]] <= at)
+        {
+            cells[groupsAt + (2 * groupSlot[at])] = cells[groupsAt + (2 * groupSlot[at]) + 1] = 0;
+        }
+    }
+
+    /// <summary>Gives a memory to each demand that a later one of its set, or one it must stay apart from, asks about.</summary>
+    private int Remember(Dictionary<int, int> index)
+    {
+        var memories = 0;
+        for (var at = 0; at < list.Demands.Length; at++)
+        {
+            var demand = problem.Demands[list.Demands[at]];
+            var last = -1;
+            for (var later = at + 1; demand.Set >= 0 && later < list.Demands.Length; later++)
+            {
+                var other = problem.Demands[list.Demands[later]];
+                last = other.Set == demand.Set && other.Part != demand.Part && other.Node.Entry == demand.Node.Entry ? later : last;
+            }
+
+            foreach (var separate in demand.Separations)
+            {
+                last = Math.Max(last, index.TryGetValue(separate.Other, out var other) ? other : -1);
+            }
+
+            if (last > at && list.Standing[at] < 0)
+            {
+                memoryOf[at] = memories++;
+                lastMemoryUse[at] = last;
+            }
+        }
+
+        return memories;
+    }
+
+    /// <summary>Devices that every demand sees alike have one class; -1 for a device with several port groups or none of its kind.</summary>
+    private int[] Classes()
+    {
+        var profiles = new List<int>[list.DeviceCount];
+        var groupOf = new int[list.DeviceCount];
+        Array.Fill(groupOf, -1);
+        for (var device = 0; device < profiles.Length; device++)
+        {
+            profiles[device] = [];
+        }
+
+        var firstBlock = new Dictionary<int, int>();
+        foreach (var (at, options) in list.Options.Index())
+        {
+            foreach (var option in options)
+            {
+                var into = profiles[option.Device];
+                groupOf[option.Device] = groupOf[option.Device] is -1 || groupOf[option.Device] == option.Group ? option.Group : -2;
+                into.AddRange([at, option.Number, option.Width, option.AsksForSpares ? 1 : 0, option.Blocks.Length, option.Pools.Length]);
+                into.AddRange(option.Cost);
+                into.AddRange(option.Marks);
+                foreach (var block in option.Blocks)
+                {
+                    firstBlock.TryAdd(option.Device, block);
+                    into.Add(block - firstBlock[option.Device]);
+                    into.Add(list.Touched.TryGetValue(block, out var mark) ? mark + 1 : 0);
+                    into.Add(list.Touched.TryGetValue(~block, out mark) ? mark + 1 : 0);
+                }
+
+                foreach (var (pool, amount) in option.Pools)
+                {
+                    into.AddRange([(int)list.Pools[pool].Level, list.Pools[pool].Width, amount, list.PoolStart[pool], list.Pools[pool].Device == option.Device ? 0 : pool + 1]);
+                }
+            }
+        }
+
+        var classes = new int[list.DeviceCount];
+        Array.Fill(classes, -1);
+        for (var device = 0; device < classes.Length; device++)
+        {
+            for (var other = 0; other < device && classes[device] < 0; other++)
+            {
+                if (groupOf[device] >= 0 && groupOf[other] >= 0 && profiles[device].SequenceEqual(profiles[other]))
+                {
+                    classes[device] = classes[other] = other;
+                }
+            }
+        }
+
+        groupOfDevice = groupOf;
+        blockBase = [.. Enumerable.Range(0, list.DeviceCount).Select(device => firstBlock.GetValueOrDefault(device))];
+        poolsOfDevice = [.. Enumerable.Range(0, list.DeviceCount).Select(device => Enumerable.Range(0, list.Pools.Length).Where(pool => list.Pools[pool].Device == device).ToArray())];
+        return classes;
+    }
+
+    private int[] groupOfDevice = [];
+    private int[] blockBase = [];
+    private int[][] poolsOfDevice = [];
+
+    /// <summary>The cells with equal devices sorted, so that states that differ only in which of them is which are one.</summary>
+    private int[] Canonical(int[] cells)
+    {
+        for (var i = memoryAt; i < cells.Length; i++)
+        {
+            if (cells[i] != 0)
+            {
+                return cells;
+            }
+        }
+
+        int[]? sorted = null;
+        for (var device = 0; device < classOf.Length; device++)
+        {
+            if (classOf[device] != device)
+            {
+                continue;
+            }
+
+            sorted ??= (int[])cells.Clone();
+            var members = new List<int[]>();
+            for (var other = device; other < classOf.Length; other++)
+            {
+                if (classOf[other] == device)
+                {
+                    members.Add(Row(cells, other));
+                }
+            }
+
+            members.Sort(ListState.Compare);
+            var next = 0;
+            for (var other = device; other < classOf.Length; other++)
+            {
+                if (classOf[other] == device)
+                {
+                    SetRow(sorted, other, members[next++]);
+                }
+            }
+        }
+
+        return sorted ?? cells;
+    }
+
+    private int[] Row(int[] cells, int device)
+    {
+        var group = groupOfDevice[device];
+        var pools = poolsOfDevice[device];
+        var row = new int[3 + pools.Length];
+        row[0] = cells[group];
+        row[1] = cells[blocksAt + group] < 0 ? -1 : cells[blocksAt + group] - (blockBase[device] << 8);
+        row[2] = cells[usedAt + group];
+        for (var i = 0; i < pools.Length; i++)
+        {
+            row[3 + i] = cells[poolsAt + pools[i]];
+        }
+
+        return row;
+    }
+
+    private void SetRow(int[] cells, int device, int[] row)
+    {
+        var group = groupOfDevice[device];
+        (cells[group], cells[blocksAt + group], cells[usedAt + group]) = (row[0], row[1], row[2]);
+        for (var i = 0; i < poolsOfDevice[device].Length; i++)
+        {
+            cells[poolsAt + poolsOfDevice[device][i]] = row[3 + i];
+        }
+    }
+
+    private void AddDevice(int[] cells, int slot, int device) => cells[groupsAt + (2 * slot) + (device / 31)] |= 1 << (device % 31);
+
+    private bool HasDevice(int[] cells, int slot, int device) => (cells[groupsAt + (2 * slot) + (device / 31)] & (1 << (device % 31))) != 0;
+
+    private bool IsEmpty(int[] cells, int slot) => cells[groupsAt + (2 * slot)] == 0 && cells[groupsAt + (2 * slot) + 1] == 0;
+}

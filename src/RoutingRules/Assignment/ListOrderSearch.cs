@@ -1,0 +1,248 @@
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Assignment;
+
+/// <summary>Places a part in list order, component by component, and says how good any placement can be.</summary>
+internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evaluator, Part part, CancellationToken cancellation)
+{
+    private const int MostStates = 3000;
+
+    /// <summary>Options tried here for one unit of the evaluator's work, which costs that much more.</summary>
+    private const long StepsPerUnit = 20;
+
+    private const int LeastStates = 30;
+    private const long WiringBudget = 20_000;
+
+    private int[]? bound;
+    private bool hasShares;
+
+    /// <summary>Options tried.</summary>
+    public long Work { get; private set; }
+
+    /// <summary>Searches; null when the placements found cannot be wired together or the search does not fit the part.</summary>
+    /// <param name="budget">Options to try, roughly.</param>
+    public SearchResult? Run(long budget)
+    {
+        var floor = new WiringFloor(problem);
+        var choices = GreedySearch.NewChoices(problem);
+        var least = new int[ObjectiveVector.Length];
+        var isComplete = true;
+        foreach (var demands in Components())
+        {
+            if (Place(floor, demands, mayShare: false, budget) is not { } placed)
+            {
+                return null;
+            }
+
+            Read(placed.List, placed.Last, choices);
+
+            // Blocks that may share count for less, which gives the bound but would lead astray.
+            var best = placed.List.IsPlain ? placed : Place(floor, demands, mayShare: true, budget);
+            isComplete &= best is { IsComplete: true };
+            for (var i = 0; best is not null && i < least.Length; i++)
+            {
+                least[At(i)] += best.Value.Last.Cost[i];
+            }
+        }
+
+        var transmit = 6 + (int)ObjectiveLevel.TransmitBlocks;
+        hasShares = least[transmit] % WiringFloor.WholeBlock != 0;
+        least[transmit] = ((least[transmit] + WiringFloor.WholeBlock - 1) / WiringFloor.WholeBlock) + FreelySent(floor);
+        bound = isComplete ? least : null;
+        var score = Array.Exists(part.Active, index => part.IsFirm[index] && choices[index] < 0)
+            ? null
+            : evaluator.Evaluate(part.Active, choices, null, WiringBudget, null, out _);
+        if (score is null)
+        {
+            return null;
+        }
+
+        var proven = Proven(score);
+        return new SearchResult { Choices = choices, Score = score, IsProven = proven == ObjectiveVector.Length, ProvenNumbers = proven };
+    }
+
+    private (ListProblem List, ListState Last, bool IsComplete)? Place(WiringFloor floor, int[] demands, bool mayShare, long budget)
+    {
+        var list = new ListProblem(problem, floor, part, demands, mayShare);
+        if (list.DeviceCount > ListProblem.MostDevices)
+        {
+            return null;
+        }
+
+        var beam = new ListBeam(problem, list, evaluator.Order);
+        var options = Math.Max(1L, list.Options.Sum(of => of.Select(option => (option.Group, option.Blocks.FirstOrDefault(-1))).Distinct().LongCount()));
+        var width = (int)Math.Clamp(budget * StepsPerUnit * demands.Length / Math.Max(1, part.Active.Length) / options, LeastStates, MostStates);
+        var last = beam.Run(width, cancellation);
+        Work += beam.Work;
+        return last is null ? null : (list, last, beam.IsComplete);
+    }
+
+    /// <summary>
+    /// How many numbers of a score, in the order asked for, are the smallest possible. Up to the list order the score must meet what holds for every
+    /// placement; from there on every placement as good opposes the list order nowhere, and a complete search has seen all of those.
+    /// </summary>
+    public int Proven(ChoiceScore score)
+    {
+        var least = Least();
+        var proven = 0;
+        while (proven < ObjectiveVector.Length && score.Numbers[At(proven)] == least[At(proven)])
+        {
+            proven++;
+        }
+
+        var order = 6 + Array.IndexOf(evaluator.Order, ObjectiveLevel.Order);
+        while (bound is not null && FailsOnlyWhatMust(score) && proven > order && proven < ObjectiveVector.Length && score.Numbers[At(proven)] == bound[At(proven)])
+        {
+            // With parts of blocks rounded up, placements that cost other parts are as good and were not kept.
+            if (At(proven++) == 6 + (int)ObjectiveLevel.TransmitBlocks && hasShares)
+            {
+                break;
+            }
+        }
+
+        return proven;
+    }
+
+    /// <summary>True when every failed delivery would fail with all other demands away: then who fails is settled.</summary>
+    private bool FailsOnlyWhatMust(ChoiceScore score)
+    {
+        var must = 0;
+        foreach (var index in part.Active)
+        {
+            var demand = problem.Demands[index];
+            must += part.Choices[index].Length == 0 ? demand.Weight : part.Choices[index].Min(choice => demand.Candidates[choice].Failed);
+        }
+
+        return must == score.Numbers[..4].Sum();
+    }
+
+    private int At(int place) => place < 6 ? place : 6 + (int)evaluator.Order[place - 6];
+
+    /// <summary>A vector that no placement can go below on any level.</summary>
+    private int[] Least()
+    {
+        var least = new int[ObjectiveVector.Length];
+        var failed = new int[4];
+        foreach (var component in Components())
+        {
+            foreach (var (tier, count) in new DeficitBound(problem, part.Choices).UpToTier(component).Index())
+            {
+                failed[tier] += count;
+            }
+        }
+
+        for (var tier = 0; tier < failed.Length; tier++)
+        {
+            // What is proven to fail in the tiers before stands; the rest of the deficit falls on this one.
+            least[tier] = Math.Max(0, failed[tier] - least.AsSpan(0, tier).ToArray().Sum());
+        }
+
+        var firm = new List<Candidate>();
+        foreach (var index in part.Active)
+        {
+            var demand = problem.Demands[index];
+            var choices = part.Choices[index];
+            least[demand.Node.IsHeld ? 4 : 5] += demand.Existing >= 0 && !Array.Exists(choices, choice => demand.Candidates[choice].First == demand.Existing) ? 1 : 0;
+            if (!part.IsFirm[index] || choices.Length == 0)
+            {
+                continue;
+            }
+
+            least[6 + (int)ObjectiveLevel.Distance] += demand.Preferred > 0 ? choices.Min(choice => Math.Abs(demand.Candidates[choice].Number - demand.Preferred)) : 0;
+            if (choices.Length == 1)
+            {
+                var candidate = demand.Candidates[choices[0]];
+                least[6 + (int)ObjectiveLevel.Order] += firm.Count(earlier => earlier.PortGroup == candidate.PortGroup && earlier.Number > candidate.Number);
+                firm.Add(candidate);
+            }
+        }
+
+        return least;
+    }
+
+    /// <summary>Transmit blocks that sources need which only freely routed sinks take; no block that a full fixed one takes has room for them.</summary>
+    private int FreelySent(WiringFloor floor)
+    {
+        var sources = new Dictionary<int, int>();
+        foreach (var index in part.Active)
+        {
+            var demand = problem.Demands[index];
+            if (demand.Node.Line is not null || part.Choices[index].Length == 0)
+            {
+                continue;
+            }
+
+            foreach (var choice in part.Choices[index])
+            {
+                foreach (var delivery in demand.Candidates[choice].Deliveries)
+                {
+                    if (!floor.IsCounted(delivery) || floor.FixedBlock(delivery.Sink) >= 0 || !floor.IsUnique(delivery.Source))
+                    {
+                        goto Next;
+                    }
+                }
+            }
+
+            var first = demand.Candidates[part.Choices[index][0]].Deliveries[0];
+            sources[first.Sender] = sources.GetValueOrDefault(first.Sender) + demand.Node.Width;
+        Next:;
+        }
+
+        return sources.Sum(entry => (entry.Value + floor.TransmitWidth(entry.Key) - 1) / floor.TransmitWidth(entry.Key));
+    }
+
+    private static void Read(ListProblem list, ListState last, int[] choices)
+    {
+        var state = last;
+        for (var at = list.Demands.Length - 1; at >= 0; at--)
+        {
+            if (list.Standing[at] >= 0)
+            {
+                choices[list.Demands[at]] = list.Standing[at];
+                continue;
+            }
+
+            choices[list.Demands[at]] = state!.Option?.Choice ?? Evaluator.Unplaced;
+            state = state.Before;
+        }
+    }
+
+    /// <summary>Demands that meet on a device, or in a set, a group, a separation or a claim.</summary>
+    private IEnumerable<int[]> Components()
+    {
+        var devices = problem.Demands.Length;
+        var sets = devices + problem.DeviceCount;
+        var groups = sets + problem.Demands.Length;
+        var points = groups + problem.Demands.Length;
+        var nodes = new DisjointSets(points + problem.Show.Graph.PointCount);
+        foreach (var index in part.Active)
+        {
+            var demand = problem.Demands[index];
+            foreach (var choice in part.Choices[index])
+            {
+                nodes.Join(index, devices + demand.Candidates[choice].Device);
+                foreach (var point in demand.Candidates[choice].Claims)
+                {
+                    nodes.Join(index, points + point);
+                }
+            }
+
+            if (demand.Set >= 0)
+            {
+                nodes.Join(index, sets + demand.Set);
+            }
+
+            if (demand.Group >= 0)
+            {
+                nodes.Join(index, groups + demand.Group);
+            }
+
+            foreach (var separate in demand.Separations)
+            {
+                nodes.Join(index, separate.Other);
+            }
+        }
+
+        return part.Active.GroupBy(nodes.Find).Select(component => component.ToArray());
+    }
+}
