@@ -9,13 +9,15 @@ internal sealed class Assigner
 
     private readonly RoutingEngine engine;
     private readonly AssignmentProblem problem;
+    private readonly AssignmentStrategy strategy;
     private readonly Evaluator evaluator;
     private readonly CancellationToken cancellation;
 
-    private Assigner(RoutingEngine engine, AssignmentProblem problem, CancellationToken cancellation)
+    private Assigner(RoutingEngine engine, AssignmentProblem problem, AssignmentStrategy strategy, CancellationToken cancellation)
     {
         this.engine = engine;
         this.problem = problem;
+        this.strategy = strategy;
         this.cancellation = cancellation;
         evaluator = new Evaluator(problem);
     }
@@ -28,15 +30,17 @@ internal sealed class Assigner
         ArgumentOutOfRangeException.ThrowIfNegative(options.Spares, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegative(options.Headroom, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegative(options.Budget, nameof(options));
+        var strategy = engine.Strategies.FirstOrDefault(strategy => strategy.Name == (options.Strategy ?? ExactStrategy.Id))
+            ?? throw new ArgumentException($"There is no strategy '{options.Strategy}'; there are {string.Join(", ", engine.Strategies.Select(strategy => strategy.Name))}.", nameof(options));
         var problem = ProblemBuilder.Build(engine.Resolve(show), options);
-        return new Assigner(engine, problem, cancellation).Run();
+        return new Assigner(engine, problem, strategy, cancellation).Run();
     }
 
     private AssignmentResult Run()
     {
         var firm = new FirmDemands(problem, evaluator);
         firm.Settle();
-        var (choices, isProven) = SearchParts(firm);
+        var (choices, proven) = SearchParts(firm);
         var active = Enumerable.Range(0, problem.Demands.Length).ToArray();
         var score = evaluator.Evaluate(active, choices, null, FinalWiringBudget, null, out var isBestWiring);
         var wiring = evaluator.Wire(active, choices, FinalWiringBudget);
@@ -45,27 +49,31 @@ internal sealed class Assigner
             throw new InvalidOperationException("The choices found cannot stand together.");
         }
 
-        isProven &= isBestWiring;
+        proven = isBestWiring ? proven : Math.Min(proven, FirstWired(evaluator.Order));
         var writer = new PatchWriter(problem, choices, wiring);
         var result = writer.Write(engine.Resolve);
-        return new AssignmentReport(problem, evaluator, firm, choices, score, isProven).Build(result, engine.Resolve(result), writer, engine);
+        return new AssignmentReport(problem, evaluator, firm, choices, score, proven).Build(result, engine.Resolve(result), writer, engine);
     }
 
-    private (int[] Choices, bool IsProven) SearchParts(FirmDemands firm)
+    private (int[] Choices, int Proven) SearchParts(FirmDemands firm)
     {
         var choices = GreedySearch.NewChoices(problem);
-        var isProven = true;
+        var proven = ObjectiveVector.Length;
         var parts = PartFinder.Find(problem, firm.Choices);
         foreach (var active in parts)
         {
-            var found = new PartSolver(problem, evaluator, firm, active, cancellation).Solve(problem.Options.Budget / parts.Count);
-            isProven &= found.IsProven;
+            var found = new PartSolver(problem, evaluator, firm, active, new StrategySearch(problem, evaluator, strategy, cancellation)).Solve(problem.Options.Budget / parts.Count);
+            proven = Math.Min(proven, found.IsProven ? ObjectiveVector.Length : found.ProvenNumbers);
             foreach (var index in active)
             {
                 choices[index] = found.Choices[index];
             }
         }
 
-        return (choices, isProven);
+        return (choices, proven);
     }
+
+    /// <summary>How many numbers come before the first one that the wiring decides.</summary>
+    private static int FirstWired(ObjectiveLevel[] order) =>
+        6 + Array.FindIndex(order, level => level is ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks);
 }

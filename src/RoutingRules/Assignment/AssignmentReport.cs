@@ -5,7 +5,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Assignment;
 
 /// <summary>Turns choices into the account that a caller gets.</summary>
-internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, bool isProven)
+internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, int provenBySearch)
 {
     private readonly SignalGraph graph = problem.Show.Graph;
 
@@ -13,11 +13,11 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
     {
         var contradicts = firm.Contradictions.Count > 0;
         var vector = new ObjectiveVector { Values = ValueList.Create<int>(score.Numbers) };
-        var proven = isProven ? ObjectiveVector.Length : ProvenPrefix();
+        var proven = ProvenPrefix();
         return new AssignmentResult
         {
             Show = result,
-            Status = contradicts ? AssignmentStatus.PinsContradict : isProven ? AssignmentStatus.Optimal : AssignmentStatus.Feasible,
+            Status = contradicts ? AssignmentStatus.PinsContradict : proven == ObjectiveVector.Length ? AssignmentStatus.Optimal : AssignmentStatus.Feasible,
             ProvenNumbers = contradicts ? 0 : proven,
             Objective = contradicts ? null : vector,
             Placements = Placements(),
@@ -32,11 +32,11 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
         };
     }
 
-    /// <summary>Numbers that are 0 cannot be smaller, as long as all before them are proven too.</summary>
+    /// <summary>What the search proved, and the numbers after it that are 0 and cannot be smaller.</summary>
     private int ProvenPrefix()
     {
         var order = evaluator.Order;
-        var proven = 0;
+        var proven = provenBySearch;
         while (proven < ObjectiveVector.Length && score.Numbers[proven < 6 ? proven : 6 + (int)order[proven - 6]] == 0)
         {
             proven++;

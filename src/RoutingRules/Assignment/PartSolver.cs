@@ -1,11 +1,8 @@
 namespace RoutingRules.Assignment;
 
 /// <summary>Searches one part: with all its pins and holds if that is possible, else with as few giving way as can be.</summary>
-internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] active, CancellationToken cancellation)
+internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] active, StrategySearch search)
 {
-    /// <summary>Parts whose choices multiply to more than two to this power are not searched exactly.</summary>
-    private const double MaxExactBits = 72;
-
     /// <summary>Sets of holds of one size that are tried before holds are given up one by one.</summary>
     private const int MaxSubsets = 300;
 
@@ -45,18 +42,7 @@ internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator,
             return null;
         }
 
-        var part = new Part { Active = active, Choices = firm.Choices, IsFirm = firm.IsFirm };
-        var start = evaluator.Work;
-        var greedy = new GreedySearch(problem, evaluator, part, cancellation).Run(start + (budget / 2));
-        var bits = 0.0;
-        foreach (var index in active)
-        {
-            bits += Math.Log2(firm.Choices[index].Length + (firm.IsFirm[index] ? 0 : 1));
-        }
-
-        return bits > MaxExactBits && greedy is not null
-            ? greedy
-            : new ExactSearch(problem, evaluator, part, cancellation).Run(greedy, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
+        return search.Run(new Part { Active = active, Choices = firm.Choices, IsFirm = firm.IsFirm }, budget);
     }
 
     /// <summary>The best result with the smallest number of holds given up; null when even none of them helps.</summary>

@@ -10,4 +10,7 @@ internal sealed class SearchResult
 
     /// <summary>True when nothing better exists.</summary>
     public required bool IsProven { get; init; }
+
+    /// <summary>How many numbers, in the order asked for, are proven when not all are.</summary>
+    public int ProvenNumbers { get; init; }
 }
