@@ -43,7 +43,7 @@ public abstract class AssignmentPart
 
     /// <summary>
     /// The contents that come about together when a transmit slot is made to carry a source: the slot's own, and those of the whole block when the
-    /// device routes in blocks. Empty when the slot cannot carry the source.
+    /// device routes in blocks. A slot that is itself the source goes on carrying what it carries. Empty when the slot cannot carry the source.
     /// </summary>
     public abstract IReadOnlyList<(PointIndex Slot, PointIndex Source)> Filling(PointIndex slot, PointIndex source);
 

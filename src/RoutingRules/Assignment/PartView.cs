@@ -49,6 +49,11 @@ internal sealed class PartView(AssignmentProblem problem, Evaluator evaluator, P
     public override IReadOnlyList<(PointIndex Slot, PointIndex Source)> Filling(PointIndex slot, PointIndex source)
     {
         var graph = problem.Show.Graph;
+        if (slot == source)
+        {
+            return graph.Upstream(slot) is { Value: >= 0 } before ? [(slot, before)] : [];
+        }
+
         if (ContentOf(slot) is { IsSettled: true } settled)
         {
             return settled.Content == source && !source.IsNone ? [(slot, source)] : [];
