@@ -21,12 +21,14 @@ internal sealed class LevelSolver(AssignmentPart part, PlacementModel placements
     private bool isProving = true;
     private int[]? choices;
     private long value;
+    private long[] solution = [];
 
     /// <summary>Solves.</summary>
     /// <returns>The best choices with the values of the numbers proven in order; null when no choices stand or none were found.</returns>
     public (int[] Choices, List<long> Values)? Run()
     {
-        if (part.Construct(cancellation) is { } start)
+        var start = part.Construct(cancellation);
+        if (start is not null)
         {
             Hint(start);
         }
@@ -49,6 +51,7 @@ internal sealed class LevelSolver(AssignmentPart part, PlacementModel placements
             }
         }
 
+        choices ??= start?.ToArray();
         return choices is null ? null : (choices, proven);
     }
 
@@ -72,36 +75,53 @@ internal sealed class LevelSolver(AssignmentPart part, PlacementModel placements
     }
 
     /// <summary>Finds the least value of a sum, and holds the sum at it from now on.</summary>
-    /// <returns>False when nothing was found in time; the choices then stay as they were.</returns>
+    /// <returns>False when time is up; the choices then stay as they were.</returns>
     private bool Minimise(Total total)
     {
-        if (total.IsConstant && choices is not null)
-        {
-            value = total.Constant;
-            return true;
-        }
-
         if (cancellation.IsCancellationRequested || left < LeastEffort || clock.Elapsed.TotalSeconds >= seconds)
         {
             return false;
         }
 
         model.Minimize(total.ToExpression());
-        var solver = new CpSolver { StringParameters = Parameters() };
-        using var registration = cancellation.Register(solver.StopSearch);
-        var status = solver.Solve(model);
-        left -= Math.Max(solver.Response!.DeterministicTime, LeastEffort / 10);
-        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
+        if (solution.Length < model.Model.Variables.Count)
+        {
+            // New variables follow from what is chosen already; with values for them the solver starts where it stopped.
+            Solve(",fix_variables_to_their_hinted_value:true");
+        }
+
+        var isKnown = solution.Length == model.Model.Variables.Count;
+        if (!isKnown || total.ValueIn(solution) > 0)
+        {
+            var status = Solve("");
+            isKnown |= status is CpSolverStatus.Optimal or CpSolverStatus.Feasible;
+            isProving &= status == CpSolverStatus.Optimal;
+        }
+
+        if (!isKnown)
         {
             return false;
         }
 
-        choices = Read(solver);
-        value = solver.Value(total.ToExpression());
-        isProving &= status == CpSolverStatus.Optimal;
+        value = total.ValueIn(solution);
         total.AtMost(model, value);
-        Hint(solver);
         return true;
+    }
+
+    private CpSolverStatus Solve(string parameters)
+    {
+        var solver = new CpSolver { StringParameters = Parameters() + parameters };
+        using var registration = cancellation.Register(solver.StopSearch);
+        var status = solver.Solve(model);
+        left -= Math.Max(solver.Response!.DeterministicTime, LeastEffort / 10);
+        if (status is CpSolverStatus.Optimal or CpSolverStatus.Feasible)
+        {
+            solution = [.. solver.Response.Solution];
+            choices = Array.ConvertAll(placements.Chosen, candidates => Array.FindIndex(candidates, solver.BooleanValue));
+            HintSolution();
+        }
+
+        return status;
     }
 
     private string Parameters()
@@ -112,9 +132,6 @@ internal sealed class LevelSolver(AssignmentPart part, PlacementModel placements
             ? text
             : text + string.Create(CultureInfo.InvariantCulture, $",max_time_in_seconds:{Math.Max((seconds - clock.Elapsed.TotalSeconds) * Share, LeastEffort)}");
     }
-
-    private int[] Read(CpSolver solver) =>
-        Array.ConvertAll(placements.Chosen, candidates => Array.FindIndex(candidates, solver.BooleanValue));
 
     private void Hint(IReadOnlyList<int> start)
     {
@@ -127,15 +144,11 @@ internal sealed class LevelSolver(AssignmentPart part, PlacementModel placements
         }
     }
 
-    private void Hint(CpSolver solver)
+    private void HintSolution()
     {
-        model.ClearHints();
-        var solution = solver.Response!.Solution;
-        for (var index = 0; index < solution.Count; index++)
-        {
-            model.Model.SolutionHint ??= new PartialVariableAssignment();
-            model.Model.SolutionHint.Vars.Add(index);
-            model.Model.SolutionHint.Values.Add(solution[index]);
-        }
+        var hint = new PartialVariableAssignment();
+        hint.Vars.AddRange(Enumerable.Range(0, solution.Length));
+        hint.Values.AddRange(solution);
+        model.Model.SolutionHint = hint;
     }
 }

@@ -10,8 +10,6 @@ internal sealed class Total
 
     public long Constant { get; set; }
 
-    public bool IsConstant => variables.Count == 0;
-
     public Total Add(IntVar variable, long factor = 1)
     {
         if (factor != 0)
@@ -37,6 +35,17 @@ internal sealed class Total
     {
         Constant += constant;
         return this;
+    }
+
+    public long ValueIn(long[] solution)
+    {
+        var value = Constant;
+        for (var i = 0; i < variables.Count; i++)
+        {
+            value += factors[i] * solution[variables[i].Index];
+        }
+
+        return value;
     }
 
     public LinearExpr ToExpression() => LinearExpr.WeightedSum(variables, factors) + Constant;

@@ -131,14 +131,14 @@ internal sealed partial class WiringModel
             model.AddAtMostOne(networks.Values);
         }
 
-        AddOrderOfEqualBlocks();
+        AddOrderOfEqualBlocks(takesOf);
     }
 
-    /// <summary>Of transmit blocks that are alike, earlier ones are used first.</summary>
-    private void AddOrderOfEqualBlocks()
+    /// <summary>Transmit blocks that are alike are numbered by the first receiver that takes them: each is taken only once the one before it is.</summary>
+    private void AddOrderOfEqualBlocks(SortedDictionary<int, List<(ReceiveClass Receiver, Take Take)>> takesOf)
     {
         var hasStaying = part.Demands.Any(demand => demand.Candidates.Any(candidate => candidate.IsExisting));
-        var previous = new Dictionary<int, int>();
+        var previous = new Dictionary<int, Dictionary<ReceiveClass, BoolVar>>();
         foreach (var id in sent.Keys)
         {
             var block = part.TransmitBlocks[id];
@@ -156,13 +156,34 @@ internal sealed partial class WiringModel
             }
 
             var group = part.PortGroupOf(block.First);
-            if (previous.TryGetValue(group, out var before))
+            previous[group] = AddPrecedence(takesOf[id].ToLookup(entry => entry.Receiver, entry => entry.Take), previous.GetValueOrDefault(group));
+        }
+    }
+
+    /// <summary>Lets receivers take a block only when an earlier one, or they themselves, take the block before it.</summary>
+    /// <returns>For each receiver whether it or one before it takes the block.</returns>
+    private Dictionary<ReceiveClass, BoolVar> AddPrecedence(ILookup<ReceiveClass, Take> takes, Dictionary<ReceiveClass, BoolVar>? before)
+    {
+        var taken = new Dictionary<ReceiveClass, BoolVar>();
+        BoolVar? earlier = null;
+        BoolVar? earlierBefore = null;
+        foreach (var receiver in classes.Values.SelectMany(list => list))
+        {
+            var sofar = model.NewBoolVar("");
+            var any = new Total().Add(sofar).Add(takes[receiver].Select(take => take.Variable), -1);
+            (earlier is null ? any : any.Add(earlier, -1)).AtMost(model, 0);
+            var needed = receiver.Count > 1 ? before?[receiver] : earlierBefore;
+            foreach (var take in before is null ? [] : takes[receiver])
             {
-                model.AddImplication(sent[id], sent[before]);
+                new Total().Add(take.Variable).Add(needed is null ? [] : [needed], -1).AtMost(model, 0);
             }
 
-            previous[group] = id;
+            taken.Add(receiver, sofar);
+            earlier = sofar;
+            earlierBefore = before?[receiver];
         }
+
+        return taken;
     }
 
     private void AddStreamLimits()
