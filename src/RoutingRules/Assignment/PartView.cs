@@ -72,7 +72,7 @@ internal sealed class PartView(AssignmentProblem problem, Evaluator evaluator, P
                 filling[position] = (new PointIndex(together.FirstSink + position), new PointIndex(together.FirstSource + position));
             }
 
-            return Array.TrueForAll(filling, pair => problem.TransmitBlockOf[pair.Item1.Value] >= 0) ? filling : [];
+            return Array.TrueForAll(filling, pair => problem.TransmitBlockOf[pair.Item1.Value] >= 0 && !ContentOf(pair.Item1).IsSettled) ? filling : [];
         }
 
         return graph.RoutingBetween(source, slot) is { Mode: RoutingMode.Free } || BlockRouting.Find(graph, source.Value, slot.Value) is not null ? [(slot, source)] : [];
