@@ -17,6 +17,13 @@ if (args is not ["ratios", ..])
     return;
 }
 
+// Takes minutes to hours, so that it runs only when it is asked for.
+if (args is [_, "assign", .. var which])
+{
+    AssignRatios.Run(which);
+    return;
+}
+
 foreach (var table in tables)
 {
     if (args.Length == 1 || args.Contains(table.Name, StringComparer.Ordinal))

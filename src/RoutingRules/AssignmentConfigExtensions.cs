@@ -7,7 +7,7 @@ namespace RoutingRules;
 /// <summary>Turns what a configuration says about assignment into options.</summary>
 public static class AssignmentConfigExtensions
 {
-    /// <summary>The options; what the configuration does not say is as usual. Its strategy is not among them.</summary>
+    /// <summary>The options; what the configuration does not say is as usual.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="config"/> is null.</exception>
     public static AssignmentOptions ToOptions(this AssignmentConfig config)
     {
@@ -18,6 +18,7 @@ public static class AssignmentConfigExtensions
             Spares = config.Spares,
             Headroom = config.Headroom,
             KeepUnlisted = config.KeepUnlisted,
+            Strategy = config.Strategy,
             Budget = config.Budget ?? usual.Budget,
             Order = config.Order.Select(Level).ToValueList(),
         };

@@ -17,7 +17,7 @@ public sealed class RoutingEngine
     private readonly Rule[] rules;
     private readonly ActiveRule[] active;
 
-    internal RoutingEngine(Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, PluginInfo[] plugins, EngineConfig config)
+    internal RoutingEngine(Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, AssignmentStrategy[] strategies, PluginInfo[] plugins, EngineConfig config)
     {
         this.rules = rules;
         this.active = active;
@@ -25,6 +25,7 @@ public sealed class RoutingEngine
         Catalogue = ReadingRules.All.Concat(WaiverRules.All).Concat(rules.Select(rule => rule.Descriptor)).OrderBy(rule => rule.Id, StringComparer.Ordinal).ToValueList();
         Profiles = profiles;
         FixProviders = fixProviders;
+        Strategies = strategies;
         Plugins = plugins;
     }
 
@@ -44,6 +45,9 @@ public sealed class RoutingEngine
 
     /// <summary>The providers of fixes: the built-in ones, then others in the order they were added.</summary>
     public IReadOnlyList<FixProvider> FixProviders { get; }
+
+    /// <summary>The strategies of assignment: the default one, the other built-in ones, then others in the order they were added.</summary>
+    public IReadOnlyList<AssignmentStrategy> Strategies { get; }
 
     /// <summary>The plugins, in the order they were added.</summary>
     public IReadOnlyList<PluginInfo> Plugins { get; }
@@ -86,6 +90,9 @@ public sealed class RoutingEngine
     /// <param name="show">The show.</param>
     /// <param name="options">What the assignment may and must do.</param>
     /// <param name="cancellation">Stops the search; the best result so far is returned.</param>
+    /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
+    /// <exception cref="UnsupportedAssignmentException">The strategy cannot take into account something that the show uses.</exception>
+    /// <exception cref="InvalidProposalException">The strategy proposed something that breaks a rule.</exception>
     public AssignmentResult Assign(Show show, AssignmentOptions? options = null, CancellationToken cancellation = default) =>
         Assigner.Assign(this, show, options ?? new AssignmentOptions(), cancellation);
 

@@ -1,3 +1,4 @@
+using RoutingRules.Assignment;
 using RoutingRules.Configuration;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
@@ -14,6 +15,7 @@ public sealed class RoutingEngineBuilder
     private readonly List<Rule> rules = [.. BuiltInRules.All];
     private readonly List<ProfileSource> profiles = [];
     private readonly List<FixProvider> fixes = [.. BuiltInFixes.All];
+    private readonly List<AssignmentStrategy> strategies = [.. BuiltInStrategies.All];
     private readonly List<PluginInfo> plugins = [];
     private EngineConfig config = new();
 
@@ -41,7 +43,7 @@ public sealed class RoutingEngineBuilder
     {
         ArgumentNullException.ThrowIfNull(plugin);
         plugins.Add(plugin.Info);
-        plugin.Register(new PluginRegistry(rules, profiles, fixes));
+        plugin.Register(new PluginRegistry(rules, profiles, fixes, strategies));
         return this;
     }
 
@@ -51,6 +53,15 @@ public sealed class RoutingEngineBuilder
     {
         ArgumentNullException.ThrowIfNull(provider);
         fixes.Add(provider);
+        return this;
+    }
+
+    /// <summary>Adds a strategy of assignment to the built-in ones; <see cref="AssignmentOptions.Strategy"/> picks it by its name.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="strategy"/> is null.</exception>
+    public RoutingEngineBuilder AddStrategy(AssignmentStrategy strategy)
+    {
+        ArgumentNullException.ThrowIfNull(strategy);
+        strategies.Add(strategy);
         return this;
     }
 
@@ -71,7 +82,7 @@ public sealed class RoutingEngineBuilder
         RuleSelection.Problems(config, rules.OrderBy(rule => rule.Descriptor.Id, StringComparer.Ordinal).ToArray());
 
     /// <summary>Makes the engine.</summary>
-    /// <exception cref="InvalidOperationException">Two rules have the same id or the same name, or the configuration names a rule that cannot be set.</exception>
+    /// <exception cref="InvalidOperationException">Two rules have the same id or the same name, two strategies have the same name, or the configuration names a rule that cannot be set.</exception>
     public RoutingEngine Build()
     {
         var ordered = rules.OrderBy(rule => rule.Descriptor.Id, StringComparer.Ordinal).ToArray();
@@ -88,11 +99,16 @@ public sealed class RoutingEngineBuilder
             throw new InvalidOperationException($"Two rules have the name {clash.Key}.");
         }
 
+        if (strategies.GroupBy(strategy => strategy.Name, StringComparer.Ordinal).FirstOrDefault(group => group.Count() > 1) is { } twins)
+        {
+            throw new InvalidOperationException($"Two strategies have the name {twins.Key}.");
+        }
+
         if (RuleSelection.Problems(config, ordered) is { IsEmpty: false } problems)
         {
             throw new InvalidOperationException(problems[0].Message);
         }
 
-        return new RoutingEngine(ordered, RuleSelection.Apply(config, ordered), new ProfileLibrary(profiles), [.. fixes], [.. plugins], config);
+        return new RoutingEngine(ordered, RuleSelection.Apply(config, ordered), new ProfileLibrary(profiles), [.. fixes], [.. strategies], [.. plugins], config);
     }
 }

@@ -20,6 +20,9 @@ public sealed record AssignmentOptions
     /// <summary>Devices, links and points that must not be used: ids or addresses.</summary>
     public ValueList<string> Without { get; init; }
 
+    /// <summary>The name of the strategy that searches; null for the default one, <c>exact</c>.</summary>
+    public string? Strategy { get; init; }
+
     /// <summary>Units of search work, 0 or more: the same budget always gives the same result.</summary>
     public long Budget { get; init; } = 500_000;
 }

@@ -17,7 +17,7 @@ public sealed record AssignmentConfig
     /// <summary>Whether outputs may go on carrying what no feed asks for where the document already had it so.</summary>
     public bool KeepUnlisted { get; init; }
 
-    /// <summary>The id of the strategy; null for the built-in one.</summary>
+    /// <summary>The name of the strategy; null for the default one.</summary>
     public string? Strategy { get; init; }
 
     /// <summary>Work units after which the strategy stops with what it has, from 1 to 2^53 - 1; null for the usual bound.</summary>

@@ -1,3 +1,4 @@
+using RoutingRules.Assignment;
 using RoutingRules.Fixing;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;
@@ -11,8 +12,11 @@ public sealed class PluginRegistry
     private readonly List<ProfileSource> profiles;
     private readonly List<FixProvider> fixes;
 
-    internal PluginRegistry(List<Rule> rules, List<ProfileSource> profiles, List<FixProvider> fixes)
+    private readonly List<AssignmentStrategy> strategies;
+
+    internal PluginRegistry(List<Rule> rules, List<ProfileSource> profiles, List<FixProvider> fixes, List<AssignmentStrategy> strategies)
     {
+        this.strategies = strategies;
         this.fixes = fixes;
         this.rules = rules;
         this.profiles = profiles;
@@ -42,6 +46,15 @@ public sealed class PluginRegistry
     {
         ArgumentNullException.ThrowIfNull(provider);
         fixes.Add(provider);
+        return this;
+    }
+
+    /// <summary>Adds a strategy of assignment; <see cref="AssignmentOptions.Strategy"/> picks it by its name.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="strategy"/> is null.</exception>
+    public PluginRegistry AddStrategy(AssignmentStrategy strategy)
+    {
+        ArgumentNullException.ThrowIfNull(strategy);
+        strategies.Add(strategy);
         return this;
     }
 }

@@ -1,6 +1,6 @@
 namespace RoutingRules.Plugins;
 
-/// <summary>A plugin: it adds profiles and rules to an engine that is being built.</summary>
+/// <summary>A plugin: it adds profiles, rules, fixes and strategies to an engine that is being built.</summary>
 /// <remarks>A plugin runs with all the rights of the program that loads it.</remarks>
 public abstract class RoutingPlugin
 {

@@ -9,13 +9,15 @@ internal sealed class Assigner
 
     private readonly RoutingEngine engine;
     private readonly AssignmentProblem problem;
+    private readonly AssignmentStrategy strategy;
     private readonly Evaluator evaluator;
     private readonly CancellationToken cancellation;
 
-    private Assigner(RoutingEngine engine, AssignmentProblem problem, CancellationToken cancellation)
+    private Assigner(RoutingEngine engine, AssignmentProblem problem, AssignmentStrategy strategy, CancellationToken cancellation)
     {
         this.engine = engine;
         this.problem = problem;
+        this.strategy = strategy;
         this.cancellation = cancellation;
         evaluator = new Evaluator(problem);
     }
@@ -28,8 +30,10 @@ internal sealed class Assigner
         ArgumentOutOfRangeException.ThrowIfNegative(options.Spares, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegative(options.Headroom, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegative(options.Budget, nameof(options));
+        var strategy = engine.Strategies.FirstOrDefault(strategy => strategy.Name == (options.Strategy ?? ExactStrategy.Id))
+            ?? throw new ArgumentException($"There is no strategy '{options.Strategy}'; there are {string.Join(", ", engine.Strategies.Select(strategy => strategy.Name))}.", nameof(options));
         var problem = ProblemBuilder.Build(engine.Resolve(show), options);
-        return new Assigner(engine, problem, cancellation).Run();
+        return new Assigner(engine, problem, strategy, cancellation).Run();
     }
 
     private AssignmentResult Run()
@@ -37,7 +41,7 @@ internal sealed class Assigner
         var firm = new FirmDemands(problem, evaluator);
         firm.Settle();
         var sums = new int[ObjectiveVector.Length];
-        var (choices, isProven, proven) = SearchParts(firm, sums);
+        var (choices, proven) = SearchParts(firm, sums);
         var active = Enumerable.Range(0, problem.Demands.Length).ToArray();
         var score = evaluator.Evaluate(active, choices, null, FinalWiringBudget, null, out var isBestWiring);
         var wiring = evaluator.Wire(active, choices, FinalWiringBudget);
@@ -46,23 +50,21 @@ internal sealed class Assigner
             throw new InvalidOperationException("The choices found cannot stand together.");
         }
 
-        (isProven, proven) = Joined(score, sums, isProven && isBestWiring, proven);
+        proven = isBestWiring ? proven : Joined(score, sums, proven);
         var writer = new PatchWriter(problem, choices, wiring);
         var result = writer.Write(engine.Resolve);
-        return new AssignmentReport(problem, evaluator, firm, choices, score, isProven, proven).Build(result, engine.Resolve(result), writer, engine);
+        return new AssignmentReport(problem, evaluator, firm, choices, score, proven).Build(result, engine.Resolve(result), writer, engine);
     }
 
-    private (int[] Choices, bool IsProven, int Proven) SearchParts(FirmDemands firm, int[] sums)
+    private (int[] Choices, int Proven) SearchParts(FirmDemands firm, int[] sums)
     {
         var choices = GreedySearch.NewChoices(problem);
-        var isProven = true;
         var proven = ObjectiveVector.Length;
         var parts = PartFinder.Find(problem, firm.Choices);
         foreach (var active in parts)
         {
-            var found = new PartSolver(problem, evaluator, firm, active, cancellation).Solve(problem.Options.Budget / parts.Count);
-            isProven &= found.IsProven;
-            proven = Math.Min(proven, found.ProvenNumbers);
+            var found = new PartSolver(problem, evaluator, firm, active, new StrategySearch(problem, evaluator, strategy, cancellation)).Solve(problem.Options.Budget / parts.Count);
+            proven = Math.Min(proven, found.IsProven ? ObjectiveVector.Length : found.ProvenNumbers);
             for (var i = 0; i < sums.Length; i++)
             {
                 sums[i] += found.Score.Numbers[i];
@@ -74,18 +76,21 @@ internal sealed class Assigner
             }
         }
 
-        return (choices, isProven, proven);
+        return (choices, proven);
     }
 
-    /// <summary>Parts are proven each by itself; together they are where the whole is the sum of its parts, or its wiring is known to be the cheapest.</summary>
-    private (bool IsProven, int Proven) Joined(ChoiceScore score, int[] sums, bool isProven, int proven)
+    /// <summary>Numbers proven for the parts are proven for the whole as far as it is the sum of its parts: its wiring may be dearer.</summary>
+    private int Joined(ChoiceScore score, int[] sums, int proven)
     {
-        for (var i = 0; i < proven && !isProven; i++)
+        for (var i = 0; i < proven; i++)
         {
             var at = i < 6 ? i : 6 + (int)evaluator.Order[i - 6];
-            proven = score.Numbers[at] == sums[at] ? proven : i;
+            if (score.Numbers[at] != sums[at])
+            {
+                return i;
+            }
         }
 
-        return (isProven || proven == ObjectiveVector.Length, proven);
+        return proven;
     }
 }

@@ -5,7 +5,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Assignment;
 
 /// <summary>Turns choices into the account that a caller gets.</summary>
-internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, bool isProven, int provenNumbers)
+internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, int provenBySearch)
 {
     private readonly SignalGraph graph = problem.Show.Graph;
 
@@ -13,11 +13,11 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
     {
         var contradicts = firm.Contradictions.Count > 0;
         var vector = new ObjectiveVector { Values = ValueList.Create<int>(score.Numbers) };
-        var proven = isProven ? ObjectiveVector.Length : Math.Min(provenNumbers, ObjectiveVector.Length - 1);
+        var proven = ProvenPrefix();
         return new AssignmentResult
         {
             Show = result,
-            Status = contradicts ? AssignmentStatus.PinsContradict : isProven ? AssignmentStatus.Optimal : AssignmentStatus.Feasible,
+            Status = contradicts ? AssignmentStatus.PinsContradict : proven == ObjectiveVector.Length ? AssignmentStatus.Optimal : AssignmentStatus.Feasible,
             ProvenNumbers = contradicts ? 0 : proven,
             Objective = contradicts ? null : vector,
             Placements = Placements(),
@@ -30,6 +30,19 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             Notes = Notes(),
             Check = engine.Check(resolved),
         };
+    }
+
+    /// <summary>What the search proved, and the numbers after it that are 0 and cannot be smaller.</summary>
+    private int ProvenPrefix()
+    {
+        var order = evaluator.Order;
+        var proven = provenBySearch;
+        while (proven < ObjectiveVector.Length && score.Numbers[proven < 6 ? proven : 6 + (int)order[proven - 6]] == 0)
+        {
+            proven++;
+        }
+
+        return proven;
     }
 
     private ValueList<Placement> Placements()

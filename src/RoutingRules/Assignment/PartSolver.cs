@@ -1,13 +1,8 @@
 namespace RoutingRules.Assignment;
 
 /// <summary>Searches one part: with all its pins and holds if that is possible, else with as few giving way as can be.</summary>
-internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] active, CancellationToken cancellation)
+internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] active, StrategySearch search)
 {
-    /// <summary>Parts whose choices multiply to more than two to this power are not searched exactly.</summary>
-    private const double MaxExactBits = 72;
-
-    private const int TierCount = 4;
-
     /// <summary>Sets of holds of one size that are tried before holds are given up one by one.</summary>
     private const int MaxSubsets = 300;
 
@@ -47,36 +42,8 @@ internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator,
             return null;
         }
 
-        var part = new Part { Active = active, Choices = firm.Choices, IsFirm = firm.IsFirm };
-        var start = evaluator.Work;
-        var inOrder = new ListOrderSearch(problem, evaluator, part, cancellation);
-        var ordered = inOrder.Run(budget / 2);
-        if (ordered is { IsProven: true })
-        {
-            return ordered;
-        }
-
-        var bits = 0.0;
-        foreach (var index in active)
-        {
-            bits += Math.Log2(firm.Choices[index].Length + (firm.IsFirm[index] ? 0 : 1));
-        }
-
-        var isLarge = bits > MaxExactBits;
-        var isComplete = ordered is not null && inOrder.Proven(ordered.Score) >= TierCount;
-        var found = new GreedySearch(problem, evaluator, part, cancellation).Run(isLarge && isComplete ? ordered : null, start + (budget / 2));
-        found = isLarge && !isComplete ? Better(found, ordered) : found;
-        if (found is null || !isLarge)
-        {
-            found = Better(found, ordered);
-            found = new ExactSearch(problem, evaluator, part, cancellation).Run(found, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
-        }
-
-        return found is null ? null : found with { ProvenNumbers = found.IsProven ? ObjectiveVector.Length : inOrder.Proven(found.Score) };
+        return search.Run(new Part { Active = active, Choices = firm.Choices, IsFirm = firm.IsFirm }, budget);
     }
-
-    private SearchResult? Better(SearchResult? found, SearchResult? other) =>
-        found is null || (other is not null && other.Score.CompareTo(found.Score, evaluator.Order) < 0) ? other : found;
 
     /// <summary>The best result with the smallest number of holds given up; null when even none of them helps.</summary>
     private SearchResult? WithFewestYielding(int[] holds, long budget)

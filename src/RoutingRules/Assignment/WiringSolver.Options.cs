@@ -1,3 +1,4 @@
+using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment;
@@ -244,6 +245,30 @@ internal sealed partial class WiringSolver
         }
     }
 
+    /// <summary>True for a block of which some slot takes only certain sources, so that no other block can stand in for it.</summary>
+    private bool IsParticular(TransmitBlock block)
+    {
+        var graph = problem.Show.Graph;
+        var group = graph.GroupOf(new(block.First));
+        foreach (var entry in problem.Show.Devices[block.Device].Profile.Routing)
+        {
+            if (entry.Mode == RoutingMode.Block && entry.To == group.Id)
+            {
+                return true;
+            }
+        }
+
+        for (var slot = block.First; slot < block.First + block.Width; slot++)
+        {
+            if (graph.FixedSource(new(slot)) is not null)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>Blocks whose contents or receivers in the input matter to this wiring.</summary>
     private void FindRelevant(List<WiringTask> all)
     {
@@ -278,7 +303,7 @@ internal sealed partial class WiringSolver
 
         foreach (var transmit in problem.TransmitBlocks)
         {
-            var relevant = transmit.Bystanders.Count > 0 || transmit.IsKept;
+            var relevant = transmit.Bystanders.Count > 0 || transmit.IsKept || isParticular[transmit.Id];
             for (var slot = transmit.First; slot < transmit.First + transmit.Width; slot++)
             {
                 relevant |= sources.Contains(state.InputContent(slot)) || (state.ContentOf(slot) != WiringState.Undecided && !transmit.IsKept);

@@ -16,6 +16,7 @@ internal sealed partial class WiringSolver
     private readonly ObjectiveLevel[] order;
     private readonly bool[] isRelevant;
     private readonly bool[] isTasked;
+    private readonly bool[] isParticular;
     private readonly bool[] hasKept;
 
     /// <summary>Receive blocks with a slot that feeds an output by fixed routing, and the devices that have one.</summary>
@@ -53,6 +54,7 @@ internal sealed partial class WiringSolver
         receiveBlocksOf = ByDevice(problem.ReceiveBlocks, block => block.Device);
         hasKept = new bool[problem.DeviceCount];
         isTasked = new bool[problem.ReceiveBlocks.Length];
+        isParticular = Array.ConvertAll(problem.TransmitBlocks, IsParticular);
         feedsOutputs = Array.ConvertAll(problem.ReceiveBlocks, FeedsOutputs);
         hasFedOutputs = new bool[problem.DeviceCount];
         soundsByItself = new bool[problem.Show.Graph.PointCount];

@@ -144,6 +144,26 @@ public sealed class AssignCommandTests : IDisposable
 
         Assert.Equal(2, result.Code);
         Assert.Contains("'magic'", result.Error, StringComparison.Ordinal);
+        Assert.Contains("exact, greedy", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_unknown_strategy_is_wrong_usage_and_the_names_there_are_are_told()
+    {
+        var result = Tool.Run("assign", folder.Write("a.show.json", Open), "--strategy", "magic").Civil();
+
+        Assert.Equal(2, result.Code);
+        Assert.Contains("--strategy asks for the strategy 'magic'", result.Error, StringComparison.Ordinal);
+        Assert.Contains("exact, greedy", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_option_for_the_strategy_wins_over_the_configuration()
+    {
+        var config = folder.Write("c.json", """{ "schemaVersion": 1, "assignment": { "strategy": "magic" } }""");
+        var result = Tool.Run("assign", folder.Write("a.show.json", Open), "--config", config, "--strategy", "greedy").Civil();
+
+        Assert.Equal(Tool.Run("assign", folder.At("a.show.json")).Code, result.Code);
     }
 
     [Fact]

@@ -59,7 +59,7 @@ internal static class ConfigTable
             "The order of the softer aims, each once. Absent means the usual order, which is that of the word list.");
         var keepUnlisted = table.OptionalValue(
             "keepUnlisted", Kinds.Bool, static config => config.KeepUnlisted, "Whether outputs may go on carrying what no feed asks for where the document already had it so.");
-        var strategy = table.Optional("strategy", new NameKind("a strategy's id"), static config => config.Strategy, "The id of the strategy. Absent means the built-in one.");
+        var strategy = table.Optional("strategy", new NameKind("a strategy's name"), static config => config.Strategy, "The name of the strategy. Absent means the default one, exact.");
         var budget = table.OptionalValue(
             "budget", new LongKind(1, LargestExactInteger), static config => config.Budget, "Work units after which the strategy stops with what it has. Absent means the usual bound.");
         return table.Build((in Slots read) => new AssignmentFile

@@ -1,0 +1,55 @@
+namespace RoutingRules.Assignment;
+
+/// <summary>The default: in list order with bounds; where that proves nothing, improving, and in small parts trying everything that could be better.</summary>
+internal sealed class ExactStrategy : AssignmentStrategy
+{
+    public const string Id = "exact";
+
+    /// <summary>Parts whose choices multiply to more than two to this power are not searched exactly.</summary>
+    private const double MaxExactBits = 72;
+
+    /// <summary>Numbers of the vector that count what is left out.</summary>
+    private const int TierCount = 4;
+
+    public override string Name => Id;
+
+    public override string Title => "The default: finds the best and proves it where its budget lets it";
+
+    public override StrategyAnswer? Search(AssignmentPart part, CancellationToken cancellation)
+    {
+        var view = (PartView)part;
+        return Search(view.Problem, view.Evaluator, view.Inner, view.Budget, cancellation) is { } found ? view.Answer(found) : null;
+    }
+
+    /// <summary>The same for the engine itself; null when the firm demands cannot stand together.</summary>
+    public static SearchResult? Search(AssignmentProblem problem, Evaluator evaluator, Part part, long budget, CancellationToken cancellation)
+    {
+        var start = evaluator.Work;
+        var inOrder = new ListOrderSearch(problem, evaluator, part, cancellation);
+        var ordered = inOrder.Run(budget / 2);
+        if (ordered is { IsProven: true })
+        {
+            return ordered;
+        }
+
+        var bits = 0.0;
+        foreach (var index in part.Active)
+        {
+            bits += Math.Log2(part.Choices[index].Length + (part.IsFirm[index] ? 0 : 1));
+        }
+
+        var isLarge = bits > MaxExactBits;
+        var isFull = ordered is not null && inOrder.Proven(ordered.Score) >= TierCount;
+        var found = new GreedySearch(problem, evaluator, part, cancellation).Run(isLarge && isFull ? ordered : null, start + (budget / 2));
+        found = isLarge && isFull ? found : Better(found, ordered, evaluator);
+        if (found is null || !isLarge)
+        {
+            found = new ExactSearch(problem, evaluator, part, cancellation).Run(found, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
+        }
+
+        return found is null ? null : found with { ProvenNumbers = found.IsProven ? ObjectiveVector.Length : inOrder.Proven(found.Score) };
+    }
+
+    private static SearchResult? Better(SearchResult? found, SearchResult? other, Evaluator evaluator) =>
+        found is null || (other is not null && other.Score.CompareTo(found.Score, evaluator.Order) < 0) ? other : found;
+}
