@@ -65,6 +65,7 @@ internal static class AssignCommand
                 Headroom = (int)(parsed.GetValue(headroom) ?? usual.Headroom),
                 Budget = parsed.GetValue(budget) ?? usual.Budget,
                 KeepUnlisted = parsed.GetValue(keepUnlisted) || usual.KeepUnlisted,
+                ExplainUnplaced = true,
                 Without = ValueList.Create<string>(parsed.GetRequiredValue(without)),
             };
             if (engine.Config.Assignment.Strategy is { } strategy)
