@@ -9,6 +9,9 @@ public enum ConflictProof
     /// <summary>By a search that tried everything; without any one of the others there is a place for all, tried as well.</summary>
     Searched,
 
-    /// <summary>By counting: they need more points than they may use. Without any one of the others there is a place for all, tried as well.</summary>
+    /// <summary>
+    /// By counting: they need more points than they may use, of which there may be none at all. Without any one of the others there is a place for
+    /// all, tried as well.
+    /// </summary>
     Counted,
 }

@@ -7,7 +7,7 @@ namespace RoutingRules.Answers;
 internal sealed class ConflictFinder(Reassigner again, AssignmentProblem problem, AssignmentResult result)
 {
     /// <summary>Each attempt gets this much search work at most; an attempt that needs more proves nothing.</summary>
-    private const long AttemptBudget = 60_000;
+    private const long AttemptBudget = 50_000;
 
     private readonly int[] placedAt = PlacedAt(problem, result);
 
@@ -22,7 +22,7 @@ internal sealed class ConflictFinder(Reassigner again, AssignmentProblem problem
         var demand = problem.Demands.First(candidate => candidate.Node.Key == unplaced.Demand);
         if (demand.Candidates.Length == 0)
         {
-            return unplaced with { ConflictProof = ConflictProof.Searched };
+            return unplaced with { ConflictProof = ConflictProof.Counted };
         }
 
         var hall = unplaced.Sink is null ? HallSet.Find(problem, placedAt, demand.Index) : null;

@@ -13,4 +13,7 @@ public sealed record MovedDemand
 
     /// <summary>Its place in the second; null when it has none.</summary>
     public required PointRange? To { get; init; }
+
+    /// <summary>True when it is held where it is in the first.</summary>
+    public bool IsHeld { get; init; }
 }

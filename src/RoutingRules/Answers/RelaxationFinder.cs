@@ -12,7 +12,7 @@ internal sealed class RelaxationFinder(Reassigner again, AssignmentProblem probl
     private const int Most = 3;
 
     /// <summary>Each attempt gets this much search work at most.</summary>
-    private const long AttemptBudget = 100_000;
+    private const long AttemptBudget = 50_000;
 
     private readonly Show show = again.Show;
 
@@ -34,7 +34,8 @@ internal sealed class RelaxationFinder(Reassigner again, AssignmentProblem probl
                 continue;
             }
 
-            if (Try(unplaced, changed, options) is { } better)
+            // Everything else stays if it can; what would move otherwise is told.
+            if ((Try(unplaced, changed(ShowChanges.HoldAll(result.Show)), options) ?? Try(unplaced, changed(show), options)) is { } better)
             {
                 found.Add(new Relaxation
                 {
@@ -65,43 +66,54 @@ internal sealed class RelaxationFinder(Reassigner again, AssignmentProblem probl
         return better.Placements.Count(place => place.Demand != demand && before.TryGetValue(place.Demand, out var at) && at != place.At);
     }
 
-    private IEnumerable<(RelaxationKind Kind, string Subject, Show Show, AssignmentOptions Options)> Changes(UnplacedDemand unplaced, DemandNode node)
+    private IEnumerable<(RelaxationKind Kind, string Subject, Func<Show, Show> Change, AssignmentOptions Options)> Changes(UnplacedDemand unplaced, DemandNode node)
     {
         foreach (var run in node.IsPinned ? [] : node.Allowed.Where(run => IsReserved(run, node.Width)))
         {
             var at = problem.Show.Graph.Address(run, node.Width);
-            yield return (RelaxationKind.FreeReserved, at.ToString(), ShowChanges.Free(show, at), again.Options);
+            yield return (RelaxationKind.FreeReserved, at.ToString(), some => ShowChanges.Free(some, at), again.Options);
         }
 
         if (again.Options.Spares > 0)
         {
             var fewer = again.Options.Spares - 1;
-            yield return (RelaxationKind.FewerSpares, fewer.ToString(CultureInfo.InvariantCulture), show, again.Options with { Spares = fewer });
+            yield return (RelaxationKind.FewerSpares, fewer.ToString(CultureInfo.InvariantCulture), some => some, again.Options with { Spares = fewer });
         }
 
         foreach (var other in problem.Show.Demands)
         {
             if (other.IsHeld && !other.IsPinned && unplaced.Conflict.Contains(other.Key))
             {
-                yield return (RelaxationKind.ReleaseHold, other.Key, ShowChanges.Release(show, other), again.Options);
+                yield return (RelaxationKind.ReleaseHold, other.Key, some => ShowChanges.Release(some, other), again.Options);
             }
         }
 
         foreach (var other in problem.Show.Demands)
         {
-            if (other.IsPinned && (other == node || unplaced.Conflict.Contains(other.Key)) && ShowChanges.Unpin(show, other) is { } changed)
+            if (other.IsPinned && (other == node || unplaced.Conflict.Contains(other.Key)) && ShowChanges.Unpin(show, other) is not null)
             {
-                yield return (RelaxationKind.DropPin, other.Key, changed, again.Options);
+                yield return (RelaxationKind.DropPin, other.Key, some => ShowChanges.Unpin(some, other)!, again.Options);
             }
         }
 
-        foreach (var zone in show.Rig.Zones.Where(zone => !node.IsPinned && HasSuitable(zone.Id, node)))
+        foreach (var zone in OtherZones(node))
         {
-            if (ShowChanges.Allow(show, node, zone.Id) is { } changed)
-            {
-                yield return (RelaxationKind.AllowZone, zone.Id.Value, changed, again.Options);
-            }
+            yield return (RelaxationKind.AllowZone, zone.Value, some => ShowChanges.Allow(some, node, zone)!, again.Options);
         }
+    }
+
+    /// <summary>Zones that could take it and are not allowed: those declared near to the allowed ones first, then in document order.</summary>
+    private IEnumerable<Id<Zone>> OtherZones(DemandNode node)
+    {
+        if (node.IsPinned)
+        {
+            return [];
+        }
+
+        var allowed = node.Allowed.Select(run => problem.Show.Graph.DeviceOf(run).Model.Zone).OfType<Id<Zone>>()
+            .Concat(node.Feed?.Model.To[node.Entry].Zones ?? node.Line!.Model.From.Zones).ToHashSet();
+        var near = show.Rig.Zones.Where(zone => allowed.Contains(zone.Id)).SelectMany(zone => zone.Near).ToHashSet();
+        return show.Rig.Zones.Where(zone => !allowed.Contains(zone.Id) && HasSuitable(zone.Id, node)).OrderBy(zone => near.Contains(zone.Id) ? 0 : 1).Select(zone => zone.Id);
     }
 
     private bool IsReserved(PointIndex run, int width)

@@ -37,6 +37,13 @@ internal static class ShowChanges
         ? show with { Feeds = Replace(show.Feeds, feed.Index, feed.Model with { Hold = false }) }
         : show with { Lines = Replace(show.Lines, demand.Line!.Index, demand.Line.Model with { Hold = false }) };
 
+    /// <summary>With everything held where it is.</summary>
+    public static Show HoldAll(Show show) => show with
+    {
+        Feeds = show.Feeds.Select(feed => feed with { Hold = true }).ToValueList(),
+        Lines = show.Lines.Select(line => line with { Hold = true }).ToValueList(),
+    };
+
     /// <summary>With a pinned demand that may go anywhere on the device it is pinned to; null for a signal born where it is.</summary>
     public static Show? Unpin(Show show, DemandNode demand)
     {

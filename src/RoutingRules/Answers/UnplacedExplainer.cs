@@ -9,8 +9,12 @@ internal static class UnplacedExplainer
     /// <summary>Entries that are explained at most; the rest keeps its reason alone.</summary>
     private const int MostEntries = 8;
 
-    /// <summary>Assignments for the conflict of one entry, and again for what would help.</summary>
-    private const int RunsPerEntry = 40;
+    /// <summary>Assignments for all entries together, so that a large show is not explained for minutes.</summary>
+    private const int MostRuns = 120;
+
+    private const int RunsPerConflict = 40;
+
+    private const int RunsPerRelaxations = 20;
 
     /// <param name="engine">The engine.</param>
     /// <param name="show">The show that was assigned.</param>
@@ -26,7 +30,7 @@ internal static class UnplacedExplainer
             return result;
         }
 
-        var again = new Reassigner(engine, show, options, 0, cancellation);
+        var again = new Reassigner(engine, show, options, MostRuns, cancellation);
         var problem = ProblemBuilder.Build(engine.Resolve(show), again.Options);
         var conflicts = new ConflictFinder(again, problem, result);
         var relaxations = new RelaxationFinder(again, problem, result);
@@ -40,9 +44,9 @@ internal static class UnplacedExplainer
                 continue;
             }
 
-            again.Allow(RunsPerEntry);
+            again.Allow(RunsPerConflict);
             var explained = conflicts.Explain(entry);
-            again.Allow(RunsPerEntry);
+            again.Allow(RunsPerRelaxations);
             unplaced.Add(explained with { Relaxations = relaxations.Find(explained) });
         }
 

@@ -20,7 +20,10 @@ public sealed record WhatIf
     /// <summary>Where the demand would be; null when nowhere.</summary>
     public required PointRange? At { get; init; }
 
-    /// <summary>Which other demands must move, in demand order.</summary>
+    /// <summary>True when nothing better exists; false when the search ended early and fewer moves may do.</summary>
+    public bool IsProven { get; init; }
+
+    /// <summary>Which other demands move, in demand order.</summary>
     public ValueList<MovedDemand> Moves { get; init; }
 
     /// <summary>Demands that would lose their place, in demand order.</summary>
@@ -29,6 +32,6 @@ public sealed record WhatIf
     /// <summary>Pins that cannot hold together with the wanted place, it included, in demand order; empty when it is possible.</summary>
     public ValueList<string> Contradiction { get; init; }
 
-    /// <summary>Remarks about it, such as a wanted point that is marked as not working.</summary>
+    /// <summary>Remarks about it, such as a wanted point that is marked as not working, or why there is no place.</summary>
     public ValueList<string> Remarks { get; init; }
 }

@@ -99,7 +99,7 @@ internal sealed class WhyBuilder
         var pinned = isWanted ? engine.Resolve(wanted).Demands[node.Index].Allowed : [];
         if (isWanted && pinned.IsEmpty)
         {
-            throw new ArgumentException($"{point} can never serve {node.Key}: {WhySubject.Nature(node)}; name another point.");
+            throw new ArgumentException($"{point} can never be the place of {node.Key}: {WhySubject.Nature(node)}; name another point.");
         }
 
         var target = isWanted ? show.Graph.Address(pinned[0], node.Width) : point;
@@ -116,17 +116,28 @@ internal sealed class WhyBuilder
         }
 
         var with = isWanted ? options : options with { Avoid = options.Avoid.Append(new Placement { Demand = node.Key, At = point }).ToValueList() };
-        var then = Assign(wanted, with);
+        var then = Assign(ShowChanges.HoldAll(wanted), with);
+        if (PlaceOf(then, node.Key) is null || Lost(result, then, node.Key).Count > 0)
+        {
+            // Holds are never given up for the wish of another; without them somebody may make room.
+            var free = Assign(wanted, with);
+            then = free.Unplaced.Count < then.Unplaced.Count ? free : then;
+        }
+
+        var held = engine.Resolve(result.Show).Demands.Where(other => other.IsHeld).Select(other => other.Key).ToHashSet(StringComparer.Ordinal);
+        var moves = Moves(result, then, node.Key).Select(move => move with { IsHeld = held.Contains(move.Demand) }).ToValueList();
         return new WhatIf
         {
             Demand = node.Key,
             Point = point,
             IsWanted = isWanted,
             At = PlaceOf(then, node.Key),
-            Moves = Moves(result, then, node.Key),
+            IsProven = then.Status == AssignmentStatus.Optimal,
+            Moves = moves,
             Lost = Lost(result, then, node.Key),
             Contradiction = then.Contradictions.FirstOrDefault(set => set.Contains(node.Key)),
-            Remarks = then.Notes.Where(note => !result.Notes.Contains(note) && !note.StartsWith($"{node.Key} was held", StringComparison.Ordinal)).ToValueList(),
+            Remarks = then.Notes.Where(note => !result.Notes.Contains(note) && !note.Contains(" was held at ", StringComparison.Ordinal))
+                .Concat(then.Unplaced.Where(entry => entry.Demand == node.Key && entry.Sink is null).Select(entry => entry.Reason)).ToValueList(),
         };
     }
 

@@ -44,9 +44,9 @@ internal sealed class WhySubject
     public PointRange? Point => question.Not ?? question.At;
 
     /// <summary>What a demand can take, for messages.</summary>
-    public static string Nature(DemandNode node) => node.Line is { } line
-        ? line.Model.From.Source is { } source ? $"it is a signal born at {source}" : "it is a line, which enters at an input of its width"
-        : "it is a feed, which takes an output, an input that an output is cabled to, or a place of the network or a console that signals can be routed to";
+    public static string Nature(DemandNode node) => node.Line is not null
+        ? "a line enters at an input"
+        : "a feed takes an output, an input that an output is cabled to, or a slot or channel that signals can be routed to";
 
     /// <summary>The one demand that the point is about.</summary>
     /// <exception cref="ArgumentException">A feed has several and none of them is meant more than the others.</exception>

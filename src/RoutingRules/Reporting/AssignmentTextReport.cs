@@ -83,6 +83,12 @@ public static class AssignmentTextReport
             output.Write($"  {names.Of(unplaced.Demand)} [{unplaced.Demand}]{sink}: {PlainText.Show(unplaced.Reason)}\n");
             WriteConflict(unplaced, new ConflictText(names, result.Show), output, "    ");
         }
+
+        var open = result.Unplaced.Count(unplaced => unplaced.ConflictProof == ConflictProof.NotChecked);
+        if (open > 0 && open < result.Unplaced.Count)
+        {
+            output.Write($"  {PlainText.Count(open, "was", "were")} not looked into further, to save time; `routing-rules why` does so for one at a time.\n");
+        }
     }
 
     internal static void WriteConflict(UnplacedDemand unplaced, ConflictText text, TextWriter output, string indent)

@@ -144,6 +144,7 @@ public static class WhyJson
         json.WriteBoolean("wanted", what.IsWanted);
         json.WriteBoolean("already", what.IsSoAlready);
         WriteOptional(json, "at", what.At);
+        json.WriteBoolean("proven", what.IsProven);
         WriteMoves(json, what.Moves);
         WriteList(json, "lost", what.Lost);
         WriteList(json, "contradiction", what.Contradiction);
@@ -187,6 +188,7 @@ public static class WhyJson
             json.WriteString("demand", JsonReport.Whole(move.Demand));
             WriteOptional(json, "from", move.From);
             WriteOptional(json, "to", move.To);
+            json.WriteBoolean("held", move.IsHeld);
             json.WriteEndObject();
         }
 

@@ -135,14 +135,14 @@ internal sealed class WhyWords(DemandNames names, Show show)
         yield return what.IsWanted
             ? what.At is null ? $"{Name(what.Demand)} at {Place(what.Point)} would stay without a place." : $"{Name(what.Demand)} can be at {Place(what.Point)}."
             : what.At is { } there ? $"If not at {Place(what.Point)}, {Name(what.Demand)} would go to {Place(there)}." : $"If not at {Place(what.Point)}, {Name(what.Demand)} would have no place.";
-        var others = what.Moves.Select(move => $"{Name(move.Demand)} must move from {move.From} to {move.To}.")
+        var others = what.Moves.Select(move => $"{Name(move.Demand)} {(what.IsProven ? "must" : "would")} move from {move.From}{(move.IsHeld ? ", where it is held," : "")} to {move.To}.")
             .Concat(what.Lost.Select(lost => $"{(names.Of(lost) == lost ? lost : Name(lost))} would lose its place."));
         foreach (var sentence in others)
         {
             yield return sentence;
         }
 
-        if (what.Moves.IsEmpty && what.Lost.IsEmpty)
+        if (what.At is not null && what.Moves.IsEmpty && what.Lost.IsEmpty)
         {
             yield return "Nothing else has to move.";
         }

@@ -2,7 +2,9 @@ using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using RoutingRules.Assignment;
+using RoutingRules.Model;
 using RoutingRules.Tests.Assignment;
+using RoutingRules.Verification;
 
 namespace RoutingRules.Tests.Answers;
 
@@ -52,6 +54,11 @@ public class ConflictPromises
                 return $"seed {tiny.Seed}: {entry.Demand} fits beside {entry.Conflict}";
             }
 
+            if (entry.ConflictProof == ConflictProof.Counted && !IsCounted(tiny, entry))
+            {
+                return $"seed {tiny.Seed}: {entry.Demand} and {entry.Conflict} are not too many for {entry.ConflictPoints}";
+            }
+
             foreach (var member in entry.Conflict)
             {
                 if (!BruteForce.CanPlace(tiny.Show, tiny.Options, [.. entry.Conflict.Where(key => key != member), entry.Demand]))
@@ -62,5 +69,25 @@ public class ConflictPromises
         }
 
         return "";
+    }
+
+    /// <summary>Counts anew, with the verifier's reading of the document: points that the demands may use, and points that they need.</summary>
+    private static bool IsCounted(TinyInstance tiny, UnplacedDemand entry)
+    {
+        var facts = new AssignmentFacts(tiny.Show, tiny.Options, _ => null);
+        var (needed, points) = (0, entry.ConflictPoints.SelectMany(run => Enumerable.Range(0, run.Width).Select(i => run[i])).ToHashSet());
+        var mayUse = new HashSet<Point>();
+        foreach (var demand in facts.Demands.Where(demand => demand.Key == entry.Demand || entry.Conflict.Contains(demand.Key)))
+        {
+            needed += demand.Width;
+            IEnumerable<PointRange> runs = demand is { IsHeld: true, Existing: { } held } ? [held] : demand.Runs;
+            foreach (var run in runs.Where(run => demand.IsPinned || Enumerable.Range(0, run.Width).All(i => facts.Rig.IsUsable(run[i]))))
+            {
+                mayUse.UnionWith(Enumerable.Range(0, run.Width).Select(i => run[i]));
+            }
+        }
+
+        // Points that no route reaches are allowed by the document and no use to anybody, so that there may be more of them.
+        return needed > points.Count && points.IsSubsetOf(mayUse);
     }
 }

@@ -109,7 +109,8 @@ internal static class WhyShape
         Must("wanted", new BoolKind(), "True when it must have the place."),
         Must("already", new BoolKind(), "True when that is so already."),
         May("at", Text, "Where it would be; absent when nowhere."),
-        Must("moves", Moves(), "Others that must move."),
+        Must("proven", new BoolKind(), "True when nothing better exists."),
+        Must("moves", Moves(), "Others that move."),
         Must("lost", Texts, "Others that would lose their place."),
         Must("contradiction", Texts, "Fixed places that cannot hold together with it, itself included."),
         Must("remarks", Texts, "Remarks for people."));
@@ -119,7 +120,8 @@ internal static class WhyShape
         "A demand that two assignments place differently.",
         Must("demand", Text, "The demand."),
         May("from", Text, "Its place now; absent when it has none."),
-        May("to", Text, "Its place then; absent when it has none."))));
+        May("to", Text, "Its place then; absent when it has none."),
+        Must("held", new BoolKind(), "True when it is held where it is now."))));
 
     private static ClosedWordKind<int> Words(string definition, params string[] words) => new(definition, [.. words.Select((word, i) => (word, i))]);
 
