@@ -91,6 +91,7 @@ internal static class CliRunner
             AssignCommand.Create(console, cancellation),
             FixCommand.Create(console, cancellation),
             TraceCommand.Create(console, cancellation),
+            WhyCommand.Create(console, cancellation),
             SheetCommand.Create(console, cancellation),
             NewCommand.Create(console),
             RulesCommand.Create(console, cancellation),

@@ -23,6 +23,9 @@ public static class RoutingSchemas
     /// <summary>The schema of baselines.</summary>
     public static string Baseline => Text(SchemaKind.Baseline);
 
+    /// <summary>The schema of answers to why a feed or a line is where it is.</summary>
+    public static string Why => Text(SchemaKind.Why);
+
     /// <summary>The schema of a kind of document.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="kind"/> is no kind.</exception>
     public static string Text(SchemaKind kind)

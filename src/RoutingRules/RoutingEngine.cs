@@ -93,8 +93,32 @@ public sealed class RoutingEngine
     /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
     /// <exception cref="UnsupportedAssignmentException">The strategy cannot take into account something that the show uses.</exception>
     /// <exception cref="InvalidProposalException">The strategy proposed something that breaks a rule.</exception>
-    public AssignmentResult Assign(Show show, AssignmentOptions? options = null, CancellationToken cancellation = default) =>
-        Assigner.Assign(this, show, options ?? new AssignmentOptions(), cancellation);
+    public AssignmentResult Assign(Show show, AssignmentOptions? options = null, CancellationToken cancellation = default)
+    {
+        options ??= new AssignmentOptions();
+        var result = Assigner.Assign(this, show, options, cancellation);
+        return options.ExplainUnplaced ? UnplacedExplainer.Explain(this, show, options, result, static _ => true, cancellation) : result;
+    }
+
+    /// <summary>Answers why a feed or a line is where an assignment places it, and what if it were not.</summary>
+    /// <param name="show">The show; its patch counts as what stands.</param>
+    /// <param name="question">The question.</param>
+    /// <param name="options">How the show is assigned; null for the usual way.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="show"/> or <paramref name="question"/> is null.</exception>
+    /// <exception cref="ArgumentException">
+    /// The show has no such feed or line, a point does not exist or cannot be meant, or an option is out of range; the message says what to ask instead.
+    /// </exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public WhyAnswer Why(Show show, WhyQuestion question, AssignmentOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(show);
+        ArgumentNullException.ThrowIfNull(question);
+        return WhyBuilder.Answer(this, show, question, options ?? new AssignmentOptions(), cancellation);
+    }
+
+    /// <summary>The same engine without rules, for assignments whose findings nobody reads.</summary>
+    internal RoutingEngine WithoutRules() => new([], [], Profiles, [], [.. Strategies], [], Config);
 
     /// <summary>Mends what the rules find, as far as there are fixes: each is tried on a copy and taken only when its finding is gone and nothing worse has come.</summary>
     /// <param name="show">The show; stays as it is.</param>

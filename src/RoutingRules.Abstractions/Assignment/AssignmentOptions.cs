@@ -23,6 +23,18 @@ public sealed record AssignmentOptions
     /// <summary>The name of the strategy that searches; null for the default one, <c>exact</c>.</summary>
     public string? Strategy { get; init; }
 
+    /// <summary>Places that single demands must not take, by demand and points; others may take them.</summary>
+    public ValueList<Placement> Avoid { get; init; }
+
+    /// <summary>Demands to leave unplaced, pinned and held ones included: ids of lines, or feed ids with the entry, such as <c>main-l/1</c>.</summary>
+    public ValueList<string> LeaveOut { get; init; }
+
+    /// <summary>
+    /// Whether the account of what finds no place gets its conflict and what would help. That takes further assignments, a bounded number of them,
+    /// and nothing when everything is placed.
+    /// </summary>
+    public bool ExplainUnplaced { get; init; }
+
     /// <summary>Units of search work, 0 or more: the same budget always gives the same result.</summary>
     public long Budget { get; init; } = 500_000;
 }

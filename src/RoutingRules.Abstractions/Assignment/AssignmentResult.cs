@@ -43,6 +43,9 @@ public sealed record AssignmentResult
     /// <summary>What else a person should know, such as pins on dead points or holds that had to yield.</summary>
     public ValueList<string> Notes { get; init; }
 
+    /// <summary>How full each device is in the result, in rig order.</summary>
+    public ValueList<DeviceUse> Utilisation { get; init; }
+
     /// <summary>What the rules say about the result.</summary>
     public required CheckResult Check { get; init; }
 }

@@ -71,6 +71,7 @@ internal static class AssignCommand
                 Budget = parsed.GetValue(budget) ?? usual.Budget,
                 Strategy = parsed.GetValue(strategyName) ?? usual.Strategy,
                 KeepUnlisted = parsed.GetValue(keepUnlisted) || usual.KeepUnlisted,
+                ExplainUnplaced = true,
                 Without = ValueList.Create<string>(parsed.GetRequiredValue(without)),
             };
             CheckStrategy(engine, options.Strategy, parsed.GetValue(strategyName) is null);

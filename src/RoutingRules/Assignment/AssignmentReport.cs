@@ -28,6 +28,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             Silenced = Silenced(resolved.Graph),
             Cleared = writer.Cleared.Distinct().Select(point => graph.Address(point)).ToValueList(),
             Notes = Notes(),
+            Utilisation = UtilisationTable.Of(problem, choices, resolved),
             Check = engine.Check(resolved),
         };
     }

@@ -10,6 +10,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
     private const int MaxCombinations = 256;
 
     private readonly SignalGraph graph = problem.Show.Graph;
+    private readonly Wishes wishes = new(problem.Show, problem.Options);
     private readonly Dictionary<string, int> sets = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> parts = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> groups = new(StringComparer.Ordinal);
@@ -41,7 +42,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             Node = node,
             Tier = (int)feed.Model.Priority,
             Weight = 1,
-            IsPinned = node.IsPinned && node.Allowed.Count > 0 && !IsExcluded(node.Allowed[0], node.Width),
+            IsPinned = node.IsPinned && node.Allowed.Count > 0 && !IsExcluded(node.Allowed[0], node.Width) && IsWanted(node, node.Allowed[0]),
             Candidates = [.. candidates],
             Preferred = feed.Model.Preferred ?? 0,
             Set = feed.Model.Set is { } set ? Number(sets, set) : -1,
@@ -92,8 +93,15 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         return isExtra ? node.Allowed.Append(node.Existing).Order() : node.Allowed;
     }
 
+    private bool IsWanted(DemandNode node, PointIndex run) => !wishes.IsLeftOut(node) && !wishes.IsAvoided(node, run);
+
     private bool IsUsable(DemandNode node, PointIndex run)
     {
+        if (!IsWanted(node, run))
+        {
+            return false;
+        }
+
         for (var position = 0; position < node.Width; position++)
         {
             var point = run.Value + position;

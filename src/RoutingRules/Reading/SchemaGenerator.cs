@@ -19,6 +19,7 @@ public static class SchemaGenerator
         SchemaKind.Config => ConfigTable.Config.Shape,
         SchemaKind.Waivers => WaiverTables.Waivers.Shape,
         SchemaKind.Baseline => WaiverTables.Baseline.Shape,
+        SchemaKind.Why => WhyShape.Why,
         _ => ReportShape.Report,
     });
 
@@ -38,6 +39,7 @@ public static class SchemaGenerator
         SchemaKind.Report => "report",
         SchemaKind.Waivers => "waivers",
         SchemaKind.Baseline => "baseline",
+        SchemaKind.Why => "why",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of document."),
     };
 }

@@ -20,4 +20,7 @@ public enum SchemaKind
 
     /// <summary>A baseline of known findings.</summary>
     Baseline,
+
+    /// <summary>The answer to why a feed or a line is where it is.</summary>
+    Why,
 }

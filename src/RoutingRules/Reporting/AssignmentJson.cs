@@ -44,15 +44,7 @@ internal static class AssignmentJson
         json.WriteStartArray("unplaced");
         foreach (var unplaced in result.Unplaced)
         {
-            json.WriteStartObject();
-            json.WriteString("demand", unplaced.Demand);
-            if (unplaced.Sink is { } sink)
-            {
-                json.WriteString("sink", sink.ToString());
-            }
-
-            json.WriteString("reason", JsonReport.Whole(unplaced.Reason));
-            json.WriteEndObject();
+            WhyJson.Write(json, unplaced);
         }
 
         json.WriteEndArray();
@@ -68,6 +60,7 @@ internal static class AssignmentJson
         WriteList(json, "silenced", result.Silenced);
         WriteList(json, "cleared", result.Cleared);
         WriteList(json, "notes", result.Notes);
+        WhyJson.WriteUtilisation(json, result.Utilisation);
         json.WriteEndObject();
     }
 

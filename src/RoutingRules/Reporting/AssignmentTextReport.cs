@@ -27,7 +27,7 @@ public static class AssignmentTextReport
     ];
 
     /// <summary>
-    /// Writes the report: what is left out first, then contradicting pins, what moved, the places by device, remarks, and how good the result is.
+    /// Writes the report: what is left out first, then contradicting pins, what moved, the places by device, remarks, how good the result is, and how full the devices are.
     /// </summary>
     /// <param name="result">The result.</param>
     /// <param name="output">Where it is written; stays open.</param>
@@ -51,6 +51,10 @@ public static class AssignmentTextReport
         WriteList(output, "Streams taken away", result.RemovedStreams.Select(stream => stream.Value));
         WriteList(output, "Remarks", result.Notes.Select(PlainText.Show));
         WriteObjective(result, order, output);
+        if (!result.Utilisation.IsEmpty)
+        {
+            UtilisationText.Write(result.Show, result.Utilisation, output);
+        }
     }
 
     private static string Headline(AssignmentResult result)
@@ -77,6 +81,26 @@ public static class AssignmentTextReport
         {
             var sink = unplaced.Sink is { } at ? $" does not reach {at}" : "";
             output.Write($"  {names.Of(unplaced.Demand)} [{unplaced.Demand}]{sink}: {PlainText.Show(unplaced.Reason)}\n");
+            WriteConflict(unplaced, new ConflictText(names, result.Show), output, "    ");
+        }
+
+        var open = result.Unplaced.Count(unplaced => unplaced.ConflictProof == ConflictProof.NotChecked);
+        if (open > 0 && open < result.Unplaced.Count)
+        {
+            output.Write($"  {PlainText.Count(open, "was", "were")} not looked into further, to save time; `routing-rules why` does so for one at a time.\n");
+        }
+    }
+
+    internal static void WriteConflict(UnplacedDemand unplaced, ConflictText text, TextWriter output, string indent)
+    {
+        if (text.Conflict(unplaced) is { } conflict)
+        {
+            output.Write($"{indent}{conflict}\n");
+        }
+
+        foreach (var relaxation in unplaced.Relaxations)
+        {
+            output.Write($"{indent}Would fit if {text.Change(relaxation)}.\n");
         }
     }
 

@@ -92,7 +92,7 @@ public sealed class ListCommandTests : IDisposable
         Assert.Equal(
             [
                 "baseline.schema.json", "config.schema.json", "device-profile.schema.json", "report.schema.json", "rule-options.schema.json", "rules.md",
-                "show.schema.json", "waivers.schema.json",
+                "show.schema.json", "waivers.schema.json", "why.schema.json",
             ],
             folder.Names);
         foreach (var kind in Enum.GetValues<SchemaKind>())

@@ -32,6 +32,22 @@ internal sealed class BruteForce
     /// <summary>Finds the best.</summary>
     public static BruteForceResult Solve(Show show, AssignmentOptions options) => new BruteForce(show, options).Solve();
 
+    /// <summary>
+    /// Whether some demands can all be placed, lines with all they deliver, while all others are left out. Held ones stay where they are.
+    /// </summary>
+    public static bool CanPlace(Show show, AssignmentOptions options, IReadOnlyCollection<string> keys) => new BruteForce(show, options).CanPlace(keys);
+
+    private bool CanPlace(IReadOnlyCollection<string> keys)
+    {
+        var choices = facts.Demands.Select(demand => !keys.Contains(demand.Key) ? [new BruteForceChoice(null, [])]
+            : demand is { IsPinned: true, Feed: not null } ? [new(demand.Runs[0], [])]
+            : Choices(demand).Where(choice => choice.At is { } at && choice.Sinks.Count == (demand.Line?.To.Count ?? 0) && (!demand.IsHeld || at == demand.Existing)).ToList()).ToList();
+        var tuples = new List<Tuple>();
+        Enumerate(choices, new BruteForceChoice[choices.Count], 0, [], tuples);
+        var others = facts.Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !keys.Contains(demand.Key)).Select(demand => demand.Key).ToList();
+        return tuples.Exists(tuple => wiring.IsPossible(tuple.Choices, [.. others]));
+    }
+
     private BruteForceResult Solve()
     {
         var pins = facts.Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !facts.IsPinOutOfUse(demand)).ToList();

@@ -167,12 +167,9 @@ internal static class ReportShape
             "Where each demand was placed."),
         May(
             "unplaced",
-            new ListValue(new ObjectValue(Open(
-                "unplacedDemand",
-                "A demand that found no place.",
-                Must("demand", Text, "The demand."),
-                Must("reason", Text, "Why.")))),
+            new ListValue(new ObjectValue(WhyShape.Unplaced)),
             "Demands that found no place."),
+        May("utilisation", WhyShape.Utilisation, "How full each device is."),
         May("provenNumbers", new IntKind(0, ObjectiveNumbers), "How many numbers of the objective, from the first, are proven to be the smallest possible."),
         May("moved", new ListValue(Text), "Demands whose points changed."),
         May("contradictions", new ListValue(new ListValue(Text)), "Sets of fixed places that cannot hold together."),

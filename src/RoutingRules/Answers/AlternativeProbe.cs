@@ -1,0 +1,120 @@
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Answers;
+
+/// <summary>Judges single moves of one demand while everything else stays as an assignment has it.</summary>
+internal sealed class AlternativeProbe
+{
+    private const long WiringBudget = 5_000;
+
+    private readonly AssignmentProblem problem;
+    private readonly Evaluator evaluator;
+    private readonly int[] active;
+    private readonly int[] choices;
+    private readonly List<(RefusalCause Cause, Evaluator Evaluator)> relaxed;
+
+    public AlternativeProbe(ResolvedShow show, AssignmentOptions options, AssignmentResult result)
+    {
+        problem = ProblemBuilder.Build(show, options);
+        evaluator = new Evaluator(problem);
+        active = [.. Enumerable.Range(0, problem.Demands.Length)];
+        choices = [.. problem.Demands.Select(demand => ChoiceOf(demand, result))];
+        relaxed = [(RefusalCause.Spare, new Evaluator(ProblemBuilder.Build(show, options with { Spares = 0 }))), (RefusalCause.Separation, Apart(show, options)), (RefusalCause.StreamLimit, Unlimited(show, options))];
+        Score = Evaluate(evaluator, choices);
+    }
+
+    public AssignmentProblem Problem => problem;
+
+    /// <summary>The assignment as it stands; null when it could not be laid out again.</summary>
+    public ObjectiveVector? Score { get; }
+
+    /// <summary>First points where each demand stands; -1 for none.</summary>
+    public int At(int demand) => choices[demand] < 0 ? -1 : problem.Demands[demand].Candidates[choices[demand]].First;
+
+    /// <summary>Demands other than one that stand on a run, each once, in point order.</summary>
+    public List<int> Occupants(int except, int first, int width)
+    {
+        var found = new List<int>();
+        for (var point = first; point < first + width; point++)
+        {
+            foreach (var index in active)
+            {
+                if (index != except && choices[index] >= 0 && !found.Contains(index)
+                    && problem.Demands[index].Candidates[choices[index]].Claims.Contains(point))
+                {
+                    found.Add(index);
+                }
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>What speaks against a run that nobody else has, or how good the whole would be with it.</summary>
+    public (RefusalCause Cause, ObjectiveVector? Objective) Judge(Demand demand, int first)
+    {
+        var moved = (int[])choices.Clone();
+        var candidates = Enumerable.Range(0, demand.Candidates.Length).Where(choice => demand.Candidates[choice].First == first).ToList();
+        if (candidates.Count == 0)
+        {
+            return (RefusalCause.NoWay, null);
+        }
+
+        foreach (var choice in candidates)
+        {
+            moved[demand.Index] = choice;
+            if (Evaluate(evaluator, moved) is { } objective)
+            {
+                return (RefusalCause.Worse, objective);
+            }
+        }
+
+        moved[demand.Index] = candidates[0];
+        foreach (var (cause, without) in relaxed)
+        {
+            if (Evaluate(without, moved) is not null)
+            {
+                return (cause, null);
+            }
+        }
+
+        return (RefusalCause.BlockClash, null);
+    }
+
+    private ObjectiveVector? Evaluate(Evaluator with, int[] some) =>
+        with.Evaluate(active, some, null, WiringBudget, null, out _) is { } score ? new ObjectiveVector { Values = ValueList.Create<int>(score.Numbers) } : null;
+
+    private static Evaluator Apart(ResolvedShow show, AssignmentOptions options)
+    {
+        var without = ProblemBuilder.Build(show, options);
+        foreach (var demand in without.Demands)
+        {
+            demand.Separations.Clear();
+        }
+
+        return new Evaluator(without);
+    }
+
+    private static Evaluator Unlimited(ResolvedShow show, AssignmentOptions options)
+    {
+        var without = ProblemBuilder.Build(show, options);
+        without.SentLimit.AsSpan().Fill(int.MaxValue);
+        without.ReceivedLimit.AsSpan().Fill(int.MaxValue);
+        return new Evaluator(without);
+    }
+
+    private int ChoiceOf(Demand demand, AssignmentResult result)
+    {
+        var place = result.Placements.FirstOrDefault(placement => placement.Demand == demand.Node.Key);
+        if (place is null || problem.Show.Graph.Find(place.At, out var first) != ConnectionState.Connected)
+        {
+            return Evaluator.Unplaced;
+        }
+
+        var missing = result.Unplaced.Where(entry => entry.Demand == demand.Node.Key && entry.Sink is not null).Select(entry => entry.Sink!.Value).ToList();
+        return Array.FindIndex(demand.Candidates, candidate => candidate.First == first.Value && candidate.Failed == missing.Count
+            && candidate.Deliveries.All(delivery => demand.Node.Line is null || !missing.Contains(problem.Show.Graph.Address(new PointIndex(delivery.Sink), demand.Node.Width))));
+    }
+}

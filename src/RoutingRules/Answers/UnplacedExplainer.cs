@@ -1,0 +1,55 @@
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+
+namespace RoutingRules.Answers;
+
+/// <summary>Adds to what found no place what stands against it and what would help.</summary>
+internal static class UnplacedExplainer
+{
+    /// <summary>Entries that are explained at most; the rest keeps its reason alone.</summary>
+    private const int MostEntries = 8;
+
+    /// <summary>Assignments for all entries together, so that a large show is not explained for minutes.</summary>
+    private const int MostRuns = 120;
+
+    private const int RunsPerConflict = 40;
+
+    private const int RunsPerRelaxations = 20;
+
+    /// <param name="engine">The engine.</param>
+    /// <param name="show">The show that was assigned.</param>
+    /// <param name="options">How it was assigned.</param>
+    /// <param name="result">What that gave.</param>
+    /// <param name="isAsked">Which demands are asked about.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static AssignmentResult Explain(
+        RoutingEngine engine, Show show, AssignmentOptions options, AssignmentResult result, Func<string, bool> isAsked, CancellationToken cancellation)
+    {
+        if (!result.Unplaced.Any(entry => isAsked(entry.Demand)))
+        {
+            return result;
+        }
+
+        var again = new Reassigner(engine, show, options, MostRuns, cancellation);
+        var problem = ProblemBuilder.Build(engine.Resolve(show), again.Options);
+        var conflicts = new ConflictFinder(again, problem, result);
+        var relaxations = new RelaxationFinder(again, problem, result);
+        var left = MostEntries;
+        var unplaced = new List<UnplacedDemand>();
+        foreach (var entry in result.Unplaced)
+        {
+            if (cancellation.IsCancellationRequested || !isAsked(entry.Demand) || left-- <= 0)
+            {
+                unplaced.Add(entry);
+                continue;
+            }
+
+            again.Allow(RunsPerConflict);
+            var explained = conflicts.Explain(entry);
+            again.Allow(RunsPerRelaxations);
+            unplaced.Add(explained with { Relaxations = relaxations.Find(explained) });
+        }
+
+        return result with { Unplaced = unplaced.ToValueList() };
+    }
+}

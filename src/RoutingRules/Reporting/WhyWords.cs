@@ -1,0 +1,165 @@
+using System.Globalization;
+using RoutingRules.Answers;
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+
+namespace RoutingRules.Reporting;
+
+/// <summary>The sentences of an answer.</summary>
+internal sealed class WhyWords(DemandNames names, Show show)
+{
+    /// <summary>Names of demands in one sentence before the rest is only counted.</summary>
+    private const int Most = 8;
+
+    private const int MostDevices = 5;
+
+    public string Name(string demand) => $"{names.Of(demand)} [{demand}]";
+
+    public string Place(PointRange at)
+    {
+        var label = show.Rig.Devices.FirstOrDefault(device => device.Id == at.Device)?.Label;
+        return label is null ? at.ToString() : $"{at} ({PlainText.Show(label)})";
+    }
+
+    public string Headline(WhyDecision decision) => decision.At is not { } at
+        ? $"{Name(decision.Demand)} has no place."
+        : $"{Name(decision.Demand)} is at {Place(at)}: " + decision.Basis switch
+        {
+            DecisionBasis.Pinned => "the document names this place.",
+            DecisionBasis.Held => "it was there before and is held.",
+            DecisionBasis.Kept => "it was there before, and what is plugged stays unless something more important needs it moved.",
+            _ => "the best place found for the show as a whole.",
+        };
+
+    public string Second(RunnerUp second)
+    {
+        var where = second.At is { } at ? $"Without this place it would be at {Place(at)}" : "Without this place it would have none";
+        var moves = second.Moves.IsEmpty ? "" : $" ({PlainText.Count(second.Moves.Count, "other", "others")} would be elsewhere too)";
+        return second.Difference switch
+        {
+            null => $"{where}{moves}. That would be just as good; the earlier device and the lower number win.",
+            { By: < 0 } better => $"{where}{moves}. That even comes out better ({Better(better)}): the search ended before it was found; a larger budget may find it.",
+            var worse => $"{where}{moves}. That {Worse(worse)}.",
+        };
+    }
+
+    /// <summary>What is worse, as the end of "That …".</summary>
+    public static string Worse(ObjectiveDifference difference)
+    {
+        var by = difference.By;
+        return difference.Number switch
+        {
+            0 => $"would leave {Count(by, "more critical signal", "more critical signals")} without a place",
+            1 => $"would leave {Count(by, "more signal of high priority", "more signals of high priority")} without a place",
+            2 => $"would leave {Count(by, "more signal", "more signals")} without a place",
+            3 => $"would leave {Count(by, "more signal of low priority", "more signals of low priority")} without a place",
+            4 => $"would move {Count(by, "held feed or line", "held feeds or lines")} from where it is plugged",
+            5 => $"would move {Count(by, "more feed or line", "more feeds or lines")} from where it is plugged",
+            _ => (ObjectiveLevel)(difference.Number - 6) switch
+            {
+                ObjectiveLevel.Sets => $"would put {Count(by, "more pair of a set", "more pairs of a set")} on different numbers of different devices",
+                ObjectiveLevel.Groups => $"would spread a group over {Count(by, "more device", "more devices")}",
+                ObjectiveLevel.Distance => $"would be {Count(by, "step", "steps")} further from the numbers that are preferred, or from equal numbers in sets",
+                ObjectiveLevel.Order => $"would put {Count(by, "more pair", "more pairs")} against the order of the list",
+                ObjectiveLevel.Rewritten => $"would write {Count(by, "more slot or block", "more slots or blocks")} anew under signals that stay",
+                ObjectiveLevel.TransmitBlocks => $"needs {Count(by, "more block", "more blocks")} at the senders",
+                ObjectiveLevel.ReceiveBlocks => $"needs {Count(by, "more block", "more blocks")} at the receivers",
+                _ => $"uses higher numbers, {by.ToString(CultureInfo.InvariantCulture)} more in sum",
+            },
+        };
+    }
+
+    private static string Better(ObjectiveDifference difference) => difference.Number switch
+    {
+        < 4 => "fewer signals without a place",
+        < 6 => "fewer moves",
+        _ => (ObjectiveLevel)(difference.Number - 6) switch
+        {
+            ObjectiveLevel.Sets => "fewer sets on different numbers",
+            ObjectiveLevel.Groups => "groups less spread",
+            ObjectiveLevel.Distance => "nearer to preferred numbers",
+            ObjectiveLevel.Order => "fewer pairs against the order of the list",
+            ObjectiveLevel.Rewritten => "fewer slots and blocks written anew",
+            ObjectiveLevel.TransmitBlocks => "fewer blocks at the senders",
+            ObjectiveLevel.ReceiveBlocks => "fewer blocks at the receivers",
+            _ => "lower numbers",
+        },
+    };
+
+    /// <summary>The places of a refusal.</summary>
+    public static string Places(Refusal refusal) => refusal.Points.IsEmpty
+        ? string.Join(", ", refusal.Devices.Take(MostDevices)) + (refusal.Devices.Count > MostDevices
+            ? string.Create(CultureInfo.InvariantCulture, $" and {refusal.Devices.Count - MostDevices} more")
+            : "")
+        : string.Join(", ", refusal.Points.GroupBy(run => (run.Device, run.Group)).Select(group => $"{group.Key.Device}/{group.Key.Group}/{string.Join("+", group.Select(run => run.Numbers))}"));
+
+    /// <summary>What speaks against the places.</summary>
+    public string Against(Refusal refusal) => refusal.Cause switch
+    {
+        RefusalCause.Dead => $"not working{Reasons(refusal)}",
+        RefusalCause.Reserved => $"reserved{Reasons(refusal)}",
+        RefusalCause.Excluded => "excluded by the options",
+        RefusalCause.Taken => $"taken by {List(refusal.By)}",
+        RefusalCause.NoWay => "no route, stream or cable can get there",
+        RefusalCause.BlockClash => "free, but as things are its block would bring sound where none belongs, or no block is left for it",
+        RefusalCause.StreamLimit => "free, but a device would have to handle more streams than it can",
+        RefusalCause.Spare => "has to stay free as a spare",
+        RefusalCause.Separation => "too close to a feed it must be kept apart from",
+        RefusalCause.Worse => $"free, but {Worse(refusal.Difference!)}",
+        RefusalCause.EquallyGood => "free and just as good; the earlier device and the lower number win",
+        RefusalCause.SearchEnded => "free, and would even be a little better: the search ended before it was found; a larger budget may find it",
+        RefusalCause.NotLookedAt => "free, not looked at one by one",
+        RefusalCause.NotAllowed => "not among the devices and zones it may use",
+        _ => "no free point of the kind and width it needs",
+    };
+
+    /// <summary>What follows from the place that was asked about.</summary>
+    public IEnumerable<string> Suppose(WhatIf what)
+    {
+        if (what.IsSoAlready)
+        {
+            yield return what.IsWanted ? $"{Name(what.Demand)} is at {Place(what.Point)} already."
+                : what.At is { } now ? $"{Name(what.Demand)} is not at {Place(what.Point)} anyway but at {now}; nothing would change."
+                : $"{Name(what.Demand)} is not at {Place(what.Point)} anyway, it has no place; nothing would change.";
+            yield break;
+        }
+
+        if (!what.Contradiction.IsEmpty)
+        {
+            yield return what.Contradiction.Count == 1
+                ? $"{Name(what.Demand)} cannot be at {Place(what.Point)}: no block, stream or route can bring it there without breaking a rule."
+                : $"{Name(what.Demand)} cannot be at {Place(what.Point)}: that cannot hold together with the fixed places of {List(what.Contradiction.Where(key => key != what.Demand))}; free one of them.";
+            yield break;
+        }
+
+        yield return what.IsWanted
+            ? what.At is null ? $"{Name(what.Demand)} at {Place(what.Point)} would stay without a place." : $"{Name(what.Demand)} can be at {Place(what.Point)}."
+            : what.At is { } there ? $"If not at {Place(what.Point)}, {Name(what.Demand)} would go to {Place(there)}." : $"If not at {Place(what.Point)}, {Name(what.Demand)} would have no place.";
+        var others = what.Moves.Select(move => $"{Name(move.Demand)} {(what.IsProven ? "must" : "would")} move from {move.From}{(move.IsHeld ? ", where it is held," : "")} to {move.To}.")
+            .Concat(what.Lost.Select(lost => $"{(names.Of(lost) == lost ? lost : Name(lost))} would lose its place."));
+        foreach (var sentence in others)
+        {
+            yield return sentence;
+        }
+
+        if (what.At is not null && what.Moves.IsEmpty && what.Lost.IsEmpty)
+        {
+            yield return "Nothing else has to move.";
+        }
+
+        foreach (var remark in what.Remarks.Select(PlainText.Show))
+        {
+            yield return remark;
+        }
+    }
+
+    private static string Count(int number, string one, string many) => PlainText.Count(number, one, many);
+
+    private static string Reasons(Refusal refusal) => refusal.Reasons.IsEmpty ? "" : $" ({PlainText.Show(string.Join("; ", refusal.Reasons))})";
+
+    private string List(IEnumerable<string> demands)
+    {
+        var all = demands.ToList();
+        return string.Join(", ", all.Take(Most).Select(names.Of)) + (all.Count > Most ? string.Create(CultureInfo.InvariantCulture, $" and {all.Count - Most} more") : "");
+    }
+}
