@@ -1,5 +1,4 @@
 using Google.OrTools.Sat;
-using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 

@@ -1,7 +1,6 @@
 using RoutingRules.Answers;
 using RoutingRules.Assignment;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Reporting;
 using RoutingRules.Testing;
 
