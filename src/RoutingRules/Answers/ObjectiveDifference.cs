@@ -17,7 +17,7 @@ public sealed record ObjectiveDifference
     {
         for (var i = 0; i < ObjectiveVector.Length; i++)
         {
-            var at = i < 6 || order.IsEmpty ? i : 6 + (int)order[i - 6];
+            var at = LevelOrder.At(order.AsSpan(), i);
             if (first.Values[at] != second.Values[at])
             {
                 return new ObjectiveDifference { Number = at, By = second.Values[at] - first.Values[at] };

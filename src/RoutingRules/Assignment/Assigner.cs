@@ -64,7 +64,7 @@ internal sealed class Assigner
         foreach (var active in parts)
         {
             var found = new PartSolver(problem, evaluator, firm, active, new StrategySearch(problem, evaluator, strategy, cancellation)).Solve(problem.Options.Budget / parts.Count);
-            proven = Math.Min(proven, found.IsProven ? ObjectiveVector.Length : found.ProvenNumbers);
+            proven = Math.Min(proven, found.ProvenNumbers);
             for (var i = 0; i < sums.Length; i++)
             {
                 sums[i] += found.Score.Numbers[i];
@@ -84,7 +84,7 @@ internal sealed class Assigner
     {
         for (var i = 0; i < proven; i++)
         {
-            var at = i < 6 ? i : 6 + (int)evaluator.Order[i - 6];
+            var at = LevelOrder.At(evaluator.Order, i);
             if (score.Numbers[at] != sums[at])
             {
                 return i;

@@ -36,9 +36,8 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
     /// <summary>What the search proved, and the numbers after it that are 0 and cannot be smaller.</summary>
     private int ProvenPrefix()
     {
-        var order = evaluator.Order;
         var proven = provenBySearch;
-        while (proven < ObjectiveVector.Length && score.Numbers[proven < 6 ? proven : 6 + (int)order[proven - 6]] == 0)
+        while (proven < ObjectiveVector.Length && score.Numbers[LevelOrder.At(evaluator.Order, proven)] == 0)
         {
             proven++;
         }

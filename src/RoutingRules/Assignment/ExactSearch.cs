@@ -49,7 +49,7 @@ internal sealed class ExactSearch
         }
 
         Search(0);
-        return best is null ? null : new SearchResult { Choices = bestChoices!, Score = best, IsProven = !ranOut };
+        return best is null ? null : new SearchResult { Choices = bestChoices!, Score = best, ProvenNumbers = ranOut ? 0 : ObjectiveVector.Length };
     }
 
     /// <summary>True when the search ended without its budget running out.</summary>

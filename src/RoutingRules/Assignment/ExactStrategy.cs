@@ -47,7 +47,7 @@ internal sealed class ExactStrategy : AssignmentStrategy
             found = new ExactSearch(problem, evaluator, part, cancellation).Run(found, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
         }
 
-        return found is null ? null : found with { ProvenNumbers = found.IsProven ? ObjectiveVector.Length : inOrder.Proven(found.Score) };
+        return found is null || found.IsProven ? found : found with { ProvenNumbers = inOrder.Proven(found.Score) };
     }
 
     private static SearchResult? Better(SearchResult? found, SearchResult? other, Evaluator evaluator) =>

@@ -19,7 +19,7 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
             score = start.Score;
             FillUp();
             Improve(workLimit);
-            return new SearchResult { Choices = choices, Score = score, IsProven = false };
+            return new SearchResult { Choices = choices, Score = score, ProvenNumbers = 0 };
         }
 
         foreach (var index in part.Active)
@@ -49,7 +49,7 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
 
         FillUp();
         Improve(workLimit);
-        return score is null ? null : new SearchResult { Choices = choices, Score = score, IsProven = false };
+        return score is null ? null : new SearchResult { Choices = choices, Score = score, ProvenNumbers = 0 };
     }
 
     public static int[] NewChoices(AssignmentProblem problem)

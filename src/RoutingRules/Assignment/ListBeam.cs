@@ -32,7 +32,7 @@ internal sealed class ListBeam
         position = new int[ObjectiveVector.Length];
         for (var i = 0; i < ObjectiveVector.Length; i++)
         {
-            position[i < 6 ? i : 6 + (int)order[i - 6]] = i;
+            position[LevelOrder.At(order, i)] = i;
         }
 
         blocksAt = list.GroupCount;
@@ -82,9 +82,6 @@ internal sealed class ListBeam
         freeIn = [.. Enumerable.Range(0, list.GroupCount).Select(list.FreeIn)];
     }
 
-    /// <summary>Options tried.</summary>
-    public long Work { get; private set; }
-
     /// <summary>True when no state had to be dropped, so that the result is the best of its kind.</summary>
     public bool IsComplete { get; private set; } = true;
 
@@ -109,7 +106,7 @@ internal sealed class ListBeam
             layer = Next(layer, at, width);
         }
 
-        return layer[0] is var first ? layer.Aggregate(first, (best, state) => ListState.Compare(state.Cost, best.Cost) < 0 ? state : best) : null;
+        return layer.Aggregate((best, state) => ListState.Compare(state.Cost, best.Cost) < 0 ? state : best);
     }
 
     private ListState Begin()
@@ -159,7 +156,6 @@ internal sealed class ListBeam
                     continue;
                 }
 
-                Work++;
                 if (Place(state, at, option) is { } placed)
                 {
                     (group, block, number) = (option.Group, here, option.Number);

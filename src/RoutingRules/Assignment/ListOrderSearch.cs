@@ -14,10 +14,8 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
     private const long WiringBudget = 20_000;
 
     private int[]? bound;
+    private int[]? floorOfAll;
     private bool hasShares;
-
-    /// <summary>Options tried.</summary>
-    public long Work { get; private set; }
 
     /// <summary>Searches; null when the placements found cannot be wired together or the search does not fit the part.</summary>
     /// <param name="budget">Options to try, roughly.</param>
@@ -58,7 +56,7 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
         }
 
         var proven = Proven(score);
-        return new SearchResult { Choices = choices, Score = score, IsProven = proven == ObjectiveVector.Length, ProvenNumbers = proven };
+        return new SearchResult { Choices = choices, Score = score, ProvenNumbers = proven };
     }
 
     private (ListProblem List, ListState Last, bool IsComplete)? Place(WiringFloor floor, int[] demands, bool mayShare, long budget)
@@ -73,7 +71,6 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
         var options = Math.Max(1L, list.Options.Sum(of => of.Select(option => (option.Group, option.Blocks.FirstOrDefault(-1))).Distinct().LongCount()));
         var width = (int)Math.Clamp(budget * StepsPerUnit * demands.Length / Math.Max(1, part.Active.Length) / options, LeastStates, MostStates);
         var last = beam.Run(width, cancellation);
-        Work += beam.Work;
         return last is null ? null : (list, last, beam.IsComplete);
     }
 
@@ -83,9 +80,9 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
     /// </summary>
     public int Proven(ChoiceScore score)
     {
-        var least = Least();
+        floorOfAll ??= Least();
         var proven = 0;
-        while (proven < ObjectiveVector.Length && score.Numbers[At(proven)] == least[At(proven)])
+        while (proven < ObjectiveVector.Length && score.Numbers[At(proven)] == floorOfAll[At(proven)])
         {
             proven++;
         }
@@ -116,7 +113,7 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
         return must == score.Numbers[..4].Sum();
     }
 
-    private int At(int place) => place < 6 ? place : 6 + (int)evaluator.Order[place - 6];
+    private int At(int place) => LevelOrder.At(evaluator.Order, place);
 
     /// <summary>A vector that no placement can go below on any level.</summary>
     private int[] Least()
@@ -166,29 +163,23 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
         var sources = new Dictionary<int, int>();
         foreach (var index in part.Active)
         {
-            var demand = problem.Demands[index];
-            if (demand.Node.Line is not null || part.Choices[index].Length == 0)
+            if (IsFreelySent(floor, index))
             {
-                continue;
+                var sender = problem.Demands[index].Candidates[part.Choices[index][0]].Deliveries[0].Sender;
+                sources[sender] = sources.GetValueOrDefault(sender) + problem.Demands[index].Node.Width;
             }
-
-            foreach (var choice in part.Choices[index])
-            {
-                foreach (var delivery in demand.Candidates[choice].Deliveries)
-                {
-                    if (!floor.IsCounted(delivery) || floor.FixedBlock(delivery.Sink) >= 0 || !floor.IsUnique(delivery.Source))
-                    {
-                        goto Next;
-                    }
-                }
-            }
-
-            var first = demand.Candidates[part.Choices[index][0]].Deliveries[0];
-            sources[first.Sender] = sources.GetValueOrDefault(first.Sender) + demand.Node.Width;
-        Next:;
         }
 
         return sources.Sum(entry => (entry.Value + floor.TransmitWidth(entry.Key) - 1) / floor.TransmitWidth(entry.Key));
+    }
+
+    private bool IsFreelySent(WiringFloor floor, int index)
+    {
+        var demand = problem.Demands[index];
+        return demand.Node.Line is null && part.Choices[index].Length > 0
+            && Array.TrueForAll(part.Choices[index], choice => Array.TrueForAll(
+                demand.Candidates[choice].Deliveries,
+                delivery => floor.IsCounted(delivery) && floor.FixedBlock(delivery.Sink) < 0 && floor.IsUnique(delivery.Source)));
     }
 
     private static void Read(ListProblem list, ListState last, int[] choices)

@@ -49,10 +49,8 @@ internal sealed class ListProblem
         }
 
         Start = new int[ObjectiveVector.Length];
-        PoolStart = new int[pools.Count];
-        CountStanding();
+        PoolStart = CountStanding();
         Pools = [.. pools];
-        PoolStart = [.. PoolStart, .. new int[pools.Count - PoolStart.Length]];
     }
 
     /// <summary>Positions of the demands, ascending.</summary>
@@ -70,7 +68,7 @@ internal sealed class ListProblem
     public ListPool[] Pools { get; }
 
     /// <summary>Sources of demands that stand, by pool.</summary>
-    public int[] PoolStart { get; private set; }
+    public int[] PoolStart { get; }
 
     /// <summary>True when no blocks can be shared beyond what the search counts, so that its costs are bounds as they are.</summary>
     public bool IsPlain { get; private set; } = true;
@@ -291,7 +289,8 @@ internal sealed class ListProblem
         }
     }
 
-    private void CountStanding()
+    /// <summary>Adds what stands to the vector, and gives its sources by pool.</summary>
+    private int[] CountStanding()
     {
         var devicesOf = new Dictionary<int, HashSet<int>>();
         var poolStart = new List<int>();
@@ -322,17 +321,13 @@ internal sealed class ListProblem
 
             foreach (var (pool, amount) in added)
             {
-                while (poolStart.Count <= pool)
-                {
-                    poolStart.Add(0);
-                }
-
+                poolStart.AddRange(new int[Math.Max(0, pools.Count - poolStart.Count)]);
                 Start[6 + (int)pools[pool].Level] += pools[pool].Cost(poolStart[pool], amount);
                 poolStart[pool] += amount;
             }
         }
 
-        PoolStart = [.. poolStart];
+        return [.. poolStart, .. new int[pools.Count - poolStart.Count]];
     }
 
     private void Touch(int block, int mark, bool isLine)

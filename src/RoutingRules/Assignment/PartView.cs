@@ -151,7 +151,7 @@ internal sealed class PartView(AssignmentProblem problem, Evaluator evaluator, P
     /// <summary>An answer of a built-in search, which need not be scored again.</summary>
     public StrategyAnswer Answer(SearchResult found)
     {
-        var answer = new StrategyAnswer { Choices = [.. ToAnswer(found.Choices)], ProvenNumbers = found.IsProven ? ObjectiveVector.Length : found.ProvenNumbers };
+        var answer = new StrategyAnswer { Choices = [.. ToAnswer(found.Choices)], ProvenNumbers = found.ProvenNumbers };
         known = (answer, found);
         return answer;
     }

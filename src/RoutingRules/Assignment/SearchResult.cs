@@ -8,9 +8,9 @@ internal sealed record SearchResult
 
     public required ChoiceScore Score { get; init; }
 
-    /// <summary>True when nothing better exists.</summary>
-    public required bool IsProven { get; init; }
-
     /// <summary>How many numbers, from the first on in the order asked for, are proven; all of them when nothing better exists.</summary>
-    public int ProvenNumbers { get; init; }
+    public required int ProvenNumbers { get; init; }
+
+    /// <summary>True when nothing better exists.</summary>
+    public bool IsProven => ProvenNumbers == ObjectiveVector.Length;
 }

@@ -18,7 +18,7 @@ internal sealed class StrategySearch(AssignmentProblem problem, Evaluator evalua
 
         return strategy is ExactStrategy || ExactStrategy.Search(problem, evaluator, part, budget, cancellation) is not { } found
             ? null
-            : new SearchResult { Choices = found.Choices, Score = found.Score, IsProven = false };
+            : new SearchResult { Choices = found.Choices, Score = found.Score, ProvenNumbers = 0 };
     }
 
     private SearchResult Judge(PartView view, StrategyAnswer answer)
@@ -37,7 +37,7 @@ internal sealed class StrategySearch(AssignmentProblem problem, Evaluator evalua
         var score = evaluator.Evaluate(view.Inner.Active, choices, null, WiringBudget, null, out _)
             ?? throw new InvalidProposalException(
                 strategy.Name, "Its choices cannot stand together: they share a point, break a limit, a spare or a separation, or no streams can bring what they need.");
-        return new SearchResult { Choices = choices, Score = score, IsProven = answer.ProvenNumbers == ObjectiveVector.Length, ProvenNumbers = answer.ProvenNumbers };
+        return new SearchResult { Choices = choices, Score = score, ProvenNumbers = answer.ProvenNumbers };
     }
 
     private string? Fault(Part part, StrategyAnswer answer)

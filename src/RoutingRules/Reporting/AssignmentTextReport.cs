@@ -158,7 +158,7 @@ public static class AssignmentTextReport
         var table = new TextColumns();
         for (var i = 0; i < ObjectiveVector.Length; i++)
         {
-            var at = i < 6 || order.IsEmpty ? i : 6 + (int)order[i - 6];
+            var at = LevelOrder.At(order.AsSpan(), i);
             table.Add(Numbers[at], objective.Values[at].ToString(CultureInfo.InvariantCulture), i < result.ProvenNumbers ? "proven" : "");
         }
 

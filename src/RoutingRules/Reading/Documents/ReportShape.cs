@@ -1,4 +1,5 @@
 using RoutingRules.Reading.Tables;
+using static RoutingRules.Reading.Documents.ShapeParts;
 
 namespace RoutingRules.Reading.Documents;
 
@@ -178,13 +179,5 @@ internal static class ReportShape
         May("cleared", new ListValue(Text), "Channels cleared because no line names them."),
         May("notes", new ListValue(Text), "Remarks for people."));
 
-    private static ClosedWordKind<int> Words(string definition, params string[] words) => new(definition, [.. words.Select((word, i) => (word, i))]);
-
-    private static MemberShape Must(string name, ValueShape value, string doc) => new(name, value, true, doc);
-
-    private static MemberShape May(string name, ValueShape value, string doc) => new(name, value, false, doc);
-
     private static ObjectShape Shape(string definition, string doc, params MemberShape[] members) => new(definition, definition, doc, members, []);
-
-    private static ObjectShape Open(string definition, string doc, params MemberShape[] members) => new(definition, definition, doc, members, [], open: true);
 }

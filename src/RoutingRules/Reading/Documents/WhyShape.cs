@@ -1,4 +1,5 @@
 using RoutingRules.Reading.Tables;
+using static RoutingRules.Reading.Documents.ShapeParts;
 
 namespace RoutingRules.Reading.Documents;
 
@@ -122,12 +123,4 @@ internal static class WhyShape
         May("from", Text, "Its place now; absent when it has none."),
         May("to", Text, "Its place then; absent when it has none."),
         Must("held", new BoolKind(), "True when it is held where it is now."))));
-
-    private static ClosedWordKind<int> Words(string definition, params string[] words) => new(definition, [.. words.Select((word, i) => (word, i))]);
-
-    private static MemberShape Must(string name, ValueShape value, string doc) => new(name, value, true, doc);
-
-    private static MemberShape May(string name, ValueShape value, string doc) => new(name, value, false, doc);
-
-    private static ObjectShape Open(string definition, string doc, params MemberShape[] members) => new(definition, definition, doc, members, [], open: true);
 }
