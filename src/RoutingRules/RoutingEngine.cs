@@ -1,4 +1,5 @@
 using RoutingRules.Answers;
+using RoutingRules.Answers.Comparing;
 using RoutingRules.Assignment;
 using RoutingRules.Configuration;
 using RoutingRules.Fixing;
@@ -22,7 +23,7 @@ public sealed class RoutingEngine
         this.rules = rules;
         this.active = active;
         Config = config;
-        Catalogue = ReadingRules.All.Concat(WaiverRules.All).Concat(rules.Select(rule => rule.Descriptor)).OrderBy(rule => rule.Id, StringComparer.Ordinal).ToValueList();
+        Catalogue = ReadingRules.All.Concat(WaiverRules.All).Concat(ChangeRules.All).Concat(rules.Select(rule => rule.Descriptor)).OrderBy(rule => rule.Id, StringComparer.Ordinal).ToValueList();
         Profiles = profiles;
         FixProviders = fixProviders;
         Strategies = strategies;
@@ -35,7 +36,7 @@ public sealed class RoutingEngine
     /// <summary>The configuration; the usual one when none was given.</summary>
     public EngineConfig Config { get; }
 
-    /// <summary>Every rule that reports can name, by id: those of the readers, those about waivers, and <see cref="Rules"/>.</summary>
+    /// <summary>Every rule that reports can name, by id: those of the readers, those about waivers and about changes, and <see cref="Rules"/>.</summary>
     public ValueList<RuleDescriptor> Catalogue { get; }
 
     internal IReadOnlyList<ActiveRule> Active => active;
@@ -115,6 +116,19 @@ public sealed class RoutingEngine
         ArgumentNullException.ThrowIfNull(show);
         ArgumentNullException.ThrowIfNull(question);
         return WhyBuilder.Answer(this, show, question, options ?? new AssignmentOptions(), cancellation);
+    }
+
+    /// <summary>Says what differs between two shows.</summary>
+    /// <param name="before">The show to start from.</param>
+    /// <param name="after">The show to arrive at.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException">A show is null.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public ShowComparison Compare(Show before, Show after, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        return ShowComparer.Compare(this, before, after, cancellation);
     }
 
     /// <summary>The same engine without rules, for assignments whose findings nobody reads.</summary>

@@ -39,6 +39,12 @@ public sealed class JsonPatch
         }
     }
 
+    /// <summary>The operations that turn one document into another; none when they are equal, whatever their layout and the order of their members.</summary>
+    /// <remarks>List elements are recognised by their <c>id</c> where they have one, so that an element that only moved is moved.</remarks>
+    /// <param name="before">The document to start from. Null is the JSON value null.</param>
+    /// <param name="after">The document to arrive at.</param>
+    public static JsonPatch Between(JsonNode? before, JsonNode? after) => new(JsonDifference.Between(before, after).ToValueList());
+
     /// <summary>Applies the patch.</summary>
     /// <param name="document">The document; stays as it is. Null is the JSON value null.</param>
     /// <returns>The patched document.</returns>
