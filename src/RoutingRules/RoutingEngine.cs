@@ -1,4 +1,5 @@
 using RoutingRules.Answers;
+using RoutingRules.Answers.Changeovers;
 using RoutingRules.Answers.Comparing;
 using RoutingRules.Assignment;
 using RoutingRules.Configuration;
@@ -129,6 +130,20 @@ public sealed class RoutingEngine
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
         return ShowComparer.Compare(this, before, after, cancellation);
+    }
+
+    /// <summary>Plans the way from one show to the next: steps in a safe order, and a card for each place.</summary>
+    /// <param name="before">The show that is played.</param>
+    /// <param name="after">The show that comes.</param>
+    /// <param name="options">How long things take; null for the usual times.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException">A show is null.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public ChangeoverPlan PlanChangeover(Show before, Show after, ChangeoverOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        return ChangeoverPlanner.Plan(this, before, after, options ?? new ChangeoverOptions(), cancellation);
     }
 
     /// <summary>The same engine without rules, for assignments whose findings nobody reads.</summary>

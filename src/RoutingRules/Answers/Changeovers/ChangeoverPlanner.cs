@@ -1,0 +1,200 @@
+using RoutingRules.Answers.Comparing;
+using RoutingRules.Model;
+
+namespace RoutingRules.Answers.Changeovers;
+
+/// <summary>Plans the way from one show to the next.</summary>
+/// <remarks>
+/// The moves come from what differs; each is then tried on the rig as it stands. What changes no sound is done ahead; everything else waits until all
+/// that it, or any other move, touches is muted.
+/// </remarks>
+internal sealed class ChangeoverPlanner
+{
+    /// <summary>How many times the order of loads may be tried on the rig; after that they come in their usual order, muted as ever.</summary>
+    private const int MostTrials = 600;
+
+    private readonly RoutingEngine engine;
+    private readonly ChangeoverOptions options;
+    private readonly ShowComparer shows;
+    private readonly StateView first;
+    private readonly StateView last;
+    private readonly List<(PlannedMove Move, StateView State)> ahead = [];
+    private readonly List<(PlannedMove Move, StateView State)> during = [];
+    private readonly HashSet<Point> touched = [];
+    private readonly List<string> remarks = [];
+    private readonly CancellationToken cancellation;
+    private StateView state;
+    private int trials;
+
+    private ChangeoverPlanner(RoutingEngine engine, Show before, Show after, ChangeoverOptions options, CancellationToken cancellation)
+    {
+        this.engine = engine;
+        this.options = options;
+        this.cancellation = cancellation;
+        shows = ShowComparer.Of(engine, before, after);
+        var start = shows.Before.Show.Document;
+        first = StateView.Of(engine, RouteMap.Spread(start with
+        {
+            Feeds = after.Feeds,
+            Lines = after.Lines,
+            Rig = start.Rig with { Profiles = start.Rig.Profiles.Concat(after.Rig.Profiles.Where(profile => !start.Rig.Profiles.Any(other => other.Id == profile.Id))).ToValueList() },
+        }));
+        last = StateView.Of(engine, after);
+        state = first;
+    }
+
+    public static ChangeoverPlan Plan(RoutingEngine engine, Show before, Show after, ChangeoverOptions options, CancellationToken cancellation) =>
+        new ChangeoverPlanner(engine, before, after, options, cancellation).Plan();
+
+    private ChangeoverPlan Plan()
+    {
+        var rig = new RigMoves(shows.Before, shows.After, options);
+        var patch = new PatchMoves(shows.Before, shows.After, options);
+        var stage = new List<PlannedMove>([.. rig.Takedown(), .. rig.BuildUp(), .. PlugMoves.Of(shows, options)]);
+        var loads = patch.Loads();
+        stage.RemoveAll(TakeAhead(stage.Where(move => move.IsNewPlug).ToList()).Contains);
+        loads.RemoveAll(TakeAhead(loads).Contains);
+        TakeAll(rig.Phantom(isOn: false));
+        TakeAll(stage);
+        TakeAll(rig.Phantom(isOn: true));
+        TakeInBestOrder(loads);
+        var clocks = rig.Clocks().ToList();
+        if (!TakeRest(clocks))
+        {
+            TakeAll(patch.Labels());
+        }
+
+        TakeAll(clocks);
+        Settle();
+        return new StepWriter(shows, first, last, ahead, during, touched, options).Write(remarks.ToValueList());
+    }
+
+    /// <summary>Takes what changes nothing that can be heard, as long as anything is found.</summary>
+    private HashSet<PlannedMove> TakeAhead(List<PlannedMove> moves)
+    {
+        var taken = new HashSet<PlannedMove>(ReferenceEqualityComparer.Instance);
+        for (var isFound = true; isFound;)
+        {
+            isFound = false;
+            foreach (var move in moves.Where(move => !taken.Contains(move)))
+            {
+                var next = Try(move);
+                if (state.Differences(next).Any() || Behind(move).Any() || move.Plugs.Any(IsLive))
+                {
+                    continue;
+                }
+
+                state = next;
+                ahead.Add((move with { Phase = ChangeoverPhase.Prepare }, next));
+                isFound = taken.Add(move);
+            }
+        }
+
+        return taken;
+    }
+
+    /// <summary>True where phantom power is on, or something else is plugged in.</summary>
+    private bool IsLive(Point at)
+    {
+        var index = shows.Before.Graph.Find(at);
+        return InputMap.Phantom(state.Show).GetValueOrDefault(at) || shows.Before.Served(index) is not null || shows.Before.LineAt(index) is not null;
+    }
+
+    private void TakeAll(IEnumerable<PlannedMove> moves)
+    {
+        foreach (var move in moves)
+        {
+            Take(move, Try(move));
+        }
+    }
+
+    /// <summary>Takes loads so that no output carries on the way what neither show has there, as far as an order can do that; muting does the rest.</summary>
+    private void TakeInBestOrder(List<PlannedMove> loads)
+    {
+        while (loads.Count > 0)
+        {
+            var best = 0;
+            var next = Try(loads[0]);
+            var worst = Strangers(next);
+            for (var i = 1; i < loads.Count && worst > 0 && trials < MostTrials; i++)
+            {
+                var other = Try(loads[i]);
+                if (Strangers(other) is var strangers && strangers < worst)
+                {
+                    (best, next, worst) = (i, other, strangers);
+                }
+            }
+
+            Take(loads[best], next);
+            loads.RemoveAt(best);
+        }
+    }
+
+    /// <summary>What the steps left different is loaded as a whole.</summary>
+    private bool TakeRest(List<PlannedMove> clocks)
+    {
+        var timed = StateView.Of(engine, clocks.Aggregate(state.Show, static (show, clock) => clock.Apply(show)));
+        if (!timed.Differences(last).Any())
+        {
+            return false;
+        }
+
+        var after = last.Show;
+        remarks.Add("Some of the difference could not be taken apart into steps; the whole patch of the next act is loaded at the end.");
+        TakeAll(
+        [
+            new PlannedMove
+            {
+                Phase = ChangeoverPhase.Patch,
+                Text = "Load the whole patch of the next act on every device.",
+                Seconds = options.SecondsToLoad,
+                Apply = show => after with { Rig = after.Rig with { Clocks = show.Rig.Clocks, Networks = show.Rig.Networks } },
+            },
+        ]);
+        return true;
+    }
+
+    /// <summary>What clocks and networks that are gone leave different comes with the last move, while everything is muted.</summary>
+    private void Settle()
+    {
+        touched.UnionWith(state.Differences(last));
+        if (state.Differences(last).Any())
+        {
+            during[^1] = (during[^1].Move, last);
+        }
+    }
+
+    private StateView Try(PlannedMove move)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        trials++;
+        var show = move.Apply(state.Show);
+        return ReferenceEquals(show, state.Show) ? state : StateView.Of(engine, show);
+    }
+
+    private void Take(PlannedMove move, StateView next)
+    {
+        touched.UnionWith(state.Differences(next));
+        touched.UnionWith(Behind(move));
+        if (move.Phase == ChangeoverPhase.Clock)
+        {
+            touched.UnionWith(state.Carried.Keys.Concat(next.Carried.Keys));
+        }
+
+        state = next;
+        touched.UnionWith(Behind(move));
+        during.Add((move, next));
+    }
+
+    /// <summary>The outputs and sinks that carry what comes in where a plug is pulled or put, or where phantom power is switched, and outputs so plugged.</summary>
+    private IEnumerable<Point> Behind(PlannedMove move)
+    {
+        var plugs = move.Plugs.ToHashSet();
+        return plugs.Count == 0 ? [] : state.Carried.Where(pair => plugs.Contains(pair.Value) || plugs.Contains(pair.Key)).Select(pair => pair.Key);
+    }
+
+    private int Strangers(StateView next) => next.Leaves.Count(at =>
+        next.Carried.TryGetValue(at, out var source)
+        && !(first.Carried.TryGetValue(at, out var old) && old == source)
+        && !(last.Carried.TryGetValue(at, out var now) && now == source));
+}

@@ -1,0 +1,15 @@
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Answers.Changeovers;
+
+/// <summary>Something that is plugged in.</summary>
+/// <param name="Key">Feed or line, its id in the second show, and the entry or end.</param>
+/// <param name="Demand">The feed or line.</param>
+/// <param name="At">Where.</param>
+internal sealed record Plug((bool IsFeed, string Id, int End) Key, DemandNode Demand, PointRange At)
+{
+    public string Name => Demand.Feed?.Model.Role == FeedRole.InEar ? $"'{Demand.DisplayName}' (in-ear)" : $"'{Demand.DisplayName}'";
+
+    public bool Overlaps(PointRange at) => At.Device == at.Device && At.Group == at.Group && At.First <= at.Last && at.First <= At.Last;
+}
