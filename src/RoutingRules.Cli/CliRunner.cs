@@ -92,6 +92,8 @@ internal static class CliRunner
             FixCommand.Create(console, cancellation),
             TraceCommand.Create(console, cancellation),
             WhyCommand.Create(console, cancellation),
+            CompareCommand.Create(console, cancellation),
+            ChangeoverCommand.Create(console, cancellation),
             SheetCommand.Create(console, cancellation),
             NewCommand.Create(console),
             RulesCommand.Create(console, cancellation),

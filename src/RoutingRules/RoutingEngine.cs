@@ -1,6 +1,7 @@
 using RoutingRules.Answers;
 using RoutingRules.Answers.Changeovers;
 using RoutingRules.Answers.Comparing;
+using RoutingRules.Answers.Running;
 using RoutingRules.Assignment;
 using RoutingRules.Configuration;
 using RoutingRules.Fixing;
@@ -24,7 +25,7 @@ public sealed class RoutingEngine
         this.rules = rules;
         this.active = active;
         Config = config;
-        Catalogue = ReadingRules.All.Concat(WaiverRules.All).Concat(ChangeRules.All).Concat(rules.Select(rule => rule.Descriptor)).OrderBy(rule => rule.Id, StringComparer.Ordinal).ToValueList();
+        Catalogue = ReadingRules.All.Concat(WaiverRules.All).Concat(ChangeRules.All).Concat(RunRules.All).Concat(rules.Select(rule => rule.Descriptor)).OrderBy(rule => rule.Id, StringComparer.Ordinal).ToValueList();
         Profiles = profiles;
         FixProviders = fixProviders;
         Strategies = strategies;
@@ -37,7 +38,7 @@ public sealed class RoutingEngine
     /// <summary>The configuration; the usual one when none was given.</summary>
     public EngineConfig Config { get; }
 
-    /// <summary>Every rule that reports can name, by id: those of the readers, those about waivers and about changes, and <see cref="Rules"/>.</summary>
+    /// <summary>Every rule that reports can name, by id: those of the readers, those about waivers, changes and running orders, and <see cref="Rules"/>.</summary>
     public ValueList<RuleDescriptor> Catalogue { get; }
 
     internal IReadOnlyList<ActiveRule> Active => active;
@@ -135,15 +136,28 @@ public sealed class RoutingEngine
     /// <summary>Plans the way from one show to the next: steps in a safe order, and a card for each place.</summary>
     /// <param name="before">The show that is played.</param>
     /// <param name="after">The show that comes.</param>
-    /// <param name="options">How long things take; null for the usual times.</param>
+    /// <param name="pace">How long things take; null for the usual times.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentNullException">A show is null.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public ChangeoverPlan PlanChangeover(Show before, Show after, ChangeoverOptions? options = null, CancellationToken cancellation = default)
+    public ChangeoverPlan PlanChangeover(Show before, Show after, Pace? pace = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        return ChangeoverPlanner.Plan(this, before, after, options ?? new ChangeoverOptions(), cancellation);
+        return ChangeoverPlanner.Plan(this, before, after, pace ?? new Pace(), cancellation);
+    }
+
+    /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>
+    /// <param name="run">The running order.</param>
+    /// <param name="options">How acts without a patch of their own are assigned; null for the usual way.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="run"/> is null.</exception>
+    /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public RunPlan PlanRun(RunningOrder run, AssignmentOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        return RunPlanner.Plan(this, run, options ?? new AssignmentOptions(), cancellation);
     }
 
     /// <summary>The same engine without rules, for assignments whose findings nobody reads.</summary>

@@ -20,6 +20,9 @@ public static class SchemaGenerator
         SchemaKind.Waivers => WaiverTables.Waivers.Shape,
         SchemaKind.Baseline => WaiverTables.Baseline.Shape,
         SchemaKind.Why => WhyShape.Why,
+        SchemaKind.Run => RunTable.Run.Shape,
+        SchemaKind.Comparison => ComparisonShape.Comparison,
+        SchemaKind.Changeover => ChangeoverShape.Changeover,
         _ => ReportShape.Report,
     });
 
@@ -40,6 +43,9 @@ public static class SchemaGenerator
         SchemaKind.Waivers => "waivers",
         SchemaKind.Baseline => "baseline",
         SchemaKind.Why => "why",
+        SchemaKind.Run => "run",
+        SchemaKind.Comparison => "comparison",
+        SchemaKind.Changeover => "changeover",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of document."),
     };
 }

@@ -23,4 +23,13 @@ public enum SchemaKind
 
     /// <summary>The answer to why a feed or a line is where it is.</summary>
     Why,
+
+    /// <summary>A running order.</summary>
+    Run,
+
+    /// <summary>What differs between two shows.</summary>
+    Comparison,
+
+    /// <summary>Changeovers between shows, or of a running order.</summary>
+    Changeover,
 }

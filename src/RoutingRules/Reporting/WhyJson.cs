@@ -215,6 +215,6 @@ public static class WhyJson
     }
 
     /// <summary>The word of a schema for a constant: <c>FreeReserved</c> is <c>free-reserved</c>.</summary>
-    private static string Word(string name) =>
+    internal static string Word(string name) =>
         string.Concat(name.Select((letter, at) => char.IsAsciiLetterUpper(letter) ? $"{(at == 0 ? "" : "-")}{char.ToLowerInvariant(letter)}" : letter.ToString()));
 }

@@ -114,15 +114,15 @@ public sealed class ChangePromises
         return muted.FirstOrDefault(at => sounds[^1].Carried.ContainsKey(at)) is { Number: > 0 } left ? $"{left} is never opened." : null;
     }
 
-    /// <summary>What the outputs carry, and which of them feed nothing more in the document.</summary>
+    /// <summary>What outputs and cabled inputs carry, and which of them feed nothing more in the document.</summary>
     private static (Dictionary<Point, Point> Carried, HashSet<Point> Ends) Heard(Show show)
     {
         var tracer = new NaiveTracer(show);
         var carried = new Dictionary<Point, Point>();
         var feeding = Points(show, [.. Enum.GetValues<PortKind>().Except([PortKind.Network])]).SelectMany(at => tracer.Trace(at).Passed.Skip(1)).ToHashSet();
-        foreach (var at in Points(show, PortKind.Output))
+        foreach (var at in Points(show, PortKind.Output, PortKind.Input))
         {
-            if (tracer.Source(at) is { } source)
+            if (tracer.Source(at) is { } source && (source != at || Promise.Resolve(show).Graph.GroupOf(Promise.Resolve(show).Graph.Find(at)).Kind == PortKind.Output))
             {
                 carried.Add(at, source);
             }

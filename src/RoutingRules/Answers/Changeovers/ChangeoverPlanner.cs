@@ -14,7 +14,7 @@ internal sealed class ChangeoverPlanner
     private const int MostTrials = 600;
 
     private readonly RoutingEngine engine;
-    private readonly ChangeoverOptions options;
+    private readonly Pace pace;
     private readonly ShowComparer shows;
     private readonly StateView first;
     private readonly StateView last;
@@ -26,10 +26,10 @@ internal sealed class ChangeoverPlanner
     private StateView state;
     private int trials;
 
-    private ChangeoverPlanner(RoutingEngine engine, Show before, Show after, ChangeoverOptions options, CancellationToken cancellation)
+    private ChangeoverPlanner(RoutingEngine engine, Show before, Show after, Pace pace, CancellationToken cancellation)
     {
         this.engine = engine;
-        this.options = options;
+        this.pace = pace;
         this.cancellation = cancellation;
         shows = ShowComparer.Of(engine, before, after);
         var start = shows.Before.Show.Document;
@@ -43,14 +43,14 @@ internal sealed class ChangeoverPlanner
         state = first;
     }
 
-    public static ChangeoverPlan Plan(RoutingEngine engine, Show before, Show after, ChangeoverOptions options, CancellationToken cancellation) =>
-        new ChangeoverPlanner(engine, before, after, options, cancellation).Plan();
+    public static ChangeoverPlan Plan(RoutingEngine engine, Show before, Show after, Pace pace, CancellationToken cancellation) =>
+        new ChangeoverPlanner(engine, before, after, pace, cancellation).Plan();
 
     private ChangeoverPlan Plan()
     {
-        var rig = new RigMoves(shows.Before, shows.After, options);
-        var patch = new PatchMoves(shows.Before, shows.After, options);
-        var stage = new List<PlannedMove>([.. rig.Takedown(), .. rig.BuildUp(), .. PlugMoves.Of(shows, options)]);
+        var rig = new RigMoves(shows.Before, shows.After, pace);
+        var patch = new PatchMoves(shows.Before, shows.After, pace);
+        var stage = new List<PlannedMove>([.. rig.Takedown(), .. rig.BuildUp(), .. PlugMoves.Of(shows, pace)]);
         var loads = patch.Loads();
         stage.RemoveAll(TakeAhead(stage.Where(move => move.IsNewPlug).ToList()).Contains);
         loads.RemoveAll(TakeAhead(loads).Contains);
@@ -66,7 +66,7 @@ internal sealed class ChangeoverPlanner
 
         TakeAll(clocks);
         Settle();
-        return new StepWriter(shows, first, last, ahead, during, touched, options).Write(remarks.ToValueList());
+        return new StepWriter(shows, first, last, ahead, during, touched, pace).Write(remarks.ToValueList());
     }
 
     /// <summary>Takes what changes nothing that can be heard, as long as anything is found.</summary>
@@ -147,7 +147,7 @@ internal sealed class ChangeoverPlanner
             {
                 Phase = ChangeoverPhase.Patch,
                 Text = "Load the whole patch of the next act on every device.",
-                Seconds = options.SecondsToLoad,
+                Seconds = pace.SecondsToLoad,
                 Apply = show => after with { Rig = after.Rig with { Clocks = show.Rig.Clocks, Networks = show.Rig.Networks } },
             },
         ]);

@@ -4,7 +4,7 @@ using RoutingRules.Model;
 namespace RoutingRules.Answers.Changeovers;
 
 /// <summary>Finds the routes, streams, gain owners and labels that have to be loaded.</summary>
-internal sealed class PatchMoves(ShowSide before, ShowSide after, ChangeoverOptions options)
+internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
 {
     private readonly Show old = before.Show.Document;
     private readonly Show now = after.Show.Document;
@@ -28,7 +28,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, ChangeoverOpti
                 Place = id,
                 Text = $"Load the labels of {Runs.Text(points)}.",
                 Points = points,
-                Seconds = options.SecondsToLoad,
+                Seconds = pace.SecondsToLoad,
                 Apply = show => show with
                 {
                     Patch = show.Patch with
@@ -59,7 +59,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, ChangeoverOpti
             }
         }
 
-        var sorted = changed.OrderBy(change => after.Graph.Find(change.Sink));
+        var sorted = changed.OrderBy(change => OrderOf(change.Sink.Device)).ThenBy(change => change.Source is not null).ThenBy(change => after.Graph.Find(change.Sink));
         foreach (var chain in Runs.Chains(sorted, (x, y) => Runs.Follow(x.Sink, y.Sink) && (x.Source is null ? y.Source is null : y.Source is { } next && Runs.Follow(x.Source.Value, next))))
         {
             var sinks = Runs.Of(chain.Select(change => change.Sink));
@@ -68,13 +68,36 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, ChangeoverOpti
             {
                 Phase = ChangeoverPhase.Patch,
                 Place = chain[0].Sink.Device,
-                Text = sources.IsEmpty ? $"Clear {Runs.Text(sinks)}." : $"Route {Runs.Text(sources)} to {Runs.Text(sinks)}.",
+                IsClear = sources.IsEmpty,
+                Text = sources.IsEmpty ? ClearText(sinks) : $"Route {Runs.Text(sources)} to {Runs.Text(sinks)}.",
                 Points = sinks,
-                Seconds = options.SecondsToLoad,
+                Seconds = pace.SecondsToLoad,
                 Apply = show => chain.Aggregate(show, (state, change) => RouteMap.With(state, change.Sink, newRoutes.TryGetValue(change.Sink, out var source), source)),
             };
         }
     }
+
+    /// <summary>Clears that follow one another at one place as one.</summary>
+    public static bool TryJoin(PlannedMove first, PlannedMove next, out PlannedMove joined)
+    {
+        joined = first;
+        if (!first.IsClear || !next.IsClear || first.Place != next.Place || first.Phase != next.Phase)
+        {
+            return false;
+        }
+
+        var points = first.Points.Concat(next.Points).ToValueList();
+        joined = first with
+        {
+            Text = ClearText(points),
+            Points = points,
+            Seconds = first.Seconds + next.Seconds,
+            Apply = show => next.Apply(first.Apply(show)),
+        };
+        return true;
+    }
+
+    private static string ClearText(ValueList<PointRange> sinks) => $"Clear {Runs.Text(sinks)}.";
 
     private IEnumerable<PlannedMove> Starts()
     {
@@ -87,7 +110,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, ChangeoverOpti
                 Place = stream.From.Device,
                 Text = $"Start the stream {stream.From} on network '{stream.Network}'{Name(stream)}.",
                 Points = [stream.From],
-                Seconds = options.SecondsToLoad,
+                Seconds = pace.SecondsToLoad,
                 Apply = show => Streams(show, show.Patch.Streams.Append(stream with { To = default })),
             };
         }
@@ -104,7 +127,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, ChangeoverOpti
                 Place = key.From.Device,
                 Text = $"Stop the stream {key.From} on network '{key.Network}'.",
                 Points = [key.From],
-                Seconds = options.SecondsToLoad,
+                Seconds = pace.SecondsToLoad,
                 Apply = show => Streams(show, show.Patch.Streams.Where(stream => KeyOf(stream) != key)),
             };
         }
@@ -124,7 +147,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, ChangeoverOpti
                 Place = receiver.At.Device,
                 Text = $"At {receiver.At} receive {Sent(receiver)}{(replaced.Count == 0 ? "" : $" instead of {Runs.Text(replaced)}")}.",
                 Points = [receiver.At],
-                Seconds = options.SecondsToLoad,
+                Seconds = pace.SecondsToLoad,
                 Apply = show => Streams(show, show.Patch.Streams.Select(stream => Receive(stream, receiver, other => !has.Contains(other) && Overlap(other.At, receiver.At)))),
             };
         }
@@ -138,7 +161,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, ChangeoverOpti
                 Place = receiver.At.Device,
                 Text = $"At {receiver.At} receive {Sent(receiver)} no more.",
                 Points = [receiver.At],
-                Seconds = options.SecondsToLoad,
+                Seconds = pace.SecondsToLoad,
                 Apply = show => Streams(show, show.Patch.Streams.Select(stream => Receive(stream, null, other => other == receiver))),
             };
         }
@@ -159,7 +182,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, ChangeoverOpti
                 Text = $"Take over the gain of {Runs.Text(points)}.",
                 Points = points,
                 Hazards = ["The other console follows with its trim only from now on; tell its operator."],
-                Seconds = options.SecondsToLoad,
+                Seconds = pace.SecondsToLoad,
                 Apply = show => chain.Aggregate(show, (state, pair) => InputMap.With(state, pair.Key, input => input with { GainOwner = pair.Value })),
             };
         }

@@ -20,6 +20,9 @@ internal sealed record PlannedMove
     /// <summary>True for a plug that comes in and takes nobody's place.</summary>
     public bool IsNewPlug { get; init; }
 
+    /// <summary>True for routes that are cleared.</summary>
+    public bool IsClear { get; init; }
+
     /// <summary>What it changes.</summary>
     public Func<Show, Show> Apply { get; init; } = static show => show;
 

@@ -6,14 +6,14 @@ namespace RoutingRules.Answers.Changeovers;
 /// <summary>Finds which plugs have to be pulled, put in or moved, in an order in which every place is free when its plug comes.</summary>
 internal sealed class PlugMoves
 {
-    private readonly ChangeoverOptions options;
+    private readonly Pace pace;
     private readonly List<PlannedMove> moves = [];
     private readonly List<Plug> there;
     private readonly List<(Plug? From, Plug To)> coming = [];
 
-    private PlugMoves(ShowComparer shows, ChangeoverOptions options)
+    private PlugMoves(ShowComparer shows, Pace pace)
     {
-        this.options = options;
+        this.pace = pace;
         there = PlugPlaces.Of(shows.Before, shows, isBefore: true);
         var wanted = PlugPlaces.Of(shows.After, shows, isBefore: false);
         var staying = wanted.Select(plug => (plug.Key, plug.At)).ToHashSet();
@@ -31,9 +31,9 @@ internal sealed class PlugMoves
         }
     }
 
-    public static List<PlannedMove> Of(ShowComparer shows, ChangeoverOptions options)
+    public static List<PlannedMove> Of(ShowComparer shows, Pace pace)
     {
-        var plugs = new PlugMoves(shows, options);
+        var plugs = new PlugMoves(shows, pace);
         plugs.Run();
         return plugs.moves;
     }
@@ -103,7 +103,7 @@ internal sealed class PlugMoves
         Points = plugs.Select(plug => plug.At).Distinct().ToValueList(),
         Plugs = plugs.SelectMany(plug => Enumerable.Range(0, plug.At.Width).Select(i => plug.At[i])).Distinct().ToValueList(),
         Hazards = plugs.Any(plug => plug.Demand.Feed?.Model.Role == FeedRole.InEar) ? ["Make sure that nobody wears this pack."] : default,
-        Seconds = options.SecondsToPlug * plugs.Length,
+        Seconds = pace.SecondsToPlug * plugs.Length,
     });
 
     private static string Equipment(Plug plug)

@@ -5,7 +5,7 @@ using RoutingRules.Model;
 namespace RoutingRules.Answers.Changeovers;
 
 /// <summary>Finds what has to be done to devices, leads, phantom power and clocks.</summary>
-internal sealed class RigMoves(ShowSide before, ShowSide after, ChangeoverOptions options)
+internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
 {
     private const string MainsHazard = "Mains power and earthing belong to licensed people under local codes.";
 
@@ -18,27 +18,28 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, ChangeoverOption
     /// <summary>Devices in, leads in.</summary>
     public List<PlannedMove> BuildUp() => [.. DevicesIn(), .. LinksIn(), .. CablesIn()];
 
-    /// <summary>Phantom power that goes off, or comes on.</summary>
+    /// <summary>Phantom power that goes off, or comes on: one step for everybody who switches it.</summary>
     public IEnumerable<PlannedMove> Phantom(bool isOn)
     {
         var was = InputMap.Phantom(before.Show.Document);
         var owners = Owners();
         var changed = InputMap.Phantom(after.Show.Document)
-            .Where(pair => pair.Value == isOn && (!was.TryGetValue(pair.Key, out var old) ? isOn || !before.Graph.Find(pair.Key).IsNone : old != isOn))
-            .Select(pair => pair.Key).Where(at => !after.Graph.Find(at).IsNone).OrderBy(at => after.Graph.Find(at));
-        foreach (var chain in Runs.Chains(changed, (x, y) => Runs.Follow(x, y) && OwnerOf(owners, x) == OwnerOf(owners, y)))
+            .Where(pair => pair.Value == isOn && (!was.TryGetValue(pair.Key, out var old) || old != isOn) && !after.Graph.Find(pair.Key).IsNone)
+            .Select(pair => pair.Key).OrderBy(at => after.Graph.Find(at));
+        foreach (var group in changed.GroupBy(at => (Owner: owners.GetValueOrDefault(at, at.Device), IsKnown: isOn || was.ContainsKey(at))))
         {
-            var points = Runs.Of(chain);
+            var points = Runs.Of(group);
+            var verb = isOn ? "Switch phantom power on" : group.Key.IsKnown ? "Switch phantom power off" : "Make sure that phantom power is off";
             yield return new PlannedMove
             {
                 Phase = isOn ? ChangeoverPhase.PhantomOn : ChangeoverPhase.PhantomOff,
-                Place = OwnerOf(owners, chain[0]),
-                Text = $"Switch phantom power {(isOn ? "on" : "off")} at {Runs.Text(points)}.",
+                Place = group.Key.Owner,
+                Text = $"{verb} at {Runs.Text(points)}.",
                 Points = points,
                 Hazards = [isOn ? "Only after the plug is in, with every channel of it muted." : "Wait some seconds before the plug is pulled: the voltage takes a moment to go."],
-                Seconds = options.SecondsToLoad,
-                Apply = show => chain.Aggregate(show, (state, at) => InputMap.With(state, at, input => input with { Phantom = isOn })),
-                Plugs = chain.ToValueList(),
+                Seconds = pace.SecondsToLoad * points.Count,
+                Apply = show => group.Aggregate(show, (state, at) => InputMap.With(state, at, input => input with { Phantom = isOn })),
+                Plugs = group.ToValueList(),
             };
         }
     }
@@ -76,7 +77,7 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, ChangeoverOption
         Phase = ChangeoverPhase.Clock,
         Text = text,
         Hazards = ["Everything stays muted until every device shows that it is locked: a device that is not can put out full-scale noise."],
-        Seconds = options.SecondsForClock,
+        Seconds = pace.SecondsForClock,
         Apply = apply,
     };
 
@@ -110,7 +111,7 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, ChangeoverOption
         Place = cable.From.Device,
         Text = text,
         Points = [cable.From, cable.To],
-        Seconds = options.SecondsToPlug,
+        Seconds = pace.SecondsToPlug,
         Apply = apply,
         Plugs = Enumerable.Range(0, cable.To.Width).Select(i => cable.To[i]).ToValueList(),
     };
@@ -144,7 +145,7 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, ChangeoverOption
         Text = text,
         Points = [link.From, link.To],
         Hazards = ["Everything that travels over this lead can stop or click."],
-        Seconds = options.SecondsToPlug,
+        Seconds = pace.SecondsToPlug,
         Apply = apply,
     };
 
@@ -186,7 +187,7 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, ChangeoverOption
         Place = device.Id,
         Text = text,
         Hazards = [MainsHazard],
-        Seconds = options.SecondsForDevice,
+        Seconds = pace.SecondsForDevice,
         Apply = apply,
     };
 
@@ -203,8 +204,6 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, ChangeoverOption
 
         return owners;
     }
-
-    private static Id<Device> OwnerOf(Dictionary<Point, Id<Device>> owners, Point at) => owners.GetValueOrDefault(at, at.Device);
 
     private static ValueList<T> Put<T>(ValueList<T> list, T element, Func<T, bool> isSame)
     {

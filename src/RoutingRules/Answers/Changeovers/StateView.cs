@@ -1,4 +1,3 @@
-using RoutingRules.Answers.Comparing;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -20,10 +19,10 @@ internal sealed class StateView
 
     public ResolvedShow Resolved { get; }
 
-    /// <summary>The real source of every output and sink that has one.</summary>
+    /// <summary>The real source of every output, sink and cabled input that has one.</summary>
     public Dictionary<Point, Point> Carried { get; }
 
-    /// <summary>The outputs that feed nothing more in the document: what is behind them is heard.</summary>
+    /// <summary>The outputs and cabled inputs that feed nothing more in the document: what is behind them is heard.</summary>
     public HashSet<Point> Leaves { get; }
 
     public static StateView Of(RoutingEngine engine, Show show)
@@ -31,24 +30,39 @@ internal sealed class StateView
         var resolved = engine.Resolve(show);
         var carried = new Dictionary<Point, Point>();
         var leaves = new HashSet<Point>();
-        foreach (var sink in ShowSide.SinksOf(resolved))
+        foreach (var device in resolved.Devices)
         {
-            var at = resolved.Graph.Address(sink);
-            if (resolved.Graph.Origin(sink) is { IsNone: false } source)
+            foreach (var group in device.Groups)
             {
-                carried.Add(at, resolved.Graph.Address(source));
-            }
-
-            if (resolved.Graph.GroupOf(sink).Kind == PortKind.Output && resolved.Graph.Fed(sink).IsEmpty)
-            {
-                leaves.Add(at);
+                for (var i = 0; group.Kind is PortKind.Output or PortKind.Sink or PortKind.Input && i < group.Count; i++)
+                {
+                    Add(resolved, device.First(group) + i, group.Kind);
+                }
             }
         }
 
         return new StateView(show, resolved, carried, leaves);
+
+        void Add(ResolvedShow resolved, PointIndex at, PortKind kind)
+        {
+            if (kind == PortKind.Input && resolved.Graph.Upstream(at).IsNone)
+            {
+                return;
+            }
+
+            if (resolved.Graph.Origin(at) is { IsNone: false } source)
+            {
+                carried.Add(resolved.Graph.Address(at), resolved.Graph.Address(source));
+            }
+
+            if (kind != PortKind.Sink && resolved.Graph.Fed(at).IsEmpty)
+            {
+                leaves.Add(resolved.Graph.Address(at));
+            }
+        }
     }
 
-    /// <summary>The outputs and sinks that carry something else in the other state.</summary>
+    /// <summary>The points that carry something else in the other state.</summary>
     public IEnumerable<Point> Differences(StateView other) =>
         Carried.Where(pair => !other.Carried.TryGetValue(pair.Key, out var source) || source != pair.Value).Select(pair => pair.Key)
             .Concat(other.Carried.Keys.Where(at => !Carried.ContainsKey(at)));

@@ -13,17 +13,14 @@ internal sealed class StepWriter(
     List<(PlannedMove Move, StateView State)> ahead,
     List<(PlannedMove Move, StateView State)> during,
     HashSet<Point> touched,
-    ChangeoverOptions options)
+    Pace pace)
 {
     private readonly List<ChangeoverStep> steps = [];
     private readonly List<Show> states = [first.Show];
 
     public ChangeoverPlan Write(ValueList<string> remarks)
     {
-        foreach (var (move, state) in ahead)
-        {
-            Add(move, state.Show);
-        }
+        AddAll(ahead);
 
         var muted = touched.Where(IsMutable).ToList();
         foreach (var group in Grouped(muted))
@@ -51,7 +48,7 @@ internal sealed class StepWriter(
         AddAll(clocks);
         if (clocks.Count > 0)
         {
-            Add(new PlannedMove { Phase = ChangeoverPhase.Clock, Text = "See that every device shows it is locked, at the right sample rate.", Seconds = options.SecondsToListen }, null);
+            Add(new PlannedMove { Phase = ChangeoverPhase.Clock, Text = "See that every device shows it is locked, at the right sample rate.", Seconds = pace.SecondsToListen }, null);
         }
 
         foreach (var group in groups)
@@ -72,9 +69,27 @@ internal sealed class StepWriter(
 
     private void AddAll(IEnumerable<(PlannedMove Move, StateView State)> moves)
     {
+        (PlannedMove Move, StateView State)? waiting = null;
         foreach (var (move, state) in moves)
         {
-            Add(move, state.Show);
+            if (waiting is { } first && PatchMoves.TryJoin(first.Move, move, out var joined))
+            {
+                waiting = (joined, state);
+                continue;
+            }
+
+            Add(waiting);
+            waiting = (move, state);
+        }
+
+        Add(waiting);
+    }
+
+    private void Add((PlannedMove Move, StateView State)? entry)
+    {
+        if (entry is { } some)
+        {
+            Add(some.Move, some.State.Show);
         }
     }
 
@@ -101,13 +116,13 @@ internal sealed class StepWriter(
     }
 
     /// <summary>
-    /// Outputs behind which there is nothing more in one of the shows, and channels of consoles: what lies before them in the document is silenced by them.
+    /// Ends, behind which there is nothing more in one of the states, and channels of consoles: what lies before them in the document is silenced by them.
     /// </summary>
     private bool IsMutable(Point at)
     {
         var side = SideOf(at);
         var index = side.Graph.Find(at);
-        return side.Graph.GroupOf(index).Kind == PortKind.Output
+        return side.Graph.GroupOf(index).Kind != PortKind.Sink
             ? first.Leaves.Contains(at) || last.Leaves.Contains(at) || !during.TrueForAll(entry => !entry.State.Leaves.Contains(at))
             : side.Graph.DeviceOf(index).Profile.Kind == DeviceKind.Console;
     }
@@ -131,12 +146,7 @@ internal sealed class StepWriter(
     private static SoundClass ClassOf(ShowSide side, Point at)
     {
         var index = side.Graph.Find(at);
-        if (index.IsNone)
-        {
-            return SoundClass.Channels;
-        }
-
-        if (side.Graph.GroupOf(index).Kind != PortKind.Output)
+        if (index.IsNone || side.Graph.GroupOf(index).Kind == PortKind.Sink)
         {
             return SoundClass.Channels;
         }
@@ -182,13 +192,13 @@ internal sealed class StepWriter(
             Place = group.Key.Place,
             Text = group.Key.Class switch
             {
-                SoundClass.Ears => $"Mute the in-ear outputs {Runs.Text(runs)}.",
+                SoundClass.Ears => $"Mute the in-ears at {Runs.Text(runs)}.",
                 SoundClass.Channels => $"Mute the channels {Runs.Text(runs)}.",
                 _ => $"Mute, or turn down what is behind, {Runs.Text(runs)}.",
             },
             Points = runs,
             Hazards = group.Key.Class == SoundClass.Ears ? ["See that the packs are off people's ears first."] : default,
-            Seconds = options.SecondsToMute * group.Count(),
+            Seconds = pace.SecondsToMute * group.Count(),
         };
     }
 
@@ -201,7 +211,7 @@ internal sealed class StepWriter(
             Place = place.Key,
             Text = "Read back what is plugged here against this card, connector by connector.",
             Points = runs,
-            Seconds = options.SecondsToLoad * place.Count(),
+            Seconds = pace.SecondsToLoad * place.Count(),
         };
     }
 
@@ -214,7 +224,7 @@ internal sealed class StepWriter(
             Place = group.Key.Place,
             Text = $"Still muted, check that {Carries(group)}.",
             Points = runs,
-            Seconds = options.SecondsToLoad * group.Count(),
+            Seconds = pace.SecondsToLoad * group.Count(),
         };
     }
 
@@ -227,13 +237,13 @@ internal sealed class StepWriter(
             Place = group.Key.Place,
             Text = group.Key.Class switch
             {
-                SoundClass.Ears => $"Open the in-ear outputs {Runs.Text(runs)} one by one: a technician hears each on a pack, low, before a performer wears it.",
+                SoundClass.Ears => $"Open the in-ears at {Runs.Text(runs)} one by one: a technician hears each on a pack, low, before a performer wears it.",
                 SoundClass.Channels => $"Line-check the channels {Runs.Text(runs)}, and open each when its line is the right one.",
                 _ => $"Bring up {Runs.Text(runs)} one at a time, from low level.",
             },
             Points = runs,
             Hazards = group.Key.Class == SoundClass.Ears ? ["Limiters in the path."] : default,
-            Seconds = options.SecondsToListen * group.Count(),
+            Seconds = pace.SecondsToListen * group.Count(),
         };
     }
 

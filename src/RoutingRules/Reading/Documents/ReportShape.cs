@@ -14,7 +14,7 @@ internal static class ReportShape
     private static readonly LongKind Number = new(-(1L << 53) + 1, (1L << 53) - 1);
 
     private static readonly ListValue Entities = CreateEntities();
-    private static readonly ObjectShape Finding = CreateFinding();
+    public static ObjectShape Finding { get; } = CreateFinding();
 
     public static ObjectShape Report { get; } = CreateReport();
 

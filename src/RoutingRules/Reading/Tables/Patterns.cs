@@ -13,6 +13,7 @@ internal static class Patterns
     public const string Jack = $"^{IdPart}/{Number}$";
     public const string NumberRange = $"^{Range}$";
     public const string RuleSelector = $@"^{IdPart}\*?$";
+    public const string Time = "^([01][0-9]|2[0-3]):[0-5][0-9]$";
     public const string Fingerprint = "^[0-9a-f]{16}$";
     public const string Date = "^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$";
 

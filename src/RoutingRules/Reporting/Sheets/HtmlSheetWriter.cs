@@ -64,7 +64,7 @@ public static class HtmlSheetWriter
         output.Append("</ul>\n</aside>\n");
     }
 
-    private static void WriteTable(StringBuilder output, PageTable table, string running)
+    internal static void WriteTable(StringBuilder output, PageTable table, string running)
     {
         var total = table.Columns.Sum(column => column.Share);
         output.Append(CultureInfo.InvariantCulture, $"<table{(table.HasBigFirst ? " class=\"points\"" : "")}>\n<colgroup>");

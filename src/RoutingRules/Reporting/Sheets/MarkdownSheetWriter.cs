@@ -38,7 +38,7 @@ public static class MarkdownSheetWriter
         return output.ToString();
     }
 
-    private static void WriteTable(StringBuilder output, PageTable table)
+    internal static void WriteTable(StringBuilder output, PageTable table)
     {
         output.Append(CultureInfo.InvariantCulture, $"\n### {MarkdownText.Escape(table.Title)}\n\n| {string.Join(" | ", table.Columns.Select(column => MarkdownText.Escape(column.Heading)))} |\n|");
         output.Append(string.Concat(Enumerable.Repeat("---|", table.Columns.Length))).Append('\n');
@@ -59,7 +59,7 @@ public static class MarkdownSheetWriter
     };
 
     /// <summary>A paragraph must not start like a list, a rule or a heading.</summary>
-    private static string EscapeStart(string text)
+    internal static string EscapeStart(string text)
     {
         var digits = 0;
         while (digits < text.Length && char.IsAsciiDigit(text[digits]))

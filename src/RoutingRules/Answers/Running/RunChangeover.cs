@@ -1,0 +1,21 @@
+using RoutingRules.Answers.Changeovers;
+using RoutingRules.Answers.Comparing;
+using RoutingRules.Model;
+
+namespace RoutingRules.Answers.Running;
+
+/// <summary>The changeover from one act to the next.</summary>
+public sealed record RunChangeover
+{
+    /// <summary>The act before.</summary>
+    public required Act From { get; init; }
+
+    /// <summary>The act that comes.</summary>
+    public required Act To { get; init; }
+
+    /// <summary>What differs.</summary>
+    public required ShowComparison Comparison { get; init; }
+
+    /// <summary>The steps.</summary>
+    public required ChangeoverPlan Plan { get; init; }
+}

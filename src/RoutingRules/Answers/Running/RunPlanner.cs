@@ -1,0 +1,85 @@
+using RoutingRules.Answers.Changeovers;
+using RoutingRules.Answers.Comparing;
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Answers.Running;
+
+/// <summary>Plans a running order: a show for each act, and the changeovers between them.</summary>
+internal static class RunPlanner
+{
+    private const int MostRounds = 3;
+
+    public static RunPlan Plan(RoutingEngine engine, RunningOrder run, AssignmentOptions options, CancellationToken cancellation)
+    {
+        var acts = new List<ActPlan>();
+        foreach (var act in run.Acts)
+        {
+            acts.Add(PlanAct(engine, run, act, acts.Count == 0 ? run.Patch : acts[^1].Show.Patch, options, cancellation));
+        }
+
+        var changeovers = new List<RunChangeover>();
+        for (var i = 1; i < acts.Count; i++)
+        {
+            changeovers.Add(new RunChangeover
+            {
+                From = acts[i - 1].Act,
+                To = acts[i].Act,
+                Comparison = ShowComparer.Compare(engine, acts[i - 1].Show, acts[i].Show, cancellation),
+                Plan = ChangeoverPlanner.Plan(engine, acts[i - 1].Show, acts[i].Show, run.Pace, cancellation),
+            });
+        }
+
+        return new RunPlan
+        {
+            Run = run,
+            Acts = acts.ToValueList(),
+            Changeovers = changeovers.ToValueList(),
+            CommonFindings = Common(acts),
+            RunFindings = RunFindings.Of(run, changeovers),
+            Kit = KitCounter.Count(acts),
+        };
+    }
+
+    private static ActPlan PlanAct(RoutingEngine engine, RunningOrder run, Act act, Patch patch, AssignmentOptions options, CancellationToken cancellation)
+    {
+        var show = ActComposer.Compose(run, act, patch);
+        if (act.Patch is not null)
+        {
+            return new ActPlan { Act = act, Show = show, IsAssigned = false, Check = engine.Check(show, cancellation) };
+        }
+
+        var result = Assigner.Assign(engine, show, options, cancellation);
+        for (var round = 0; round < MostRounds && !result.Unplaced.IsEmpty; round++)
+        {
+            // Streams of the act before can stand in the way of the first plan; the second begins without them.
+            var again = Assigner.Assign(engine, result.Show, options, cancellation);
+            if (again.Unplaced.Count >= result.Unplaced.Count)
+            {
+                break;
+            }
+
+            result = again;
+        }
+
+        var set = ActSettings.Apply(engine.Resolve(result.Show), patch.Inputs);
+        return new ActPlan { Act = act, Show = set, IsAssigned = true, Check = engine.Check(set, cancellation), Unplaced = result.Unplaced };
+    }
+
+    private static ValueList<Finding> Common(List<ActPlan> acts)
+    {
+        if (acts.Count < 2)
+        {
+            return default;
+        }
+
+        var common = acts.Select(act => act.Check.Findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal))
+            .Aggregate((all, next) =>
+            {
+                all.IntersectWith(next);
+                return all;
+            });
+        return acts[0].Check.Findings.Where(finding => common.Contains(finding.Fingerprint())).ToValueList();
+    }
+}

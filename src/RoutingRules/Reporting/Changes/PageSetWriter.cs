@@ -1,0 +1,155 @@
+using System.Globalization;
+using System.Text;
+using RoutingRules.Reporting.Sheets;
+
+namespace RoutingRules.Reporting.Changes;
+
+/// <summary>Writes pages as plain text, Markdown, or HTML that prints.</summary>
+internal static class PageSetWriter
+{
+    private const string Dot = " \u00b7 ";
+
+    public static string Write(PageSet set, PageFormat format) => format switch
+    {
+        PageFormat.Html => Html(set),
+        PageFormat.Markdown => Markdown(set),
+        _ => Text(set),
+    };
+
+    private static string Text(PageSet set)
+    {
+        var output = new StringBuilder();
+        foreach (var page in set.Pages)
+        {
+            if (output.Length > 0)
+            {
+                output.Append("\n\f");
+            }
+
+            output.Append('=', TextSheetWriter.LineLength).Append('\n');
+            Wrap(output, "", set.Title);
+            if (!set.Meta.IsEmpty)
+            {
+                Wrap(output, "", string.Join(Dot, set.Meta));
+            }
+
+            Wrap(output, "", Heading(page));
+            foreach (var fact in page.Facts)
+            {
+                Wrap(output, "", fact);
+            }
+
+            if (set.HasCautions)
+            {
+                output.Append('-', TextSheetWriter.LineLength).Append('\n').Append(PageLayout.CautionsTitle).Append('\n');
+                foreach (var caution in SheetWords.Cautions)
+                {
+                    Wrap(output, "- ", caution);
+                }
+            }
+
+            output.Append('=', TextSheetWriter.LineLength).Append('\n');
+            foreach (var table in page.Tables)
+            {
+                output.Append('\n');
+                TextTable.Write(output, table);
+            }
+        }
+
+        return output.ToString();
+    }
+
+    private static void Wrap(StringBuilder output, string lead, string text)
+    {
+        foreach (var line in TextTable.Wrap(VisibleText.OfPlain(text), TextSheetWriter.LineLength - lead.Length))
+        {
+            output.Append(lead).Append(line).Append('\n');
+            lead = new string(' ', lead.Length);
+        }
+    }
+
+    private static string Markdown(PageSet set)
+    {
+        var output = new StringBuilder();
+        output.Append(CultureInfo.InvariantCulture, $"# {MarkdownText.Escape(set.Title)}\n");
+        if (!set.Meta.IsEmpty)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownSheetWriter.EscapeStart(MarkdownText.Escape(string.Join(Dot, set.Meta)))}\n");
+        }
+
+        if (set.HasCautions)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"\n### {PageLayout.CautionsTitle}\n\n");
+            foreach (var caution in SheetWords.Cautions)
+            {
+                output.Append(CultureInfo.InvariantCulture, $"- {MarkdownText.Escape(caution)}\n");
+            }
+        }
+
+        foreach (var page in set.Pages)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"\n---\n\n## {MarkdownText.Escape(Heading(page))}\n");
+            foreach (var fact in page.Facts)
+            {
+                output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownSheetWriter.EscapeStart(MarkdownText.Escape(fact.Trim()))}\n");
+            }
+
+            foreach (var table in page.Tables)
+            {
+                MarkdownSheetWriter.WriteTable(output, table);
+            }
+        }
+
+        return output.ToString();
+    }
+
+    private static string Html(PageSet set)
+    {
+        var output = new StringBuilder();
+        var title = string.Join(", ", set.Meta.Prepend(set.Title));
+        output.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n");
+        output.Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<title>{HtmlText.Escape(title)}</title>\n<style>\n{HtmlStyle.Css}</style>\n</head>\n<body>\n");
+        for (var i = 0; i < set.Pages.Count; i++)
+        {
+            WritePage(output, set, set.Pages[i], i == 0);
+        }
+
+        return output.Append("</body>\n</html>\n").ToString();
+    }
+
+    private static void WritePage(StringBuilder output, PageSet set, Page page, bool isFirst)
+    {
+        var show = isFirst ? "h1" : "p";
+        output.Append("<section>\n<header>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<{show} class=\"show\">{HtmlText.Isolate(set.Title)}</{show}>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<p class=\"meta\">{string.Join(Dot, set.Meta.Select(HtmlText.Isolate))}</p>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<h2>{HtmlText.Isolate(page.Title)}{(page.Aside is null ? "" : $" <span class=\"aside\">{HtmlText.Isolate(page.Aside)}</span>")}</h2>\n");
+        foreach (var fact in page.Facts)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Isolate(fact)}</p>\n");
+        }
+
+        output.Append("</header>\n");
+        if (set.HasCautions)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n");
+            foreach (var caution in SheetWords.Cautions)
+            {
+                output.Append(CultureInfo.InvariantCulture, $"<li>{HtmlText.Escape(caution)}</li>\n");
+            }
+
+            output.Append("</ul>\n</aside>\n");
+        }
+
+        var running = string.Join(Dot, set.Meta.Prepend(set.Title).Append(Heading(page)).Select(HtmlText.Isolate));
+        foreach (var table in page.Tables)
+        {
+            HtmlSheetWriter.WriteTable(output, table, running);
+        }
+
+        output.Append("</section>\n");
+    }
+
+    private static string Heading(Page page) => page.Aside is null ? page.Title : $"{page.Title} ({page.Aside})";
+}
