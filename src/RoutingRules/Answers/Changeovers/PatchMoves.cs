@@ -184,6 +184,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
                 Hazards = ["The other console follows with its trim only from now on; tell its operator."],
                 Seconds = pace.SecondsToLoad,
                 Apply = show => chain.Aggregate(show, (state, pair) => InputMap.With(state, pair.Key, input => input with { GainOwner = pair.Value })),
+                Plugs = chain.Select(pair => pair.Key).ToValueList(),
             };
         }
     }

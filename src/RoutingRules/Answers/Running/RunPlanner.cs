@@ -16,7 +16,7 @@ internal static class RunPlanner
         var acts = new List<ActPlan>();
         foreach (var act in run.Acts)
         {
-            acts.Add(PlanAct(engine, run, act, acts.Count == 0 ? run.Patch : acts[^1].Show.Patch, options, cancellation));
+            acts.Add(PlanAct(engine, run, act, acts.Count == 0 ? null : acts[^1].Show, options, cancellation));
         }
 
         var changeovers = new List<RunChangeover>();
@@ -42,14 +42,16 @@ internal static class RunPlanner
         };
     }
 
-    private static ActPlan PlanAct(RoutingEngine engine, RunningOrder run, Act act, Patch patch, AssignmentOptions options, CancellationToken cancellation)
+    private static ActPlan PlanAct(RoutingEngine engine, RunningOrder run, Act act, Show? before, AssignmentOptions options, CancellationToken cancellation)
     {
+        var patch = before?.Patch ?? run.Patch;
         var show = ActComposer.Compose(run, act, patch);
         if (act.Patch is not null)
         {
             return new ActPlan { Act = act, Show = show, IsAssigned = false, Check = engine.Check(show, cancellation) };
         }
 
+        show = before is null ? show : StayingLines.Keep(engine.Resolve(before), show);
         var result = Assigner.Assign(engine, show, options, cancellation);
         for (var round = 0; round < MostRounds && !result.Unplaced.IsEmpty; round++)
         {

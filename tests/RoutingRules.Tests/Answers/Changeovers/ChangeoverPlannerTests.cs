@@ -1,0 +1,143 @@
+using RoutingRules.Answers.Changeovers;
+using RoutingRules.Model;
+using RoutingRules.Testing;
+using static RoutingRules.Testing.SmallShow;
+
+namespace RoutingRules.Tests.Answers.Changeovers;
+
+public sealed class ChangeoverPlannerTests
+{
+    private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
+
+    private static readonly Show First = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))
+        .With(Stream("down", "desk/transmit/1-4", "box/receive/1-4"), Stream("up", "box/transmit/1-4", "desk/receive/1-4")) with
+    {
+        Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/1", "box/out/1") with { Limiter = true, Pack = "1" }, Feed("main", FeedRole.Main, "desk/aux/2", "box/out/2")],
+        Lines = [Line("voice", "box/in/1", "desk/channel/1") with { Phantom = PhantomNeed.Required }, Line("guitar", "box/in/2", "desk/channel/2")],
+    };
+
+    private static Show FirstWithPhantom => First with { Patch = First.Patch with { Inputs = [new() { At = At("box/in/1"), Phantom = true, GainOwner = new("desk") }] } };
+
+    private static string[] Steps(Show before, Show after) => [.. Engine.PlanChangeover(before, after).Steps.Select(step => $"{step.Phase} {step.Place}: {step.Text}")];
+
+    [Fact]
+    public void Routes_under_sound_are_muted_in_ears_first_and_opened_after_they_were_checked()
+    {
+        var after = First.With(Route("desk/aux/5-6", "desk/transmit/1-2")) with
+        {
+            Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/5", "box/out/1"), Feed("main", FeedRole.Main, "desk/aux/6", "box/out/2")],
+        };
+
+        Assert.Equal(
+            [
+                "Mute box: Mute the in-ears at box/out/1.",
+                "Mute box: Mute, or turn down what is behind, box/out/2.",
+                "Patch desk: Route desk/aux/5-6 to desk/transmit/1-2.",
+                "Verify box: Still muted, check that box/out/1 carries desk/aux/5 ('ears').",
+                "Verify box: Still muted, check that box/out/2 carries desk/aux/6 ('main').",
+                "Open box: Open the in-ears at box/out/1 one by one: a technician hears each on a pack, low, before a performer wears it.",
+                "Open box: Bring up box/out/2 one at a time, from low level.",
+            ],
+            Steps(First, after));
+    }
+
+    [Fact]
+    public void What_nobody_hears_is_done_ahead()
+    {
+        var after = First.With(Route("desk/aux/8", "desk/transmit/8")) with { Lines = [.. First.Lines, Line("choir", "box/in/6", "desk/channel/8")] };
+
+        Assert.Equal(["Prepare box: Plug 'choir' into box/in/6.", "Prepare desk: Route desk/aux/8 to desk/transmit/8."], Steps(First, after with { Patch = after.Patch with { Streams = First.Patch.Streams } })
+            .Where(step => step.StartsWith("Prepare", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Phantom_power_goes_off_before_the_plug_and_comes_on_after_it_and_before_the_patch()
+    {
+        var after = FirstWithPhantom with
+        {
+            Lines = [Line("player", "box/in/1", "desk/channel/1") with { Kind = LineKind.Line }, Line("voice", "box/in/2", "desk/channel/2") with { Phantom = PhantomNeed.Required }],
+            Patch = FirstWithPhantom.Patch with
+            {
+                Inputs = [new() { At = At("box/in/1"), Phantom = false, GainOwner = new("desk") }, new() { At = At("box/in/2"), Phantom = true, GainOwner = new("desk") }],
+                Routes = [Route("desk/receive/3", "desk/channel/5")],
+            },
+        };
+        var steps = Steps(FirstWithPhantom, after);
+
+        Assert.Equal(
+            [
+                "Mute desk: Mute the channels desk/channel/1-2, 5.",
+                "PhantomOff desk: Switch phantom power off at box/in/1.",
+                "Stage box: Pull 'guitar' out of box/in/2.",
+                "Stage box: Move 'voice' from box/in/1 to box/in/2.",
+                "Stage box: Plug 'player' into box/in/1.",
+                "PhantomOn desk: Switch phantom power on at box/in/2.",
+                "ReadBack box: Read back what is plugged here against this card, connector by connector.",
+            ],
+            steps.Take(7));
+    }
+
+    [Fact]
+    public void Two_plugs_that_change_places_need_a_hand_in_between()
+    {
+        var after = First with { Lines = [Line("voice", "box/in/2", "desk/channel/2") with { Phantom = PhantomNeed.Required }, Line("guitar", "box/in/1", "desk/channel/1")] };
+
+        Assert.Equal(
+            ["Stage box: Pull 'voice' out of box/in/1 and keep it at hand.", "Stage box: Move 'guitar' from box/in/2 to box/in/1.", "Stage box: Plug 'voice' into box/in/2."],
+            Steps(First, after).Where(step => step.StartsWith("Stage", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Clocks_come_last_and_alone_with_everything_muted()
+    {
+        var timed = First with { Rig = First.Rig with { Clocks = [new() { Id = new("word"), SampleRate = 48_000, Leader = new("desk") }] } };
+        var after = timed with { Rig = timed.Rig with { Clocks = [timed.Rig.Clocks[0] with { Leader = new("box") }] } };
+        var steps = Engine.PlanChangeover(timed, after).Steps;
+
+        Assert.Equal([At("box/out/1"), At("box/out/2"), At("box/out/3-4")], steps.Where(step => step.Phase == ChangeoverPhase.Mute).SelectMany(step => step.Points).Where(run => run.Device == new Id<Device>("box")));
+        Assert.Equal("Set clock 'word': leader box, no backup, 48000 Hz.", steps.First(step => step.Phase == ChangeoverPhase.Clock).Text);
+        Assert.True(steps.SkipWhile(step => step.Phase != ChangeoverPhase.Clock).All(step => step.Phase >= ChangeoverPhase.Clock));
+    }
+
+    [Fact]
+    public void A_plug_in_place_of_another_is_one_step_and_its_outputs_are_muted()
+    {
+        var after = First with { Feeds = [First.Feeds[0], Feed("wedge", FeedRole.Monitor, "desk/aux/2", "box/out/2")] };
+        var plan = Engine.PlanChangeover(First, after);
+
+        Assert.Equal("At box/out/2 pull 'main' and plug 'wedge'.", Assert.Single(plan.Steps, step => step.Phase == ChangeoverPhase.Stage).Text);
+        Assert.Equal(At("box/out/2"), Assert.Single(plan.Steps, step => step.Phase == ChangeoverPhase.Mute).Points[0]);
+    }
+
+    [Fact]
+    public void A_box_that_comes_and_one_that_goes_are_brought_and_taken_with_their_leads()
+    {
+        var other = Of(("desk", SmallProfiles.Console), ("new", SmallProfiles.ClearableBox), ("amp", SmallProfiles.Amplifier));
+        var after = First with { Rig = other.Rig with { Cables = [Cable("new/out/1", "amp/in/1")] }, Feeds = [], Lines = [], Patch = new Patch() };
+        var steps = Steps(First, after);
+
+        Assert.Contains("Stage box: Take out 'box'.", steps);
+        Assert.Contains("Stage new: Bring in 'new' (test/box-clearable), connect it and power it up.", steps);
+        Assert.Contains("Stage new: Plug a cable from new/out/1 to amp/in/1.", steps);
+    }
+
+    [Fact]
+    public void The_way_back_ends_with_the_muting_and_cards_hold_every_step_once()
+    {
+        var after = First.With(Route("desk/aux/5", "desk/transmit/1")) with { Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/5", "box/out/1")], Lines = [First.Lines[0]] };
+        var plan = Engine.PlanChangeover(FirstWithPhantom, after with { Patch = after.Patch with { Inputs = [new() { At = At("box/in/1"), Phantom = false }] } });
+
+        Assert.Equal(ChangeoverPhase.Mute, plan.Steps[plan.RollbackAfter - 1].Phase);
+        Assert.True(plan.Steps[plan.RollbackAfter].Phase > ChangeoverPhase.Mute);
+        Assert.Equal(plan.Steps.Select(step => step.Number), plan.Cards.SelectMany(card => card.Steps).Select(step => step.Number).Order());
+        Assert.Equal(plan.SecondsAfterTheActBefore, new[] { ChangeoverTiming.ClearStage, ChangeoverTiming.BeforeLineCheck, ChangeoverTiming.LineCheck }.Sum(timing => plan.Cards.Max(card => card.Seconds(timing))));
+    }
+
+    [Fact]
+    public void Another_pace_gives_other_times()
+    {
+        var after = First with { Lines = [First.Lines[0]] };
+
+        Assert.Equal(7, Engine.PlanChangeover(First, after, new Pace { SecondsToPlug = 7 }).Steps.Single(step => step.Phase == ChangeoverPhase.Stage).Seconds);
+    }
+}
