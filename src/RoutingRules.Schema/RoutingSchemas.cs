@@ -26,6 +26,15 @@ public static class RoutingSchemas
     /// <summary>The schema of answers to why a feed or a line is where it is.</summary>
     public static string Why => Text(SchemaKind.Why);
 
+    /// <summary>The schema of running orders.</summary>
+    public static string Run => Text(SchemaKind.Run);
+
+    /// <summary>The schema of comparisons of two shows.</summary>
+    public static string Comparison => Text(SchemaKind.Comparison);
+
+    /// <summary>The schema of changeovers.</summary>
+    public static string Changeover => Text(SchemaKind.Changeover);
+
     /// <summary>The schema of a kind of document.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="kind"/> is no kind.</exception>
     public static string Text(SchemaKind kind)

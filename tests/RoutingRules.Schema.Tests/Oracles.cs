@@ -21,6 +21,7 @@ internal static class Oracles
             SchemaKind.DeviceProfile => ProfileReader.Read(bytes).IsUsable,
             SchemaKind.Config => ConfigReader.Read(bytes).IsUsable,
             SchemaKind.Waivers => WaiverReader.Read(bytes).IsUsable,
+            SchemaKind.Run => RunReader.Read(bytes).IsUsable,
             SchemaKind.Baseline => BaselineReader.Read(bytes).IsUsable,
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Reports are not read."),
         };

@@ -33,7 +33,7 @@ public sealed class SchemaFileTests
         Assert.Equal("urn:routing-rules:device-profile:1", SchemaGenerator.Id(SchemaKind.DeviceProfile));
         Assert.Equal("config.schema.json", SchemaGenerator.FileName(SchemaKind.Config));
         Assert.Contains("\"$id\": \"urn:routing-rules:report:1\"", RoutingSchemas.Report, StringComparison.Ordinal);
-        Assert.Throws<ArgumentOutOfRangeException>(() => SchemaGenerator.Generate((SchemaKind)9));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SchemaGenerator.Generate((SchemaKind)99));
     }
 
     [Theory]

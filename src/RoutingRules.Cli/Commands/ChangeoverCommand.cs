@@ -2,7 +2,6 @@ using System.CommandLine;
 using RoutingRules.Answers.Running;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Reporting.Changes;
 using RoutingRules.Rules;

@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using FsCheck;
 using FsCheck.Xunit;
 using RoutingRules.Answers.Changeovers;
-using RoutingRules.Answers.Comparing;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Profiles;

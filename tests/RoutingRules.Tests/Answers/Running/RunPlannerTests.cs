@@ -1,4 +1,3 @@
-using RoutingRules.Answers.Running;
 using RoutingRules.Model;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
