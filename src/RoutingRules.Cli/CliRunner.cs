@@ -92,6 +92,7 @@ internal static class CliRunner
             FixCommand.Create(console, cancellation),
             TraceCommand.Create(console, cancellation),
             WhyCommand.Create(console, cancellation),
+            ImpactCommand.Create(console, cancellation),
             SheetCommand.Create(console, cancellation),
             NewCommand.Create(console),
             RulesCommand.Create(console, cancellation),

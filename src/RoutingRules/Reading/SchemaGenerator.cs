@@ -20,6 +20,7 @@ public static class SchemaGenerator
         SchemaKind.Waivers => WaiverTables.Waivers.Shape,
         SchemaKind.Baseline => WaiverTables.Baseline.Shape,
         SchemaKind.Why => WhyShape.Why,
+        SchemaKind.Impact => ImpactShape.Impact,
         _ => ReportShape.Report,
     });
 
@@ -40,6 +41,7 @@ public static class SchemaGenerator
         SchemaKind.Waivers => "waivers",
         SchemaKind.Baseline => "baseline",
         SchemaKind.Why => "why",
+        SchemaKind.Impact => "impact",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of document."),
     };
 }

@@ -23,4 +23,7 @@ public enum SchemaKind
 
     /// <summary>The answer to why a feed or a line is where it is.</summary>
     Why,
+
+    /// <summary>The answer to what each loss does to a show.</summary>
+    Impact,
 }
