@@ -1,6 +1,5 @@
 using RoutingRules.Assignment;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
@@ -173,7 +172,7 @@ internal sealed class FallbackPlanner
     }
 
     /// <summary>True when the signal of a delivery is there after the steps.</summary>
-    private bool Arrives(FailureModel simulation, LossSet lost, FallbackTask task, Delivery delivery, PointRange place, ValueList<FallbackStep> steps)
+    private static bool Arrives(FailureModel simulation, LossSet lost, FallbackTask task, Delivery delivery, PointRange place, ValueList<FallbackStep> steps)
     {
         var graph = simulation.Show.Graph;
         graph.Find(place, out var run);

@@ -1,5 +1,4 @@
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Answers;
@@ -143,8 +142,8 @@ internal sealed class FallbackTask
         var document = Wanted(show.Document) with { Patch = attempt.Document.Patch };
         foreach (var demand in Demands.Where(attempt.IsPlaced))
         {
-            document = demand.Feed is { } feed
-                ? ShowChanges.Pin(document, show.Demands[feed.FirstDemand + demand.Entry], attempt.PlaceOf(demand)!.Value)
+            document = demand.Feed is not null || attempt.IsElsewhere(demand)
+                ? ShowChanges.Pin(document, demand, attempt.PlaceOf(demand)!.Value)
                 : document with { Lines = document.Lines.Select((line, i) => i == demand.Line!.Index ? line with { Hold = true } : line).ToValueList() };
         }
 

@@ -1,4 +1,3 @@
-using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -36,8 +35,10 @@ internal sealed class ImpactBuilder
             var planner = new FallbackPlanner(engine, builder.model, options, cancellation);
             for (var i = 0; i < losses.Count; i++)
             {
-                cancellation.ThrowIfCancellationRequested();
                 losses[i] = losses[i] with { Impact = losses[i].Impact with { Plan = planner.Plan(builder.units.SetOf(losses[i].Units), losses[i].Silenced) } };
+
+                // An assignment that is stopped ends early instead of throwing; what it found so far is no answer.
+                cancellation.ThrowIfCancellationRequested();
             }
         }
 

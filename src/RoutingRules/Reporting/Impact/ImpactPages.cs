@@ -170,7 +170,7 @@ internal sealed class ImpactPages
 
     private void AddSteps(Page page, FallbackPlan plan)
     {
-        var plug = new PageTable { Title = "Pull these, plug there", Columns = [("Plug at", 22), ("What", 30), ("Pull from", 22), ("Mind", 20), ("Done", 6)], HasBigFirst = true };
+        var plug = new PageTable { Title = "Pull these, plug there", Columns = [("Plug at", 20), ("What", 28), ("Pull from", 18), ("Mind", 28), ("Done", 6)], HasBigFirst = true };
         var load = new PageTable { Title = "Load", Columns = [("Device", 25), ("What", 69), ("Done", 6)] };
         foreach (var step in plan.Steps)
         {
