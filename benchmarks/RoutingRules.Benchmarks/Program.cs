@@ -9,6 +9,7 @@ var tables = new (string Name, Action Run)[]
     ("rules", CheckRatios.RunRules),
     ("slope", SlopeTable.Run),
     ("edit", SlopeTable.RunEdit),
+    ("impact", ImpactRatios.Run),
 };
 
 if (args is not ["ratios", ..])

@@ -94,6 +94,7 @@ internal static class CliRunner
             WhyCommand.Create(console, cancellation),
             CompareCommand.Create(console, cancellation),
             ChangeoverCommand.Create(console, cancellation),
+            ImpactCommand.Create(console, cancellation),
             SheetCommand.Create(console, cancellation),
             NewCommand.Create(console),
             RulesCommand.Create(console, cancellation),

@@ -160,6 +160,19 @@ public sealed class RoutingEngine
         return RunPlanner.Plan(this, run, options ?? new AssignmentOptions(), cancellation);
     }
 
+    /// <summary>Answers what each loss does to a show as it stands, and what can be done about it.</summary>
+    /// <param name="show">The show; its patch counts as what stands.</param>
+    /// <param name="options">Which losses; null for all devices, links, cables, looms and supplies, each alone, with plans.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
+    /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public ImpactAnswer Impact(Show show, ImpactOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(show);
+        return ImpactBuilder.Answer(this, show, options ?? new ImpactOptions(), cancellation);
+    }
+
     /// <summary>The same engine without rules, for assignments whose findings nobody reads.</summary>
     internal RoutingEngine WithoutRules() => new([], [], Profiles, [], [.. Strategies], [], Config);
 

@@ -23,6 +23,7 @@ public static class SchemaGenerator
         SchemaKind.Run => RunTable.Run.Shape,
         SchemaKind.Comparison => ComparisonShape.Comparison,
         SchemaKind.Changeover => ChangeoverShape.Changeover,
+        SchemaKind.Impact => ImpactShape.Impact,
         _ => ReportShape.Report,
     });
 
@@ -46,6 +47,7 @@ public static class SchemaGenerator
         SchemaKind.Run => "run",
         SchemaKind.Comparison => "comparison",
         SchemaKind.Changeover => "changeover",
+        SchemaKind.Impact => "impact",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of document."),
     };
 }

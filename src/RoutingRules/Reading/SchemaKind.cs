@@ -32,4 +32,7 @@ public enum SchemaKind
 
     /// <summary>Changeovers between shows, or of a running order.</summary>
     Changeover,
+
+    /// <summary>The answer to what each loss does to a show.</summary>
+    Impact,
 }

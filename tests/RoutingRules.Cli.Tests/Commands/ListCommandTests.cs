@@ -91,8 +91,8 @@ public sealed class ListCommandTests : IDisposable
         Assert.Equal("", result.Out);
         Assert.Equal(
             [
-                "baseline.schema.json", "config.schema.json", "device-profile.schema.json", "report.schema.json", "rule-options.schema.json", "rules.md",
-                "show.schema.json", "waivers.schema.json", "why.schema.json",
+                "baseline.schema.json", "config.schema.json", "device-profile.schema.json", "impact.schema.json", "report.schema.json", "rule-options.schema.json",
+                "rules.md", "show.schema.json", "waivers.schema.json", "why.schema.json",
             ],
             folder.Names);
         foreach (var kind in Enum.GetValues<SchemaKind>())

@@ -1,0 +1,244 @@
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Answers;
+
+/// <summary>Plans what to do after a loss: assigns again without what is lost, everything that goes on held where it is.</summary>
+/// <remarks>
+/// First at places the document allows. What finds none there and can be plugged elsewhere, because what it plays through or comes from is whole, may then go to
+/// any free point of a device like the one it was at, or of a stage box. Every plan is carried out on a copy of the show and traced there.
+/// </remarks>
+internal sealed class FallbackPlanner
+{
+    private const long Budget = 5_000;
+
+    /// <summary>How many devices are tried for what the document allows no place for.</summary>
+    private const int Rounds = 2;
+
+
+    /// <summary>Rules that say only that something does not arrive, which the plan tells by itself: not delivered, fan-out lost, line not patched.</summary>
+    private static readonly string[] DeliveryRules = ["RR3001", "RR3003", "RR6001"];
+
+    private readonly RoutingEngine engine;
+    private readonly RoutingEngine bare;
+    private readonly FailureModel model;
+    private readonly ResolvedShow show;
+    private readonly ImpactOptions options;
+    private readonly CancellationToken cancellation;
+    private readonly Dictionary<string, int> rankOf = new(StringComparer.Ordinal);
+    private readonly List<string> unserved;
+    private readonly Dictionary<string, FallbackPlan> plans = new(StringComparer.Ordinal);
+    private HashSet<string>? knownErrors;
+
+    public FallbackPlanner(RoutingEngine engine, FailureModel model, ImpactOptions options, CancellationToken cancellation)
+    {
+        this.engine = engine;
+        this.model = model;
+        this.options = options;
+        this.cancellation = cancellation;
+        bare = engine.WithoutRules();
+        show = model.Show;
+        unserved = [.. show.Demands.Where(demand => demand.Existing.IsNone).Select(demand => demand.Key)];
+        foreach (var demand in show.Demands)
+        {
+            rankOf.TryAdd(demand.Key, model.Subjects[demand.Feed?.Index ?? show.Feeds.Count + demand.Line!.Index].Rank);
+        }
+    }
+
+    /// <summary>The plan after a loss that silences some deliveries; null when it silences none.</summary>
+    public FallbackPlan? Plan(LossSet lost, HashSet<int> silenced)
+    {
+        if (silenced.Count == 0)
+        {
+            return null;
+        }
+
+        // A supply of one device is lost as the device is.
+        var task = new FallbackTask(model, lost, silenced, rankOf);
+        var key = string.Join(' ', task.Without);
+        if (!plans.TryGetValue(key, out var plan))
+        {
+            plans.Add(key, plan = Make(task));
+        }
+
+        return plan;
+    }
+
+    private FallbackPlan Make(FallbackTask task)
+    {
+        var hopeless = task.Demands.Where(task.IsHopeless).Select(demand => demand.Key).ToHashSet(StringComparer.Ordinal);
+        if (hopeless.Count == task.Demands.Count)
+        {
+            return new FallbackPlan { Steps = [], Recovered = [], Unrecovered = task.Nothing(null, [.. task.Demands.SelectMany(demand => task.SilencedOf(demand).Select(delivery => Lost(delivery, task.Reason(delivery)!)))]) };
+        }
+
+        var attempt = Attempt(task, hopeless);
+        var late = task.Demands.Where(demand => attempt.IsMoved(demand)).Skip(options.Moves).Select(demand => demand.Key).ToHashSet(StringComparer.Ordinal);
+        if (late.Count > 0)
+        {
+            attempt = Attempt(task, [.. hopeless, .. late]);
+            task.Demands.Where(demand => late.Contains(demand.Key)).ToList().ForEach(attempt.Defer);
+        }
+
+        return Verify(task, attempt);
+    }
+
+    private static UnrecoveredDemand Lost(Delivery delivery, string reason) =>
+        new() { Demand = delivery.Demand.Key, Sink = delivery.Sink < 0 ? null : delivery.At, Reason = reason };
+
+    private FallbackAttempt Attempt(FallbackTask task, HashSet<string> leftOut)
+    {
+        var usual = options.Assignment ?? new AssignmentOptions();
+        var wanted = usual with
+        {
+            Without = usual.Without.Concat(task.Without).ToValueList(),
+            LeaveOut = usual.LeaveOut.Concat(unserved).Concat(leftOut).Distinct().ToValueList(),
+            KeepUnlisted = true,
+            ExplainUnplaced = false,
+            Spares = 0,
+            Headroom = 0,
+            Budget = Math.Min(usual.Budget, Budget),
+        };
+        var attempt = new FallbackAttempt(show);
+        if (task.Demands.Exists(demand => !leftOut.Contains(demand.Key) && task.HasAllowedPlace(demand)))
+        {
+            attempt.Take(bare.Assign(task.Wanted(show.Document), wanted, cancellation), false);
+        }
+
+        var moved = task.Demands.Count(attempt.IsMoved);
+        var places = new FallbackPlaces(show, task);
+        var movable = task.Demands.Where(demand => !leftOut.Contains(demand.Key) && task.CanMove(demand)).ToList();
+        for (var round = 0; round < Rounds && moved < options.Moves; round++)
+        {
+            var rest = movable.Where(demand => !attempt.IsPlaced(demand)).ToList();
+            var (widened, avoid, asked) = places.Widen(task.Settled(attempt), rest, round, options.Moves - moved);
+            if (asked.Count == 0)
+            {
+                continue;
+            }
+
+            var others = task.Demands.Where(demand => !attempt.IsPlaced(demand) && !asked.Contains(demand)).Select(demand => demand.Key);
+            attempt.Take(bare.Assign(widened, wanted with { Avoid = wanted.Avoid.Concat(avoid).ToValueList(), LeaveOut = wanted.LeaveOut.Concat(others).Distinct().ToValueList() }, cancellation), true);
+            moved = task.Demands.Count(attempt.IsMoved);
+        }
+
+        foreach (var demand in movable.Where(demand => moved >= options.Moves && !attempt.IsPlaced(demand)))
+        {
+            attempt.Defer(demand);
+        }
+
+        return attempt;
+    }
+
+    private FallbackPlan Verify(FallbackTask task, FallbackAttempt attempt)
+    {
+        var steps = FallbackWriter.Write(model.Show, engine.Resolve(attempt.Document), task, attempt);
+        var done = FallbackSteps.Apply(show.Document, steps);
+        var simulation = new FailureModel(engine.Resolve(done));
+        var lost = simulation.NewSet();
+        task.Lost.Devices.CopyTo(lost.Devices, 0);
+        task.Lost.Links.CopyTo(lost.Links, 0);
+        lost.Points.AddRange(task.Lost.Points);
+        var recovered = new List<RecoveredDemand>();
+        var unrecovered = new List<UnrecoveredDemand>();
+        foreach (var demand in task.Demands)
+        {
+            var to = attempt.PlaceOf(demand);
+            var isBack = false;
+            foreach (var delivery in task.SilencedOf(demand))
+            {
+                var isHere = to is { } place && Arrives(simulation, lost, task, delivery, place, steps);
+                isBack |= isHere;
+                if (!isHere)
+                {
+                    unrecovered.Add(Lost(
+                        delivery,
+                        task.Reason(delivery) ?? attempt.Reason(demand)));
+                }
+            }
+
+            if (isBack)
+            {
+                recovered.Add(new RecoveredDemand { Demand = demand.Key, From = show.Graph.Address(demand.Existing, demand.Width), To = to!.Value });
+            }
+        }
+
+        var broken = Broken(task, attempt, simulation, lost);
+        return broken is not null || recovered.Count == 0
+            ? new FallbackPlan { Steps = [], Recovered = [], Unrecovered = task.Nothing(broken, unrecovered) }
+            : new FallbackPlan { Steps = steps, Recovered = recovered.ToValueList(), Unrecovered = unrecovered.ToValueList(), NewErrors = NewErrors(Settled(done, attempt)) };
+    }
+
+    /// <summary>True when the signal of a delivery is there after the steps.</summary>
+    private static bool Arrives(FailureModel simulation, LossSet lost, FallbackTask task, Delivery delivery, PointRange place, ValueList<FallbackStep> steps)
+    {
+        var graph = simulation.Show.Graph;
+        graph.Find(place, out var run);
+        var demand = delivery.Demand;
+        for (var position = 0; position < demand.Width; position++)
+        {
+            // A feed must come out at its new place and, where a cable went with it or nothing moved, at what played it before.
+            var source = demand.Feed is null ? run + position : demand.Feed.Source + position;
+            var end = demand.Feed is null || run == demand.Existing || steps.Any(step => step.Demand == demand.Key && !step.CableTo.IsEmpty)
+                ? delivery.Ends[position]
+                : DeliveryFinder.Player(graph, run.Value + position);
+            if (source.IsNone || !simulation.Sounds(end, lost) || !ExistingPlacements.IsFedBy(graph, end, source.Value)
+                || (demand.Feed is not null && !ExistingPlacements.IsFedBy(graph, end, run.Value + position)))
+            {
+                return false;
+            }
+        }
+
+        return !task.IsAtLost(run);
+    }
+
+    /// <summary>The first demand that went on before the steps and does not after them; null when there is none.</summary>
+    private string? Broken(FallbackTask task, FallbackAttempt attempt, FailureModel simulation, LossSet lost)
+    {
+        for (var i = 0; i < model.Deliveries.Count; i++)
+        {
+            var delivery = model.Deliveries[i];
+            if (task.IsSilenced(i))
+            {
+                continue;
+            }
+
+            for (var position = 0; position < delivery.Demand.Width; position++)
+            {
+                if (attempt.IsMoved(delivery.Demand) || !simulation.Sounds(delivery.Ends[position], lost)
+                    || !ExistingPlacements.IsFedBy(simulation.Show.Graph, delivery.Ends[position], (delivery.Source + position).Value))
+                {
+                    return delivery.Demand.DisplayName;
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The show after the steps with what was plugged elsewhere wanted there.</summary>
+    private Show Settled(Show done, FallbackAttempt attempt)
+    {
+        var resolved = engine.Resolve(done);
+        foreach (var demand in show.Demands)
+        {
+            if (attempt.IsMoved(demand) && attempt.PlaceOf(demand) is { } place && resolved.Graph.Find(place, out var run) == ConnectionState.Connected
+                && resolved.Demands[demand.Index].Existing != run)
+            {
+                done = ShowChanges.Pin(done, demand, place);
+            }
+        }
+
+        return done;
+    }
+
+    private ValueList<string> NewErrors(Show done)
+    {
+        knownErrors ??= [.. Errors(show.Document).Select(finding => finding.Message)];
+        return Errors(done).Select(finding => finding.Message).Where(message => !knownErrors.Contains(message)).ToValueList();
+    }
+
+    private IEnumerable<Finding> Errors(Show document) => engine.Check(document, cancellation).Findings.Where(finding => finding.Severity == Severity.Error && !DeliveryRules.Contains(finding.Rule));
+}

@@ -1,0 +1,258 @@
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Answers;
+
+/// <summary>What a plan is made for: what is lost, and what it silences.</summary>
+internal sealed class FallbackTask
+{
+    private readonly FailureModel model;
+    private readonly ResolvedShow show;
+    private readonly HashSet<int> silenced;
+    private readonly HashSet<int> points;
+    private readonly Dictionary<string, List<Delivery>> silencedOf = new(StringComparer.Ordinal);
+
+    public FallbackTask(FailureModel model, LossSet lost, HashSet<int> silenced, Dictionary<string, int> rankOf)
+    {
+        this.model = model;
+        this.silenced = silenced;
+        show = model.Show;
+        Lost = lost;
+        points = [.. lost.Points];
+        foreach (var delivery in silenced.Order().Select(index => model.Deliveries[index]))
+        {
+            if (!silencedOf.TryGetValue(delivery.Demand.Key, out var list))
+            {
+                silencedOf.Add(delivery.Demand.Key, list = []);
+                Demands.Add(delivery.Demand);
+            }
+
+            list.Add(delivery);
+        }
+
+        Demands = [.. Demands.OrderBy(demand => rankOf[demand.Key]).ThenBy(demand => demand.Index)];
+    }
+
+    public LossSet Lost { get; }
+
+    /// <summary>The demands it silences somewhere, the most important first.</summary>
+    public List<DemandNode> Demands { get; } = [];
+
+    /// <summary>The names an assignment has to do without; of lost cables the outputs they start at.</summary>
+    public IEnumerable<string> Without
+    {
+        get
+        {
+            foreach (var device in show.Devices.Where(device => Lost.Devices[device.Index]))
+            {
+                yield return device.Id.Value;
+            }
+
+            foreach (var link in show.Links.Where(link => Lost.Links[link.Index]))
+            {
+                yield return link.Model.Id.Value;
+            }
+
+            foreach (var cable in show.Cables.Where(cable => Lost.Cables[cable.Index] && !Lost.Devices[show.Graph.DeviceOf(cable.From).Index]))
+            {
+                yield return cable.Model.From.ToString();
+            }
+
+            foreach (var point in points.Order())
+            {
+                yield return show.Graph.Address(new PointIndex(point)).ToString();
+            }
+        }
+    }
+
+    public List<Delivery> SilencedOf(DemandNode demand) => silencedOf[demand.Key];
+
+    public bool IsSilenced(int delivery) => silenced.Contains(delivery);
+
+    public bool IsAtLost(PointIndex point) => Lost.Devices[show.Graph.DeviceOf(point).Index] || points.Contains(point.Value);
+
+    /// <summary>True when no patch can bring anything of the demand back: its source or all its sinks are lost, or all that plays it at places it may take.</summary>
+    public bool IsHopeless(DemandNode demand)
+    {
+        if (SilencedOf(demand).Exists(delivery => Reason(delivery) is null))
+        {
+            return false;
+        }
+
+        return demand.Feed is not { } feed || IsAtLost(feed.Source) || !demand.Allowed.Any(run => Plays(run, demand.Width));
+    }
+
+    /// <summary>True when a place the document allows is left that the demand's other end still reaches.</summary>
+    public bool HasAllowedPlace(DemandNode demand) => demand.Allowed.Any(run => !IsAtLost(run) && IsReached(demand, show.Graph.DeviceOf(run)));
+
+    /// <summary>True when a way is left over some network between a device and the source of a feed or a sink of a line; digital multicores count as ways while one link of them is left.</summary>
+    public bool IsReached(DemandNode demand, DeviceNode device)
+    {
+        foreach (var other in demand.Feed is { } feed ? [feed.Source] : demand.Line!.Sinks.Where(sink => !sink.IsNone && !IsAtLost(sink)))
+        {
+            var far = show.Graph.DeviceOf(other);
+            if (far == device || IsCarried(device))
+            {
+                return true;
+            }
+
+            for (var network = 0; network < show.Document.Rig.Networks.Count; network++)
+            {
+                if (model.Way(network, demand.Feed is null ? device : far, demand.Feed is null ? far : device, Lost) is not null)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private bool IsCarried(DeviceNode device) =>
+        device.Groups.Any(group => group.IsCarrier) && show.Links.Any(link => link.State == ConnectionState.Connected && !Lost.Links[link.Index]
+            && (show.Graph.DeviceOf(link.From) == device || show.Graph.DeviceOf(link.To) == device));
+
+    /// <summary>The show as an assignment after the loss is to see it: what goes on is held, what is lost for good is not asked for.</summary>
+    public Show Wanted(Show document)
+    {
+        var feeds = new List<Feed>(document.Feeds.Select(feed => feed with { Hold = true }));
+        foreach (var feed in Demands.Where(demand => demand.Feed is not null).Select(demand => demand.Feed!).Distinct())
+        {
+            feeds[feed.Index] = document.Feeds[feed.Index] with { Hold = false, To = Pinned(document.Feeds[feed.Index], feed) };
+        }
+
+        var lines = new List<Line>(document.Lines.Select(line => line with { Hold = true }));
+        foreach (var demand in Demands.Where(demand => demand.Line is not null))
+        {
+            var line = demand.Line!;
+            var whole = lines[line.Index];
+            lines[line.Index] = whole with
+            {
+                Hold = !SilencedOf(demand).Exists(delivery => Reason(delivery) is null),
+                To = whole.To.Where((_, i) => line.Sinks[i].IsNone || !IsAtLost(line.Sinks[i])).ToValueList(),
+            };
+        }
+
+        return document with { Feeds = feeds.ToValueList(), Lines = lines.ToValueList() };
+    }
+
+    /// <summary>The show to go on from: what an attempt has placed is held there.</summary>
+    public Show Settled(FallbackAttempt attempt)
+    {
+        var document = Wanted(show.Document) with { Patch = attempt.Document.Patch };
+        foreach (var demand in Demands.Where(attempt.IsPlaced))
+        {
+            document = demand.Feed is not null || attempt.IsElsewhere(demand)
+                ? ShowChanges.Pin(document, demand, attempt.PlaceOf(demand)!.Value)
+                : document with { Lines = document.Lines.Select((line, i) => i == demand.Line!.Index ? line with { Hold = true } : line).ToValueList() };
+        }
+
+        return document;
+    }
+
+    /// <summary>Entries of a harmed feed that go on are pinned where they are, so that the others may move.</summary>
+    private ValueList<Destination> Pinned(Feed document, FeedNode feed)
+    {
+        var to = document.To.AsSpan().ToArray();
+        for (var entry = 0; entry < to.Length; entry++)
+        {
+            var demand = show.Demands[feed.FirstDemand + entry];
+            if (!demand.Existing.IsNone && !silencedOf.ContainsKey(demand.Key))
+            {
+                to[entry] = new Destination { At = show.Graph.Address(demand.Existing, demand.Width) };
+            }
+        }
+
+        return ValueList.Create<Destination>(to);
+    }
+
+    private bool Plays(PointIndex run, int width)
+    {
+        for (var position = 0; position < width; position++)
+        {
+            var at = run.Value + position;
+            var steps = 0;
+            for (var next = show.Graph.Fed(new PointIndex(at)); !IsAtLost(new PointIndex(at)); next = show.Graph.Fed(new PointIndex(at)))
+            {
+                if (next.Length != 1 || steps++ > show.Graph.PointCount)
+                {
+                    at = -1;
+                    break;
+                }
+
+                var index = new PointIndex(next[0]);
+                if (show.Graph.Via(index) == HopKind.Cable && Lost.Cables[show.Graph.ViaIndex(index)])
+                {
+                    return false;
+                }
+
+                at = next[0];
+            }
+
+            if (at >= 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>True when something of the demand can be plugged at another point: it is plugged at all, its source lives, and so does what it plays through.</summary>
+    public bool CanMove(DemandNode demand) =>
+        (demand.Line is null ? show.Graph.GroupOf(demand.Existing).IsLineOutput : demand.Line.Model.From.Source is null) && SilencedOf(demand).Exists(delivery => Reason(delivery) is null);
+
+    /// <summary>Why no other place could bring a delivery back; null when one could.</summary>
+    public string? Reason(Delivery delivery)
+    {
+        var demand = delivery.Demand;
+        if (demand.Feed is { } feed && IsAtLost(feed.Source))
+        {
+            return $"Its source {feed.Model.Source} is lost.";
+        }
+
+        if (demand.Line is { } line && line.Model.From.Source is not null && IsAtLost(delivery.Run))
+        {
+            return $"Its source {line.Model.From.Source} is lost.";
+        }
+
+        for (var position = 0; position < demand.Width; position++)
+        {
+            var at = new PointIndex(delivery.Ends[position]);
+            if (demand.Line is not null)
+            {
+                if (IsAtLost(at))
+                {
+                    return $"{delivery.At} itself is lost.";
+                }
+
+                continue;
+            }
+
+            for (var steps = 0; at != delivery.Run + position && !at.IsNone && steps <= show.Graph.PointCount; steps++, at = show.Graph.Upstream(at))
+            {
+                if (IsAtLost(at))
+                {
+                    return $"What plays it, {show.Graph.Address(at)}, is lost.";
+                }
+
+                if (show.Graph.Via(at) == HopKind.Cable && Lost.Cables[show.Graph.ViaIndex(at)])
+                {
+                    return $"The cable to {show.Graph.Address(at)} is lost.";
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The account of a plan that brings nothing back.</summary>
+    public ValueList<UnrecoveredDemand> Nothing(string? broken, List<UnrecoveredDemand> known) => broken is null
+        ? known.ToValueList()
+        : Demands.SelectMany(SilencedOf).Select(delivery => new UnrecoveredDemand
+        {
+            Demand = delivery.Demand.Key,
+            Sink = delivery.Sink < 0 ? null : delivery.At,
+            Reason = Reason(delivery) ?? $"Every patch found for it would disturb '{broken}', which goes on.",
+        }).ToValueList();
+}

@@ -1,0 +1,37 @@
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Answers;
+
+/// <summary>A feed or line with the places at which it arrives.</summary>
+internal sealed class LossSubject
+{
+    public FeedNode? Feed { get; init; }
+
+    public LineNode? Line { get; init; }
+
+    public required int Index { get; init; }
+
+    /// <summary>Positions in the list of deliveries.</summary>
+    public List<int> Deliveries { get; } = [];
+
+    /// <summary>Subjects that say they back this one up.</summary>
+    public List<int> Backups { get; } = [];
+
+    public string Id => Feed?.Model.Id.Value ?? Line!.Model.Id.Value;
+
+    public string Name => Feed?.DisplayName ?? Line!.DisplayName;
+
+    public Priority Priority => Feed?.Model.Priority ?? Line!.Model.Priority;
+
+    public bool IsInEarOrMain => Feed is { } feed && (feed.Model.Role == FeedRole.InEar || feed.Model.Role == FeedRole.Main);
+
+    public bool IsProtected => Feed is not null && (Priority <= Priority.High || IsInEarOrMain);
+
+    /// <summary>Smaller matters more: in-ear feeds, mains, other feeds by priority, lines by priority.</summary>
+    public int Rank =>
+        Feed is not { } feed ? 10 + (int)Priority
+        : feed.Model.Role == FeedRole.InEar ? 0
+        : feed.Model.Role == FeedRole.Main ? 1
+        : 2 + (int)Priority;
+}

@@ -1,0 +1,268 @@
+using System.Globalization;
+using RoutingRules.Answers;
+using RoutingRules.Model;
+using RoutingRules.Reporting.Sheets;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Reporting;
+
+/// <summary>Lays out what each loss does: what hurts most, then one card for each device, link and supply whose loss is heard.</summary>
+internal sealed class ImpactPages
+{
+    private readonly ImpactAnswer answer;
+    private readonly ImpactWords words;
+
+    private ImpactPages(ImpactAnswer answer, Show show)
+    {
+        this.answer = answer;
+        words = new ImpactWords(show);
+    }
+
+    public static List<Page> Pages(ImpactAnswer answer, Show show)
+    {
+        var layout = new ImpactPages(answer, show);
+        var pages = new List<Page> { layout.Overview() };
+        var told = new List<LossImpact>();
+        foreach (var loss in answer.Losses.Where(HasCard))
+        {
+            // A supply of one device that has no other does what the device does.
+            if (!told.Exists(other => other.Subjects == loss.Subjects && other.Outputs == loss.Outputs && loss.Lost[0].Kind == LossKind.Power))
+            {
+                told.Add(loss);
+                pages.Add(layout.Card(loss));
+            }
+        }
+
+        return pages;
+    }
+
+    private static bool HasCard(LossImpact loss) => !loss.Subjects.IsEmpty && loss.Lost[0].Kind is LossKind.Device or LossKind.Link or LossKind.Power;
+
+    private Page Overview()
+    {
+        var page = new Page { Title = "What a loss silences" };
+        var heard = answer.Losses.Where(loss => !loss.Subjects.IsEmpty).ToList();
+        var single = heard.Where(loss => loss.IsSinglePoint && loss.Lost[0].Kind != LossKind.Cable && loss.Lost[0].Kind != LossKind.Point).Select(loss => ImpactWords.Things(loss.Lost)).ToList();
+        page.Facts.Add(answer.Losses.IsEmpty ? "There is nothing to lose in this rig of the kinds asked for."
+            : heard.Count == 0 ? $"Whichever of {PlainText.Count(answer.Losses.Count, "thing")} fails alone, every feed and line that arrives goes on."
+            : $"{PlainText.Count(heard.Count, "single loss is", "single losses are")} heard, of {answer.Losses.Count.ToString(CultureInfo.InvariantCulture)} looked at.");
+        if (single.Count > 0)
+        {
+            page.Facts.Add($"Single points of failure of mains, in-ear feeds and others of critical or high priority: {Wording.List(single)}.");
+        }
+
+        if (!answer.NotArriving.IsEmpty)
+        {
+            page.Facts.Add($"Not arriving as the show stands, so that no loss can be seen for them: {Wording.List(answer.NotArriving.Select(words.Demand).ToArray())}. Patch them first.");
+        }
+
+        if (heard.Count > 0)
+        {
+            page.Tables.Add(Ranking("What hurts most", heard));
+        }
+
+        if (!answer.Pairs.IsEmpty)
+        {
+            page.Tables.Add(Ranking($"Two at once that silence what neither does alone{(answer.PairsOmitted > 0 ? $", {PlainText.Count(answer.PairsOmitted, "more pair")} not shown" : "")}", answer.Pairs));
+        }
+
+        if (!answer.FailureSets.IsEmpty)
+        {
+            page.Tables.Add(Sets());
+        }
+
+        return page;
+    }
+
+    private static PageTable Ranking(string title, IEnumerable<LossImpact> losses)
+    {
+        var table = new PageTable
+        {
+            Title = title,
+            Columns = [("", 4), ("If this fails", 22), ("In-ear, main", 9), ("Feeds", 9), ("Lines", 9), ("Who goes silent", 31), ("Brought back", 16)],
+        };
+        var rank = 0;
+        foreach (var loss in losses)
+        {
+            table.Rows.Add(new PageRow
+            {
+                Cells =
+                [
+                    PageLayout.Cell((++rank).ToString(CultureInfo.InvariantCulture)),
+                    [new PageLine(ImpactWords.Things(loss.Lost), PageLineStyle.Strong)],
+                    PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.Role == FeedRole.InEar || subject.Role == FeedRole.Main)),
+                    PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.Role is not null)),
+                    PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.Role is null)),
+                    PageLayout.Cell([.. ImpactWords.Short(loss)]),
+                    PageLayout.Cell(ImpactWords.Plan(loss)),
+                ],
+            });
+        }
+
+        return table;
+    }
+
+    private PageTable Sets()
+    {
+        var limit = answer.FailureSets[0].Limit.ToString(CultureInfo.InvariantCulture);
+        var table = new PageTable
+        {
+            Title = $"What it takes to silence a protected feed and its backups (every set up to {limit} looked at)",
+            Columns = [("Feed", 24), ("Smallest", 12), ("Any one of", 64)],
+        };
+        foreach (var sets in answer.FailureSets)
+        {
+            var smallest = sets.Sets.Where(set => set.Count == sets.Smallest).Select(ImpactWords.Things).ToArray();
+            var larger = sets.Sets.Count - smallest.Length + sets.Omitted;
+            table.Rows.Add(new PageRow
+            {
+                Cells =
+                [
+                    PageLayout.Strong(sets.Name),
+                    PageLayout.Cell(sets.Smallest is { } size ? size.ToString(CultureInfo.InvariantCulture) : $"none up to {limit}"),
+                    PageLayout.Cell(
+                        smallest.Length == 0 ? $"No {limit} things together silence it." : string.Join("; ", smallest),
+                        smallest.Length > 0 && larger > 0 ? $"and {PlainText.Count(larger, "further set")} up to size {limit}" : null),
+                ],
+            });
+        }
+
+        return table;
+    }
+
+    private Page Card(LossImpact loss)
+    {
+        var thing = loss.Lost[0];
+        var name = thing.Label ?? ImpactWords.Thing(thing);
+        var page = new Page { Title = $"If {name} fails", Aside = thing.Label is null ? null : thing.Id };
+        page.Facts.AddRange(ImpactWords.First(loss));
+        page.Facts.Add($"Goes on everywhere: {ImpactWords.Kept(loss)}.");
+        if (!loss.Rerouted.IsEmpty)
+        {
+            page.Facts.Add($"Streams that find another way by themselves: {Wording.List(loss.Rerouted.ToArray())}.");
+        }
+
+        page.Facts.AddRange(loss.Remarks);
+        if (loss.Plan is not { } plan)
+        {
+            return page;
+        }
+
+        if (plan.Recovered.IsEmpty)
+        {
+            page.Facts.Add("No patch of what is left brings anything of it back.");
+        }
+        else
+        {
+            page.Facts.Add($"{PlainText.Count(plan.Steps.Count, "step")}: {plan.Moves.ToString(CultureInfo.InvariantCulture)} to plug, {(plan.Steps.Count - plan.Moves).ToString(CultureInfo.InvariantCulture)} to load. Carried out on a copy of the document and traced there. Mute what is named here before you begin.");
+        }
+
+        if (!plan.NewErrors.IsEmpty)
+        {
+            page.Facts.Add($"Mind: {string.Join(" ", plan.NewErrors)}");
+        }
+
+        AddSteps(page, plan);
+        AddChecks(page, plan);
+        AddSilent(page, plan);
+        return page;
+    }
+
+    private void AddSteps(Page page, FallbackPlan plan)
+    {
+        var plug = new PageTable { Title = "Pull these, plug there", Columns = [("Plug at", 20), ("What", 28), ("Pull from", 18), ("Mind", 28), ("Done", 6)], HasBigFirst = true };
+        var load = new PageTable { Title = "Load", Columns = [("Device", 25), ("What", 69), ("Done", 6)] };
+        foreach (var step in plan.Steps)
+        {
+            if (step.Kind == FallbackStepKind.Replug)
+            {
+                plug.Rows.Add(Plug(step));
+            }
+            else
+            {
+                load.Rows.Add(new PageRow { Cells = [PageLayout.Strong(words.Device(step.Device)), PageLayout.Cell(Load(step)), PageLayout.Tick("")] });
+            }
+        }
+
+        AddFilled(page, plug);
+        AddFilled(page, load);
+    }
+
+    private PageRow Plug(FallbackStep step)
+    {
+        var to = step.To!.Value;
+        var cable = step.HasOwnCable ? "Its cable is there already: pull nothing."
+            : step.CableTo.IsEmpty ? null
+            : $"the cable to {string.Join(" and ", step.CableTo)}";
+        var phantom = words.Line(step.Demand)?.Phantom switch
+        {
+            PhantomNeed.Required => "Phantom ON once it is plugged, channel muted.",
+            PhantomNeed.Forbidden => "Phantom must be OFF there before you plug.",
+            _ => null,
+        };
+        return new PageRow
+        {
+            Cells =
+            [
+                [new PageLine($"{to.Group} {to.Numbers}", PageLineStyle.Strong), .. PageLayout.Cell(words.Device(to.Device))],
+                [new PageLine(words.Demand(step.Demand!), PageLineStyle.Strong), .. PageLayout.Cell(cable), .. IsInEar(step.Demand) ? [new PageLine("IN-EAR", PageLineStyle.Mark)] : Array.Empty<PageLine>()],
+                PageLayout.Cell(step.HasOwnCable ? "" : $"{step.From!.Value.Group} {step.From.Value.Numbers}", step.HasOwnCable ? "" : words.Device(step.From!.Value.Device)),
+                PageLayout.Cell(phantom, step.IsElsewhere ? "Not where the document wants it: a longer cable may be needed." : null),
+                PageLayout.Tick(""),
+            ],
+        };
+    }
+
+    private bool IsInEar(string? demand) => words.Feed(demand)?.Role == FeedRole.InEar;
+
+    private static string Load(FallbackStep step)
+    {
+        if (step.Route is { } route)
+        {
+            return route.From is { } from ? $"{route.To} takes {from}" : $"clear {route.To}";
+        }
+
+        return step.Stream is { } stream
+            ? $"stream {stream.Id}: send {stream.From} to {string.Join(", ", stream.To.Select(receiver => receiver.Channels is { } channels ? $"{receiver.At} (its channels {channels})" : receiver.At.ToString()))}"
+            : $"take stream {step.StreamId} away";
+    }
+
+    private void AddChecks(Page page, FallbackPlan plan)
+    {
+        var table = new PageTable { Title = "Then check, in this order, one at a time", Columns = [("What", 27), ("Where", 24), ("How", 43), ("Done", 6)] };
+        foreach (var recovered in plan.Recovered)
+        {
+            var how = words.Feed(recovered.Demand) is { } feed
+                ? SheetWords.How(feed.Role, feed.Person, feed.Limiter)
+                : $"Scratch or speak at it; it shows {words.Line(recovered.Demand)?.To.Select(at => $"at {at}").FirstOrDefault() ?? "at its channel"}.";
+            table.Rows.Add(new PageRow
+            {
+                Cells = [PageLayout.Strong(words.Demand(recovered.Demand)), PageLayout.Cell(recovered.To.ToString(), recovered.To == recovered.From ? "as before" : $"was {recovered.From}"), PageLayout.Cell(how), PageLayout.Tick("")],
+            });
+        }
+
+        AddFilled(page, table);
+    }
+
+    private void AddSilent(Page page, FallbackPlan plan)
+    {
+        var table = new PageTable { Title = "Stays silent", Columns = [("What", 35), ("Why", 65)] };
+        foreach (var unrecovered in plan.Unrecovered)
+        {
+            table.Rows.Add(new PageRow
+            {
+                Cells = [[new PageLine(words.Demand(unrecovered.Demand), PageLineStyle.Strong), .. PageLayout.Cell(unrecovered.Sink is { } sink ? $"at {sink}" : null)], PageLayout.Cell(unrecovered.Reason)],
+            });
+        }
+
+        AddFilled(page, table);
+    }
+
+    private static void AddFilled(Page page, PageTable table)
+    {
+        if (table.Rows.Count > 0)
+        {
+            page.Tables.Add(table);
+        }
+    }
+}

@@ -1,0 +1,125 @@
+using System.Globalization;
+using System.Text;
+using RoutingRules.Answers;
+using RoutingRules.Model;
+using RoutingRules.Reporting.Sheets;
+
+namespace RoutingRules.Reporting;
+
+/// <summary>Writes what each loss does to a show for people: a ranked table, then a fallback card for each device, link and supply whose loss is heard.</summary>
+/// <remarks>Every card carries the cautions. The same answer gives the same text; LF only. Thread safe.</remarks>
+public static class ImpactReport
+{
+    /// <summary>Plain text for terminals.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="show">The show that was asked about, for names.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string Text(ImpactAnswer answer, Show show)
+    {
+        var output = new StringBuilder();
+        foreach (var page in Pages(answer, show, out var head))
+        {
+            output.Append(output.Length > 0 ? "\n" : "").Append('=', TextSheetWriter.LineLength).Append('\n');
+            Wrap(output, "", string.Join(" \u00b7 ", PageLayout.Meta(head).Prepend(head.Title)));
+            Wrap(output, "", page.Aside is null ? page.Title : $"{page.Title} ({page.Aside})");
+            output.Append('=', TextSheetWriter.LineLength).Append('\n');
+            foreach (var fact in page.Facts)
+            {
+                Wrap(output, "", fact);
+            }
+
+            output.Append('\n').Append(PageLayout.CautionsTitle).Append('\n');
+            foreach (var caution in SheetWords.Cautions)
+            {
+                Wrap(output, "- ", caution);
+            }
+
+            foreach (var table in page.Tables)
+            {
+                output.Append('\n');
+                TextTable.Write(output, table);
+            }
+        }
+
+        return output.ToString();
+    }
+
+    /// <summary>Markdown with tables; texts of the document are escaped.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="show">The show that was asked about, for names.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string Markdown(ImpactAnswer answer, Show show)
+    {
+        var output = new StringBuilder();
+        var pages = Pages(answer, show, out var head);
+        output.Append(CultureInfo.InvariantCulture, $"# {MarkdownText.Escape(head.Title)}\n\n{MarkdownText.Escape(string.Join(" \u00b7 ", PageLayout.Meta(head)))}\n");
+        foreach (var page in pages)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"\n---\n\n## {MarkdownText.Escape(page.Title)}{(page.Aside is null ? "" : $" ({MarkdownText.Escape(page.Aside)})")}\n");
+            foreach (var fact in page.Facts)
+            {
+                output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownText.Escape(fact)}\n");
+            }
+
+            output.Append(CultureInfo.InvariantCulture, $"\n### {PageLayout.CautionsTitle}\n\n");
+            foreach (var caution in SheetWords.Cautions)
+            {
+                output.Append(CultureInfo.InvariantCulture, $"- {MarkdownText.Escape(caution)}\n");
+            }
+
+            foreach (var table in page.Tables)
+            {
+                WriteMarkdown(output, table);
+            }
+        }
+
+        return output.ToString();
+    }
+
+    /// <summary>One HTML file for screen and paper, in the look of the sheets: no scripts, black on white, each card on a page of its own, A4 and Letter.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="show">The show that was asked about, for names.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string Html(ImpactAnswer answer, Show show) => ImpactHtml.Write(Pages(answer, show, out var head), head);
+
+    private static List<Page> Pages(ImpactAnswer answer, Show show, out SheetHead head)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(show);
+        head = new SheetHead
+        {
+            Title = show.Title,
+            Venue = show.Venue,
+            Date = show.Date,
+            Revision = show.Revision,
+            Code = ContentCode.Of(show),
+            View = SheetView.House,
+        };
+        return ImpactPages.Pages(answer, show);
+    }
+
+    private static void Wrap(StringBuilder output, string lead, string text)
+    {
+        foreach (var line in TextTable.Wrap(VisibleText.OfPlain(text), TextSheetWriter.LineLength - lead.Length))
+        {
+            output.Append(lead).Append(line).Append('\n');
+            lead = new string(' ', lead.Length);
+        }
+    }
+
+    private static void WriteMarkdown(StringBuilder output, PageTable table)
+    {
+        output.Append(CultureInfo.InvariantCulture, $"\n### {MarkdownText.Escape(table.Title)}\n\n| {string.Join(" | ", table.Columns.Select(column => MarkdownText.Escape(column.Heading)))} |\n|{string.Concat(table.Columns.Select(_ => "---|"))}\n");
+        foreach (var row in table.Rows)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"| {string.Join(" | ", row.Cells.Select(cell => string.Join("<br>", cell.Select(Line))))} |\n");
+        }
+    }
+
+    private static string Line(PageLine line) => line.Style switch
+    {
+        PageLineStyle.Tick => $"\u2610 {MarkdownText.Escape(line.Text)}".TrimEnd(),
+        PageLineStyle.Plain => MarkdownText.Escape(line.Text),
+        _ => $"**{MarkdownText.Escape(line.Text)}**",
+    };
+}
