@@ -24,6 +24,9 @@ public enum RefusalCause
     /// <summary>With all else as it is, a device would send or receive more streams than it can.</summary>
     StreamLimit,
 
+    /// <summary>With all else as it is, its stream would take more of a link than may be reserved.</summary>
+    LinkFull,
+
     /// <summary>It has to stay free as a spare.</summary>
     Spare,
 
