@@ -18,6 +18,8 @@ public static class AssignmentConfigExtensions
         {
             Spares = config.Spares,
             Headroom = config.Headroom,
+            LatencyMilliseconds = config.LatencyMilliseconds,
+            InEarLatencyMilliseconds = config.InEarLatencyMilliseconds,
             KeepUnlisted = config.KeepUnlisted,
             Strategy = config.Strategy,
             Budget = config.Budget ?? usual.Budget,

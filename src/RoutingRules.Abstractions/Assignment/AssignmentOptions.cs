@@ -17,6 +17,15 @@ public sealed record AssignmentOptions
     /// </summary>
     public double LinkPercent { get; init; } = 75;
 
+    /// <summary>
+    /// How many milliseconds after leaving its bus or entering a demand may arrive at most, above 0; null for any. Counted are the latencies that profiles
+    /// and networks state, of several groups of slots the slowest; recordings and broadcasts may be later.
+    /// </summary>
+    public double? LatencyMilliseconds { get; init; }
+
+    /// <summary>The same for in-ear feeds; null for <see cref="LatencyMilliseconds"/>.</summary>
+    public double? InEarLatencyMilliseconds { get; init; }
+
     /// <summary>The order of the levels after the first two, a permutation of <see cref="ObjectiveLevel"/> names; empty for the usual order.</summary>
     public ValueList<ObjectiveLevel> Order { get; init; }
 

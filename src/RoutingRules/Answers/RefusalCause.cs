@@ -27,6 +27,9 @@ public enum RefusalCause
     /// <summary>With all else as it is, its stream would take more of a link than may be reserved.</summary>
     LinkFull,
 
+    /// <summary>It would arrive later than the options allow.</summary>
+    Late,
+
     /// <summary>It has to stay free as a spare.</summary>
     Spare,
 

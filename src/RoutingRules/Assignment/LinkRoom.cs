@@ -1,5 +1,3 @@
-using RoutingRules.Resolving;
-
 namespace RoutingRules.Assignment;
 
 /// <summary>The directions of links that the streams of a patch could overfill, and what is left of each beside the streams that stay.</summary>

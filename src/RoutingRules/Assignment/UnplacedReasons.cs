@@ -36,7 +36,8 @@ internal sealed class UnplacedReasons
     {
         if (firm.Contradictions.Find(set => set.Contains(demand.Index)) is { } contradiction)
         {
-            return contradiction.Count == 1
+            return contradiction.Count == 1 && demand.Late.Length > 0 ? $"It would arrive where it is pinned later than {Most(demand)}; pin it elsewhere, take a slow device out of the way, or allow more."
+                : contradiction.Count == 1
                 ? "Its pin breaks a rule on its own: the devices and links have no stream, block or limit left that could reach the point; pin it elsewhere."
                 : $"Its pin contradicts other pins ({string.Join(", ", contradiction.Select(index => problem.Demands[index].Node.Key))}); release one of them.";
         }
@@ -63,6 +64,11 @@ internal sealed class UnplacedReasons
     public static string Of(Demand demand, int entry)
     {
         var line = demand.Node.Line!;
+        if (demand.Late.Contains(line.Sinks[entry].Value))
+        {
+            return $"It would arrive at {line.Model.To[entry]} later than it may; take a slow device out of the way, or allow more.";
+        }
+
         if (line.Sinks[entry].IsNone)
         {
             return $"{line.Model.To[entry]} does not exist or is not as wide as the line; correct it.";
@@ -89,8 +95,15 @@ internal sealed class UnplacedReasons
             : "None of the devices or zones it names has a line output that it could take; name others.";
     }
 
+    private string Most(Demand demand) => string.Create(CultureInfo.InvariantCulture, $"{WayLatency.Most(problem.Options, demand.Node):0.###} ms");
+
     private string NothingUsable(Demand demand)
     {
+        if (demand.Late.Length > 0)
+        {
+            return $"It would arrive later than {Most(demand)} wherever it may go; allow other devices or zones, take a slow device out of the way, or allow more.";
+        }
+
         var barred = 0;
         foreach (var run in demand.Node.Allowed)
         {
@@ -161,7 +174,7 @@ internal sealed class UnplacedReasons
             withoutLinkRoom ??= new Evaluator(problem.WithoutLinkRoom());
             if (evaluator.Evaluate(active, choices, null, WiringBudget, null, out _) is null && withoutLinkRoom.Evaluate(active, choices, null, WiringBudget, null, out _) is not null)
             {
-                full = LinkTable.FullOn(problem, result, demand.Candidates[choice]).FirstOrDefault();
+                full = LinkTable.FullOn(problem, result, demand.Candidates[choice]) is [var first, ..] ? first : null;
             }
         }
 
