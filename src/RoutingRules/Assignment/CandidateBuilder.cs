@@ -54,7 +54,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             Node = node,
             Tier = (int)feed.Model.Priority,
             Weight = 1,
-            IsPinned = node.IsPinned && node.Allowed.Count > 0 && !IsExcluded(node.Allowed[0], node.Width) && IsWanted(node, node.Allowed[0]),
+            IsPinned = node.IsPinned && node.Allowed.Count > 0 && !feed.Source.IsNone && !IsExcluded(node.Allowed[0], node.Width) && IsWanted(node, node.Allowed[0]),
             Candidates = [.. candidates],
             Late = [.. late],
             Preferred = feed.Model.Preferred ?? 0,
