@@ -34,6 +34,7 @@ internal sealed partial class WiringSolver
     private bool[]? open;
     private Func<Wiring, bool>? accept;
     private long limit;
+    private long grace;
     private bool ranOut;
 
     private WiringTask[] tasks = [];
@@ -212,6 +213,7 @@ internal sealed partial class WiringSolver
         hasBest = false;
         ranOut = false;
         limit = Work + Math.Max(budget, 1);
+        grace = problem.Links.Count == 0 ? GraceWork : Math.Clamp(budget * 10, LeastGraceWork, GraceWork);
         var before = state.Cost;
         if (problem.Links.Count == 0 || MayCross(part))
         {
@@ -282,7 +284,7 @@ internal sealed partial class WiringSolver
             if (Work > limit)
             {
                 ranOut = true;
-                if (hasBest || Work > limit + GraceWork)
+                if (hasBest || Work > limit + grace)
                 {
                     return;
                 }
@@ -313,6 +315,9 @@ internal sealed partial class WiringSolver
 
     /// <summary>Options tried beyond the budget when no wiring has been found yet.</summary>
     private const long GraceWork = 20_000;
+
+    /// <summary>The same where links may fill up, so that there often is none.</summary>
+    private const long LeastGraceWork = 1_000;
 
     private List<Choice> Options(WiringTask task)
     {
