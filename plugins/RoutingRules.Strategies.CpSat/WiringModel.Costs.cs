@@ -332,11 +332,19 @@ internal sealed partial class WiringModel
                 }
             }
 
-            foreach (var other in bystanders.TryGetValue(block, out var staying) ? part.TransmitBlocks[block].Bystanders : [])
+            foreach (var staying in part.ReceiveBlocks.Where(receiver => receiver.IsKept && !receiver.InputStart.IsNone && part.TransmitBlockOf(receiver.InputStart) == block))
+            {
+                foreach (var link in part.LinksBetween(part.TransmitBlocks[block].Device, staying.Device))
+                {
+                    model.AddImplication(used, LinkUsed(demand, link));
+                }
+            }
+
+            foreach (var other in bystanders.TryGetValue(block, out var goingOn) ? part.TransmitBlocks[block].Bystanders : [])
             {
                 foreach (var link in part.LinksBetween(part.TransmitBlocks[block].Device, part.ReceiveBlocks[other].Device))
                 {
-                    new Total().Add(used).Add(staying.Stays).Add(LinkUsed(demand, link), -1).AtMost(model, 1);
+                    new Total().Add(used).Add(goingOn.Stays).Add(LinkUsed(demand, link), -1).AtMost(model, 1);
                 }
             }
         }

@@ -35,6 +35,7 @@ internal sealed partial class WiringModel
         AddStreamLimits();
         AddCuts();
         AddBystanders();
+        AddLinkRoom();
         AddLinkSeparations();
         foreach (var list in contents.Values)
         {

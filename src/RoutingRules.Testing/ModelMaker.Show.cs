@@ -35,6 +35,8 @@ internal sealed partial class ModelMaker
         {
             Spares = Number(0, 65_535),
             Headroom = Number(0, 65_535),
+            LatencyMilliseconds = MaybeValue(() => Number(1, 8_000) / 8.0),
+            InEarLatencyMilliseconds = MaybeValue(() => Number(1, 8_000) / 8.0),
             Order = Flip() ? default : Order(),
             KeepUnlisted = Flip(),
             Strategy = Maybe(Name),

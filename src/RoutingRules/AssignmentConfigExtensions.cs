@@ -1,10 +1,11 @@
 using RoutingRules.Assignment;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
+using RoutingRules.Rules;
 
 namespace RoutingRules;
 
-/// <summary>Turns what a configuration says about assignment into options.</summary>
+/// <summary>Turns what a configuration says into options of assignments.</summary>
 public static class AssignmentConfigExtensions
 {
     /// <summary>The options; what the configuration does not say is as usual.</summary>
@@ -17,11 +18,22 @@ public static class AssignmentConfigExtensions
         {
             Spares = config.Spares,
             Headroom = config.Headroom,
+            LatencyMilliseconds = config.LatencyMilliseconds,
+            InEarLatencyMilliseconds = config.InEarLatencyMilliseconds,
             KeepUnlisted = config.KeepUnlisted,
             Strategy = config.Strategy,
             Budget = config.Budget ?? usual.Budget,
             Order = config.Order.Select(Level).ToValueList(),
         };
+    }
+
+    /// <summary>The options; links may be filled as far as the rule about reservations lets them, whether or not that rule runs.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="config"/> is null.</exception>
+    public static AssignmentOptions ToAssignmentOptions(this EngineConfig config)
+    {
+        ArgumentNullException.ThrowIfNull(config);
+        var options = config.Assignment.ToOptions();
+        return options with { LinkPercent = RuleSelection.Value(config, new LinkReservationExceeded().Descriptor, LinkReservationExceeded.MaximumPercent) };
     }
 
     private static ObjectiveLevel Level(AssignmentAim aim) => aim switch

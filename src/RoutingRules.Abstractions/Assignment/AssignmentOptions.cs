@@ -11,6 +11,21 @@ public sealed record AssignmentOptions
     /// <summary>Streams kept free below each device's limits of sent and received streams, 0 or more.</summary>
     public int Headroom { get; init; }
 
+    /// <summary>
+    /// How many percent of a link's speed all streams together may take in one direction, from 1 to 100; links without a speed hold everything.
+    /// 75 as in IEEE 802.1Q, clause 34.3 (from memory). Streams that must stay may take more by themselves, and then no other stream passes there.
+    /// </summary>
+    public double LinkPercent { get; init; } = 75;
+
+    /// <summary>
+    /// How many milliseconds after leaving its bus or entering a demand may arrive at most, above 0; null for any. Counted are the latencies that profiles
+    /// and networks state, of several groups of slots the slowest; recordings and broadcasts may be later.
+    /// </summary>
+    public double? LatencyMilliseconds { get; init; }
+
+    /// <summary>The same for in-ear feeds; null for <see cref="LatencyMilliseconds"/>.</summary>
+    public double? InEarLatencyMilliseconds { get; init; }
+
     /// <summary>The order of the levels after the first two, a permutation of <see cref="ObjectiveLevel"/> names; empty for the usual order.</summary>
     public ValueList<ObjectiveLevel> Order { get; init; }
 

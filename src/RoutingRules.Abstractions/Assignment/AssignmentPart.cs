@@ -73,6 +73,17 @@ public abstract class AssignmentPart
     /// <summary>The links a stream takes from one device to another, by position; empty when it takes none.</summary>
     public abstract IReadOnlyList<int> LinksBetween(int sender, int receiver);
 
+    /// <summary>Directions of links that streams could overfill, streams that stay counted in; empty when no choice could.</summary>
+    public abstract IReadOnlyList<PartLink> Links { get; }
+
+    /// <summary>Positions in <see cref="Links"/> of the directions that a stream passes from one device to another on the network between them.</summary>
+    public abstract IReadOnlyList<int> LinksPassed(int sender, int receiver);
+
+    /// <summary>What the stream of a transmit block takes of a direction it passes, in bit/s. It counts once however many receivers it has.</summary>
+    /// <param name="transmitBlock">Position of the block.</param>
+    /// <param name="link">Position in <see cref="Links"/>.</param>
+    public abstract long LoadOf(int transmitBlock, int link);
+
     /// <summary>How many transmit blocks a device may send.</summary>
     public abstract int SentLimit(int device);
 

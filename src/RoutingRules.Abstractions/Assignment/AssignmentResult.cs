@@ -46,6 +46,9 @@ public sealed record AssignmentResult
     /// <summary>How full each device is in the result, in rig order.</summary>
     public ValueList<DeviceUse> Utilisation { get; init; }
 
+    /// <summary>How full each direction of a link is that a stream passes, in rig order.</summary>
+    public ValueList<LinkUse> Links { get; init; }
+
     /// <summary>What the rules say about the result.</summary>
     public required CheckResult Check { get; init; }
 }

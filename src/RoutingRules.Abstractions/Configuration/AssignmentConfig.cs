@@ -11,6 +11,12 @@ public sealed record AssignmentConfig
     /// <summary>Streams to leave free at each device, 0 to 65535.</summary>
     public int Headroom { get; init; }
 
+    /// <summary>Milliseconds after which a feed or line must not arrive, above 0 to 1000; null for any. Recordings and broadcasts may be later.</summary>
+    public double? LatencyMilliseconds { get; init; }
+
+    /// <summary>The same for in-ear feeds; null for <see cref="LatencyMilliseconds"/>.</summary>
+    public double? InEarLatencyMilliseconds { get; init; }
+
     /// <summary>The order of the softer aims, each once; empty for the usual order.</summary>
     public ValueList<AssignmentAim> Order { get; init; }
 

@@ -112,6 +112,27 @@ public sealed class NetworkMap
         return path;
     }
 
+    /// <summary>
+    /// The directions of links that a stream passes from one device to another, from the receiver back: twice the position of a link, and one more when it is
+    /// passed from its second jack to its first. Empty when the network has no links, both are one device, or there is no way.
+    /// </summary>
+    internal List<int> Directions(int network, DeviceNode from, DeviceNode to)
+    {
+        var passed = new List<int>();
+        if (!hasLinks[network] || from.Index == to.Index)
+        {
+            return passed;
+        }
+
+        var tree = Tree(network, from);
+        for (var at = End(tree, to); at >= 0 && tree[at] >= 0; at = Other(tree[at], at))
+        {
+            passed.Add((2 * tree[at]) + (SwitchTo(tree[at]) == at ? 0 : 1));
+        }
+
+        return passed;
+    }
+
     /// <summary>In a tree: a switch that no link leads to.</summary>
     internal const int Unreached = -2;
 

@@ -63,7 +63,7 @@ internal static class AssignCommand
             var isQuiet = parsed.GetValue(quiet);
             var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), isQuiet), [path], console, cancellation);
             var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
-            var usual = engine.Config.Assignment.ToOptions();
+            var usual = engine.Config.ToAssignmentOptions();
             var options = usual with
             {
                 Spares = (int)(parsed.GetValue(spares) ?? usual.Spares),

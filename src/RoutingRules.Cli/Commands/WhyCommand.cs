@@ -75,7 +75,7 @@ internal static class WhyCommand
                 return ExitCode.Usage;
             }
 
-            var usual = engine.Config.Assignment.ToOptions();
+            var usual = engine.Config.ToAssignmentOptions();
             var options = usual with
             {
                 Spares = (int)(parsed.GetValue(spares) ?? usual.Spares),

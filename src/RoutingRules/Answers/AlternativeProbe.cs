@@ -14,14 +14,20 @@ internal sealed class AlternativeProbe
     private readonly int[] active;
     private readonly int[] choices;
     private readonly List<(RefusalCause Cause, Evaluator Evaluator)> relaxed;
+    private readonly ResolvedShow result;
 
-    public AlternativeProbe(ResolvedShow show, AssignmentOptions options, AssignmentResult result)
+    /// <param name="show">The show that was assigned.</param>
+    /// <param name="options">How it was assigned.</param>
+    /// <param name="result">What that gave.</param>
+    /// <param name="patched">The show that came out.</param>
+    public AlternativeProbe(ResolvedShow show, AssignmentOptions options, AssignmentResult result, ResolvedShow patched)
     {
+        this.result = patched;
         problem = ProblemBuilder.Build(show, options);
         evaluator = new Evaluator(problem);
         active = [.. Enumerable.Range(0, problem.Demands.Length)];
         choices = [.. problem.Demands.Select(demand => ChoiceOf(demand, result))];
-        relaxed = [(RefusalCause.Spare, new Evaluator(ProblemBuilder.Build(show, options with { Spares = 0 }))), (RefusalCause.Separation, Apart(show, options)), (RefusalCause.StreamLimit, Unlimited(show, options))];
+        relaxed = [(RefusalCause.Spare, new Evaluator(ProblemBuilder.Build(show, options with { Spares = 0 }))), (RefusalCause.Separation, Apart(show, options)), (RefusalCause.StreamLimit, Unlimited(show, options)), (RefusalCause.LinkFull, new Evaluator(problem.WithoutLinkRoom()))];
         Score = Evaluate(evaluator, choices);
     }
 
@@ -59,7 +65,7 @@ internal sealed class AlternativeProbe
         var candidates = Enumerable.Range(0, demand.Candidates.Length).Where(choice => demand.Candidates[choice].First == first).ToList();
         if (candidates.Count == 0)
         {
-            return (RefusalCause.NoWay, null);
+            return (demand.Late.Contains(first) ? RefusalCause.Late : RefusalCause.NoWay, null);
         }
 
         foreach (var choice in candidates)
@@ -82,6 +88,10 @@ internal sealed class AlternativeProbe
 
         return (RefusalCause.BlockClash, null);
     }
+
+    /// <summary>The directions of links that keep a demand from a run.</summary>
+    public ValueList<LinkUse> FullLinks(Demand demand, int first) =>
+        LinkTable.FullOn(problem, result, demand.Candidates.First(candidate => candidate.First == first));
 
     private ObjectiveVector? Evaluate(Evaluator with, int[] some) =>
         with.Evaluate(active, some, null, WiringBudget, null, out _) is { } score ? new ObjectiveVector { Values = ValueList.Create<int>(score.Numbers) } : null;

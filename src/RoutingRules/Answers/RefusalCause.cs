@@ -24,6 +24,12 @@ public enum RefusalCause
     /// <summary>With all else as it is, a device would send or receive more streams than it can.</summary>
     StreamLimit,
 
+    /// <summary>With all else as it is, its stream would take more of a link than may be reserved.</summary>
+    LinkFull,
+
+    /// <summary>It would arrive later than the options allow.</summary>
+    Late,
+
     /// <summary>It has to stay free as a spare.</summary>
     Spare,
 

@@ -68,7 +68,7 @@ internal sealed class RefusalList(AlternativeProbe probe, AssignmentOptions opti
         var (cause, objective) = probe.Judge(demand, run.Value);
         if (objective is null)
         {
-            return new Found(run.Value, cause);
+            return new Found(run.Value, cause) { Links = cause == RefusalCause.LinkFull ? probe.FullLinks(demand, run.Value) : [] };
         }
 
         if (Best.Objective is null || objective.CompareTo(Best.Objective, options.Order) < 0)
@@ -87,6 +87,7 @@ internal sealed class RefusalList(AlternativeProbe probe, AssignmentOptions opti
         Cause = cause,
         Points = PointRuns.Of(graph, found.SelectMany(item => Enumerable.Range(item.First, node.Width))),
         By = found.SelectMany(item => item.By).Distinct().Select(index => problem.Demands[index].Node.Key).ToValueList(),
+        Links = found.SelectMany(item => item.Links).Distinct().ToValueList(),
         Reasons = found.Select(item => item.Reason).OfType<string>().Distinct().ToValueList(),
         Difference = cause == RefusalCause.Worse ? found.Select(item => item.Difference!).MinBy(difference => difference.By) : null,
     };
@@ -131,6 +132,8 @@ internal sealed class RefusalList(AlternativeProbe probe, AssignmentOptions opti
     private sealed record Found(int First, RefusalCause Cause)
     {
         public List<int> By { get; init; } = [];
+
+        public ValueList<LinkUse> Links { get; init; }
 
         public string? Reason { get; init; }
 

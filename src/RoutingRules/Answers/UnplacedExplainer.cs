@@ -12,6 +12,11 @@ internal static class UnplacedExplainer
     /// <summary>Assignments for all entries together, so that a large show is not explained for minutes.</summary>
     private const int MostRuns = 120;
 
+    /// <summary>Demands beyond which a show whose links may fill up gets a share of the runs, each with a share of the work: all its demands hang together.</summary>
+    private const int MostQuick = 40;
+
+    private const int SlowShare = 6;
+
     private const int RunsPerConflict = 40;
 
     private const int RunsPerRelaxations = 20;
@@ -30,8 +35,9 @@ internal static class UnplacedExplainer
             return result;
         }
 
-        var again = new Reassigner(engine, show, options, MostRuns, cancellation);
-        var problem = ProblemBuilder.Build(engine.Resolve(show), again.Options);
+        var problem = ProblemBuilder.Build(engine.Resolve(show), options);
+        var isSlow = problem.Links.Count > 0 && problem.Demands.Length > MostQuick;
+        var again = new Reassigner(engine, show, isSlow ? options with { Budget = options.Budget / SlowShare } : options, isSlow ? MostRuns / SlowShare : MostRuns, cancellation);
         var conflicts = new ConflictFinder(again, problem, result);
         var relaxations = new RelaxationFinder(again, problem, result);
         var left = MostEntries;

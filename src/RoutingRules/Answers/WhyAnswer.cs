@@ -23,4 +23,7 @@ public sealed record WhyAnswer
 
     /// <summary>How full each device is, in rig order.</summary>
     public required ValueList<DeviceUse> Utilisation { get; init; }
+
+    /// <summary>How full each direction of a link is that a stream passes, in rig order.</summary>
+    public ValueList<LinkUse> Links { get; init; }
 }

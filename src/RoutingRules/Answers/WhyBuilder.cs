@@ -33,7 +33,7 @@ internal sealed class WhyBuilder
         var asked = subject.Demands.Select(node => node.Key).ToHashSet(StringComparer.Ordinal);
         result = UnplacedExplainer.Explain(engine, show.Document, options, result, asked.Contains, cancellation);
         cancellation.ThrowIfCancellationRequested();
-        var probe = new AlternativeProbe(show, options, result);
+        var probe = new AlternativeProbe(show, options, result, this.engine.Resolve(result.Show));
         return new WhyAnswer
         {
             Subject = question.Subject,
@@ -42,6 +42,7 @@ internal sealed class WhyBuilder
             Decisions = subject.Demands.Select(node => Decide(node, result, probe)).ToValueList(),
             WhatIf = subject.Point is { } point ? Suppose(subject.Which(result), point, question.At is not null, result) : null,
             Utilisation = result.Utilisation,
+            Links = result.Links,
         };
     }
 

@@ -30,6 +30,16 @@ internal sealed class Assigner
         ArgumentOutOfRangeException.ThrowIfNegative(options.Spares, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegative(options.Headroom, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegative(options.Budget, nameof(options));
+        if (!(options.LinkPercent is >= 1 and <= 100))
+        {
+            throw new ArgumentOutOfRangeException(nameof(options), options.LinkPercent, "The share of a link must be from 1 to 100 percent.");
+        }
+
+        if (options.LatencyMilliseconds is { } late && !(late > 0) || options.InEarLatencyMilliseconds is { } lateInEar && !(lateInEar > 0))
+        {
+            throw new ArgumentOutOfRangeException(nameof(options), "A latency must be above 0 milliseconds.");
+        }
+
         var strategy = engine.Strategies.FirstOrDefault(strategy => strategy.Name == (options.Strategy ?? ExactStrategy.Id))
             ?? throw new ArgumentException($"There is no strategy '{options.Strategy}'; there are {string.Join(", ", engine.Strategies.Select(strategy => strategy.Name))}.", nameof(options));
         var problem = ProblemBuilder.Build(engine.Resolve(show), options);

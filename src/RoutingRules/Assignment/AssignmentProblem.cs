@@ -59,6 +59,12 @@ internal sealed class AssignmentProblem
     /// <summary>Paths without excluded links and devices.</summary>
     public required NetworkMap Network { get; init; }
 
+    /// <summary>Streams of the input that stay whatever is assigned.</summary>
+    public List<StreamNode> Staying { get; } = [];
+
+    /// <summary>Links that streams could overfill.</summary>
+    public LinkRoom Links { get; set; } = LinkRoom.None;
+
     public int DeviceCount => Show.Devices.Count;
 
     /// <summary>The receive slot that a sink is, or takes by fixed or block routing; -1 when it is routed freely.</summary>
@@ -71,6 +77,14 @@ internal sealed class AssignmentProblem
 
         var slot = Show.Graph.FixedSource(new(sink)) is { } always ? always.Value : BlockRouting.ReceiveSlot(Show.Graph, sink);
         return slot >= 0 && ReceiveBlockOf[slot] >= 0 ? slot : -1;
+    }
+
+    /// <summary>The same problem with links that hold everything.</summary>
+    public AssignmentProblem WithoutLinkRoom()
+    {
+        var copy = (AssignmentProblem)MemberwiseClone();
+        copy.Links = LinkRoom.None;
+        return copy;
     }
 
     public int NetworkFrom(int sender, int receiver) => NetworkBetween[(sender * DeviceCount) + receiver];

@@ -21,7 +21,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             ProvenNumbers = contradicts ? 0 : proven,
             Objective = contradicts ? null : vector,
             Placements = Placements(),
-            Unplaced = Unplaced(),
+            Unplaced = Unplaced(resolved),
             Moved = problem.Demands.Where(IsMoved).Select(demand => demand.Node.Key).ToValueList(),
             Contradictions = firm.Contradictions.Select(set => set.Select(index => problem.Demands[index].Node.Key).ToValueList()).ToValueList(),
             RemovedStreams = writer.RemovedStreams.ToValueList(),
@@ -29,6 +29,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             Cleared = writer.Cleared.Distinct().Select(point => graph.Address(point)).ToValueList(),
             Notes = Notes(),
             Utilisation = UtilisationTable.Of(problem, choices, resolved),
+            Links = LinkTable.Of(problem, resolved),
             Check = engine.Check(resolved),
         };
     }
@@ -66,9 +67,9 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
         return placements.ToValueList();
     }
 
-    private ValueList<UnplacedDemand> Unplaced()
+    private ValueList<UnplacedDemand> Unplaced(ResolvedShow result)
     {
-        var reasons = new UnplacedReasons(problem, evaluator, firm, choices);
+        var reasons = new UnplacedReasons(problem, evaluator, firm, choices, result);
         var unplaced = new List<UnplacedDemand>();
         foreach (var demand in problem.Demands)
         {

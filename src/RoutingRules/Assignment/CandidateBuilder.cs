@@ -9,7 +9,11 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
 {
     private const int MaxCombinations = 256;
 
+    /// <summary>Sinks that the line in hand reaches too late from somewhere.</summary>
+    private readonly SortedSet<int> lateSinks = [];
+
     private readonly SignalGraph graph = problem.Show.Graph;
+    private readonly WayLatency latency = new(problem);
     private readonly Wishes wishes = new(problem.Show, problem.Options);
     private readonly Dictionary<string, int> sets = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> parts = new(StringComparer.Ordinal);
@@ -28,12 +32,20 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
     private Demand OfFeed(DemandNode node, FeedNode feed)
     {
         var candidates = new List<Candidate>();
+        var late = new List<int>();
         foreach (var run in Runs(node))
         {
             if (!feed.Source.IsNone && IsUsable(node, run)
                 && ((run == node.Existing ? DeliverAsIs(feed.Source.Value, run.Value, node.Width) : null) ?? Deliver(feed.Source.Value, run.Value, node.Width)) is { } delivery)
             {
-                candidates.Add(Make(node, run, [delivery], 0, Points(run, node.Width)));
+                if (latency.IsInTime(node, delivery))
+                {
+                    candidates.Add(Make(node, run, [delivery], 0, Points(run, node.Width)));
+                }
+                else
+                {
+                    late.Add(run.Value);
+                }
             }
         }
 
@@ -42,8 +54,9 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             Node = node,
             Tier = (int)feed.Model.Priority,
             Weight = 1,
-            IsPinned = node.IsPinned && node.Allowed.Count > 0 && !IsExcluded(node.Allowed[0], node.Width) && IsWanted(node, node.Allowed[0]),
+            IsPinned = node.IsPinned && node.Allowed.Count > 0 && !feed.Source.IsNone && !IsExcluded(node.Allowed[0], node.Width) && IsWanted(node, node.Allowed[0]),
             Candidates = [.. candidates],
+            Late = [.. late],
             Preferred = feed.Model.Preferred ?? 0,
             Set = feed.Model.Set is { } set ? Number(sets, set) : -1,
             Part = Number(parts, feed.Model.Part ?? ""),
@@ -54,6 +67,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
     private Demand OfLine(DemandNode node, LineNode line)
     {
         var candidates = new List<Candidate>();
+        lateSinks.Clear();
         if (node.IsPinned && !line.Model.From.At.IsEmpty)
         {
             var points = node.Allowed.Where(run => IsUsable(node, run)).ToArray();
@@ -80,6 +94,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             Weight = line.Model.To.Count,
             IsPinned = false,
             Candidates = [.. candidates],
+            Late = [.. lateSinks.Where(sink => !candidates.Exists(candidate => Array.Exists(candidate.Deliveries, delivery => delivery.Sink == sink)))],
             Preferred = line.Model.Preferred ?? 0,
             Set = -1,
             Part = -1,
@@ -135,13 +150,13 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
             choices[sink] = [];
             foreach (var carrier in carriers)
             {
-                if (!line.Sinks[sink].IsNone && Deliver(carrier, line.Sinks[sink].Value, node.Width) is { } delivery)
+                if (!line.Sinks[sink].IsNone && Deliver(carrier, line.Sinks[sink].Value, node.Width) is { } delivery && IsInTime(node, delivery))
                 {
                     choices[sink].Add(delivery);
                 }
             }
 
-            if (!line.Sinks[sink].IsNone && first == node.Existing && DeliverAsIs(first.Value, line.Sinks[sink].Value, node.Width) is { } asIs && !choices[sink].Contains(asIs))
+            if (!line.Sinks[sink].IsNone && first == node.Existing && DeliverAsIs(first.Value, line.Sinks[sink].Value, node.Width) is { } asIs && !choices[sink].Contains(asIs) && IsInTime(node, asIs))
             {
                 choices[sink].Insert(0, asIs);
             }
@@ -184,6 +199,17 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
                 found.Add(Make(node, first, deliveries, choices.Length - deliveries.Length, [.. claims]));
             }
         }
+    }
+
+    private bool IsInTime(DemandNode node, Delivery delivery)
+    {
+        var isInTime = latency.IsInTime(node, delivery);
+        if (!isInTime)
+        {
+            lateSinks.Add(delivery.Sink);
+        }
+
+        return isInTime;
     }
 
     /// <summary>The runs that carry the line without any patch: its own points and what cables, paths through devices and fixed routing lead to.</summary>

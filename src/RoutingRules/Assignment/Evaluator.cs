@@ -77,7 +77,7 @@ internal sealed class Evaluator
         if (hasLinkSeparations)
         {
             var wiring = wiringSolver.Solve(wiringDemands, mayFill, wiringBudget, wiring => KeepsLinksApart(active, choices, wiring));
-            isBestWiring = wiring?.IsBest ?? true;
+            isBestWiring = wiring?.IsBest ?? !wiringSolver.RanOut;
             return wiring is not null ? Complete(score, wiring.Cost) : null;
         }
 

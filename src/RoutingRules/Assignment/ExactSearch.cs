@@ -64,15 +64,15 @@ internal sealed class ExactSearch
         }
 
         var score = evaluator.Evaluate(part.Active, choices, depth == sequence.Length ? null : open, WiringBudget, best, out var isBestWiring);
+        if (!isBestWiring)
+        {
+            // The bound would no longer be one: the wiring found may be dearer than the cheapest, or there may be one where none was found.
+            ranOut = true;
+        }
+
         if (score is null || (best is not null && score.CompareTo(best, evaluator.Order) >= 0))
         {
             return;
-        }
-
-        if (!isBestWiring)
-        {
-            // The bound would no longer be one: the wiring found may be dearer than the cheapest.
-            ranOut = true;
         }
 
         if (depth == sequence.Length)

@@ -15,7 +15,7 @@ internal sealed class Exclusions
 
     public bool[] Devices { get; }
 
-    /// <summary>Excluded links and links at excluded devices.</summary>
+    /// <summary>Excluded links and links at excluded devices and jacks.</summary>
     public bool[] Links { get; }
 
     public List<(int First, int Width)> Points { get; }
@@ -56,10 +56,13 @@ internal sealed class Exclusions
         {
             if (link.State == ConnectionState.Connected)
             {
-                links[link.Index] |= devices[show.Graph.DeviceOf(link.From).Index] || devices[show.Graph.DeviceOf(link.To).Index];
+                links[link.Index] |= devices[show.Graph.DeviceOf(link.From).Index] || devices[show.Graph.DeviceOf(link.To).Index]
+                    || points.Exists(run => IsIn(run, link.From) || IsIn(run, link.To));
             }
         }
 
         return new Exclusions(devices, links, points);
     }
+
+    private static bool IsIn((int First, int Width) run, PointIndex point) => point.Value >= run.First && point.Value < run.First + run.Width;
 }

@@ -92,6 +92,7 @@ internal static class KeptStreams
 
     private static void Keep(AssignmentProblem problem, StreamNode stream)
     {
+        problem.Staying.Add(stream);
         for (var slot = 0; slot < stream.Model.From.Width; slot++)
         {
             var block = problem.TransmitBlockOf[stream.From.Value + slot];
@@ -99,6 +100,7 @@ internal static class KeptStreams
             {
                 problem.TransmitBlocks[block].IsKept = true;
                 problem.TransmitBlocks[block].IsHeard |= stream.Receivers.Count > 0;
+                problem.TransmitBlocks[block].KeptStream = stream.Index;
                 problem.TransmitBlocks[block].KeptNetwork = problem.Show.Network.IndexOf(stream.Model.Network);
             }
         }

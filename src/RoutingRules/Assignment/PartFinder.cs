@@ -2,7 +2,7 @@ using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment;
 
-/// <summary>Splits the demands into parts that share no point, block, limit, set, group or separation.</summary>
+/// <summary>Splits the demands into parts that share no point, block, limit, link that may fill up, set, group or separation.</summary>
 internal static class PartFinder
 {
     public static List<int[]> Find(AssignmentProblem problem, int[][] choices)
@@ -10,11 +10,13 @@ internal static class PartFinder
         var demandCount = problem.Demands.Length;
         var devices = problem.DeviceCount;
         var sets = demandCount;
-        var nodes = new DisjointSets(demandCount + (3 * devices) + (2 * demandCount) + problem.Show.Graph.PointCount);
+        var nodes = new DisjointSets(demandCount + (3 * devices) + (2 * demandCount) + problem.Show.Graph.PointCount + problem.Links.Count);
         var firstDevice = demandCount;
         var firstSet = firstDevice + (3 * devices);
         var firstGroup = firstSet + sets;
         var firstPoint = firstGroup + demandCount;
+        var firstLink = firstPoint + problem.Show.Graph.PointCount;
+        JoinByBystanders(problem, nodes, firstDevice, firstLink);
         foreach (var demand in problem.Demands)
         {
             foreach (var choice in choices[demand.Index])
@@ -26,6 +28,10 @@ internal static class PartFinder
                     {
                         nodes.Join(demand.Index, firstDevice + delivery.Sender);
                         nodes.Join(demand.Index, firstDevice + devices + delivery.Receiver);
+                        foreach (var at in problem.Links.Crossed(delivery))
+                        {
+                            nodes.Join(demand.Index, firstLink + at);
+                        }
                     }
                 }
 
@@ -58,6 +64,22 @@ internal static class PartFinder
 
         JoinByPortGroup(problem, choices, nodes);
         return [.. problem.Demands.Select(demand => demand.Index).GroupBy(nodes.Find).Select(part => part.ToArray())];
+    }
+
+    /// <summary>A stream goes on to receivers that no demand mentions, over links that others may want.</summary>
+    private static void JoinByBystanders(AssignmentProblem problem, DisjointSets nodes, int firstDevice, int firstLink)
+    {
+        foreach (var block in problem.Links.Count > 0 ? problem.TransmitBlocks : [])
+        {
+            foreach (var other in block.Bystanders)
+            {
+                var receiver = problem.ReceiveBlocks[other].Device;
+                foreach (var at in problem.Links.Crossed(problem.NetworkFrom(block.Device, receiver), block.Device, receiver))
+                {
+                    nodes.Join(firstDevice + block.Device, firstLink + at);
+                }
+            }
+        }
     }
 
     /// <summary>Demands with points in one port group may oppose the list order, so they belong together.</summary>

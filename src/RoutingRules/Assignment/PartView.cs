@@ -11,6 +11,7 @@ internal sealed class PartView(AssignmentProblem problem, Evaluator evaluator, P
     private IReadOnlyList<PartDemand>? demands;
     private IReadOnlyList<PartTransmitBlock>? transmitBlocks;
     private IReadOnlyList<PartReceiveBlock>? receiveBlocks;
+    private IReadOnlyList<PartLink>? links;
     private (StrategyAnswer Answer, SearchResult Result)? known;
 
     public AssignmentProblem Problem => problem;
@@ -103,6 +104,12 @@ internal sealed class PartView(AssignmentProblem problem, Evaluator evaluator, P
         NetworkBetween(sender, receiver) is >= 0 and var network
             ? problem.Network.Path(network, problem.Show.Devices[sender], problem.Show.Devices[receiver]) ?? []
             : [];
+
+    public override IReadOnlyList<PartLink> Links => links ??= PartViewMaker.Links(problem);
+
+    public override IReadOnlyList<int> LinksPassed(int sender, int receiver) => problem.Links.Crossed(NetworkBetween(sender, receiver), sender, receiver);
+
+    public override long LoadOf(int transmitBlock, int link) => problem.Links.Rate(problem.Links.UnitOf(transmitBlock), link);
 
     public override int SentLimit(int device) => problem.SentLimit[device];
 

@@ -57,6 +57,23 @@ internal static class PartViewMaker
         IsKept = block.IsKept,
     });
 
+    public static PartLink[] Links(AssignmentProblem problem)
+    {
+        var links = new PartLink[problem.Links.Count];
+        for (var at = 0; at < links.Length; at++)
+        {
+            links[at] = new PartLink
+            {
+                Link = problem.Links.Directions[at] / 2,
+                IsForward = problem.Links.Directions[at] % 2 == 0,
+                Room = Math.Max(0, problem.Links.Most[at] - problem.Links.Staying[at]),
+                Staying = [.. problem.TransmitBlocks.Where(block => problem.Links.IsCrossedByStaying(problem.Links.UnitOf(block.Id), at)).Select(block => block.Id)],
+            };
+        }
+
+        return links;
+    }
+
     private static PartCandidate Of(Candidate candidate) => new()
     {
         First = new PointIndex(candidate.First),

@@ -66,6 +66,7 @@ internal sealed class ProblemBuilder
         };
         new CandidateBuilder(problem).Fill(problem.Demands);
         KeptStreams.Mark(problem);
+        problem.Links = LinkRoomBuilder.Build(problem);
         return problem;
     }
 

@@ -13,15 +13,18 @@ internal sealed class StreamTrees(AssignmentProblem problem, Wiring wiring)
         {
             foreach (var block in problem.ReceiveBlocks)
             {
-                if (block.Device == delivery.Receiver && wiring.ReceiveStart[block.Id] >= 0 && Brings(block, delivery))
+                if (block.Device == delivery.Receiver && Start(block) >= 0 && Brings(block, delivery))
                 {
-                    found.UnionWith(Tree(problem.TransmitBlockOf[wiring.ReceiveStart[block.Id]]));
+                    found.UnionWith(Tree(problem.TransmitBlockOf[Start(block)]));
                 }
             }
         }
 
         return found;
     }
+
+    /// <summary>The first slot a receive block takes, from streams that stay as from others.</summary>
+    private int Start(ReceiveBlock block) => block.IsKept ? block.InputStart : wiring.ReceiveStart[block.Id];
 
     private bool Brings(ReceiveBlock block, Delivery delivery)
     {
@@ -42,14 +45,32 @@ internal sealed class StreamTrees(AssignmentProblem problem, Wiring wiring)
         var sender = problem.TransmitBlocks[transmitBlock].Device;
         foreach (var block in problem.ReceiveBlocks)
         {
-            var start = wiring.ReceiveStart[block.Id];
+            var start = Start(block);
             if (start >= 0 && problem.TransmitBlockOf[start] == transmitBlock && problem.NetworkFrom(sender, block.Device) is >= 0 and var network)
             {
                 tree.UnionWith(problem.Network.Path(network, problem.Show.Devices[sender], problem.Show.Devices[block.Device]) ?? []);
             }
         }
 
+        AddStaying(transmitBlock, tree);
         links.Add(transmitBlock, tree);
         return tree;
+    }
+
+    /// <summary>A stream that stays goes on to receivers that are no whole blocks too.</summary>
+    private void AddStaying(int transmitBlock, HashSet<int> tree)
+    {
+        if (problem.TransmitBlocks[transmitBlock] is not { KeptStream: >= 0 and var index, KeptNetwork: >= 0 and var network } block)
+        {
+            return;
+        }
+
+        foreach (var receiver in problem.Show.Streams[index].Receivers)
+        {
+            if (!receiver.At.IsNone && problem.Show.Graph.DeviceOf(receiver.At) is var device && !problem.IsExcluded[device.Index])
+            {
+                tree.UnionWith(problem.Network.Path(network, problem.Show.Devices[block.Device], device) ?? []);
+            }
+        }
     }
 }

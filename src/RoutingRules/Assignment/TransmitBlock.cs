@@ -25,6 +25,9 @@ internal sealed class TransmitBlock
     /// <summary>The network of the kept stream; -1 otherwise.</summary>
     public int KeptNetwork { get; set; } = -1;
 
+    /// <summary>Position of the kept stream; -1 otherwise.</summary>
+    public int KeptStream { get; set; } = -1;
+
     /// <summary>Receive blocks of the input on devices that no demand mentions; they stay as long as the contents do.</summary>
     public List<int> Bystanders { get; } = [];
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RoutingRules.Model;
+using RoutingRules.Reporting;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment;
@@ -9,14 +10,20 @@ internal sealed class UnplacedReasons
 {
     private const long WiringBudget = 500;
 
+    /// <summary>Free places that are tried with links that hold everything.</summary>
+    private const int MostTried = 8;
+
     private readonly AssignmentProblem problem;
     private readonly Evaluator evaluator;
     private readonly FirmDemands firm;
     private readonly int[] choices;
     private readonly int[] active;
+    private readonly ResolvedShow result;
+    private Evaluator? withoutLinkRoom;
 
-    public UnplacedReasons(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices)
+    public UnplacedReasons(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ResolvedShow result)
     {
+        this.result = result;
         this.problem = problem;
         this.evaluator = evaluator;
         this.firm = firm;
@@ -29,8 +36,9 @@ internal sealed class UnplacedReasons
     {
         if (firm.Contradictions.Find(set => set.Contains(demand.Index)) is { } contradiction)
         {
-            return contradiction.Count == 1
-                ? "Its pin breaks a rule on its own: the devices have no stream, block or limit left that could reach the point; pin it elsewhere."
+            return contradiction.Count == 1 && demand.Late.Length > 0 ? $"It would arrive where it is pinned later than {Most(demand)}; pin it elsewhere, take a slow device out of the way, or allow more."
+                : contradiction.Count == 1
+                ? "Its pin breaks a rule on its own: the devices and links have no stream, block or limit left that could reach the point; pin it elsewhere."
                 : $"Its pin contradicts other pins ({string.Join(", ", contradiction.Select(index => problem.Demands[index].Node.Key))}); release one of them.";
         }
 
@@ -56,6 +64,11 @@ internal sealed class UnplacedReasons
     public static string Of(Demand demand, int entry)
     {
         var line = demand.Node.Line!;
+        if (demand.Late.Contains(line.Sinks[entry].Value))
+        {
+            return $"It would arrive at {line.Model.To[entry]} later than it may; take a slow device out of the way, or allow more.";
+        }
+
         if (line.Sinks[entry].IsNone)
         {
             return $"{line.Model.To[entry]} does not exist or is not as wide as the line; correct it.";
@@ -82,8 +95,15 @@ internal sealed class UnplacedReasons
             : "None of the devices or zones it names has a line output that it could take; name others.";
     }
 
+    private string Most(Demand demand) => string.Create(CultureInfo.InvariantCulture, $"{WayLatency.Most(problem.Options, demand.Node):0.###} ms");
+
     private string NothingUsable(Demand demand)
     {
+        if (demand.Late.Length > 0)
+        {
+            return $"It would arrive later than {Most(demand)} wherever it may go; allow other devices or zones, take a slow device out of the way, or allow more.";
+        }
+
         var barred = 0;
         foreach (var run in demand.Node.Allowed)
         {
@@ -120,10 +140,46 @@ internal sealed class UnplacedReasons
             return $"It may take {points}, and all are taken by {Names(takers)}; free one, or allow other devices or zones.";
         }
 
+        if (FullLink(demand) is { } full)
+        {
+            return $"It may take {points}, but {LinkUseText.Full(full)}; use a faster link, let fewer streams pass it, or allow other devices or zones.";
+        }
+
         return SpareWanted(demand) is { } spare
             ? $"It could take {spare}, but that has to stay free as a spare; ask for fewer spares, or allow other devices or zones."
             : $"It may take {points}, but {(free == 1 ? "the one" : "those")} left would break a limit on streams, blocks or separation, or would need a block that other outputs must have silent;"
                 + " free a block, raise a limit, or allow other devices or zones.";
+    }
+
+    /// <summary>The link that keeps a demand from a free place; null when none does.</summary>
+    private LinkUse? FullLink(Demand demand)
+    {
+        if (problem.Links.Count == 0)
+        {
+            return null;
+        }
+
+        var tried = 0;
+        var before = choices[demand.Index];
+        LinkUse? full = null;
+        for (var choice = 0; choice < demand.Candidates.Length && full is null && tried < MostTried; choice++)
+        {
+            if (evaluator.ClaimantOf(active, choices, demand.Candidates[choice], demand.Index) >= 0)
+            {
+                continue;
+            }
+
+            tried++;
+            choices[demand.Index] = choice;
+            withoutLinkRoom ??= new Evaluator(problem.WithoutLinkRoom());
+            if (evaluator.Evaluate(active, choices, null, WiringBudget, null, out _) is null && withoutLinkRoom.Evaluate(active, choices, null, WiringBudget, null, out _) is not null)
+            {
+                full = LinkTable.FullOn(problem, result, demand.Candidates[choice]) is [var first, ..] ? first : null;
+            }
+        }
+
+        choices[demand.Index] = before;
+        return full;
     }
 
     private Point? SpareWanted(Demand demand)

@@ -117,7 +117,8 @@ internal sealed class WiringFloor
     /// </summary>
     public bool IsFull(int receiveBlock, int sender) => isFull[receiveBlock] && TransmitWidth(sender) <= problem.ReceiveBlocks[receiveBlock].Width;
 
-    private bool IsFullBlock(ReceiveBlock block)
+    /// <summary>True when every position of a block sounds at an output that has to be silent otherwise.</summary>
+    public bool IsFullBlock(ReceiveBlock block)
     {
         for (var slot = block.First; slot < block.First + block.Width; slot++)
         {

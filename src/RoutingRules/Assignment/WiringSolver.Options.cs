@@ -313,7 +313,7 @@ internal sealed partial class WiringSolver
         }
     }
 
-    /// <summary>Parts that share no sender and no receiver that might run short of streams or blocks; receive blocks before free needs.</summary>
+    /// <summary>Parts that share no sender, no receiver that might run short of streams or blocks, and no link that might fill up; receive blocks before free needs.</summary>
     private List<WiringTask[]> Parts(List<WiringTask> all)
     {
         var devices = problem.DeviceCount;
@@ -327,6 +327,7 @@ internal sealed partial class WiringSolver
             }
         }
 
+        JoinByLinks(all, sets);
         var byRoot = new List<WiringTask>?[devices * 2];
         var parts = new List<List<WiringTask>>();
         foreach (var task in all)

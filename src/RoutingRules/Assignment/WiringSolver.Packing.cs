@@ -40,13 +40,9 @@ internal sealed partial class WiringSolver
             remaining[tasks[index].Receiver] -= tasks[index].Sources.Length;
         }
 
-        if (hasBystanders)
-        {
-            state.AddBystanders(tasks);
-        }
-
+        var fits = !hasBystanders || state.AddBystanders(tasks) || open is not null;
         packed.CopyTo(current, 0);
-        if (IsAccepted())
+        if (fits && IsAccepted())
         {
             best = state.Cost;
             hasBest = true;

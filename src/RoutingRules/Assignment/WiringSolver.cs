@@ -34,6 +34,7 @@ internal sealed partial class WiringSolver
     private bool[]? open;
     private Func<Wiring, bool>? accept;
     private long limit;
+    private long grace;
     private bool ranOut;
 
     private WiringTask[] tasks = [];
@@ -74,6 +75,9 @@ internal sealed partial class WiringSolver
     /// <summary>Options tried since the solver was made.</summary>
     public long Work { get; private set; }
 
+    /// <summary>True when the last search ended for its budget: then what it did not find may exist, and what it found may not be the cheapest.</summary>
+    public bool RanOut { get; private set; }
+
     /// <summary>Finds the cheapest wiring.</summary>
     /// <param name="demands">What has to arrive; deliveries inside one device may be among them and cost nothing.</param>
     /// <param name="mayFill">Outputs that demands still to be placed may take, so that they need not be silent yet; null for none.</param>
@@ -101,12 +105,12 @@ internal sealed partial class WiringSolver
             foreach (var part in Parts(all))
             {
                 var solution = SolvePart(part, budget);
+                best &= solution.IsBest;
                 if (solution.Choices is null)
                 {
                     return (WiringCost?)null;
                 }
 
-                best &= solution.IsBest;
                 total += solution.Cost;
             }
 
@@ -119,6 +123,7 @@ internal sealed partial class WiringSolver
     private TResult? With<TResult>(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, Func<List<WiringTask>, TResult?> solve)
     {
         open = mayFill;
+        RanOut = false;
         foreach (var demand in demands)
         {
             for (var position = 0; position < demand.Delivery.Width; position++)
@@ -208,9 +213,15 @@ internal sealed partial class WiringSolver
         hasBest = false;
         ranOut = false;
         limit = Work + Math.Max(budget, 1);
+        grace = problem.Links.Count == 0 ? GraceWork : Math.Clamp(budget * 10, LeastGraceWork, GraceWork);
         var before = state.Cost;
-        Pack();
-        Search(0, budget == 0);
+        if (problem.Links.Count == 0 || MayCross(part))
+        {
+            Pack();
+            Search(0, budget == 0);
+        }
+
+        RanOut |= ranOut;
         return new PartSolution
         {
             Choices = hasBest ? Array.ConvertAll(bestChoices, choice => choice!) : null,
@@ -246,13 +257,10 @@ internal sealed partial class WiringSolver
 
         if (index == tasks.Length)
         {
+            // While outputs may still be filled, contents may still change and send receivers away that no demand mentions.
             var before = state.Mark;
-            if (hasBystanders)
-            {
-                state.AddBystanders(tasks);
-            }
-
-            if ((!hasBest || state.Cost.CompareTo(best, order) < 0) && IsAccepted())
+            var fits = !hasBystanders || state.AddBystanders(tasks) || open is not null;
+            if (fits && (!hasBest || state.Cost.CompareTo(best, order) < 0) && IsAccepted())
             {
                 best = state.Cost;
                 hasBest = true;
@@ -276,7 +284,7 @@ internal sealed partial class WiringSolver
             if (Work > limit)
             {
                 ranOut = true;
-                if (hasBest || Work > limit + GraceWork)
+                if (hasBest || Work > limit + grace)
                 {
                     return;
                 }
@@ -307,6 +315,9 @@ internal sealed partial class WiringSolver
 
     /// <summary>Options tried beyond the budget when no wiring has been found yet.</summary>
     private const long GraceWork = 20_000;
+
+    /// <summary>The same where links may fill up, so that there often is none.</summary>
+    private const long LeastGraceWork = 1_000;
 
     private List<Choice> Options(WiringTask task)
     {

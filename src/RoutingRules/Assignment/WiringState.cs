@@ -22,6 +22,9 @@ internal sealed class WiringState
     private readonly bool[] blockCounted;
     private readonly int[] slotFixed;
     private readonly bool[] slotClearable;
+    private readonly LinkRoom links;
+    private readonly int[] crossings;
+    private readonly long[] loads;
     private readonly Stack<Change> trail = new();
     private int rewritten;
     private int transmit;
@@ -36,6 +39,7 @@ internal sealed class WiringState
         Sent,
         Received,
         Subscriptions,
+        Crossings,
         SlotCounted,
         BlockCounted,
         Rewritten,
@@ -64,6 +68,9 @@ internal sealed class WiringState
         blockCounted = new bool[problem.ReceiveBlocks.Length];
         slotFixed = new int[points];
         slotClearable = new bool[points];
+        links = problem.Links;
+        crossings = links.Count == 0 ? [] : new int[problem.TransmitBlocks.Length * links.Count];
+        loads = [.. links.Staying];
         Prepare();
     }
 
@@ -110,6 +117,11 @@ internal sealed class WiringState
                 network[block.Id] = block.KeptNetwork;
                 sent[block.Device] += block.IsHeard ? 1 : 0;
                 transmit += block.IsHeard ? 1 : 0;
+                for (var at = 0; at < links.Count; at++)
+                {
+                    var unit = links.UnitOf(block.Id);
+                    crossings[(unit * links.Count) + at] = links.IsCrossedByStaying(unit, at) ? 1 : 0;
+                }
             }
         }
 
@@ -213,7 +225,7 @@ internal sealed class WiringState
         return carried == Empty || isForced || tolerated == carried;
     }
 
-    /// <summary>Lets a receive block take a run of slots, within limits and on one network.</summary>
+    /// <summary>Lets a receive block take a run of slots, within limits, on one network, and over links that have room.</summary>
     public bool Subscribe(ReceiveBlock block, TransmitBlock from, int at)
     {
         if (start[block.Id] == at)
@@ -252,6 +264,10 @@ internal sealed class WiringState
             }
 
             Set(Cell.Received, block.Device, ref received[block.Device], received[block.Device] + 1);
+            if (!Cross(from, wanted, block.Device))
+            {
+                return false;
+            }
         }
 
         if (useCount[from.Id] == 0)
@@ -273,6 +289,32 @@ internal sealed class WiringState
         return true;
     }
 
+    /// <summary>Takes the stream of a block on to one more receiver.</summary>
+    /// <returns>False when a link it did not pass before then carries more than may be reserved.</returns>
+    private bool Cross(TransmitBlock from, int on, int receiver)
+    {
+        if (links.Count == 0)
+        {
+            return true;
+        }
+
+        var fits = true;
+        var unit = links.UnitOf(from.Id);
+        foreach (var at in links.Crossed(on, from.Device, receiver))
+        {
+            var index = (unit * links.Count) + at;
+            if (crossings[index] == 0)
+            {
+                loads[at] += links.Rate(unit, at);
+                fits &= loads[at] <= links.Most[at];
+            }
+
+            Set(Cell.Crossings, index, ref crossings[index], crossings[index] + 1);
+        }
+
+        return fits;
+    }
+
     /// <summary>Counts changes under a demand that stays: its slot and its receive block.</summary>
     public void CountChanges(int slot, ReceiveBlock block)
     {
@@ -292,8 +334,10 @@ internal sealed class WiringState
     }
 
     /// <summary>Lets receivers that no demand mentions stay in blocks of the tasks' senders whose contents are unchanged, and counts them.</summary>
-    public void AddBystanders(WiringTask[] tasks)
+    /// <returns>False when the streams to them overfill a link.</returns>
+    public bool AddBystanders(WiringTask[] tasks)
     {
+        var fits = true;
         foreach (var block in problem.TransmitBlocks)
         {
             if (block.Bystanders.Count == 0 || useCount[block.Id] == 0 || block.IsKept || !IsUnchanged(block)
@@ -308,9 +352,12 @@ internal sealed class WiringState
                 {
                     Set(Cell.Start, id, ref start[id], at);
                     Set(Cell.Receive, 0, ref receive, receive + 1);
+                    fits &= Cross(block, network[block.Id], problem.ReceiveBlocks[id].Device);
                 }
             }
         }
+
+        return fits;
     }
 
     private bool IsUnchanged(TransmitBlock block)
@@ -347,12 +394,23 @@ internal sealed class WiringState
                 case Cell.Sent: sent[change.Index] = change.Old; break;
                 case Cell.Received: received[change.Index] = change.Old; break;
                 case Cell.Subscriptions: subscriptions[change.Index] = change.Old; break;
+                case Cell.Crossings: Uncross(change.Index, change.Old); break;
                 case Cell.SlotCounted: slotCounted[change.Index] = false; break;
                 case Cell.BlockCounted: blockCounted[change.Index] = false; break;
                 case Cell.Rewritten: rewritten = change.Old; break;
                 case Cell.Transmit: transmit = change.Old; break;
                 default: receive = change.Old; break;
             }
+        }
+    }
+
+    private void Uncross(int index, int before)
+    {
+        crossings[index] = before;
+        if (before == 0)
+        {
+            var at = index % links.Count;
+            loads[at] -= links.Rate(index / links.Count, at);
         }
     }
 }

@@ -61,6 +61,7 @@ internal static class AssignmentJson
         WriteList(json, "cleared", result.Cleared);
         WriteList(json, "notes", result.Notes);
         WhyJson.WriteUtilisation(json, result.Utilisation);
+        WhyJson.WriteLinks(json, result.Links);
         json.WriteEndObject();
     }
 

@@ -27,7 +27,7 @@ public static class AssignmentTextReport
     ];
 
     /// <summary>
-    /// Writes the report: what is left out first, then contradicting pins, what moved, the places by device, remarks, how good the result is, and how full the devices are.
+    /// Writes the report: what is left out first, then contradicting pins, what moved, the places by device, remarks, how good the result is, and how full devices and links are.
     /// </summary>
     /// <param name="result">The result.</param>
     /// <param name="output">Where it is written; stays open.</param>
@@ -55,6 +55,8 @@ public static class AssignmentTextReport
         {
             UtilisationText.Write(result.Show, result.Utilisation, output);
         }
+
+        LinkUseText.Write(result.Links, output);
     }
 
     private static string Headline(AssignmentResult result)

@@ -37,6 +37,7 @@ public static class WhyJson
             }
 
             WriteUtilisation(json, answer.Utilisation);
+            WriteLinks(json, answer.Links);
             json.WriteEndObject();
         }
 
@@ -95,6 +96,28 @@ public static class WhyJson
         json.WriteEndArray();
     }
 
+    internal static void WriteLinks(Utf8JsonWriter json, ValueList<LinkUse> table)
+    {
+        json.WriteStartArray("links");
+        foreach (var use in table)
+        {
+            json.WriteStartObject();
+            json.WriteString("link", use.Link.Value);
+            json.WriteString("from", use.From.Value);
+            json.WriteString("to", use.To.Value);
+            json.WriteNumber("streams", use.Streams);
+            json.WriteNumber("bitsPerSecond", use.BitsPerSecond);
+            if (use.MostBitsPerSecond is { } most)
+            {
+                json.WriteNumber("mostBitsPerSecond", most);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
     private static void Write(Utf8JsonWriter json, WhyDecision decision)
     {
         json.WriteStartObject();
@@ -111,6 +134,7 @@ public static class WhyJson
             WriteList(json, "devices", refusal.Devices);
             WriteList(json, "by", refusal.By);
             WriteList(json, "reasons", refusal.Reasons);
+            WriteLinks(json, refusal.Links);
             Write(json, refusal.Difference);
             json.WriteEndObject();
         }

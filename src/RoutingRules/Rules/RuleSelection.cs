@@ -63,6 +63,21 @@ internal static class RuleSelection
         ? rule.Id.AsSpan().StartsWith(selector.AsSpan(0, selector.Length - 1), StringComparison.Ordinal)
         : rule.Id == selector || rule.Name == selector;
 
+    /// <summary>The value that an option of a rule has, whether the rule runs or not.</summary>
+    public static double Value(EngineConfig config, RuleDescriptor rule, RuleOption option)
+    {
+        var value = option.Default;
+        foreach (var setting in config.Rules)
+        {
+            foreach (var given in Selects(setting.Rule, rule) ? setting.Options : default)
+            {
+                value = given.Name == option.Name ? given.Value : value;
+            }
+        }
+
+        return value;
+    }
+
     private static void Check(RuleSetting setting, string pointer, Rule[] rules, List<Finding> problems)
     {
         var selected = rules.Where(rule => Selects(setting.Rule, rule.Descriptor)).Select(rule => rule.Descriptor).ToList();

@@ -58,7 +58,7 @@ internal sealed class AssignmentFacts
 
     /// <summary>A pin that cannot be honoured because what it names is excluded or not there: it is left out, not contradicted.</summary>
     public bool IsPinOutOfUse(DemandFacts demand) =>
-        demand.Runs.All(IsExcluded) || (demand.Feed is { } feed && IsExcluded(feed.Source));
+        demand.Runs.All(IsExcluded) || (demand.Feed is { } feed && (!Rig.Exists(feed.Source) || IsExcluded(feed.Source)));
 
     /// <summary>True when any point of a run must not be used.</summary>
     public bool IsExcluded(PointRange run) => Enumerable.Range(0, run.Width).Any(i => Rig.IsExcluded(run[i]));

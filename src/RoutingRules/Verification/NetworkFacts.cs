@@ -46,9 +46,9 @@ internal sealed class NetworkFacts
 
     /// <summary>
     /// The directed links from a sender to its receivers: the breadth-first tree, nearest first, ties by link id, cut to the receivers.
-    /// Null when a receiver cannot be reached; empty on a network without links.
+    /// Null when a receiver cannot be reached, unless such receivers are skipped; empty on a network without links.
     /// </summary>
-    public HashSet<(Id<Link> Link, bool IsForward)>? Tree(Id<Network> network, GroupFacts sender, IEnumerable<GroupFacts> receivers)
+    public HashSet<(Id<Link> Link, bool IsForward)>? Tree(Id<Network> network, GroupFacts sender, IEnumerable<GroupFacts> receivers, bool skipsLost = false)
     {
         var used = new HashSet<(Id<Link>, bool)>();
         if (!linked.Contains(network))
@@ -74,6 +74,9 @@ internal sealed class NetworkFacts
         {
             // A device may have several jacks; the one met first carries the stream, and the dictionary keeps the order of meeting.
             var node = Jacks(receiver).Where(reached.ContainsKey).Select(jack => (int?)jack).MinBy(jack => Depth(reached, jack!.Value));
+            if (node is null && skipsLost)
+                continue;
+
             if (node is null)
                 return null;
 
@@ -84,28 +87,35 @@ internal sealed class NetworkFacts
         return used;
     }
 
-    /// <summary>What one stream of a width takes of a link, in bit/s; 0 where the link itself is the stream or the transport is unknown.</summary>
-    /// <remarks>Octets on the wire as in IEEE 802.1Q (header, check, preamble, gap) with the headers of IEEE 1722 or of IPv4, UDP and RTP.</remarks>
-    public long BitsPerSecond(Network network, int channels)
+    /// <summary>What one stream of a width takes of a link, in whole bits a second; 0 where the transport is unknown.</summary>
+    /// <remarks>
+    /// Octets on the wire as in IEEE 802.1Q (header, check, preamble, gap) with the headers of IEEE 1722 or of IPv4, UDP and RTP; point to point 32 bits a
+    /// sample as in AES10. A packet holds as many samples as its time needs, rounded up, and what is left of a bit counts as one.
+    /// </remarks>
+    public long BitsPerSecond(Network network, int channels, DeviceFacts? sender = null)
     {
-        var rate = rig.SampleRate(network);
+        var rate = (long)rig.SampleRate(network, sender);
+        if (network.Transport == Transport.PointToPoint)
+            return 32 * rate * channels;
+
         var isClassA = network.Transport == Transport.AvtpClassA;
         if (isClassA || network.Transport == Transport.AvtpClassB)
         {
-            var packets = isClassA ? 8000 : 4000;
-            var inner = Math.Max(42L, 24 + ((long)(rate / packets) * channels * 4));
-            return 8 * packets * (inner + 42);
+            var interval = network.PacketMicroseconds ?? (isClassA ? 125 : 250);
+            var inner = Math.Max(42L, 24 + (Up(rate * interval, 1_000_000) * channels * 4));
+            return Up(8 * (inner + 42) * 1_000_000, interval);
         }
 
         var octets = network.Transport == Transport.RtpL24 ? 3 : network.Transport == Transport.RtpL16 ? 2 : 0;
         if (octets == 0)
             return 0;
 
-        var micros = network.PacketMicroseconds ?? 1000;
-        var samples = (long)Math.Round(rate * (double)micros / 1_000_000);
+        var samples = Up(rate * (network.PacketMicroseconds ?? 1000), 1_000_000);
         var packet = Math.Max(46L, 40 + (samples * channels * octets)) + 38;
-        return 8 * packet * rate / Math.Max(1, samples);
+        return Up(8 * packet * rate, samples);
     }
+
+    private static long Up(long number, long by) => (number + by - 1) / by;
 
     private static int Depth(Dictionary<int, (int Parent, Id<Link> Link, bool IsForward)> reached, int node)
     {

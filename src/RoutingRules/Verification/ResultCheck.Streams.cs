@@ -1,3 +1,4 @@
+using System.Globalization;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 
@@ -107,6 +108,16 @@ internal sealed partial class ResultCheck
         return facts.Networks.Tree(stream.Network, sender, receivers);
     }
 
+    // The directed links that a stream loads, whether or not it reaches every receiver.
+    private HashSet<(Id<Link> Link, bool IsForward)> Loaded(AudioStream stream)
+    {
+        if (rig.Group(stream.From) is not { } sender || rig.IsExcluded(stream.From.Device))
+            return [];
+
+        var receivers = stream.To.Select(receiver => rig.Group(receiver.At)).OfType<GroupFacts>().Where(group => !group.Device.IsExcluded);
+        return facts.Networks.Tree(stream.Network, sender, receivers, skipsLost: true)!;
+    }
+
     private void CheckLimits()
     {
         var sent = new Dictionary<DeviceFacts, HashSet<Point>>();
@@ -165,18 +176,25 @@ internal sealed partial class ResultCheck
             var tree = rig.IsExcluded(stream.From.Device) ? [] : Tree(stream) ?? [];
             trees.Add(tree.Select(step => step.Link).ToHashSet());
             var network = rig.Rig.Networks.FirstOrDefault(candidate => candidate.Id == stream.Network);
-            foreach (var step in network is null ? [] : tree)
+            var before = Stays(stream) ? facts.Input.Patch.Streams.Where(old => old.Id == stream.Id).SelectMany(Loaded).ToHashSet() : [];
+            foreach (var step in network is null ? [] : Loaded(stream))
             {
                 var (load, isNew) = loads.GetValueOrDefault(step);
-                loads[step] = (load + facts.Networks.BitsPerSecond(network!, stream.From.Width), isNew || !Stays(stream));
+                loads[step] = (load + facts.Networks.BitsPerSecond(network!, stream.From.Width, rig.Device(stream.From.Device)), isNew || !before.Contains(step));
             }
         }
 
-        foreach (var ((id, _), (load, isNew)) in loads)
+        // Streams that must stay may take more than the share by themselves; nothing may be added then.
+        foreach (var ((id, isForward), (load, isNew)) in loads)
         {
-            // Three quarters of a link may be reserved (IEEE 802.1Q, 34.3).
-            if (isNew && rig.Rig.Links.First(link => link.Id == id).SpeedMbps is { } speed && load > speed * 750_000L)
-                Report($"The link {id} would carry {load / 1000} kbit/s one way, more than three quarters of its speed.");
+            var link = rig.Rig.Links.First(link => link.Id == id);
+            if (isNew && link.SpeedMbps is { } speed && (double)load / speed > facts.Options.LinkPercent * 10_000)
+            {
+                var (from, to) = isForward ? (link.From.Device, link.To.Device) : (link.To.Device, link.From.Device);
+                Report(string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The link {id} would carry {load / 1000} kbit/s from {from} to {to}, more than {facts.Options.LinkPercent} % of its {speed} Mbit/s."));
+            }
         }
 
         foreach (var (one, other, by) in PlacementRules.Separated(facts))

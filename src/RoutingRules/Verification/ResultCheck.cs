@@ -180,6 +180,9 @@ internal sealed partial class ResultCheck
                 }
             }
 
+            if (Late(demand, chain, end) is { } late)
+                return late;
+
             if (hops > 1)
                 return $"{sources[i]} reaches {sinks[i]} over {hops} network hops in a row, and one is the most";
 

@@ -145,27 +145,29 @@ internal sealed class RigFacts
         return !hasLinks && device.Profile is { } profile && profile.PortGroups.Any(group => group.Kind == PortKind.Network);
     }
 
-    /// <summary>The sample rate a network runs at, 48 kHz when nothing is said.</summary>
-    public int SampleRate(Network network)
+    /// <summary>The sample rate of what a device sends over a network: that of the network's clock, else the device's own.</summary>
+    public int SampleRate(Network network, DeviceFacts? sender) =>
+        ClockOf(network)?.SampleRate ?? (sender is null ? OnlyRate : SampleRate(sender));
+
+    // 48 kHz when the rig says nothing, or too much to tell.
+    private int OnlyRate => Rig.Clocks.Count == 1 ? Rig.Clocks[0].SampleRate : 48_000;
+
+    private Clock? ClockOf(Network network) => Rig.Clocks.FirstOrDefault(clock => clock.Id == network.Clock);
+
+    // A device runs at the clock it leads or backs up, else at that of the first network it is linked to.
+    private int SampleRate(DeviceFacts device)
     {
-        foreach (var clock in Rig.Clocks)
+        var id = device.Model.Id;
+        if (Rig.Clocks.FirstOrDefault(clock => clock.Leader == id || clock.Backup == id) is { } led)
+            return led.SampleRate;
+
+        foreach (var network in Rig.Networks)
         {
-            if (clock.Id == network.Clock)
+            if (ClockOf(network) is { } clock && Rig.Links.Any(link => link.Network == network.Id && (link.From.Device == id || link.To.Device == id)))
                 return clock.SampleRate;
         }
 
-        return Rig.Clocks.IsEmpty ? 48_000 : Rig.Clocks[0].SampleRate;
-    }
-
-    private int SampleRate(DeviceFacts device)
-    {
-        foreach (var network in Rig.Networks)
-        {
-            if (network.Clock is not null && IsOn(network, device))
-                return SampleRate(network);
-        }
-
-        return Rig.Clocks.IsEmpty ? 48_000 : Rig.Clocks[0].SampleRate;
+        return OnlyRate;
     }
 
     private void AddCable(Cable cable)

@@ -104,6 +104,42 @@ public class WhyTests
         Assert.Equal(["a/1"], Assert.Single(decision.Unplaced).Conflict);
     }
 
+    // Four channels of 24 bit at 48 kHz and 1 ms take 5.232 Mbit/s (see StreamComplaintTests); three quarters of 7 Mbit/s are 5.25. Both boxes are fixed and
+    // want different signals, so the far one needs a second stream over the first link.
+    [Fact]
+    public void A_link_without_room_is_named_with_its_direction_and_share()
+    {
+        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("near", SmallProfiles.Box), ("far", SmallProfiles.Box)) with
+        {
+            Feeds = [Monitor(1, "a") with { To = [new() { Devices = [new("near")] }] }, Monitor(2, "b") with { To = [new() { Devices = [new("far")] }] }],
+        };
+        show = show with
+        {
+            Rig = show.Rig with
+            {
+                Links =
+                [
+                    new() { Id = new("l1"), Network = new("net"), From = SmallShow.At("near/net/1"), To = SmallShow.At("desk/net/1"), SpeedMbps = 7 },
+                    new() { Id = new("l2"), Network = new("net"), From = SmallShow.At("near/net/2"), To = SmallShow.At("far/net/1"), SpeedMbps = 100 },
+                ],
+            },
+        };
+
+        var answer = Why(show, "b");
+        var decision = Assert.Single(answer.Decisions);
+
+        LinkUse full = new() { Link = new("l1"), From = new("desk"), To = new("near"), Streams = 1, BitsPerSecond = 5_232_000, MostBitsPerSecond = 5_250_000 };
+        Assert.Equal(
+            [new() { Cause = RefusalCause.LinkFull, Points = [SmallShow.At("far/out/1-8")], Links = [full] }, new() { Cause = RefusalCause.NotAllowed, Devices = [new("desk"), new("near")] }],
+            decision.Refusals);
+        Assert.Equal(["a/1"], Assert.Single(decision.Unplaced).Conflict);
+        Assert.Equal(
+            "It may take 8 points, but link 'l1' from desk to near is full: 5.23 of the 5.25 Mbit/s that streams may take; use a faster link, let fewer streams pass it, or allow other devices or zones.",
+            Assert.Single(decision.Unplaced).Reason);
+        Assert.Contains("far/out/1-8  free, but link 'l1' from desk to near is full: 5.23 of the 5.25 Mbit/s that streams may take\n", Text(answer, show), StringComparison.Ordinal);
+        Assert.Equal([full], answer.Links);
+    }
+
     [Fact]
     public void Spares_and_separations_are_told_apart()
     {

@@ -46,6 +46,23 @@ public class CpSatTests
     }
 
     [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Tiny_shows_with_narrow_links_come_out_as_with_the_default_strategy_and_as_trying_everything_says(int chunk)
+    {
+        var wrong = new List<string>();
+        for (var seed = chunk * SeedsPerChunk; seed < (chunk + 1) * SeedsPerChunk; seed++)
+        {
+            var tiny = NarrowInstances.Make(seed);
+            if (Disagreement(tiny) is { } disagreement)
+                wrong.Add($"{tiny}: {disagreement}");
+        }
+
+        Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
+    }
+
+    [Theory]
     [InlineData("stage-box")]
     [InlineData("console")]
     [InlineData("both")]

@@ -2,6 +2,7 @@ using RoutingRules.Assignment;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Plugins;
+using RoutingRules.Testing;
 using RoutingRules.Verification;
 
 namespace RoutingRules.Tests.Assignment;
@@ -9,6 +10,22 @@ namespace RoutingRules.Tests.Assignment;
 public class StrategyTests
 {
     private static readonly HandSolvedCase Spares = HandSolvedCases.Load("11-spares-leave-a-demand-out");
+
+    [Fact]
+    public void A_pinned_feed_whose_bus_does_not_exist_is_left_out_by_name_and_contradicts_nothing()
+    {
+        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)) with
+        {
+            Feeds = [SmallShow.Feed("a", FeedRole.Monitor, "desk/aux/99", "box/out/1"), SmallShow.Feed("b", FeedRole.Monitor, "desk/aux/2", "box/out/2")],
+        };
+
+        var result = RoutingEngine.CreateBuilder().Build().Assign(show, new AssignmentOptions());
+
+        Assert.Equal((AssignmentStatus.Optimal, 0), (result.Status, result.Contradictions.Count));
+        Assert.Equal("Its source desk/aux/99 does not exist; correct the source.", Assert.Single(result.Unplaced).Reason);
+        Assert.Equal([], AssignmentVerifier.Verify(show, result, new AssignmentOptions(), _ => null).Problems);
+        Assert.Equal(result.Objective, BruteForce.Solve(show, new AssignmentOptions()).Vector);
+    }
 
     [Fact]
     public void Every_engine_has_the_default_strategy_first_and_the_quick_one()

@@ -24,7 +24,7 @@ public sealed class ConfigLoaderTests
     {
         var load = Load(
             "crew/top.json",
-            ("crew/a.json", """{ "schemaVersion": 1, "failOn": "error", "rules": [ { "rule": "X1", "severity": "note" } ], "assignment": { "spares": 1, "headroom": 1 } }"""),
+            ("crew/a.json", """{ "schemaVersion": 1, "failOn": "error", "rules": [ { "rule": "X1", "severity": "note" } ], "assignment": { "spares": 1, "headroom": 1, "latencyMilliseconds": 9 } }"""),
             ("crew/b.json", """{ "schemaVersion": 1, "rules": [ { "rule": "X1", "severity": "error" } ], "assignment": { "spares": 2 } }"""),
             ("crew/top.json", """{ "schemaVersion": 1, "extends": [ "a.json", "b.json" ], "rules": [ { "rule": "X2", "enabled": false } ], "assignment": { "keepUnlisted": true } }"""));
 
@@ -34,7 +34,7 @@ public sealed class ConfigLoaderTests
             {
                 FailOn = Severity.Error,
                 Rules = [new() { Rule = "X1", Severity = Severity.Note }, new() { Rule = "X1", Severity = Severity.Error }, new() { Rule = "X2", Enabled = false }],
-                Assignment = new AssignmentConfig { Spares = 2, Headroom = 1, KeepUnlisted = true },
+                Assignment = new AssignmentConfig { Spares = 2, Headroom = 1, LatencyMilliseconds = 9, KeepUnlisted = true },
             },
             load.Config!.Config);
         Assert.Equal(["crew/a.json", "crew/b.json", "crew/top.json"], load.Config.Files);

@@ -13,7 +13,7 @@ public sealed class ConfigReaderTests
         var read = Read("""
             { "schemaVersion": 1, "failOn": "error",
               "rules": [ { "rule": "RR2003", "enabled": false }, { "rule": "output-orphaned", "severity": "note" } ],
-              "assignment": { "spares": 2, "headroom": 1, "keepUnlisted": true, "strategy": "exact", "budget": 5000000000,
+              "assignment": { "spares": 2, "headroom": 1, "latencyMilliseconds": 8, "inEarLatencyMilliseconds": 4.5, "keepUnlisted": true, "strategy": "exact", "budget": 5000000000,
                 "order": [ "groups", "sets", "distance", "order", "rewritten", "transmit-blocks", "receive-blocks", "numbers" ] } }
             """);
 
@@ -24,6 +24,8 @@ public sealed class ConfigReaderTests
             Rules = [new RuleSetting { Rule = "RR2003", Enabled = false }, new RuleSetting { Rule = "output-orphaned", Severity = Severity.Note }],
             Assignment = new AssignmentConfig
             {
+                LatencyMilliseconds = 8,
+                InEarLatencyMilliseconds = 4.5,
                 Spares = 2,
                 Headroom = 1,
                 KeepUnlisted = true,

@@ -161,10 +161,31 @@ public sealed class AssignmentTextReportTests
     public void A_configuration_becomes_options_with_every_aim_by_its_name()
     {
         var aims = Enum.GetValues<RoutingRules.Configuration.AssignmentAim>();
-        var options = new RoutingRules.Configuration.AssignmentConfig { Spares = 2, Headroom = 3, KeepUnlisted = true, Budget = 4, Order = aims.ToValueList() }.ToOptions();
+        var options = new RoutingRules.Configuration.AssignmentConfig { Spares = 2, Headroom = 3, LatencyMilliseconds = 8, InEarLatencyMilliseconds = 5, KeepUnlisted = true, Budget = 4, Order = aims.ToValueList() }.ToOptions();
 
         Assert.Equal(aims.Select(aim => aim.ToString()), options.Order.Select(level => level.ToString()));
         Assert.Equal((2, 3, true, 4), (options.Spares, options.Headroom, options.KeepUnlisted, options.Budget));
+        Assert.Equal((8, 5), (options.LatencyMilliseconds, options.InEarLatencyMilliseconds));
         Assert.Equal(new AssignmentOptions(), new RoutingRules.Configuration.AssignmentConfig().ToOptions());
+    }
+
+    [Theory]
+    [InlineData("RR5002")]
+    [InlineData("link-reservation-exceeded")]
+    [InlineData("RR5*")]
+    public void Links_are_filled_as_far_as_the_rule_about_reservations_lets_them(string rule)
+    {
+        var config = new RoutingRules.Configuration.EngineConfig
+        {
+            Rules =
+            [
+                new() { Rule = rule, Options = [new() { Name = "maximumPercent", Value = 40 }] },
+                new() { Rule = rule, Enabled = false, Options = [new() { Name = "maximumPercent", Value = 60.5 }] },
+            ],
+            Assignment = new() { Spares = 2 },
+        };
+
+        Assert.Equal((60.5, 2), (config.ToAssignmentOptions().LinkPercent, config.ToAssignmentOptions().Spares));
+        Assert.Equal(new AssignmentOptions(), new RoutingRules.Configuration.EngineConfig().ToAssignmentOptions());
     }
 }

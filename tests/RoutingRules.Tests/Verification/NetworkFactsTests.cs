@@ -15,11 +15,11 @@ public class NetworkFactsTests
     [InlineData("rtp-l24", 8, 9_840)] // (48 x 8 x 3 + 40 + 38) x 8 x 1000
     [InlineData("rtp-l16", 8, 6_768)] // (48 x 8 x 2 + 40 + 38) x 8 x 1000
     [InlineData("avtp-class-a", 1, 5_760)] // (6 x 1 x 4 + 24 + 42) x 8 x 8000
-    [InlineData("point-to-point", 8, 0)] // the link is the stream
+    [InlineData("point-to-point", 8, 12_288)] // 8 x 32 x 48000, AES10 carries 32 bits a channel and sample
     public void A_stream_takes_its_octets_on_the_wire(string transport, int channels, int kilobits)
     {
         var show = Of(("desk", SmallProfiles.Console));
-        var network = show.Rig.Networks[0] with { Transport = new(transport) };
+        var network = show.Rig.Networks[0] with { Transport = new(transport), PacketMicroseconds = null };
 
         Assert.Equal(kilobits * 1000L, new NetworkFacts(new RigFacts(show, _ => null, [])).BitsPerSecond(network, channels));
     }

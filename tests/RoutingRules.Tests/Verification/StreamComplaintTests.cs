@@ -115,8 +115,39 @@ public class StreamComplaintTests
         if (fits)
             Linked(speed).IsValid();
         else
-            Linked(speed).ComplainsOnly("The link l1 would carry 10464 kbit/s one way, more than three quarters of its speed.");
+            Linked(speed).ComplainsOnly($"The link l1 would carry 10464 kbit/s from desk to box-a, more than 75 % of its {speed} Mbit/s.");
     }
+
+    // 10 464 kbit/s are 74.74 % of 14 Mbit/s.
+    [Theory]
+    [InlineData(75, true)]
+    [InlineData(74.7, false)]
+    public void The_share_of_a_link_is_an_option(double percent, bool fits)
+    {
+        var linked = Linked(14) with { Options = new AssignmentOptions { LinkPercent = percent } };
+
+        if (fits)
+            linked.IsValid();
+        else
+            linked.ComplainsOnly("The link l1 would carry 10464 kbit/s from desk to box-a, more than 74.7 % of its 14 Mbit/s.");
+    }
+
+    // Instance 22: two streams of class A with 2 channels are 14 592 kbit/s, three quarters of 10 Mbit/s are 7 500.
+    [Fact]
+    public void A_second_stream_overfills_a_link_that_holds_one() =>
+        Scene.Paper(22).IsValid().Place("lobby/1", "far/out/2")
+            .WithStreams(Stream("s1", "desk/transmit/1-2", "box/receive/1-2"), Stream("s2", "desk/transmit/3-4", "far/receive/1-2"))
+            .WithRoutes(Route("desk/aux/1", "desk/transmit/3"), Route("desk/aux/2", "desk/transmit/4"))
+            .ComplainsOnly("The link l1 would carry 14592 kbit/s from desk to box, more than 75 % of its 10 Mbit/s.");
+
+    // Instance 23: what stays takes more than the share, and nothing may come on top.
+    [Fact]
+    public void Nothing_is_added_where_streams_that_stay_take_too_much() =>
+        Scene.Paper(23).IsValid().LeaveOut("copy/1").Place("talk/1", "box/out/1")
+            .WithStream("r1", stream => stream with { To = [stream.To[0]] })
+            .WithPatch(patch => patch with { Streams = [.. patch.Streams, Stream("s3", "desk/transmit/5-6", "box/receive/1-2")] })
+            .WithRoutes(Route("desk/aux/1", "desk/transmit/5"))
+            .ComplainsOnly("The link l1 would carry 21888 kbit/s from desk to box, more than 75 % of its 10 Mbit/s.");
 
     [Fact]
     public void Feeds_that_must_stay_apart_do_not_share_a_link() =>

@@ -1,10 +1,9 @@
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Fixing;
 
-/// <summary>Names the only other device with network slots as backup of a clock; where there are several, they are choices.</summary>
+/// <summary>Names the only other device that suits as backup of a clock; where there are several, they are choices, the best first.</summary>
 internal sealed class NameClockBackup : FixProvider
 {
     public override string RuleId => "RR5009";
@@ -20,9 +19,9 @@ internal sealed class NameClockBackup : FixProvider
 
         var clock = clocks[index];
         var others = context.Resolved.Devices
-            .Where(device => device.Id != clock.Leader && device.Groups.Any(group => group.Kind is PortKind.Transmit or PortKind.Receive)
+            .Where(device => device.Id != clock.Leader && ClockBackupMissing.Suitability(device) >= 0
                 && (device.Profile.SampleRates.IsEmpty || device.Profile.SampleRates.Contains(clock.SampleRate)))
-            .OrderBy(device => device.Id).ToList();
+            .OrderBy(ClockBackupMissing.Suitability).ThenBy(device => device.Id).ToList();
         return others.Count switch
         {
             0 => [],

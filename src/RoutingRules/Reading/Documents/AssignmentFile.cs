@@ -10,6 +10,10 @@ internal sealed record AssignmentFile
 
     public int? Headroom { get; init; }
 
+    public double? LatencyMilliseconds { get; init; }
+
+    public double? InEarLatencyMilliseconds { get; init; }
+
     public ValueList<AssignmentAim> Order { get; init; }
 
     public bool? KeepUnlisted { get; init; }
@@ -22,6 +26,8 @@ internal sealed record AssignmentFile
     {
         Spares = config.Spares == 0 ? null : config.Spares,
         Headroom = config.Headroom == 0 ? null : config.Headroom,
+        LatencyMilliseconds = config.LatencyMilliseconds,
+        InEarLatencyMilliseconds = config.InEarLatencyMilliseconds,
         Order = config.Order,
         KeepUnlisted = config.KeepUnlisted ? true : null,
         Strategy = config.Strategy,
@@ -32,6 +38,8 @@ internal sealed record AssignmentFile
     {
         Spares = Spares ?? below.Spares,
         Headroom = Headroom ?? below.Headroom,
+        LatencyMilliseconds = LatencyMilliseconds ?? below.LatencyMilliseconds,
+        InEarLatencyMilliseconds = InEarLatencyMilliseconds ?? below.InEarLatencyMilliseconds,
         Order = Order.IsEmpty ? below.Order : Order,
         KeepUnlisted = KeepUnlisted ?? below.KeepUnlisted,
         Strategy = Strategy ?? below.Strategy,
@@ -42,6 +50,8 @@ internal sealed record AssignmentFile
     {
         Spares = Spares ?? 0,
         Headroom = Headroom ?? 0,
+        LatencyMilliseconds = LatencyMilliseconds,
+        InEarLatencyMilliseconds = InEarLatencyMilliseconds,
         Order = Order,
         KeepUnlisted = KeepUnlisted ?? false,
         Strategy = Strategy,

@@ -51,6 +51,16 @@ internal static class ConfigTable
         var table = new TableBuilder<AssignmentFile>("assignmentConfig", "assignment", "What an assignment observes beyond the document.");
         var spares = table.OptionalValue("spares", Kinds.Count, static config => config.Spares, "Usable outputs to leave free in each port group in which something new is placed.");
         var headroom = table.OptionalValue("headroom", Kinds.Count, static config => config.Headroom, "Streams to leave free at each device.");
+        var latency = table.OptionalValue(
+            "latencyMilliseconds",
+            new DecimalNumberKind(1000, positive: true),
+            static config => config.LatencyMilliseconds,
+            "Milliseconds after which a feed or line must not arrive, by the latencies that profiles and networks state; recordings and broadcasts may be later. Absent means any.");
+        var inEarLatency = table.OptionalValue(
+            "inEarLatencyMilliseconds",
+            new DecimalNumberKind(1000, positive: true),
+            static config => config.InEarLatencyMilliseconds,
+            "The same for in-ear feeds. Absent means as for others.");
         var order = table.Default(
             "order",
             new ListKind<AssignmentAim>(aim, Aims, Aims, unique: true),
@@ -66,6 +76,8 @@ internal static class ConfigTable
         {
             Spares = spares[read],
             Headroom = headroom[read],
+            LatencyMilliseconds = latency[read],
+            InEarLatencyMilliseconds = inEarLatency[read],
             Order = order[read],
             KeepUnlisted = keepUnlisted[read],
             Strategy = strategy[read],

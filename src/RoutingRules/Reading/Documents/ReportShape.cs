@@ -171,6 +171,7 @@ internal static class ReportShape
             new ListValue(new ObjectValue(WhyShape.Unplaced)),
             "Demands that found no place."),
         May("utilisation", WhyShape.Utilisation, "How full each device is."),
+        May("links", WhyShape.Links, "How full each direction of a link is that a stream passes."),
         May("provenNumbers", new IntKind(0, ObjectiveNumbers), "How many numbers of the objective, from the first, are proven to be the smallest possible."),
         May("moved", new ListValue(Text), "Demands whose points changed."),
         May("contradictions", new ListValue(new ListValue(Text)), "Sets of fixed places that cannot hold together."),

@@ -10,6 +10,7 @@ internal static class WhyShape
 
     private static readonly AnyText Text = new();
     private static readonly IntKind Count = new(0, int.MaxValue);
+    private static readonly LongKind Bits = new(0, (1L << 53) - 1);
     private static readonly ListValue Texts = new(Text);
     private static readonly ListValue Objective = new(Count, ObjectiveNumbers, ObjectiveNumbers);
 
@@ -50,6 +51,17 @@ internal static class WhyShape
         Must("streamsReceived", Count, "Streams received."),
         May("streamsReceivedLimit", Count, "Streams that can be received; absent when the profile states no limit."))));
 
+    /// <summary>How full the links are.</summary>
+    public static ListValue Links { get; } = new(new ObjectValue(Open(
+        "linkUse",
+        "How full a link is in one direction.",
+        Must("link", Text, "The link."),
+        Must("from", Text, "The device at which the direction starts."),
+        Must("to", Text, "The device at which it ends."),
+        Must("streams", Count, "Streams that pass, each once however many receivers it has."),
+        Must("bitsPerSecond", Bits, "What they take together."),
+        May("mostBitsPerSecond", Bits, "What they may take; absent when the link has no speed."))));
+
     /// <summary>The whole answer.</summary>
     public static ObjectShape Why { get; } = Open(
         "why",
@@ -60,7 +72,8 @@ internal static class WhyShape
         May("objective", Objective, "How good the assignment is, most important number first in the usual order."),
         Must("decisions", new ListValue(new ObjectValue(CreateDecision())), "One for each demand."),
         May("whatIf", new ObjectValue(CreateWhatIf()), "What follows from the place that was asked about."),
-        Must("utilisation", Utilisation, "How full each device is."));
+        Must("utilisation", Utilisation, "How full each device is."),
+        Must("links", Links, "How full each direction of a link is that a stream passes."));
 
     private static ObjectShape CreateDecision() => Open(
         "decision",
@@ -76,12 +89,13 @@ internal static class WhyShape
                 "Places it does not have, all for one cause.",
                 Must(
                     "cause",
-                    Words("refusalCause", "dead", "reserved", "excluded", "taken", "no-way", "block-clash", "stream-limit", "spare", "separation", "worse", "equally-good", "search-ended", "not-looked-at", "not-allowed", "wrong-kind"),
+                    Words("refusalCause", "dead", "reserved", "excluded", "taken", "no-way", "block-clash", "stream-limit", "link-full", "late", "spare", "separation", "worse", "equally-good", "search-ended", "not-looked-at", "not-allowed", "wrong-kind"),
                     "The cause."),
                 Must("points", Texts, "The places."),
                 Must("devices", Texts, "Whole devices."),
                 Must("by", Texts, "The demands that stand there."),
                 Must("reasons", Texts, "Reasons given in the document for marks."),
+                Must("links", Links, "Directions of links without room on the way there."),
                 May("difference", new ObjectValue(CreateDifference()), "What would be worse.")))),
             "The other places."),
         May(

@@ -30,7 +30,7 @@ public sealed class InEarLimiterMissing : Rule<FeedNode>
             return;
         }
 
-        var person = subject.Model.Person is { } name ? $" of {name}" : "";
+        var person = subject.Model.Person is { } name && !subject.DisplayName.Contains(name, StringComparison.OrdinalIgnoreCase) ? $" of {name}" : "";
         context.ReportAs(
             subject.Model.Limiter is null ? Severity.Warning : Severity.Error,
             subject.Model.Limiter is null

@@ -7,7 +7,7 @@ namespace RoutingRules.Rules;
 /// <summary>Reports clocks that nobody takes over.</summary>
 /// <remarks>
 /// One finding for each clock of a network that carries streams; the entity is the clock. It is a warning where another device could lead: one that sends or
-/// receives slots, is joined to the leader and runs at the clock's rate; else a note.
+/// receives slots and is no amplifier, is joined to the leader and runs at the clock's rate; else a note.
 /// </remarks>
 public sealed class ClockBackupMissing : Rule<ResolvedShow>
 {
@@ -66,15 +66,24 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
         }
     }
 
-    /// <summary>The first device by id that could take over.</summary>
+    /// <summary>
+    /// How well a device suits as a clock: consoles first, then stage boxes, then others; -1 for one that does not, such as an amplifier, which may be
+    /// switched off last and on late.
+    /// </summary>
+    internal static int Suitability(DeviceNode device) =>
+        device.Profile.Kind == DeviceKind.Amplifier || !HasSlots(device) ? -1
+        : device.Profile.Kind == DeviceKind.Console ? 0
+        : device.Profile.Kind == DeviceKind.StageBox ? 1 : 2;
+
+    /// <summary>The device that suits best of those that could take over, the first by id of equals.</summary>
     private static DeviceNode? Other(RuleContext context, DisjointSets reach, DeviceNode leader, Clock clock)
     {
         DeviceNode? first = null;
         foreach (var device in context.Devices)
         {
-            if (device != leader && reach.Find(device.Index) == reach.Find(leader.Index) && HasSlots(device)
+            if (device != leader && reach.Find(device.Index) == reach.Find(leader.Index) && Suitability(device) >= 0
                 && (device.Profile.SampleRates.IsEmpty || device.Profile.SampleRates.Contains(clock.SampleRate))
-                && (first is null || device.Id.CompareTo(first.Id) < 0))
+                && (first is null || (Suitability(device), device.Id).CompareTo((Suitability(first), first.Id)) < 0))
             {
                 first = device;
             }

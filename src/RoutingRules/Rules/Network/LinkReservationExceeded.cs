@@ -12,7 +12,8 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
 {
     private const int Named = 3;
 
-    private static readonly RuleOption MaximumPercent = new()
+    /// <summary>How much may be reserved; assignments observe the same number.</summary>
+    internal static RuleOption MaximumPercent { get; } = new()
     {
         Name = "maximumPercent",
         Doc = "How many percent of a link's speed streams may take in one direction.",

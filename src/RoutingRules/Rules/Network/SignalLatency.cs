@@ -77,7 +77,7 @@ internal sealed class SignalLatency(RuleContext context)
     }
 
     /// <summary>What the profile states for a group; not a number where it should state something and does not.</summary>
-    private static double Stated(DeviceProfile profile, GroupNode group)
+    internal static double Stated(DeviceProfile profile, GroupNode group)
     {
         foreach (var entry in profile.LatencyMilliseconds)
         {
@@ -121,7 +121,8 @@ internal sealed class SignalLatency(RuleContext context)
         return stated ?? 0;
     }
 
-    private static double? Processing(DeviceProfile profile, Id<PortGroup> from, Id<PortGroup> to)
+    /// <summary>What a path through a device takes; null where it should state something and does not.</summary>
+    internal static double? Processing(DeviceProfile profile, Id<PortGroup> from, Id<PortGroup> to)
     {
         foreach (var entry in profile.Through)
         {

@@ -59,7 +59,9 @@ public sealed class TransmitBlockSentTwice : Rule<ResolvedShow>
     {
         var slots = context.Address(streams[0].From, reach.Value - streams[0].From.Value);
         streams.Sort(static (x, y) => x.Index - y.Index);
-        var message = $"Streams {Wording.List(streams.ConvertAll(stream => $"'{stream.Model.Id}' ({stream.Model.From})"))} send the same slots of {slots}.";
+        var message = streams.TrueForAll(stream => stream.Model.From == slots)
+            ? $"Streams {Wording.List(streams.ConvertAll(stream => $"'{stream.Model.Id}'"))} send the same slots, {slots}."
+            : $"Streams {Wording.List(streams.ConvertAll(stream => $"'{stream.Model.Id}' ({stream.Model.From})"))} send some slots more than once.";
         var pointer = $"/patch/streams/{streams[1].Index}/from";
         streams.Sort(static (x, y) => x.Model.Id != y.Model.Id ? x.Model.Id.CompareTo(y.Model.Id) : x.Index - y.Index);
         context.Report(message, pointer, [Entity.Of("slots", slots), .. streams.ConvertAll(stream => Entity.Of("stream", stream.Model.Id))]);

@@ -19,6 +19,10 @@ public sealed class InEarLimiterMissingTests
         Rule, Ears(false, "fiddle"), Severity.Error, "/feeds/0/limiter", "In-ear feed 'ears' of fiddle has no limiter.", "feed=ears");
 
     [Fact]
+    public void A_name_that_says_whose_ears_they_are_is_enough() => Expect.One(
+        Rule, Ears(false, "Ears"), Severity.Error, "/feeds/0/limiter", "In-ear feed 'ears' has no limiter.", "feed=ears");
+
+    [Fact]
     public void A_feed_that_says_nothing_is_a_warning() => Expect.One(
         Rule, Ears(null), Severity.Warning, "/feeds/0", "Nothing is said about a limiter in in-ear feed 'ears'.", "feed=ears");
 

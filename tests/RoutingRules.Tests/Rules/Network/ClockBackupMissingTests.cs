@@ -2,6 +2,7 @@ using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
@@ -34,6 +35,22 @@ public sealed class ClockBackupMissingTests
             "/rig/clocks/0",
             "Clock 'c', led by desk, has no backup; no other device on its networks could take over.",
             "clock=c");
+
+    // Common practice, no source: consoles and stage boxes stay on all day.
+    [Fact]
+    public void Consoles_and_stage_boxes_are_named_first_and_amplifiers_never()
+    {
+        Show With(DeviceKind a, DeviceKind b) => Boxes("a", "b").With(Link("l", "desk/net/1", "a/net/1"), Link("m", "desk/net/2", "b/net/1")).With(Stream("s", "desk/transmit/1-4", "a/receive/1-4"))
+            .With(Clock("c", "desk")).WithProfile("a", profile => profile with { Id = new("test/a"), Kind = a }).WithProfile("b", profile => profile with { Id = new("test/b"), Kind = b });
+
+        string Message(DeviceKind a, DeviceKind b) => Assert.Single(RuleTester.Findings(Rule, With(a, b))).Message;
+
+        Assert.EndsWith("; a, for one, could take over.", Message(DeviceKind.StageBox, DeviceKind.StageBox), StringComparison.Ordinal);
+        Assert.EndsWith("; b, for one, could take over.", Message(DeviceKind.StageBox, DeviceKind.Console), StringComparison.Ordinal);
+        Assert.EndsWith("; b, for one, could take over.", Message(DeviceKind.Recorder, DeviceKind.StageBox), StringComparison.Ordinal);
+        Assert.EndsWith("; b, for one, could take over.", Message(DeviceKind.Amplifier, DeviceKind.Recorder), StringComparison.Ordinal);
+        Assert.EndsWith("; no other device on its networks could take over.", Message(DeviceKind.Amplifier, DeviceKind.Amplifier), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void A_leader_is_no_backup_of_its_own() =>

@@ -28,6 +28,13 @@ public sealed class OutputOrphanedTests
     }
 
     [Fact]
+    public void A_pinned_feed_whose_bus_does_not_exist_is_told_by_the_rule_about_the_document_alone()
+    {
+        OneFinding("RR1103", Base with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/99", "box/out/5")] });
+        OneFinding("RR1103", WithCables(Cable("box/out/5", "amp/in/1")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/99", "amp/in/1")] });
+    }
+
+    [Fact]
     public void A_missing_feed_pinned_behind_a_labelled_cable_is_told_by_the_rule_about_feeds_alone()
     {
         var show = WithCables(Cable("box/out/5", "amp/in/1"));
@@ -144,7 +151,7 @@ public sealed class OutputOrphanedTests
 
     private static void OneFinding(string rule, Show show)
     {
-        Rule[] rules = [new OutputOrphaned(), new FeedNotDelivered(), new FanOutLost(), new PairSplit()];
+        Rule[] rules = [new OutputOrphaned(), new FeedNotDelivered(), new FanOutLost(), new PairSplit(), new PointOutOfRange()];
         Assert.Equal([rule], rules.SelectMany(each => RuleTester.Findings(each, show)).Select(finding => finding.Rule));
     }
 

@@ -19,7 +19,7 @@ public sealed class TransmitBlockSentTwiceTests
             Rig.With(Stream("to-b", "desk/transmit/1-4", "b/receive/1-4"), Stream("to-a", "desk/transmit/1-4", "a/receive/1-4")),
             Severity.Error,
             "/patch/streams/1/from",
-            "Streams 'to-b' (desk/transmit/1-4) and 'to-a' (desk/transmit/1-4) send the same slots of desk/transmit/1-4.",
+            "Streams 'to-b' and 'to-a' send the same slots, desk/transmit/1-4.",
             "slots=desk/transmit/1-4",
             "stream=to-a",
             "stream=to-b");
@@ -38,7 +38,7 @@ public sealed class TransmitBlockSentTwiceTests
             Rig.With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4"), Stream("s2", "desk/transmit/4-7", "b/receive/1-4")),
             Severity.Error,
             "/patch/streams/1/from",
-            "Streams 's1' (desk/transmit/1-4) and 's2' (desk/transmit/4-7) send the same slots of desk/transmit/1-7.",
+            "Streams 's1' (desk/transmit/1-4) and 's2' (desk/transmit/4-7) send some slots more than once.",
             "slots=desk/transmit/1-7",
             "stream=s1",
             "stream=s2");

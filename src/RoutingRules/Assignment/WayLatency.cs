@@ -1,0 +1,111 @@
+using RoutingRules.Answers;
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Assignment;
+
+/// <summary>How late a signal arrives by a delivery, by what profiles and networks state; what they do not state counts nothing.</summary>
+/// <remarks>
+/// It is judged before any wiring is chosen, so that of several groups of slots a signal could travel in the slowest counts. What lies behind an output by
+/// cables and paths through devices counts for feeds, as in the rule about latency.
+/// </remarks>
+internal sealed class WayLatency(AssignmentProblem problem)
+{
+    private const double Tolerance = 1e-9;
+
+    private readonly SignalGraph graph = problem.Show.Graph;
+
+    /// <summary>How late a demand may arrive, in milliseconds; null when it may be as late as it likes.</summary>
+    public static double? Most(AssignmentOptions options, DemandNode node) => node.Feed?.Model.Role switch
+    {
+        { } role when role == FeedRole.Record || role == FeedRole.Broadcast => null,
+        { } role when role == FeedRole.InEar => options.InEarLatencyMilliseconds ?? options.LatencyMilliseconds,
+        _ => options.LatencyMilliseconds,
+    };
+
+    /// <summary>False when a demand would arrive later than it may.</summary>
+    public bool IsInTime(DemandNode node, Delivery delivery) => Most(problem.Options, node) is not { } most || Of(node, delivery) <= most + Tolerance;
+
+    private double Of(DemandNode node, Delivery delivery)
+    {
+        var latest = 0.0;
+        for (var position = 0; position < delivery.Width; position++)
+        {
+            var sum = Before(delivery.Source + position) + Between(delivery, delivery.Sink + position);
+            latest = Math.Max(latest, sum + (node.Feed is null ? 0 : Beyond(delivery.Sink + position, 0)));
+        }
+
+        return latest;
+    }
+
+    /// <summary>From the real source to a point, the point included.</summary>
+    private double Before(int point)
+    {
+        var sum = At(point);
+        for (var steps = 0; graph.Upstreams[point] >= 0 && steps < graph.PointCount; steps++)
+        {
+            var before = graph.Upstreams[point];
+            sum += Hop(before, point) + At(before);
+            point = before;
+        }
+
+        return sum;
+    }
+
+    /// <summary>From behind the source of a delivery to its sink, the sink included.</summary>
+    private double Between(Delivery delivery, int sink)
+    {
+        if (delivery.IsLocal)
+        {
+            return delivery.Source == delivery.Sink ? 0 : At(sink);
+        }
+
+        var slot = problem.ReceiveSlotOf(sink);
+        var sum = problem.TransmitBlockOf[delivery.Source] >= 0 ? 0 : Slowest(delivery.Sender, PortKind.Transmit);
+        sum += problem.NetworkFrom(delivery.Sender, delivery.Receiver) is >= 0 and var on ? PacketTime.Milliseconds(problem.Show.Document.Rig.Networks[on]) ?? 0 : 0;
+        sum += slot >= 0 ? At(slot) : Slowest(delivery.Receiver, PortKind.Receive);
+        return slot == sink ? sum : sum + At(sink);
+    }
+
+    /// <summary>From behind a point to the last place it feeds by cables and paths through devices.</summary>
+    private double Beyond(int point, int depth)
+    {
+        var latest = 0.0;
+        foreach (var fed in depth > graph.PointCount ? default : graph.Fed(new PointIndex(point)))
+        {
+            if (graph.Hops[fed] is HopKind.Cable or HopKind.Through)
+            {
+                latest = Math.Max(latest, Hop(point, fed) + At(fed) + Beyond(fed, depth + 1));
+            }
+        }
+
+        return latest;
+    }
+
+    private double Slowest(int device, PortKind kind)
+    {
+        var node = problem.Show.Devices[device];
+        var slowest = 0.0;
+        foreach (var group in node.Groups)
+        {
+            slowest = group.Kind == kind ? Math.Max(slowest, Of(node.Profile, group)) : slowest;
+        }
+
+        return slowest;
+    }
+
+    private double At(int point) => Of(graph.DeviceOf(new PointIndex(point)).Profile, graph.GroupOf(new PointIndex(point)));
+
+    private static double Of(DeviceProfile profile, GroupNode group) => SignalLatency.Stated(profile, group) is var stated && double.IsNaN(stated) ? 0 : stated;
+
+    private double Hop(int from, int to) => graph.Hops[to] switch
+    {
+        HopKind.Through => SignalLatency.Processing(graph.DeviceOf(new PointIndex(to)).Profile, graph.GroupOf(new PointIndex(from)).Id, graph.GroupOf(new PointIndex(to)).Id) ?? 0,
+        HopKind.Stream => problem.Show.Network.IndexOf(problem.Show.Streams[graph.ViaIndex(new PointIndex(to))].Model.Network) is >= 0 and var on
+            ? PacketTime.Milliseconds(problem.Show.Document.Rig.Networks[on]) ?? 0
+            : 0,
+        _ => 0,
+    };
+}
