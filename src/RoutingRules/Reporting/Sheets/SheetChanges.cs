@@ -1,5 +1,4 @@
 using RoutingRules.Model;
-using RoutingRules.Resolving;
 
 namespace RoutingRules.Reporting.Sheets;
 

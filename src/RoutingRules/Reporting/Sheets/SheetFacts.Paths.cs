@@ -105,7 +105,7 @@ internal sealed partial class SheetFacts
             foreach (var next in Graph.Fed(supplies[i]))
             {
                 var point = new PointIndex(next);
-                if (Graph.Via(point) == HopKind.Cable || PassesPhantom(supplies[i], point))
+                if ((Graph.Via(point) == HopKind.Cable || PassesPhantom(supplies[i], point)) && !supplies.Contains(point))
                 {
                     supplies.Add(point);
                 }

@@ -4,7 +4,6 @@ using CsvHelper.Configuration;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using RoutingRules.Model;
 using RoutingRules.Reporting.Sheets;
 
 namespace RoutingRules.Tests.Reporting.Sheets;

@@ -1,4 +1,3 @@
-using FsCheck;
 using FsCheck.Fluent;
 using RoutingRules.Model;
 using RoutingRules.Reporting.Sheets;

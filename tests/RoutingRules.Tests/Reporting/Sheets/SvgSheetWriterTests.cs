@@ -1,7 +1,5 @@
 using System.Xml.Linq;
-using FsCheck;
 using FsCheck.Fluent;
-using RoutingRules.Model;
 using RoutingRules.Reporting.Sheets;
 using RoutingRules.Testing;
 
