@@ -150,9 +150,14 @@ public sealed class SignalGraph
     /// <summary>The points directly fed by a point, in ascending order.</summary>
     public ReadOnlySpan<int> Fed(PointIndex point) => Fan().Fed(point.Value);
 
-    /// <summary>All points that carry a real source, without the source itself, in ascending order.</summary>
+    /// <summary>All points that carry a real source, without the source itself, in ascending order; none for a point of a loop, which carries nothing.</summary>
     public IEnumerable<PointIndex> Carrying(PointIndex source)
     {
+        if (IsLooping(source))
+        {
+            return [];
+        }
+
         var reached = new List<int>();
         var pending = new Stack<int>();
         pending.Push(source.Value);

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
 using RoutingRules.Configuration;
@@ -11,83 +12,120 @@ namespace RoutingRules.Cli.Commands;
 /// <summary><c>sheet</c>: prints what the crew patches and checks from.</summary>
 internal static class SheetCommand
 {
+    private const int MostBlankRows = 40;
+
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
         var file = new Argument<string>("FILE") { Description = "The show, or - for standard input." }.NamesNoOption();
-        var device = new Option<string[]>("--device")
-        {
-            HelpName = "ID",
-            Description = "Only this device of the rig; may be given several times.",
-            DefaultValueFactory = _ => [],
-        };
-        var format = Word("--format", "text|markdown|html", ["text", "markdown", "html"], "How it is written: text (usual), markdown, or html for a browser to print.");
-        var view = Word("--view", "house|stage", ["house", "stage"], "Whose left and right: the audience's (house, usual) or the performers' (stage).");
+        var device = Many("--device", "ID", "Only this device of the rig; may be given several times.");
+        var zone = Many("--zone", "ID", "Only the devices of this zone; may be given several times. Devices, zones and sides add up.");
+        var side = Words("--side", SheetChoices.Sides, "Only the devices on this side; house-left and stage-right are the same.");
+        var part = Words("--part", SheetChoices.Parts, "Only this part; may be given several times. Without it, every part.");
+        var format = Word("--format", SheetChoices.Formats, "How it is written: text (usual), markdown, html for a browser to print, svg for the drawings alone, csv for one list, xlsx for all lists.\nIn csv and xlsx a text that would begin like a formula begins with an apostrophe.");
+        var list = Word("--list", SheetChoices.Lists, "Which list --format csv writes; usually inputs.");
+        var view = Word("--view", SheetChoices.Views, "Whose left and right: the audience's (house, usual) or the performers' (stage).");
+        var since = new Option<string?>("--since") { HelpName = "OLD.show.json", Description = "Mark what is not as it was in this older revision of the show." };
+        var large = new Option<bool>("--large") { Description = "Larger type in html." };
+        var blank = ToolOptions.Number("--blank-rows", 0, MostBlankRows, "How many rows at the end of lists stay blank for late extras; usually 3.");
         var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write to a file; without it the sheet goes to standard output." };
         var profiles = ToolOptions.Profiles();
         var command = new ToolCommand(
             "sheet",
-            "Print the sheets of a show: one section for each device, the line-check list, the output check, and what is not patched yet.",
+            "Print the sheets of a show: signal flow, input and output list, one section for each device, line check, output check, packs, network, and what is not patched yet.",
             "routing-rules sheet saturday.show.json --format html --out saturday.html\nA page to open in a browser and print.",
-            "routing-rules sheet saturday.show.json --device box-r\nWhat goes where on one box.")
+            "routing-rules sheet saturday.show.json --format html --since friday.show.json --out saturday.html\nThe same, with what has changed since Friday marked.",
+            "routing-rules sheet saturday.show.json --zone stage-left --part devices --part walk\nWhat the stage-left patch needs.",
+            "routing-rules sheet saturday.show.json --format csv --list outputs --out outputs.csv\nOne list for another program.")
         {
-            file, device, format, view, @out, profiles,
+            file, device, zone, side, part, format, list, view, since, large, blank, @out, profiles,
         };
+        command.Validators.Add(parsed =>
+        {
+            if (parsed.GetValue(list) is not null && parsed.GetValue(format) is not "csv")
+            {
+                parsed.AddError("--list chooses what --format csv writes; give --format csv as well.");
+            }
+
+            if (parsed.GetValue(file) == "-" && parsed.GetValue(since) == "-")
+            {
+                parsed.AddError("standard input holds one show only; name a file for the other.");
+            }
+        });
         command.SetAction(parsed =>
         {
             var path = parsed.GetRequiredValue(file);
+            var sincePath = parsed.GetValue(since);
             var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), LoadedConfig.Usual, console);
-            using var target = parsed.GetValue(@out) is { } outPath ? OutputFile.Begin(outPath, [path]) : null;
+            using var target = parsed.GetValue(@out) is { } outPath ? OutputFile.Begin(outPath, sincePath is null ? [path] : [path, sincePath]) : null;
             if (ShowInput.Read(path, console, engine, cancellation) is not { } show)
             {
                 return ExitCode.Usage;
             }
 
-            var resolved = engine.Resolve(show);
-            var options = new SheetOptions
+            var older = sincePath is null ? null : ShowInput.Read(sincePath, console, engine, cancellation);
+            if (sincePath is not null && older is null)
             {
-                Devices = Devices(parsed.GetRequiredValue(device), resolved),
-                View = parsed.GetValue(view) == "stage" ? SheetView.Stage : SheetView.House,
-            };
-            var sheet = SheetBuilder.Build(resolved, options);
-            var text = parsed.GetValue(format) switch
+                return ExitCode.Usage;
+            }
+
+            var sheet = Build(engine.Resolve(show), new SheetOptions
             {
-                "markdown" => MarkdownSheetWriter.Write(sheet),
-                "html" => HtmlSheetWriter.Write(sheet),
-                _ => TextSheetWriter.Write(sheet),
-            };
-            (target?.Content ?? console.Output).Write(Texts.Utf8.GetBytes(text));
+                Devices = parsed.GetRequiredValue(device).Select(name => new Id<Device>(name)).ToValueList(),
+                Zones = parsed.GetRequiredValue(zone).Select(name => new Id<Zone>(name)).ToValueList(),
+                Sides = parsed.GetRequiredValue(side).Select(word => SheetChoices.Sides[word]).ToValueList(),
+                Parts = parsed.GetRequiredValue(part).Select(word => SheetChoices.Parts[word]).ToValueList(),
+                View = parsed.GetValue(view) is { } chosen ? SheetChoices.Views[chosen] : SheetView.House,
+                BlankRows = (int)(parsed.GetValue(blank) ?? new SheetOptions().BlankRows),
+                IsLargeType = parsed.GetValue(large),
+                Since = older is null ? null : engine.Resolve(older),
+            });
+            var output = target?.Content ?? console.Output;
+            var kind = parsed.GetValue(list) is { } name ? SheetChoices.Lists[name] : SheetListKind.Inputs;
+            SheetChoices.Formats[parsed.GetValue(format) ?? "text"](sheet, kind, output);
             target?.Commit();
             return ExitCode.Clean;
         });
         return command;
     }
 
-    private static ValueList<Id<Device>> Devices(string[] names, ResolvedShow show)
+    private static Sheet Build(ResolvedShow show, SheetOptions options)
     {
-        foreach (var name in names)
+        try
         {
-            if (!show.Devices.Any(device => device.Id.Value == name))
-            {
-                throw new UsageException($"the rig has no device '{name}'; it has {NameList.Of(show.Devices.Select(device => device.Id.Value))}.");
-            }
+            return SheetBuilder.Build(show, options);
         }
-
-        return names.Select(name => new Id<Device>(name)).ToValueList();
+        catch (ArgumentException fault) when (fault.ParamName == "options")
+        {
+            var message = fault.Message.Split(" (Parameter", 2)[0];
+            throw new UsageException(char.ToLowerInvariant(message[0]) + message[1..]);
+        }
     }
 
-    private static Option<string?> Word(string name, string helpName, string[] words, string description) => new(name)
-    {
-        HelpName = helpName,
-        Description = description,
-        CustomParser = result =>
-        {
-            var word = result.Tokens[0].Value;
-            if (!words.Contains(word, StringComparer.Ordinal))
-            {
-                result.AddError($"{name} takes {string.Join(" or ", words)}, not '{word}'.");
-            }
+    private static Option<string[]> Many(string name, string helpName, string description) =>
+        new(name) { HelpName = helpName, Description = description, DefaultValueFactory = _ => [] };
 
-            return word;
-        },
+    private static Option<string?> Word<T>(string name, IReadOnlyDictionary<string, T> words, string description) => new(name)
+    {
+        HelpName = string.Join("|", words.Keys),
+        Description = description,
+        CustomParser = result => Checked(name, words, result).FirstOrDefault(),
     };
+
+    private static Option<string[]> Words<T>(string name, IReadOnlyDictionary<string, T> words, string description) => new(name)
+    {
+        HelpName = string.Join("|", words.Keys),
+        Description = description,
+        DefaultValueFactory = _ => [],
+        CustomParser = result => Checked(name, words, result),
+    };
+
+    private static string[] Checked<T>(string name, IReadOnlyDictionary<string, T> words, ArgumentResult result)
+    {
+        foreach (var token in result.Tokens.Where(token => !words.ContainsKey(token.Value)))
+        {
+            result.AddError($"{name} takes {string.Join(" or ", words.Keys)}, not '{token.Value}'.");
+        }
+
+        return [.. result.Tokens.Select(token => token.Value)];
+    }
 }

@@ -121,16 +121,16 @@ internal static class PageSetWriter
     private static void WritePage(StringBuilder output, PageSet set, Page page, bool isFirst)
     {
         var show = isFirst ? "h1" : "p";
-        output.Append("<section>\n<header>\n");
+        output.Append("<section>\n<table class=\"page\" role=\"presentation\">\n<thead><tr><td>\n<header>\n<div>\n");
         output.Append(CultureInfo.InvariantCulture, $"<{show} class=\"show\">{HtmlText.Isolate(set.Title)}</{show}>\n");
         output.Append(CultureInfo.InvariantCulture, $"<p class=\"meta\">{string.Join(Dot, set.Meta.Select(HtmlText.Isolate))}</p>\n");
         output.Append(CultureInfo.InvariantCulture, $"<h2>{HtmlText.Isolate(page.Title)}{(page.Aside is null ? "" : $" <span class=\"aside\">{HtmlText.Isolate(page.Aside)}</span>")}</h2>\n");
+        output.Append("</div>\n</header>\n</td></tr></thead>\n<tbody><tr><td>\n");
         foreach (var fact in page.Facts)
         {
             output.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Isolate(fact)}</p>\n");
         }
 
-        output.Append("</header>\n");
         if (set.HasCautions)
         {
             output.Append(CultureInfo.InvariantCulture, $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n");
@@ -142,13 +142,12 @@ internal static class PageSetWriter
             output.Append("</ul>\n</aside>\n");
         }
 
-        var running = string.Join(Dot, set.Meta.Prepend(set.Title).Append(Heading(page)).Select(HtmlText.Isolate));
         foreach (var table in page.Tables)
         {
-            HtmlSheetWriter.WriteTable(output, table, running);
+            HtmlSheetWriter.WriteTable(output, table);
         }
 
-        output.Append("</section>\n");
+        output.Append("</td></tr></tbody>\n</table>\n</section>\n");
     }
 
     private static string Heading(Page page) => page.Aside is null ? page.Title : $"{page.Title} ({page.Aside})";

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using RoutingRules.Answers;
 using RoutingRules.Model;
+using RoutingRules.Reporting.Changes;
 using RoutingRules.Reporting.Sheets;
 
 namespace RoutingRules.Reporting;
@@ -80,7 +81,11 @@ public static class ImpactReport
     /// <param name="answer">The answer.</param>
     /// <param name="show">The show that was asked about, for names.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static string Html(ImpactAnswer answer, Show show) => ImpactHtml.Write(Pages(answer, show, out var head), head);
+    public static string Html(ImpactAnswer answer, Show show)
+    {
+        var pages = Pages(answer, show, out var head);
+        return PageSetWriter.Write(new PageSet { Title = head.Title, Meta = PageLayout.Meta(head).ToValueList(), HasCautions = true, Pages = pages }, PageFormat.Html);
+    }
 
     private static List<Page> Pages(ImpactAnswer answer, Show show, out SheetHead head)
     {

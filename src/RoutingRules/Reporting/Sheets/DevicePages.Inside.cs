@@ -14,7 +14,7 @@ internal static partial class DevicePages
             HasBigFirst = true,
             Columns = [("Ch", 11), ("Label", 20), ("Line", 28), ("Enters at", 29), ("Phantom", 12)],
         };
-        Fill(page, table.Rows, row => row.IsFree, row => row.At, false, row =>
+        Fill(page, table.Rows, row => row.IsFree, row => row.Change, row => row.At, false, row =>
         [
             Number(row.At),
             PageLayout.Cell(row.Label),
@@ -33,7 +33,7 @@ internal static partial class DevicePages
             HasBigFirst = true,
             Columns = [("Bus", 11), ("Label", 18), ("Feed or line", 28), ("Arrives at", 43)],
         };
-        Fill(page, table.Rows, row => row.IsFree, row => row.At, false, row =>
+        Fill(page, table.Rows, row => row.IsFree, row => row.Change, row => row.At, false, row =>
         [
             Number(row.At),
             PageLayout.Cell(row.Label),
@@ -90,8 +90,8 @@ internal static partial class DevicePages
         }
 
         var free = new PageTable { Title = "Free inside", Columns = [("Where", 25), ("Numbers", 75)] };
-        free.Rows.AddRange(device.Channels.Where(table => table.Rows.All(row => row.IsFree)).Select(table => Free(table.Group, table.Rows.Count)));
-        free.Rows.AddRange(device.Buses.Where(table => table.Rows.All(row => row.IsFree)).Select(table => Free(table.Group, table.Rows.Count)));
+        free.Rows.AddRange(device.Channels.Where(table => table.Rows.All(row => row.IsFree && row.Change is null)).Select(table => Free(table.Group, table.Rows.Count)));
+        free.Rows.AddRange(device.Buses.Where(table => table.Rows.All(row => row.IsFree && row.Change is null)).Select(table => Free(table.Group, table.Rows.Count)));
         foreach (var runs in device.FreeSlots.GroupBy(run => run.Group))
         {
             free.Rows.Add(new PageRow { Cells = [PageLayout.Strong(runs.Key.Value), PageLayout.Cell(string.Join(", ", runs.Select(run => run.Numbers)))] });
@@ -111,7 +111,7 @@ internal static partial class DevicePages
                 [
                     PageLayout.Strong($"{jack.At.Group} {jack.At.Mark}"),
                     PageLayout.Cell(jack.FarEnd?.ToString() ?? "free"),
-                    PageLayout.Cell(jack.Link is null ? null : $"{jack.Link}, {jack.Network}", jack.Cable),
+                    [.. PageLayout.Cell(jack.Link is null ? null : $"{jack.Link}, {jack.Network}", jack.Cable), .. PageLayout.Change(jack.Change)],
                     jack.Link is null ? [] : PageLayout.Tick(""),
                 ],
             }));

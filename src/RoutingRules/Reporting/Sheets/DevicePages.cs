@@ -18,11 +18,17 @@ internal static partial class DevicePages
             page.Facts.Add(device.Notes);
         }
 
+        if (device.Change is { } change)
+        {
+            page.Facts.Add(SheetWords.Change(change));
+        }
+
         page.Tables.AddRange(device.Outputs.Select(Outputs));
         page.Tables.AddRange(device.Inputs.Select(Inputs));
-        page.Tables.AddRange(device.Channels.Where(table => !table.Rows.All(row => row.IsFree)).Select(Channels));
-        page.Tables.AddRange(device.Buses.Where(table => !table.Rows.All(row => row.IsFree)).Select(Buses));
+        page.Tables.AddRange(device.Channels.Where(table => !table.Rows.All(row => row.IsFree && row.Change is null)).Select(Channels));
+        page.Tables.AddRange(device.Buses.Where(table => !table.Rows.All(row => row.IsFree && row.Change is null)).Select(Buses));
         AddNetwork(page, device);
+        page.Flows.AddRange(device.Flows);
         if (page.Tables.Count == 0)
         {
             page.Facts.Add("Nothing is known of its connectors.");
@@ -42,7 +48,7 @@ internal static partial class DevicePages
             HasBigFirst = true,
             Columns = [("Out", 9), ("Signal", 27), ("Comes from", 32), ("Goes to", 26), ("Done", 6)],
         };
-        Fill(page, table.Rows, row => row.IsFree, row => row.At, true, row =>
+        Fill(page, table.Rows, row => row.IsFree, row => row.Change, row => row.At, true, row =>
         [
             Number(row.At),
             Named(row.Signal, row.Label, row.Marks, row.Reason),
@@ -71,7 +77,7 @@ internal static partial class DevicePages
             page.Rows.Add(new PageRow { Across = $"For every line here: {string.Join("; ", gain.Select(line => line.Text))}" });
         }
 
-        Fill(page, table.Rows, row => row.IsFree, row => row.At, true, row => isCabled
+        Fill(page, table.Rows, row => row.IsFree, row => row.Change, row => row.At, true, row => isCabled
             ? [Number(row.At), Named(row.Signal, row.Label, row.Marks, row.Reason), Plugged(row), Arrivals(row), PageLayout.Tick("")]
             : [Number(row.At), Line(row), Equipment(row), Phantom(row.Phantom), [.. Arrivals(row), .. common is null || row.Lines.IsEmpty ? Gain(row) : []], PageLayout.Tick("")]);
         return page;
@@ -110,14 +116,14 @@ internal static partial class DevicePages
 
     private static List<PageLine> Number(SheetPlace place) => [.. PageLayout.Strong(place.Mark), .. PageLayout.Cell(SheetWords.Plug(place))];
 
-    private static List<PageLine> Named(SheetSignal? signal, string? label, ValueList<SheetMark> marks, string? reason) =>
+    public static List<PageLine> Named(SheetSignal? signal, string? label, ValueList<SheetMark> marks, string? reason) =>
     [
         .. signal is null ? [] : PageLayout.Strong(Name(signal)),
         .. Label(label, signal is null ? null : Name(signal)),
         .. Marks(marks, reason),
     ];
 
-    private static string Name(SheetSignal signal) => signal.Names.IsEmpty ? signal.SourceLabel ?? signal.Source.ToString() : string.Join(" / ", signal.Names);
+    public static string Name(SheetSignal signal) => signal.Names.IsEmpty ? signal.SourceLabel ?? signal.Source.ToString() : string.Join(" / ", signal.Names);
 
     /// <summary>The label where it says more than the name above it.</summary>
     private static List<PageLine> Label(string? label, string? name) =>
@@ -136,24 +142,27 @@ internal static partial class DevicePages
         return lines;
     }
 
-    private static string Source(SheetSignal signal) => signal.SourceLabel is null ? signal.Source.ToString() : $"{signal.Source}, {signal.SourceLabel}";
+    public static string Source(SheetSignal signal) => signal.SourceLabel is null ? signal.Source.ToString() : $"{signal.Source}, {signal.SourceLabel}";
 
     private static string Title(string kind, Id<PortGroup> group, string? connector) => connector is null ? $"{kind}: {group}" : $"{kind}: {group} ({connector})";
 
     /// <summary>Rows with something to say one by one; runs of free ones as places to write in, long runs of internal points in one row.</summary>
-    private static void Fill<TRow>(PageTable table, ValueList<TRow> rows, Func<TRow, bool> isFree, Func<TRow, SheetPlace> at, bool isConnector, Func<TRow, List<PageLine>[]> cells)
+    private static void Fill<TRow>(
+        PageTable table, ValueList<TRow> rows, Func<TRow, bool> saysNothing, Func<TRow, SheetChange?> change, Func<TRow, SheetPlace> at, bool isConnector, Func<TRow, List<PageLine>[]> cells)
     {
         for (var i = 0; i < rows.Count;)
         {
-            if (!isFree(rows[i]))
+            if (!IsFree(rows[i]))
             {
-                table.Rows.Add(new PageRow { Cells = cells(rows[i]) });
+                var row = cells(rows[i]);
+                row[1] = [.. row[1], .. PageLayout.Change(change(rows[i]))];
+                table.Rows.Add(new PageRow { Cells = row });
                 i++;
                 continue;
             }
 
             var end = i;
-            while (end < rows.Count && isFree(rows[end]))
+            while (end < rows.Count && IsFree(rows[end]))
             {
                 end++;
             }
@@ -171,5 +180,7 @@ internal static partial class DevicePages
 
             i = end;
         }
+
+        bool IsFree(TRow row) => saysNothing(row) && change(row) is null;
     }
 }

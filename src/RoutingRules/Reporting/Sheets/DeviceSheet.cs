@@ -46,4 +46,10 @@ public sealed record DeviceSheet
 
     /// <summary>Its network jacks.</summary>
     public ValueList<SheetJack> Jacks { get; init; }
+
+    /// <summary>Drawings of the signals that start, pass or end here.</summary>
+    public ValueList<SheetFlow> Flows { get; init; }
+
+    /// <summary>How it differs from the older revision; null when it does not, or when there is none.</summary>
+    public SheetChange? Change { get; init; }
 }

@@ -11,9 +11,12 @@ internal sealed partial class DeviceSheetBuilder
     private readonly SignalGraph graph;
     private readonly SlotSheetBuilder slots;
 
-    public DeviceSheetBuilder(SheetFacts facts)
+    private readonly FlowBuilder flows;
+
+    public DeviceSheetBuilder(SheetFacts facts, FlowBuilder flows)
     {
         this.facts = facts;
+        this.flows = flows;
         graph = facts.Graph;
         slots = new SlotSheetBuilder(facts);
     }
@@ -34,6 +37,7 @@ internal sealed partial class DeviceSheetBuilder
         Received = slots.Received(device),
         FreeSlots = slots.Free(device),
         Jacks = slots.Jacks(device),
+        Flows = flows.Of(device),
     };
 
     private static ValueList<SheetTable<TRow>> Tables<TRow>(DeviceNode device, PortKind kind, Func<PointIndex, TRow> row) =>

@@ -5,8 +5,9 @@ namespace RoutingRules.Reporting.Sheets;
 
 /// <summary>Writes sheets as one HTML file for screen and paper.</summary>
 /// <remarks>
-/// HTML5 that is also well-formed XML: no scripts, no fonts or pictures from elsewhere, black on white. Each device starts a new page; the head of
-/// a table, with show, revision and code, is repeated on each page. It fits A4 and Letter. LF only. Thread safe.
+/// HTML5 that is also well-formed XML: no scripts, no fonts or pictures from elsewhere, black on white, drawings as SVG inside. Each part starts a new
+/// page; show, revision, date, view and code head every sheet of paper, and a table that goes on repeats its own head. It fits A4 and Letter. LF only.
+/// Thread safe.
 /// </remarks>
 public static class HtmlSheetWriter
 {
@@ -19,8 +20,8 @@ public static class HtmlSheetWriter
         output.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n");
         output.Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n");
         output.Append(CultureInfo.InvariantCulture, $"<title>{HtmlText.Escape($"{sheet.Head.Title}, {string.Join(", ", PageLayout.Meta(sheet.Head))}")}</title>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<style>\n{HtmlStyle.Css}</style>\n</head>\n<body>\n");
-        var pages = PageLayout.Pages(sheet);
+        output.Append(CultureInfo.InvariantCulture, $"<style>\n{HtmlStyle.Css}</style>\n</head>\n<body{(sheet.IsLargeType ? " class=\"large\"" : "")}>\n");
+        var pages = PageLayout.Pages(sheet, draws: true);
         for (var i = 0; i < pages.Count; i++)
         {
             WritePage(output, sheet, pages[i], i == 0);
@@ -29,28 +30,33 @@ public static class HtmlSheetWriter
         return output.Append("</body>\n</html>\n").ToString();
     }
 
+    /// <summary>A page is a table of one cell, so that every browser repeats its head on each sheet of paper.</summary>
     private static void WritePage(StringBuilder output, Sheet sheet, Page page, bool isFirst)
     {
         var show = isFirst ? "h1" : "p";
-        output.Append("<section>\n<header>\n");
+        output.Append("<section>\n<table class=\"page\" role=\"presentation\">\n<thead><tr><td>\n<header>\n<div>\n");
         output.Append(CultureInfo.InvariantCulture, $"<{show} class=\"show\">{HtmlText.Isolate(sheet.Head.Title)}</{show}>\n");
         output.Append(CultureInfo.InvariantCulture, $"<p class=\"meta\">{string.Join(" \u00b7 ", PageLayout.Meta(sheet.Head).Select(HtmlText.Isolate))}</p>\n");
         output.Append(CultureInfo.InvariantCulture, $"<h2>{HtmlText.Isolate(page.Title)}{(page.Aside is null ? "" : $" <span class=\"aside\">{HtmlText.Isolate(page.Aside)}</span>")}</h2>\n");
+        output.Append(CultureInfo.InvariantCulture, $"</div>\n<p class=\"code\"><span>sheet code</span> <b>{sheet.Head.Code}</b></p>\n</header>\n</td></tr></thead>\n<tbody><tr><td>\n");
         foreach (var fact in page.Facts)
         {
             output.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Isolate(fact)}</p>\n");
         }
 
         output.Append(CultureInfo.InvariantCulture, $"<p class=\"view\">{HtmlText.Escape(SheetWords.ViewNote(sheet.Head.View))}</p>\n");
-        output.Append("</header>\n");
         WriteCautions(output, sheet);
-        var running = string.Join(" \u00b7 ", PageLayout.Running(sheet.Head, page).Select(HtmlText.Isolate));
         foreach (var table in page.Tables)
         {
-            WriteTable(output, table, running);
+            WriteTable(output, table);
         }
 
-        output.Append("</section>\n");
+        foreach (var flow in page.Flows)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"<figure>\n<figcaption>{HtmlText.Isolate(flow.Title)} <small>{FlowSvg.Legend}</small></figcaption>\n{FlowSvg.Element(flow)}</figure>\n");
+        }
+
+        output.Append("</td></tr></tbody>\n</table>\n</section>\n");
     }
 
     private static void WriteCautions(StringBuilder output, Sheet sheet)
@@ -64,7 +70,7 @@ public static class HtmlSheetWriter
         output.Append("</ul>\n</aside>\n");
     }
 
-    internal static void WriteTable(StringBuilder output, PageTable table, string running)
+    internal static void WriteTable(StringBuilder output, PageTable table)
     {
         var total = table.Columns.Sum(column => column.Share);
         output.Append(CultureInfo.InvariantCulture, $"<table{(table.HasBigFirst ? " class=\"points\"" : "")}>\n<colgroup>");
@@ -74,7 +80,6 @@ public static class HtmlSheetWriter
         }
 
         output.Append("</colgroup>\n<thead>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<tr class=\"running\"><td colspan=\"{table.Columns.Length}\">{running}</td></tr>\n");
         output.Append(CultureInfo.InvariantCulture, $"<tr class=\"name\"><th colspan=\"{table.Columns.Length}\" scope=\"colgroup\">{HtmlText.Isolate(table.Title)}</th></tr>\n<tr>");
         foreach (var column in table.Columns)
         {
@@ -102,6 +107,10 @@ public static class HtmlSheetWriter
 
             output.Append("</div></td></tr>\n");
         }
+        else if (row.IsBlank)
+        {
+            output.Append("<tr class=\"blank\">").Insert(output.Length, "<td></td>", columns).Append("</tr>\n");
+        }
         else if (row.Across is not null)
         {
             output.Append(row.IsHeading
@@ -110,7 +119,7 @@ public static class HtmlSheetWriter
         }
         else
         {
-            output.Append("<tr>");
+            output.Append(row.Cells.Any(cell => cell.Any(line => line.Style == PageLineStyle.Change)) ? "<tr class=\"changed\">" : "<tr>");
             for (var i = 0; i < row.Cells.Length; i++)
             {
                 output.Append(i == 0 ? "<th scope=\"row\">" : "<td>").Append(Cell(row.Cells[i])).Append(i == 0 ? "</th>" : "</td>");
@@ -146,7 +155,21 @@ public static class HtmlSheetWriter
     {
         PageLineStyle.Tick => $"<span class=\"box\"></span>{(line.Text.Length == 0 ? "" : " " + HtmlText.Isolate(line.Text))}",
         PageLineStyle.Mark => $"<span class=\"mark\">{HtmlText.Isolate(line.Text)}</span>",
+        PageLineStyle.Change => $"<span class=\"change\">\u25b6 {HtmlText.Isolate(line.Text)}</span>",
+        PageLineStyle.Bar => $"{Bar(line)} {HtmlText.Isolate(line.Text)}",
         PageLineStyle.Stop => $"<span class=\"mark dead\">{HtmlText.Isolate(line.Text)}</span>",
         _ => HtmlText.Isolate(line.Text),
     };
+
+    private const double BarWidth = 24;
+
+    /// <summary>A bar with a stroke at its limit.</summary>
+    private static string Bar(PageLine line)
+    {
+        var limit = FlowSvg.Number(1 + (line.Limit * BarWidth));
+        return "<svg class=\"bar\" viewBox=\"0 0 26 6\" role=\"img\" aria-hidden=\"true\">"
+            + "<rect x=\"1\" y=\"1\" width=\"24\" height=\"4\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"0.4\"/>"
+            + $"<rect x=\"1\" y=\"1\" width=\"{FlowSvg.Number(line.Share * BarWidth)}\" height=\"4\" fill=\"#000\"/>"
+            + $"<path d=\"M{limit} 0 V6\" stroke=\"#000\" stroke-width=\"0.6\"/></svg>";
+    }
 }

@@ -44,6 +44,7 @@ internal sealed class LineCheckBuilder
         {
             Zone = SheetWords.Zone(stop.Device?.Zone, facts.View),
             DeviceLabel = stop.Device?.DisplayName,
+            Spares = Spares(stop.Device),
             Lines = stop.Rows.ToValueList(),
         }).ToValueList();
     }
@@ -83,9 +84,51 @@ internal sealed class LineCheckBuilder
         {
             Line = Info(line, position),
             Enters = entries.Select(entry => facts.Place(entry + position)).ToValueList(),
+            Ways = Ways(line, position),
+            Spare = Spare(entries, position),
             Phantom = entries.Count > 0 && facts.Graph.GroupOf(entries[0]).Kind == PortKind.Input ? Phantom(entries, position) : null,
             Ticks = ticks.ToValueList(),
         };
+    }
+
+    /// <summary>The cables behind the entries, and before them where an entry is the far end of a loom.</summary>
+    private ValueList<string> Ways(LineNode line, int position)
+    {
+        var ways = new List<string>();
+        foreach (var sink in line.Sinks)
+        {
+            foreach (var at in sink.IsNone ? [] : Enumerable.Reverse(facts.Chain(sink + position)))
+            {
+                if (facts.Graph.Via(at) == HopKind.Cable && facts.Way(at) is { } way && !ways.Contains(way, StringComparer.Ordinal)
+                    && facts.Entries(line).Any(entry => at == entry + position || facts.IsFedBy(at, entry + position)))
+                {
+                    ways.Add(way);
+                }
+            }
+        }
+
+        return ways.ToValueList();
+    }
+
+    private SheetPlace? Spare(IReadOnlyList<PointIndex> entries, int position) =>
+        entries.Count > 0 && facts.Graph.GroupOf(entries[0]).Kind == PortKind.Input && facts.NearestFree(entries[0] + position) is { IsNone: false } spare
+            ? facts.Place(spare)
+            : null;
+
+    private ValueList<string> Spares(DeviceNode? device)
+    {
+        var spares = new List<string>();
+        foreach (var group in device is null ? [] : device.Groups.Where(group => group.Kind == PortKind.Input))
+        {
+            var first = device!.First(group);
+            var free = SheetWords.Runs(Enumerable.Range(0, group.Count).Where(i => facts.IsFreeInput(first + i)).Select(i => i + 1));
+            if (free.Length > 0)
+            {
+                spares.Add($"{group.Id} {free}");
+            }
+        }
+
+        return spares.ToValueList();
     }
 
     /// <summary>On when any input of a split supplies it.</summary>

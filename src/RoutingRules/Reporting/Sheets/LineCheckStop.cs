@@ -11,6 +11,9 @@ public sealed record LineCheckStop
     /// <summary>The device; null for lines that are not placed yet.</summary>
     public string? DeviceLabel { get; init; }
 
+    /// <summary>Its free inputs, group by group, such as <c>in 5-8, 12</c>; empty when there are none.</summary>
+    public ValueList<string> Spares { get; init; }
+
     /// <summary>Its lines, by port group and number.</summary>
     public ValueList<LineCheck> Lines { get; init; }
 }

@@ -45,6 +45,7 @@ public static class MarkdownSheetWriter
         foreach (var row in table.Rows)
         {
             var cells = row.Slots.Length > 0 ? [$"**{MarkdownText.Escape(string.Join(", ", row.Slots))}**", "free"]
+                : row.IsBlank ? []
                 : row.Across is { } across ? [row.IsHeading ? $"**{MarkdownText.Escape(across)}**" : MarkdownText.Escape(across)]
                 : row.Cells.Select(cell => string.Join("<br>", cell.Select(Line))).ToArray();
             output.Append("| ").AppendJoin(" | ", cells.Concat(Enumerable.Repeat("", table.Columns.Length - Math.Min(cells.Length, table.Columns.Length)))).Append(" |\n");
@@ -55,6 +56,8 @@ public static class MarkdownSheetWriter
     {
         PageLineStyle.Tick => $"\u2610 {MarkdownText.Escape(line.Text)}".TrimEnd(),
         PageLineStyle.Plain => MarkdownText.Escape(line.Text),
+        PageLineStyle.Change => $"\u25b6 **{MarkdownText.Escape(line.Text)}**",
+        PageLineStyle.Bar => MarkdownText.Escape($"{TextTable.Bar(line)} {line.Text}"),
         _ => $"**{MarkdownText.Escape(line.Text)}**",
     };
 

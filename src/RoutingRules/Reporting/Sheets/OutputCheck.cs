@@ -5,6 +5,15 @@ namespace RoutingRules.Reporting.Sheets;
 /// <summary>One mix, or one half of a pair, to check.</summary>
 public sealed record OutputCheck
 {
+    /// <summary>The feed.</summary>
+    public required Id<Feed> Id { get; init; }
+
+    /// <summary>What to say into the mix: the number of its bus and its name, such as <c>Aux 3, fiddle wedge</c>.</summary>
+    public required string Announce { get; init; }
+
+    /// <summary>The group and number of the bus, as on the console.</summary>
+    public required string Number { get; init; }
+
     /// <summary>The name or id of the feed, with L or R for a half of a pair.</summary>
     public required string Name { get; init; }
 
@@ -34,4 +43,7 @@ public sealed record OutputCheck
 
     /// <summary>How to check it without harm.</summary>
     public required string How { get; init; }
+
+    /// <summary>How it differs from the older revision; null when it does not, or when there is none.</summary>
+    public SheetChange? Change { get; init; }
 }

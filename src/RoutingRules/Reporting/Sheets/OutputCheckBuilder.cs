@@ -20,6 +20,9 @@ internal sealed class OutputCheckBuilder(SheetFacts facts, SheetSelection select
         var source = feed.Source + position;
         return new OutputCheck
         {
+            Id = model.Id,
+            Number = Number(feed, position),
+            Announce = $"{Number(feed, position)}, {feed.DisplayName}{(feed.Width < 2 ? "" : position == 0 ? ", left" : ", right")}",
             Name = SheetWords.Half(feed.DisplayName, feed.Width, position),
             Role = model.Role,
             Source = source.IsNone ? model.Source.ToString() : facts.Place(source).ToString(),
@@ -32,6 +35,40 @@ internal sealed class OutputCheckBuilder(SheetFacts facts, SheetSelection select
             How = SheetWords.How(model.Role, model.Person, model.Limiter),
         };
     }
+
+    /// <summary>The group and number as they stand on the console: what people call a mix over the talkback.</summary>
+    private string Number(FeedNode feed, int position)
+    {
+        var source = feed.Source + position;
+        var (group, mark) = source.IsNone
+            ? (feed.Model.Source.Group.Value, SheetWords.Number(feed.Model.Source.First + position))
+            : (facts.Place(source).Group.Value, facts.Place(source).Mark);
+        return string.Concat(group[..1].ToUpperInvariant(), group.AsSpan(1), " ", mark);
+    }
+
+    /// <summary>In-ear feeds first, then others that name a person or a pack.</summary>
+    public ValueList<SheetPack> Packs()
+    {
+        var feeds = facts.Show.Feeds.Where(selection.Concerns).ToArray();
+        return feeds.Where(feed => feed.Model.Role == FeedRole.InEar)
+            .Concat(feeds.Where(feed => feed.Model.Role != FeedRole.InEar && (feed.Model.Person ?? feed.Model.Pack) is not null))
+            .Select(Pack).ToValueList();
+    }
+
+    private SheetPack Pack(FeedNode feed) => new()
+    {
+        Id = feed.Model.Id,
+        Mix = feed.DisplayName,
+        Role = feed.Model.Role,
+        Person = feed.Model.Person,
+        Pack = feed.Model.Pack,
+        Position = feed.Model.Position,
+        Source = facts.Address(feed.Model.Source),
+        Limiter = feed.Model.Limiter,
+        Outputs = Enumerable.Range(0, feed.Model.To.Count)
+            .SelectMany(entry => Enumerable.Range(0, Math.Max(feed.Width, 1)).Select(position => Place(feed, entry, position).Arrives))
+            .Where(path => path is not null).Select(path => path!).ToValueList(),
+    };
 
     private OutputTick Place(FeedNode feed, int entry, int position)
     {

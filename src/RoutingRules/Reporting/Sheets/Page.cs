@@ -11,5 +11,8 @@ internal sealed class Page
     /// <summary>Sentences and facts under the title.</summary>
     public List<string> Facts { get; } = [];
 
+    /// <summary>Drawings after the tables, or alone.</summary>
+    public List<SheetFlow> Flows { get; } = [];
+
     public List<PageTable> Tables { get; } = [];
 }

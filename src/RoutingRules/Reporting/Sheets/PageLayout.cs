@@ -7,12 +7,38 @@ internal static class PageLayout
 {
     public const string CautionsTitle = "Before you touch anything";
 
-    public static List<Page> Pages(Sheet sheet)
+    /// <summary>The pages of the parts asked for; the overview when these have nothing to show.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="draws">False for a writer that cannot draw: what runs between devices is then a table.</param>
+    public static List<Page> Pages(Sheet sheet, bool draws = false)
     {
-        var pages = new List<Page> { Overview(sheet) };
-        pages.AddRange(sheet.Devices.Select(DevicePages.Page));
-        pages.AddRange(CheckPages.Pages(sheet));
-        return pages;
+        var pages = sheet.Parts.SelectMany(part => Of(sheet, part)).ToList();
+        foreach (var page in draws ? [] : pages.Where(page => page.Tables.Count == 0))
+        {
+            page.Tables.AddRange(page.Flows.Select(FlowTable.Of));
+        }
+
+        return pages.Count > 0 ? pages : [Overview(sheet)];
+    }
+
+    private static IEnumerable<Page> Of(Sheet sheet, SheetPart part) => part switch
+    {
+        SheetPart.Overview => [Overview(sheet)],
+        SheetPart.Flow => sheet.Flows.IsEmpty ? [] : [Flow(sheet)],
+        SheetPart.Inputs => ListPages.Inputs(sheet),
+        SheetPart.Outputs => ListPages.Outputs(sheet),
+        SheetPart.Devices => sheet.Devices.Select(DevicePages.Page),
+        SheetPart.Packs => ListPages.Packs(sheet),
+        SheetPart.Network => NetworkPages.Pages(sheet),
+        _ => CheckPages.Pages(sheet, part),
+    };
+
+    private static Page Flow(Sheet sheet)
+    {
+        var page = new Page { Title = "Signal flow" };
+        page.Facts.Add("Who sends what to whom. The pages of the devices go into single signals.");
+        page.Flows.AddRange(sheet.Flows);
+        return page;
     }
 
     /// <summary>Venue, date, revision and code, as far as they are known.</summary>
@@ -30,11 +56,22 @@ internal static class PageLayout
 
         yield return head.Revision is null ? "no revision" : $"revision {head.Revision}";
         yield return $"code {head.Code}";
+        yield return SheetWords.View(head.View);
     }
 
-    /// <summary>The line that each printed page repeats.</summary>
-    public static IEnumerable<string> Running(SheetHead head, Page page) =>
-        [head.Title, .. Meta(head), page.Aside is null ? page.Title : $"{page.Title} ({page.Aside})"];
+    /// <summary>Rows to write in at the end of a list.</summary>
+    public static void AddBlankRows(PageTable table, Sheet sheet)
+    {
+        if (sheet.BlankRows > 0)
+        {
+            table.Rows.Add(new PageRow { Across = "Late extras", IsHeading = true });
+            table.Rows.AddRange(Enumerable.Repeat(new PageRow { IsBlank = true }, sheet.BlankRows));
+        }
+    }
+
+    /// <summary>The mark of what differs from the older revision.</summary>
+    public static IEnumerable<PageLine> Change(SheetChange? change) =>
+        change is null ? [] : [new PageLine(SheetWords.Change(change), PageLineStyle.Change)];
 
     public static List<PageLine> Cell(params string?[] lines) =>
         [.. lines.Where(line => !string.IsNullOrEmpty(line)).Select(line => new PageLine(line!, PageLineStyle.Plain))];
@@ -60,13 +97,49 @@ internal static class PageLayout
             page.Tables.Add(gaps);
         }
 
+        AddDifferences(page, sheet);
         var devices = new PageTable { Title = "Devices", Columns = [("Device", 34), ("Stands at", 33), ("Type", 33)] };
         devices.Rows.AddRange(sheet.Devices.Select(device => new PageRow
         {
-            Cells = [[new PageLine(device.Label, PageLineStyle.Strong), .. Cell(DevicePages.Id(device))], Cell(device.Zone), Cell(device.Type)],
+            Cells = [[new PageLine(device.Label, PageLineStyle.Strong), .. Cell(DevicePages.Id(device)), .. Change(device.Change)], Cell(device.Zone), Cell(device.Type)],
         }));
         page.Tables.Add(devices);
         return page;
+    }
+
+    private static void AddDifferences(Page page, Sheet sheet)
+    {
+        if (sheet.Head.Since is not { } since)
+        {
+            return;
+        }
+
+        var name = Since(since);
+        if (sheet.Differences.IsEmpty)
+        {
+            page.Facts.Add($"Nothing on these sheets differs from {name}.");
+            return;
+        }
+
+        page.Facts.Add($"What differs from {name} is marked on every page.");
+        var table = new PageTable { Title = $"Changed since {name}", Columns = [("What", 26), ("Was", 34), ("Is", 34), ("Done", 6)] };
+        table.Rows.AddRange(sheet.Differences.Select(difference => new PageRow
+        {
+            Cells =
+            [
+                Strong(difference.Subject),
+                difference.Kind == SheetChangeKind.New ? [new PageLine("NEW", PageLineStyle.Change)] : Cell(difference.Was),
+                difference.Kind == SheetChangeKind.Gone ? [new PageLine("GONE", PageLineStyle.Change)] : Cell(difference.Now),
+                Tick(""),
+            ],
+        }));
+        page.Tables.Add(table);
+    }
+
+    public static string Since(SheetSince since)
+    {
+        var revision = since.Revision is null ? "the sheet without revision" : $"revision {since.Revision}";
+        return since.Date is { } date ? $"{revision} of {date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)} (code {since.Code})" : $"{revision} (code {since.Code})";
     }
 
     public static List<PageLine> Tick(string text) => [new PageLine(text, PageLineStyle.Tick)];

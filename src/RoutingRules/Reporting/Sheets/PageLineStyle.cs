@@ -16,4 +16,10 @@ internal enum PageLineStyle
 
     /// <summary>A mark that stops the work.</summary>
     Stop,
+
+    /// <summary>A mark that something differs from the older revision.</summary>
+    Change,
+
+    /// <summary>A bar, filled by a share, before the text.</summary>
+    Bar,
 }

@@ -11,6 +11,9 @@ internal sealed class PageRow
     /// <summary>True when the text across is a heading of the rows that follow.</summary>
     public bool IsHeading { get; init; }
 
+    /// <summary>True for a row to write in.</summary>
+    public bool IsBlank { get; init; }
+
     /// <summary>Marks of points that are free.</summary>
     public string[] Slots { get; init; } = [];
 }

@@ -12,6 +12,12 @@ public sealed record Sheet
     /// <summary>What is not patched yet or not as the document asks, feeds first; empty when nothing is missing.</summary>
     public ValueList<SheetGap> Gaps { get; init; }
 
+    /// <summary>What differs from the older revision: devices, outputs, inputs, channels, lines, mixes; empty when nothing does or nothing is compared.</summary>
+    public ValueList<SheetDifference> Differences { get; init; }
+
+    /// <summary>Drawings of what runs between the devices.</summary>
+    public ValueList<SheetFlow> Flows { get; init; }
+
     /// <summary>One sheet for each device, in rig order.</summary>
     public ValueList<DeviceSheet> Devices { get; init; }
 
@@ -23,6 +29,24 @@ public sealed record Sheet
 
     /// <summary>The mixes: in-ear feeds first, then the others in document order.</summary>
     public ValueList<OutputCheck> OutputChecks { get; init; }
+
+    /// <summary>Who listens to what: in-ear feeds first, then others that have a person or a pack, in document order.</summary>
+    public ValueList<SheetPack> Packs { get; init; }
+
+    /// <summary>One sheet for each network, in rig order.</summary>
+    public ValueList<NetworkSheet> Networks { get; init; }
+
+    /// <summary>Latency from source to destination by role, then of lines; empty kinds are left out.</summary>
+    public ValueList<SheetLatency> Latencies { get; init; }
+
+    /// <summary>The parts that writers print, each once in the order of their kinds; never empty.</summary>
+    public ValueList<SheetPart> Parts { get; init; }
+
+    /// <summary>Rows left blank at the end of lists.</summary>
+    public int BlankRows { get; init; }
+
+    /// <summary>True for larger type where the writer has type.</summary>
+    public bool IsLargeType { get; init; }
 
     /// <summary>Sentences that every page carries.</summary>
     public ValueList<string> Cautions { get; init; }

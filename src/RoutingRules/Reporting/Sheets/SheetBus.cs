@@ -25,4 +25,7 @@ public sealed record SheetBus
 
     /// <summary>True when nothing is said of it and it reaches no connector and no channel.</summary>
     public bool IsFree { get; init; }
+
+    /// <summary>How it differs from the older revision; null when it does not, or when there is none.</summary>
+    public SheetChange? Change { get; init; }
 }

@@ -105,7 +105,7 @@ internal sealed partial class SheetFacts
             foreach (var next in Graph.Fed(supplies[i]))
             {
                 var point = new PointIndex(next);
-                if (Graph.Via(point) == HopKind.Cable || PassesPhantom(supplies[i], point))
+                if ((Graph.Via(point) == HopKind.Cable || PassesPhantom(supplies[i], point)) && !supplies.Contains(point))
                 {
                     supplies.Add(point);
                 }
@@ -126,6 +126,31 @@ internal sealed partial class SheetFacts
         }
 
         return false;
+    }
+
+    /// <summary>True for an input without cable, line, label, mark or phantom power that is on.</summary>
+    public bool IsFreeInput(PointIndex input) =>
+        Graph.GroupOf(input).Kind == PortKind.Input && Graph.Via(input) != HopKind.Cable && Label(input) is null && Marks(input).Count == 0
+        && Starts(input).Count == 0 && Wanted(input).Count == 0 && !Settings(input).Any(setting => setting.Phantom == true);
+
+    /// <summary>The free input of the same group that is nearest to a point, the higher one of two; none when there is none.</summary>
+    public PointIndex NearestFree(PointIndex input)
+    {
+        var device = Graph.DeviceOf(input);
+        var group = SignalGraph.GroupOf(device, input);
+        var first = device.First(group).Value;
+        for (var distance = 1; distance < group.Count; distance++)
+        {
+            foreach (var at in (ReadOnlySpan<int>)[input.Value + distance, input.Value - distance])
+            {
+                if (at >= first && at < first + group.Count && IsFreeInput(new PointIndex(at)))
+                {
+                    return new PointIndex(at);
+                }
+            }
+        }
+
+        return PointIndex.None;
     }
 
     /// <summary>The channels one position of a line is meant for and does not reach.</summary>

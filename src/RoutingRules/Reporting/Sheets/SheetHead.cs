@@ -23,6 +23,9 @@ public sealed record SheetHead
     /// <summary>Whose left and right the sheet uses.</summary>
     public required SheetView View { get; init; }
 
+    /// <summary>The older revision whose differences are marked; null when nothing is compared.</summary>
+    public SheetSince? Since { get; init; }
+
     /// <summary>Labels of the devices that were asked for; empty when the sheet shows all.</summary>
     public ValueList<string> Selection { get; init; }
 }

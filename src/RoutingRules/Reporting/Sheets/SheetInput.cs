@@ -43,4 +43,7 @@ public sealed record SheetInput
 
     /// <summary>True when nothing is said of it and no cable of the rig reaches it.</summary>
     public bool IsFree { get; init; }
+
+    /// <summary>How it differs from the older revision; null when it does not, or when there is none.</summary>
+    public SheetChange? Change { get; init; }
 }

@@ -17,4 +17,7 @@ public sealed record SheetJack
 
     /// <summary>Kind, length and speed of the cable; null when nothing was said.</summary>
     public string? Cable { get; init; }
+
+    /// <summary>How it differs from the older revision; null when it does not, or when there is none.</summary>
+    public SheetChange? Change { get; init; }
 }

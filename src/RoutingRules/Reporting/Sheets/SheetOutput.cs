@@ -28,4 +28,7 @@ public sealed record SheetOutput
 
     /// <summary>True when nothing is said of it and nothing reaches it.</summary>
     public bool IsFree { get; init; }
+
+    /// <summary>How it differs from the older revision; null when it does not, or when there is none.</summary>
+    public SheetChange? Change { get; init; }
 }

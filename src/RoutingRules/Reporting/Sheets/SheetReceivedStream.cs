@@ -25,4 +25,7 @@ public sealed record SheetReceivedStream
 
     /// <summary>What arrives, slot by slot.</summary>
     public ValueList<SheetSlot> Contents { get; init; }
+
+    /// <summary>How it differs from the older revision; null when it does not, or when there is none.</summary>
+    public SheetChange? Change { get; init; }
 }

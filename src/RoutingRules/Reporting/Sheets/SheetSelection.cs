@@ -32,7 +32,11 @@ internal sealed class SheetSelection(SheetFacts facts, DeviceNode[]? devices)
         return false;
     }
 
-    private bool Has(PointIndex point) => !point.IsNone && devices!.Contains(facts.Graph.DeviceOf(point));
+    /// <summary>True when no devices were asked for, so that all are shown.</summary>
+    public bool IsAll => devices is null;
+
+    /// <summary>True when the point is on one of the devices that were asked for.</summary>
+    public bool Has(PointIndex point) => !point.IsNone && devices is not null && devices.Contains(facts.Graph.DeviceOf(point));
 
     private bool IsWanted(ValueList<Id<Device>> ids, ValueList<Id<Zone>> zones) =>
         devices!.Any(device => ids.Contains(device.Id) || (device.Model.Zone is { } zone && zones.Contains(zone)));

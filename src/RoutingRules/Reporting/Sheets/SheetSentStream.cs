@@ -22,4 +22,7 @@ public sealed record SheetSentStream
 
     /// <summary>Everybody who takes it.</summary>
     public ValueList<SheetReceiver> Receivers { get; init; }
+
+    /// <summary>How it differs from the older revision; null when it does not, or when there is none.</summary>
+    public SheetChange? Change { get; init; }
 }

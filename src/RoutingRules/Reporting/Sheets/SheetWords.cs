@@ -84,6 +84,34 @@ internal static class SheetWords
         _ => $"cable to {hop.At}",
     };
 
+    /// <summary>Kind, length and speed of a network cable; null when nothing was said.</summary>
+    public static string? Cable(Link link)
+    {
+        var parts = new List<string>();
+        if (link.Medium is { } medium)
+        {
+            parts.Add(medium.Value);
+        }
+
+        if (link.LengthMetres is { } metres)
+        {
+            parts.Add(string.Create(CultureInfo.InvariantCulture, $"{metres} m"));
+        }
+
+        if (link.SpeedMbps is { } speed)
+        {
+            parts.Add(string.Create(CultureInfo.InvariantCulture, $"{speed} Mbit/s"));
+        }
+
+        return parts.Count == 0 ? null : string.Join(", ", parts);
+    }
+
+    public static string Megabits(double bits) => string.Create(CultureInfo.InvariantCulture, $"{bits / 1_000_000:0.0} Mbit/s");
+
+    public static string Change(SheetChange change) => change.Kind == SheetChangeKind.New ? "NEW" : $"CHANGED, was: {change.Was}";
+
+    public static string View(SheetView view) => view == SheetView.House ? "house view" : "stage view";
+
     private static string Slot(SheetPlace place) => $"{place.Group} {place.Mark}";
 
     /// <summary>The place, with channels in short: they are read all day.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -151,22 +150,6 @@ internal sealed class SlotSheetBuilder(SheetFacts facts)
 
     private SheetJack Jack(PointIndex point, LinkNode link)
     {
-        var parts = new List<string>();
-        if (link.Model.Medium is { } medium)
-        {
-            parts.Add(medium.Value);
-        }
-
-        if (link.Model.LengthMetres is { } metres)
-        {
-            parts.Add(string.Create(CultureInfo.InvariantCulture, $"{metres} m"));
-        }
-
-        if (link.Model.SpeedMbps is { } speed)
-        {
-            parts.Add(string.Create(CultureInfo.InvariantCulture, $"{speed} Mbit/s"));
-        }
-
         var network = facts.Show.Document.Rig.Networks[link.Network];
         return new SheetJack
         {
@@ -174,7 +157,7 @@ internal sealed class SlotSheetBuilder(SheetFacts facts)
             Link = link.Model.Id.Value,
             FarEnd = facts.Place(link.From == point ? link.To : link.From),
             Network = network.Name ?? network.Id.Value,
-            Cable = parts.Count == 0 ? null : string.Join(", ", parts),
+            Cable = SheetWords.Cable(link.Model),
         };
     }
 

@@ -24,6 +24,10 @@ internal static class TextTable
             {
                 output.Append(string.Join("  ", row.Slots.Select(slot => $"{VisibleText.OfPlain(slot)} {new string('_', 18)}"))).Append('\n');
             }
+            else if (row.IsBlank)
+            {
+                output.AppendJoin(new string(' ', Gap), widths.Select(width => new string('_', width))).Append('\n');
+            }
             else if (row.Across is not null)
             {
                 output.AppendJoin("", Wrap(VisibleText.OfPlain(row.Across), TextSheetWriter.LineLength).Select(line => (row.IsHeading ? "\n" : "") + line + "\n"));
@@ -44,8 +48,24 @@ internal static class TextTable
         {
             PageLineStyle.Tick => $"[ ] {text}".TrimEnd(),
             PageLineStyle.Mark or PageLineStyle.Stop => $"<{text}>",
+            PageLineStyle.Change => $">> {text}",
+            PageLineStyle.Bar => $"{Bar(line)} {text}",
             _ => text,
         };
+    }
+
+    private const int BarLength = 12;
+
+    /// <summary>A bar such as <c>[####     |   ]</c>.</summary>
+    public static string Bar(PageLine line)
+    {
+        var bar = new char[BarLength];
+        for (var i = 0; i < BarLength; i++)
+        {
+            bar[i] = (i + 0.5) / BarLength <= line.Share ? '#' : i == (int)(line.Limit * BarLength) ? '|' : '.';
+        }
+
+        return $"[{new string(bar)}]";
     }
 
     private static int[] Widths(string[] headings, List<string>[][] rows)

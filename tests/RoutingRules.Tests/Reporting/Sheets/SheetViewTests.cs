@@ -25,7 +25,7 @@ public sealed class SheetViewTests
     {
         var pages = TextSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { View = view })).Split('\f');
 
-        Assert.Equal(8, pages.Length);
+        Assert.Equal(14, pages.Length);
         Assert.All(pages, page => Assert.Contains(note, page, StringComparison.Ordinal));
     }
 

@@ -33,7 +33,7 @@ public sealed class TextSheetWriterTests
         var lines = TextSheetWriter.Write(SheetShow.Build(show)).Split('\n');
 
         Assert.All(lines, line => Assert.True(line.Length <= 101, line));
-        Assert.Equal(80 * 3, lines.Sum(line => line.Split(' ').Count(word => word == "word")));
+        Assert.Equal(80 * 4, lines.Sum(line => line.Split(' ').Count(word => word == "word")));
     }
 
     [Fact]

@@ -1,0 +1,90 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Reporting.Sheets;
+
+/// <summary>Finds what to draw: the ways of all signals that feeds or lines name, and what runs between devices.</summary>
+internal sealed partial class FlowBuilder
+{
+    private const int MostEnds = 18;
+
+    private readonly SheetFacts facts;
+    private readonly SignalGraph graph;
+    private readonly List<FlowWay> ways = [];
+
+    public FlowBuilder(SheetFacts facts)
+    {
+        this.facts = facts;
+        graph = facts.Graph;
+        var isDrawn = new bool[graph.PointCount];
+        var leaves = Enumerable.Range(0, graph.PointCount).Select(i => new PointIndex(i)).Where(point => graph.Fed(point).IsEmpty && !graph.Upstream(point).IsNone).ToArray();
+        foreach (var end in leaves.Where(IsEnd))
+        {
+            Add(facts.Chain(end), isDrawn);
+        }
+
+        // What ends in network slots that nobody takes is drawn up to its last connector, unless a way to elsewhere passes there.
+        foreach (var end in leaves.Where(end => !IsEnd(end)))
+        {
+            var points = facts.Chain(end);
+            points.RemoveRange(0, Math.Max(0, points.FindIndex(point => IsEnd(point) && !graph.Upstream(point).IsNone)));
+            if (IsEnd(points[0]) && !isDrawn[points[0].Value])
+            {
+                Add(points, isDrawn);
+            }
+        }
+    }
+
+    private void Add(List<PointIndex> chain, bool[] isDrawn)
+    {
+        if (facts.Signal(chain[0]) is not { Names.Count: > 0 } signal)
+        {
+            return;
+        }
+
+        foreach (var point in chain)
+        {
+            isDrawn[point.Value] = true;
+        }
+
+        chain.Reverse();
+        ways.Add(new FlowWay { Points = chain, Name = DevicePages.Name(signal), IsInEar = signal.Roles.Contains(FeedRole.InEar) });
+    }
+
+    /// <summary>The signals that start, pass or end at a device: first those that end at connectors, then those that end at channels.</summary>
+    public ValueList<SheetFlow> Of(DeviceNode device)
+    {
+        var here = ways.Where(way => way.Points.Any(point => graph.DeviceOf(point) == device)).ToArray();
+        return [.. Draw("From source to connector", here.Where(way => !EndsInside(way))), .. Draw("From source to channel", here.Where(EndsInside))];
+    }
+
+    private bool IsEnd(PointIndex point) => graph.GroupOf(point).Kind is PortKind.Output or PortKind.Input or PortKind.Sink || facts.Wanted(point).Count > 0;
+
+    private bool EndsInside(FlowWay way) => graph.GroupOf(way.Points[^1]).Kind == PortKind.Sink;
+
+    /// <summary>One drawing for each so many ends, in the order of devices and numbers; ways through further devices apart, as they need more columns.</summary>
+    private IEnumerable<SheetFlow> Draw(string title, IEnumerable<FlowWay> all)
+    {
+        var sorted = all.OrderBy(way => Last(way).Value).ThenBy(way => way.Points[^1].Value).ToArray();
+        var chunks = Chunks(sorted.Where(way => !IsLong(way))).Concat(Chunks(sorted.Where(IsLong))).ToArray();
+        for (var i = 0; i < chunks.Length; i++)
+        {
+            yield return new FlowDrawing(facts, chunks[i]).Draw(chunks.Length == 1 ? title : $"{title}, {SheetWords.Number(i + 1)} of {SheetWords.Number(chunks.Length)}");
+        }
+    }
+
+    /// <summary>As few chunks as possible, all about equally long.</summary>
+    private static IEnumerable<FlowWay[]> Chunks(IEnumerable<FlowWay> ways)
+    {
+        var all = ways.ToArray();
+        var count = (all.Length + MostEnds - 1) / MostEnds;
+        return count == 0 ? [] : all.Chunk((all.Length + count - 1) / count);
+    }
+
+    /// <summary>True when a cable leads on before the end.</summary>
+    private bool IsLong(FlowWay way) => way.Points.SkipLast(1).Any(point => graph.Via(point) == HopKind.Cable);
+
+    /// <summary>The last place drawn: the output when the way ends behind its cable.</summary>
+    private PointIndex Last(FlowWay way) => way.Points.Count > 1 && graph.Via(way.Points[^1]) == HopKind.Cable ? way.Points[^2] : way.Points[^1];
+}
