@@ -85,6 +85,9 @@ internal sealed class ListBeam
     /// <summary>True when no state had to be dropped, so that the result is the best of its kind.</summary>
     public bool IsComplete { get; private set; } = true;
 
+    /// <summary>Options tried.</summary>
+    public long Steps { get; private set; }
+
     /// <summary>Runs.</summary>
     /// <param name="width">States to keep after each demand at most.</param>
     /// <param name="cancellation">Stops it; it then returns null.</param>
@@ -156,6 +159,7 @@ internal sealed class ListBeam
                     continue;
                 }
 
+                Steps++;
                 if (Place(state, at, option) is { } placed)
                 {
                     (group, block, number) = (option.Group, here, option.Number);

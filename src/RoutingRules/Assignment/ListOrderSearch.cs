@@ -32,7 +32,7 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
                 return null;
             }
 
-            Read(placed.List, placed.Last, choices);
+            placed.List.Read(placed.Last, choices);
 
             // Blocks that may share count for less, which gives the bound but would lead astray.
             var best = placed.List.IsPlain ? placed : Place(floor, demands, mayShare: true, budget);
@@ -180,22 +180,6 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
             && Array.TrueForAll(part.Choices[index], choice => Array.TrueForAll(
                 demand.Candidates[choice].Deliveries,
                 delivery => floor.IsCounted(delivery) && floor.FixedBlock(delivery.Sink) < 0 && floor.IsUnique(delivery.Source)));
-    }
-
-    private static void Read(ListProblem list, ListState last, int[] choices)
-    {
-        var state = last;
-        for (var at = list.Demands.Length - 1; at >= 0; at--)
-        {
-            if (list.Standing[at] >= 0)
-            {
-                choices[list.Demands[at]] = list.Standing[at];
-                continue;
-            }
-
-            choices[list.Demands[at]] = state!.Option?.Choice ?? Evaluator.Unplaced;
-            state = state.Before;
-        }
     }
 
     /// <summary>Demands that meet on a device, or in a set, a group, a separation or a claim.</summary>

@@ -98,6 +98,23 @@ internal sealed class ListProblem
     /// <summary>Position of a choice's device among those of the search.</summary>
     public int DeviceOf(int demand, int choice) => Local(devices, problem.Demands[demand].Candidates[choice].Device);
 
+    /// <summary>Writes the choices that lead to a last state.</summary>
+    public void Read(ListState last, int[] choices)
+    {
+        var state = last;
+        for (var at = Demands.Length - 1; at >= 0; at--)
+        {
+            if (Standing[at] >= 0)
+            {
+                choices[Demands[at]] = Standing[at];
+                continue;
+            }
+
+            choices[Demands[at]] = state!.Option?.Choice ?? Evaluator.Unplaced;
+            state = state.Before;
+        }
+    }
+
     private int StandingChoice(int index)
     {
         var demand = problem.Demands[index];
