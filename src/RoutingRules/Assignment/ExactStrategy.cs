@@ -53,7 +53,7 @@ internal sealed class ExactStrategy : AssignmentStrategy
         var found = isLarge && isFull ? ordered : Better(new GreedySearch(problem, evaluator, part, cancellation).Run(null, start + (budget / 2)), ordered, evaluator);
         if (found is not null)
         {
-            found = new Refilling(problem, evaluator, part, cancellation).Run(found, start + (budget * 3 / 4), score => inOrder.Proven(score) == ObjectiveVector.Length);
+            found = new Refilling(problem, evaluator, part, cancellation).Run(found, Math.Max(start + (budget * 3 / 4), evaluator.Work + (budget / 2)), score => inOrder.Proven(score) == ObjectiveVector.Length);
         }
 
         if (found is not null && isLarge)

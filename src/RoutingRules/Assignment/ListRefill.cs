@@ -3,9 +3,6 @@ namespace RoutingRules.Assignment;
 /// <summary>Places some demands anew in list order while all others stay.</summary>
 internal sealed class ListRefill(AssignmentProblem problem, Evaluator evaluator, Part part, CancellationToken cancellation)
 {
-    /// <summary>Options tried for one unit of the evaluator's work, which costs that much more.</summary>
-    private const int StepsPerUnit = 10;
-
     private readonly WiringFloor floor = new(problem);
 
     /// <summary>The choices with some demands placed anew; null when that does not work out.</summary>
@@ -25,14 +22,9 @@ internal sealed class ListRefill(AssignmentProblem problem, Evaluator evaluator,
 
         var demands = Enumerable.Range(0, allowed.Length).Where(index => allowed[index] is not null).ToArray();
         var list = new ListProblem(problem, floor, new Part { Active = demands, Choices = allowed, IsFirm = isFirm }, demands, mayShare: false);
-        if (list.DeviceCount > ListProblem.MostDevices)
-        {
-            return null;
-        }
-
         var beam = new ListBeam(problem, list, evaluator.Order);
         var last = beam.Run(width, cancellation);
-        evaluator.Spend(1 + ((beam.Steps + (demands.Length * (long)free.Length)) / StepsPerUnit));
+        evaluator.Spend(1 + beam.Work + (demands.Length * (long)free.Length / ListBeam.StepsPerUnit));
         if (last is null)
         {
             return null;

@@ -32,12 +32,16 @@ internal sealed class Neighbourhoods(AssignmentProblem problem, Part part)
         var portGroups = movable.SelectMany(PortGroupsOf).Distinct().Order().ToArray();
         foreach (var portGroup in portGroups)
         {
-            foreach (var demands in Pieces(In(current(), [portGroup]), few))
+            foreach (var piece in Pieces(In(current(), [portGroup]), few))
             {
-                yield return (demands, false);
+                yield return (piece, false);
             }
 
             yield return (First(In(current(), [portGroup]), many), false);
+            if (WithWaiting(current(), [portGroup], 2 * many) is { } demands)
+            {
+                yield return (demands, false);
+            }
         }
 
         foreach (var index in movable)
@@ -52,7 +56,7 @@ internal sealed class Neighbourhoods(AssignmentProblem problem, Part part)
         foreach (var (first, second) in Pairs(portGroups))
         {
             var both = In(current(), [first, second]);
-            yield return (First(both, many), false);
+            yield return (WithWaiting(current(), [first, second], 2 * many) ?? First(both, many), false);
             foreach (var demands in Pieces(both, few))
             {
                 yield return (demands, false);
@@ -105,6 +109,13 @@ internal sealed class Neighbourhoods(AssignmentProblem problem, Part part)
         }
 
         return [.. found];
+    }
+
+    /// <summary>Movable demands in port groups with all that are unplaced and could go there; null when none is.</summary>
+    private int[]? WithWaiting(int[] choices, int[] portGroups, int most)
+    {
+        var waiting = Array.FindAll(movable, index => choices[index] == Evaluator.Unplaced && PortGroupsOf(index).Any(group => portGroups.Contains(group)));
+        return waiting.Length == 0 ? null : Sorted([.. In(choices, portGroups), .. waiting], most);
     }
 
     /// <summary>A demand with those in port groups where it might go; the least important and the most mobile first.</summary>

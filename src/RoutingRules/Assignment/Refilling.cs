@@ -7,7 +7,7 @@ internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, 
     private const long WiringBudget = 200;
 
     /// <summary>For each round: demands placed anew at a time in any order and in list order, partial placements to look at, states to keep.</summary>
-    private static readonly (int Few, int Many, int Nodes, int States)[] Rounds = [(5, 12, 300, 60), (7, 24, 2_000, 200), (9, 40, 10_000, 600)];
+    private static readonly (int Few, int Many, int Nodes, int States)[] Rounds = [(5, 12, 300, 40), (7, 24, 2_000, 120), (9, 40, 10_000, 400)];
 
     private readonly PlacementSearch search = new(problem, evaluator, part, new PlacementTally(problem, evaluator.Order), cancellation);
     private readonly ListRefill listRefill = new(problem, evaluator, part, cancellation);
