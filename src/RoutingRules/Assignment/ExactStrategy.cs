@@ -51,9 +51,16 @@ internal sealed class ExactStrategy : AssignmentStrategy
         }
 
         var found = isLarge && isFull ? ordered : Better(new GreedySearch(problem, evaluator, part, cancellation).Run(null, start + (budget / 2)), ordered, evaluator);
+        var known = 0;
         if (found is not null)
         {
-            found = new Refilling(problem, evaluator, part, cancellation).Run(found, Math.Max(start + (budget * 3 / 4), evaluator.Work + (budget / 2)), score => inOrder.Proven(score) == ObjectiveVector.Length);
+            var refilling = new Refilling(problem, evaluator, part, cancellation);
+            found = refilling.Run(found, Math.Max(start + (budget / 2), evaluator.Work + (budget / 2)), score => inOrder.Proven(score) == ObjectiveVector.Length);
+            if (inOrder.Proven(found.Score) < refilling.PlacementNumbers)
+            {
+                found = refilling.Prove(found, evaluator.Work + (budget / 4));
+                known = found.ProvenNumbers;
+            }
         }
 
         if (found is not null && isLarge)
@@ -65,7 +72,7 @@ internal sealed class ExactStrategy : AssignmentStrategy
             found = new ExactSearch(problem, evaluator, part, cancellation).Run(found, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
         }
 
-        return found is null || found.IsProven ? found : found with { ProvenNumbers = inOrder.Proven(found.Score) };
+        return found is null || found.IsProven ? found : found with { ProvenNumbers = Math.Max(known, inOrder.Proven(found.Score)) };
     }
 
     private static SearchResult? Better(SearchResult? found, SearchResult? other, Evaluator evaluator) =>

@@ -292,7 +292,8 @@ internal sealed class PlacementSearch
         }
 
         leaves++;
-        var score = evaluator.Evaluate(part.Active, tally.Choices, null, effort.WiringBudget, Best, out _);
+        var score = evaluator.Evaluate(part.Active, tally.Choices, null, effort.WiringBudget, Best, out var isBestWiring);
+        isCut |= !isBestWiring;
         if (score is null || score.CompareTo(Best!, evaluator.Order) >= 0)
         {
             return;

@@ -5,6 +5,7 @@ namespace RoutingRules.Assignment;
 internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, Part part, CancellationToken cancellation)
 {
     private const long WiringBudget = 200;
+    private const long ProofWiringBudget = 20_000;
 
     /// <summary>For each round: demands placed anew at a time in any order and in list order, partial placements to look at, states to keep.</summary>
     private static readonly (int Few, int Many, int Nodes, int States)[] Rounds = [(5, 12, 300, 40), (7, 24, 2_000, 120), (9, 40, 10_000, 400)];
@@ -30,8 +31,41 @@ internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, 
             }
         }
 
-        return start with { Choices = search.BestChoices, Score = search.Best! };
+        return start with { Choices = search.BestChoices, Score = search.Best!, ProvenNumbers = 0 };
     }
+
+    /// <summary>Tries all places of everything, as far as they could be better on what places alone decide; call after <see cref="Run"/>.</summary>
+    /// <param name="found">What <see cref="Run"/> found.</param>
+    /// <param name="workLimit">Evaluator work after which it stops.</param>
+    /// <returns>The best result, with those numbers proven when the search ended in time.</returns>
+    public SearchResult Prove(SearchResult found, long workLimit)
+    {
+        var movable = Array.FindAll(part.Active, index => part.Choices[index].Length > (part.IsFirm[index] ? 1 : 0));
+
+        // Whether streams can keep off each other's links is not searched to the end, so that a refusal proves nothing.
+        if (movable.Length > PlacementTally.MostMarked
+            || Array.Exists(part.Active, index => problem.Demands[index].Separations.Exists(separate => separate.By == Model.SeparationBy.Link)))
+        {
+            return found;
+        }
+
+        search.Run(movable, new SearchEffort
+        {
+            Nodes = int.MaxValue,
+            Leaves = int.MaxValue,
+            Width = int.MaxValue,
+            Levels = search.PlacementLevels,
+            TriesEqual = false,
+            WiringBudget = ProofWiringBudget,
+            WorkLimit = workLimit,
+        });
+
+        // A key has one entry more than the numbers: who fails.
+        return found with { Choices = search.BestChoices, Score = search.Best!, ProvenNumbers = search.IsComplete ? PlacementNumbers : 0 };
+    }
+
+    /// <summary>Numbers that places alone decide, before the first one that the wiring decides.</summary>
+    public int PlacementNumbers => search.PlacementLevels - 1;
 
     private bool IsOver => evaluator.Work >= limit || cancellation.IsCancellationRequested;
 

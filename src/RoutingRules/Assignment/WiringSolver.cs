@@ -91,7 +91,7 @@ internal sealed partial class WiringSolver
     /// <param name="demands">As for <see cref="Solve"/>.</param>
     /// <param name="mayFill">As for <see cref="Solve"/>.</param>
     /// <param name="budget">As for <see cref="Solve"/>.</param>
-    /// <param name="isBest">True when no cheaper wiring exists.</param>
+    /// <param name="isBest">True when no cheaper wiring exists, or surely none at all.</param>
     public WiringCost? Price(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, long budget, out bool isBest)
     {
         var best = true;
@@ -101,12 +101,12 @@ internal sealed partial class WiringSolver
             foreach (var part in Parts(all))
             {
                 var solution = SolvePart(part, budget);
+                best &= solution.IsBest;
                 if (solution.Choices is null)
                 {
                     return (WiringCost?)null;
                 }
 
-                best &= solution.IsBest;
                 total += solution.Cost;
             }
 
