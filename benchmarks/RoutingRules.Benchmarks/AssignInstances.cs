@@ -218,7 +218,8 @@ public sealed class AssignInstances
         [
             new() { Id = new("out"), Kind = PortKind.Output, Count = BoxSize, Level = SignalLevel.Line },
             new() { Id = new("receive"), Kind = PortKind.Receive, Count = BoxSize, BlockSize = BlockSize },
-            new() { Id = new("net"), Kind = PortKind.Network, Count = 2 },
+            // One switch: without it a chain of boxes would end at the first.
+            new() { Id = new("net"), Kind = PortKind.Network, Count = 2, Bridged = [new BridgedJacks { Jacks = new NumberRange(1, 2) }] },
         ];
         List<RoutingEntry> entries =
         [

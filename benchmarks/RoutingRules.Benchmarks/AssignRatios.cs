@@ -11,11 +11,12 @@ public static class AssignRatios
     private static readonly double[] Seconds = [1, 10, 60];
 
     /// <summary>Prints, for each instance and strategy, the vector, how much of it is proven, the time, and how it compares with the default.</summary>
-    /// <param name="args">A shape, a size, and <c>1s</c> for the solver's times; what is not named is taken whole.</param>
+    /// <param name="args">A shape, a size, and <c>1s</c> for the solver's times or <c>alone</c> for none; what is not named is taken whole.</param>
     public static void Run(IReadOnlyList<string> args)
     {
         var shapes = Enum.GetValues<AssignShape>().Where(shape => args.Contains(shape.ToString(), StringComparer.OrdinalIgnoreCase)).ToArray();
         var sizes = args.Where(arg => int.TryParse(arg, CultureInfo.InvariantCulture, out _)).Select(arg => int.Parse(arg, CultureInfo.InvariantCulture)).ToArray();
+        var usual = args.Contains("alone", StringComparer.Ordinal) ? [] : Seconds;
         var seconds = Seconds.Where(limit => args.Contains(Invariant($"{limit}s"), StringComparer.Ordinal)).ToArray();
         Ratios.Header("Assignment: vector, numbers proven, milliseconds (the check of the result included), against the default");
         Warm();
@@ -23,7 +24,7 @@ public static class AssignRatios
         {
             if ((shapes.Length == 0 || shapes.Contains(instance.Shape)) && (sizes.Length == 0 || sizes.Contains(instance.Outputs)))
             {
-                Compare(instance, seconds.Length == 0 ? Seconds : seconds);
+                Compare(instance, seconds.Length == 0 ? usual : seconds);
             }
         }
     }

@@ -30,11 +30,7 @@ internal static class AssignCommand
             Description = "Do without a device, a link or a point, such as box-r or box-r/out/5; may be given several times.",
             DefaultValueFactory = _ => [],
         };
-        var strategyName = new Option<string?>("--strategy")
-        {
-            HelpName = "NAME",
-            Description = "How to search: exact (the usual way), greedy (quick, proves nothing), or the name of one that a plugin brings.",
-        };
+        var strategyName = StrategyChoice.Option();
         var keepUnlisted = new Option<bool>("--keep-unlisted") { Description = "Let outputs go on carrying what no feed asks for, where they do so already." };
         var format = ToolOptions.Format("How the report is written to standard output, together with --out, usually text.");
         var report = ToolOptions.Report();
@@ -69,12 +65,11 @@ internal static class AssignCommand
                 Spares = (int)(parsed.GetValue(spares) ?? usual.Spares),
                 Headroom = (int)(parsed.GetValue(headroom) ?? usual.Headroom),
                 Budget = parsed.GetValue(budget) ?? usual.Budget,
-                Strategy = parsed.GetValue(strategyName) ?? usual.Strategy,
+                Strategy = StrategyChoice.Of(engine, parsed.GetValue(strategyName), usual),
                 KeepUnlisted = parsed.GetValue(keepUnlisted) || usual.KeepUnlisted,
                 ExplainUnplaced = true,
                 Without = ValueList.Create<string>(parsed.GetRequiredValue(without)),
             };
-            CheckStrategy(engine, options.Strategy, parsed.GetValue(strategyName) is null);
 
             var onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormats.All[0];
             var reportOptions = ReportSetup.Options(engine, isQuiet);
@@ -83,15 +78,6 @@ internal static class AssignCommand
             return Run(new Job(engine, path, outPath, options, isQuiet), target, reports, console, cancellation);
         });
         return command;
-    }
-
-    private static void CheckStrategy(RoutingEngine engine, string? name, bool isConfigured)
-    {
-        if (name is not null && !engine.Strategies.Any(strategy => strategy.Name == name))
-        {
-            var asks = isConfigured ? "the configuration asks for" : "--strategy asks for";
-            throw new UsageException($"{asks} the strategy '{name}', which does not exist; there are {string.Join(", ", engine.Strategies.Select(strategy => strategy.Name))}.");
-        }
     }
 
     private sealed record Job(RoutingEngine Engine, string Path, string? OutPath, AssignmentOptions Options, bool IsQuiet);

@@ -29,6 +29,7 @@ internal static class WhyCommand
             Description = "Do without a device, a link or a point; may be given several times.",
             DefaultValueFactory = _ => [],
         };
+        var strategy = StrategyChoice.Option();
         var keepUnlisted = new Option<bool>("--keep-unlisted") { Description = "Let outputs go on carrying what no feed asks for, where they do so already." };
         var format = new Option<string>("--format")
         {
@@ -52,7 +53,7 @@ internal static class WhyCommand
             "routing-rules why saturday.show.json main-l\nWhy is the left main at its output, and what would be the next best?",
             "routing-rules why saturday.show.json main-l --at box-r/out/8\nWhat would have to move?")
         {
-            file, subject, not, at, spares, headroom, without, budget, keepUnlisted, format, config, noConfig, profiles,
+            file, subject, not, at, spares, headroom, without, strategy, budget, keepUnlisted, format, config, noConfig, profiles,
         };
         command.SetAction(parsed =>
         {
@@ -80,6 +81,7 @@ internal static class WhyCommand
             {
                 Spares = (int)(parsed.GetValue(spares) ?? usual.Spares),
                 Headroom = (int)(parsed.GetValue(headroom) ?? usual.Headroom),
+                Strategy = StrategyChoice.Of(engine, parsed.GetValue(strategy), usual),
                 Budget = parsed.GetValue(budget) ?? usual.Budget,
                 KeepUnlisted = parsed.GetValue(keepUnlisted) || usual.KeepUnlisted,
                 Without = ValueList.Create<string>(parsed.GetRequiredValue(without)),
@@ -107,6 +109,10 @@ internal static class WhyCommand
             answer = engine.Why(show, question, options, cancellation);
         }
         catch (ArgumentException fault) when (fault.GetType() == typeof(ArgumentException))
+        {
+            throw new UsageException(fault.Message);
+        }
+        catch (UnsupportedAssignmentException fault)
         {
             throw new UsageException(fault.Message);
         }

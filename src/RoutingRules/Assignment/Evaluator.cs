@@ -51,6 +51,9 @@ internal sealed class Evaluator
 
     private long scored;
 
+    /// <summary>Counts work that a search did without asking for a score.</summary>
+    public void Spend(long units) => scored += units;
+
     /// <summary>Scores choices, or returns null when they cannot stand together.</summary>
     /// <param name="active">Positions of the demands that count, ascending.</param>
     /// <param name="choices">A choice for every demand of the show.</param>

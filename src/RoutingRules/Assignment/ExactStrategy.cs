@@ -40,14 +40,39 @@ internal sealed class ExactStrategy : AssignmentStrategy
 
         var isLarge = bits > MaxExactBits;
         var isFull = ordered is not null && inOrder.Proven(ordered.Score) >= TierCount;
-        var found = new GreedySearch(problem, evaluator, part, cancellation).Run(isLarge && isFull ? ordered : null, start + (budget / 2));
-        found = isLarge && isFull ? found : Better(found, ordered, evaluator);
-        if (found is null || !isLarge)
+        if (!isLarge)
+        {
+            var small = new ExactSearch(problem, evaluator, part, cancellation);
+            ordered = small.Run(ordered, evaluator.Work + (budget / 4));
+            if (small.IsComplete)
+            {
+                return ordered;
+            }
+        }
+
+        var found = isLarge && isFull ? ordered : Better(new GreedySearch(problem, evaluator, part, cancellation).Run(null, start + (budget / 2)), ordered, evaluator);
+        var known = 0;
+        if (found is not null)
+        {
+            var refilling = new Refilling(problem, evaluator, part, cancellation);
+            found = refilling.Run(found, Math.Max(start + (budget / 2), evaluator.Work + (budget / 2)), score => inOrder.Proven(score) == ObjectiveVector.Length);
+            if (inOrder.Proven(found.Score) < refilling.PlacementNumbers)
+            {
+                found = refilling.Prove(found, evaluator.Work + (budget / 4));
+                known = found.ProvenNumbers;
+            }
+        }
+
+        if (found is not null && isLarge)
+        {
+            found = new GreedySearch(problem, evaluator, part, cancellation).Run(found, start + budget);
+        }
+        else if (found is null || !isLarge)
         {
             found = new ExactSearch(problem, evaluator, part, cancellation).Run(found, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
         }
 
-        return found is null || found.IsProven ? found : found with { ProvenNumbers = inOrder.Proven(found.Score) };
+        return found is null || found.IsProven ? found : found with { ProvenNumbers = Math.Max(known, inOrder.Proven(found.Score)) };
     }
 
     private static SearchResult? Better(SearchResult? found, SearchResult? other, Evaluator evaluator) =>

@@ -19,11 +19,18 @@ internal sealed class ListBeam
     private readonly int[] classOf;
     private readonly int blocksAt;
     private readonly int usedAt;
+    private readonly int sendersAt;
     private readonly int poolsAt;
     private readonly int memoryAt;
     private readonly int groupsAt;
+    private readonly List<(int First, int Count, int Value)>?[] forgotten;
+    private readonly int deviceWords;
     private readonly int cellCount;
     private readonly int[] freeIn;
+    private long steps;
+
+    /// <summary>Cells copied, and as many again for what comes with it, for one unit of the evaluator's work.</summary>
+    public const int StepsPerUnit = 64;
 
     public ListBeam(AssignmentProblem problem, ListProblem list, ObjectiveLevel[] order)
     {
@@ -37,7 +44,8 @@ internal sealed class ListBeam
 
         blocksAt = list.GroupCount;
         usedAt = 2 * list.GroupCount;
-        poolsAt = 3 * list.GroupCount;
+        sendersAt = 3 * list.GroupCount;
+        poolsAt = 4 * list.GroupCount;
         memoryAt = poolsAt + list.Pools.Length;
         lastUse = new int[list.GroupCount];
         lastPoolUse = new int[list.Pools.Length];
@@ -77,13 +85,21 @@ internal sealed class ListBeam
             }
         }
 
-        cellCount = groupsAt + (2 * groupIds.Count);
+        deviceWords = (list.DeviceCount + 30) / 31;
+        cellCount = groupsAt + (deviceWords * groupIds.Count);
+        forgotten = Forgotten(groupIds.Count);
         classOf = Classes();
         freeIn = [.. Enumerable.Range(0, list.GroupCount).Select(list.FreeIn)];
     }
 
     /// <summary>True when no state had to be dropped, so that the result is the best of its kind.</summary>
     public bool IsComplete { get; private set; } = true;
+
+    /// <summary>Work done, in units of the evaluator's work.</summary>
+    public long Work => (steps * StepWork) / StepsPerUnit;
+
+    /// <summary>What one option costs: a state is copied for each.</summary>
+    public int StepWork => 16 + cellCount;
 
     /// <summary>Runs.</summary>
     /// <param name="width">States to keep after each demand at most.</param>
@@ -117,7 +133,11 @@ internal sealed class ListBeam
             cells[blocksAt + group] = -1;
         }
 
-        list.PoolStart.CopyTo(cells, poolsAt);
+        for (var pool = 0; pool < list.Pools.Length; pool++)
+        {
+            cells[poolsAt + pool] = lastPoolUse[pool] < 0 ? 0 : Reduced(pool, list.PoolStart[pool]);
+        }
+
         for (var at = 0; at < list.Demands.Length; at++)
         {
             if (list.Standing[at] >= 0 && groupSlot[at] >= 0)
@@ -156,6 +176,7 @@ internal sealed class ListBeam
                     continue;
                 }
 
+                steps++;
                 if (Place(state, at, option) is { } placed)
                 {
                     (group, block, number) = (option.Group, here, option.Number);
@@ -207,7 +228,7 @@ internal sealed class ListBeam
         }
 
         var cells = (int[])state.Cells.Clone();
-        Forget(cells, at);
+        Forget(cells, at, null);
         return new ListState(cells, cost, state, null);
     }
 
@@ -215,7 +236,7 @@ internal sealed class ListBeam
     {
         var demand = problem.Demands[list.Demands[at]];
         var added = (int[])option.Cost.Clone();
-        if (!KeepsApart(state.Cells, demand, option, added))
+        if (!KeepsApart(state.Cells, demand, option, added) || IsFedByAnother(state.Cells, option))
         {
             return null;
         }
@@ -228,6 +249,7 @@ internal sealed class ListBeam
 
         var cells = (int[])state.Cells.Clone();
         cells[option.Group] = option.Number + option.Width - 1;
+        cells[sendersAt + option.Group] = option.Sender + 1;
         cells[usedAt + option.Group] += isSpareAsked ? option.Width : 0;
         UseBlocks(cells, demand.Node.Line is not null, option, added);
         foreach (var (pool, amount) in option.Pools)
@@ -247,7 +269,7 @@ internal sealed class ListBeam
             cells[memoryAt + memoryOf[at]] = (option.Device << 16) | option.Number;
         }
 
-        Forget(cells, at);
+        Forget(cells, at, option);
         var cost = (int[])state.Cost.Clone();
         for (var i = 0; i < added.Length; i++)
         {
@@ -270,6 +292,21 @@ internal sealed class ListBeam
             ListProblem.AddBlock(added, isLine, isKnown || isCurrent, known, mark);
             current = (block << 8) | (ListProblem.Join(isLine, known, mark) & 0xff);
         }
+    }
+
+    /// <summary>True when the block in use is fed by another device than the option needs.</summary>
+    private bool IsFedByAnother(int[] cells, ListOption option)
+    {
+        foreach (var block in option.Blocks)
+        {
+            if (option.Sender >= 0 && cells[blocksAt + option.Group] >= 0 && cells[blocksAt + option.Group] >> 8 == block
+                && cells[sendersAt + option.Group] is > 0 and var sender && sender != option.Sender + 1)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private bool KeepsApart(int[] cells, Demand demand, ListOption option, int[] added)
@@ -302,42 +339,62 @@ internal sealed class ListBeam
     }
 
     /// <summary>Clears what no later demand can notice, so that states become equal.</summary>
-    private void Forget(int[] cells, int at)
+    private void Forget(int[] cells, int at, ListOption? option)
     {
+        foreach (var (pool, _) in option?.Pools ?? [])
+        {
+            cells[poolsAt + pool] = Reduced(pool, cells[poolsAt + pool]);
+        }
+
+        foreach (var (first, count, value) in forgotten[at] ?? [])
+        {
+            cells.AsSpan(first, count).Fill(value);
+        }
+    }
+
+    /// <summary>Only how full the last block is matters.</summary>
+    private int Reduced(int pool, int sources) => sources > list.Pools[pool].Width ? ((sources - 1) % list.Pools[pool].Width) + 1 : sources;
+
+    /// <summary>Lists for each demand that is placed which cells it is the last to need.</summary>
+    private List<(int First, int Count, int Value)>?[] Forgotten(int groupCount)
+    {
+        var of = new List<(int First, int Count, int Value)>?[list.Demands.Length];
         for (var group = 0; group < lastUse.Length; group++)
         {
-            if (lastUse[group] <= at)
-            {
-                cells[group] = 0;
-                cells[blocksAt + group] = -1;
-                cells[usedAt + group] = 0;
-            }
+            Forget(lastUse[group], group, 1, 0);
+            Forget(lastUse[group], blocksAt + group, 1, -1);
+            Forget(lastUse[group], usedAt + group, 1, 0);
+            Forget(lastUse[group], sendersAt + group, 1, 0);
         }
 
         for (var pool = 0; pool < lastPoolUse.Length; pool++)
         {
-            if (lastPoolUse[pool] <= at)
-            {
-                cells[poolsAt + pool] = 0;
-            }
-            else if (list.Pools[pool].Width is var width && cells[poolsAt + pool] > width)
-            {
-                // Only how full the last block is matters.
-                cells[poolsAt + pool] = ((cells[poolsAt + pool] - 1) % width) + 1;
-            }
+            Forget(lastPoolUse[pool], poolsAt + pool, 1, 0);
         }
 
-        for (var earlier = 0; earlier <= at; earlier++)
+        for (var at = 0; at < memoryOf.Length; at++)
         {
-            if (memoryOf[earlier] >= 0 && lastMemoryUse[earlier] <= at)
-            {
-                cells[memoryAt + memoryOf[earlier]] = 0;
-            }
+            Forget(memoryOf[at] >= 0 ? lastMemoryUse[at] : -1, memoryAt + memoryOf[at], 1, 0);
         }
 
-        if (groupSlot[at] >= 0 && lastGroupUse[groupSlot[at]] <= at)
+        for (var group = 0; group < groupCount; group++)
         {
-            cells[groupsAt + (2 * groupSlot[at])] = cells[groupsAt + (2 * groupSlot[at]) + 1] = 0;
+            Forget(lastGroupUse[group], groupsAt + (deviceWords * group), deviceWords, 0);
+        }
+
+        return of;
+
+        void Forget(int last, int first, int count, int value)
+        {
+            while (last >= 0 && last < of.Length && list.Standing[last] >= 0)
+            {
+                last++;
+            }
+
+            if (last >= 0 && last < of.Length)
+            {
+                (of[last] ??= []).Add((first, count, value));
+            }
         }
     }
 
@@ -388,7 +445,7 @@ internal sealed class ListBeam
             {
                 var into = profiles[option.Device];
                 groupOf[option.Device] = groupOf[option.Device] is -1 || groupOf[option.Device] == option.Group ? option.Group : -2;
-                into.AddRange([at, option.Number, option.Width, option.AsksForSpares ? 1 : 0, option.Blocks.Length, option.Pools.Length]);
+                into.AddRange([at, option.Number, option.Width, option.Sender, option.AsksForSpares ? 1 : 0, option.Blocks.Length, option.Pools.Length]);
                 into.AddRange(option.Cost);
                 into.AddRange(option.Marks);
                 foreach (var block in option.Blocks)
@@ -476,13 +533,14 @@ internal sealed class ListBeam
     {
         var group = groupOfDevice[device];
         var pools = poolsOfDevice[device];
-        var row = new int[3 + pools.Length];
+        var row = new int[4 + pools.Length];
+        row[3] = cells[sendersAt + group];
         row[0] = cells[group];
         row[1] = cells[blocksAt + group] < 0 ? -1 : cells[blocksAt + group] - (blockBase[device] << 8);
         row[2] = cells[usedAt + group];
         for (var i = 0; i < pools.Length; i++)
         {
-            row[3 + i] = cells[poolsAt + pools[i]];
+            row[4 + i] = cells[poolsAt + pools[i]];
         }
 
         return row;
@@ -491,16 +549,16 @@ internal sealed class ListBeam
     private void SetRow(int[] cells, int device, int[] row)
     {
         var group = groupOfDevice[device];
-        (cells[group], cells[blocksAt + group], cells[usedAt + group]) = (row[0], row[1], row[2]);
+        (cells[group], cells[blocksAt + group], cells[usedAt + group], cells[sendersAt + group]) = (row[0], row[1], row[2], row[3]);
         for (var i = 0; i < poolsOfDevice[device].Length; i++)
         {
-            cells[poolsAt + poolsOfDevice[device][i]] = row[3 + i];
+            cells[poolsAt + poolsOfDevice[device][i]] = row[4 + i];
         }
     }
 
-    private void AddDevice(int[] cells, int slot, int device) => cells[groupsAt + (2 * slot) + (device / 31)] |= 1 << (device % 31);
+    private void AddDevice(int[] cells, int slot, int device) => cells[groupsAt + (deviceWords * slot) + (device / 31)] |= 1 << (device % 31);
 
-    private bool HasDevice(int[] cells, int slot, int device) => (cells[groupsAt + (2 * slot) + (device / 31)] & (1 << (device % 31))) != 0;
+    private bool HasDevice(int[] cells, int slot, int device) => (cells[groupsAt + (deviceWords * slot) + (device / 31)] & (1 << (device % 31))) != 0;
 
-    private bool IsEmpty(int[] cells, int slot) => cells[groupsAt + (2 * slot)] == 0 && cells[groupsAt + (2 * slot) + 1] == 0;
+    private bool IsEmpty(int[] cells, int slot) => !cells.AsSpan(groupsAt + (deviceWords * slot), deviceWords).ContainsAnyExcept(0);
 }

@@ -22,6 +22,9 @@ internal sealed class ListOption
     /// <summary>Blocks it uses by its place alone: receive blocks for feeds, the transmit block for lines. Ascending.</summary>
     public int[] Blocks { get; init; } = [];
 
+    /// <summary>Position of the device that feeds its receive blocks; -1 when it needs none.</summary>
+    public int Sender { get; init; } = -1;
+
     /// <summary>For each of the blocks: receivers that take it, or the mark of a source of its own, as bits.</summary>
     public int[] Marks { get; init; } = [];
 

@@ -7,9 +7,6 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
 {
     private const int MostStates = 3000;
 
-    /// <summary>Options tried here for one unit of the evaluator's work, which costs that much more.</summary>
-    private const long StepsPerUnit = 20;
-
     private const int LeastStates = 30;
     private const long WiringBudget = 20_000;
 
@@ -32,7 +29,7 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
                 return null;
             }
 
-            Read(placed.List, placed.Last, choices);
+            placed.List.Read(placed.Last, choices);
 
             // Blocks that may share count for less, which gives the bound but would lead astray.
             var best = placed.List.IsPlain ? placed : Place(floor, demands, mayShare: true, budget);
@@ -62,15 +59,11 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
     private (ListProblem List, ListState Last, bool IsComplete)? Place(WiringFloor floor, int[] demands, bool mayShare, long budget)
     {
         var list = new ListProblem(problem, floor, part, demands, mayShare);
-        if (list.DeviceCount > ListProblem.MostDevices)
-        {
-            return null;
-        }
-
         var beam = new ListBeam(problem, list, evaluator.Order);
         var options = Math.Max(1L, list.Options.Sum(of => of.Select(option => (option.Group, option.Blocks.FirstOrDefault(-1))).Distinct().LongCount()));
-        var width = (int)Math.Clamp(budget * StepsPerUnit * demands.Length / Math.Max(1, part.Active.Length) / options, LeastStates, MostStates);
+        var width = (int)Math.Clamp(budget * ListBeam.StepsPerUnit / beam.StepWork * demands.Length / Math.Max(1, part.Active.Length) / options, LeastStates, MostStates);
         var last = beam.Run(width, cancellation);
+        evaluator.Spend(beam.Work);
         return last is null ? null : (list, last, beam.IsComplete);
     }
 
@@ -180,22 +173,6 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
             && Array.TrueForAll(part.Choices[index], choice => Array.TrueForAll(
                 demand.Candidates[choice].Deliveries,
                 delivery => floor.IsCounted(delivery) && floor.FixedBlock(delivery.Sink) < 0 && floor.IsUnique(delivery.Source)));
-    }
-
-    private static void Read(ListProblem list, ListState last, int[] choices)
-    {
-        var state = last;
-        for (var at = list.Demands.Length - 1; at >= 0; at--)
-        {
-            if (list.Standing[at] >= 0)
-            {
-                choices[list.Demands[at]] = list.Standing[at];
-                continue;
-            }
-
-            choices[list.Demands[at]] = state!.Option?.Choice ?? Evaluator.Unplaced;
-            state = state.Before;
-        }
     }
 
     /// <summary>Demands that meet on a device, or in a set, a group, a separation or a claim.</summary>

@@ -6,9 +6,6 @@ namespace RoutingRules.Assignment;
 /// <remarks>Demands that are firm at one place, or served already, stand; the others have options.</remarks>
 internal sealed class ListProblem
 {
-    /// <summary>Devices in one such problem at most: their sets are bits of a word.</summary>
-    public const int MostDevices = 62;
-
     private readonly AssignmentProblem problem;
     private readonly WiringFloor floor;
     private readonly Part part;
@@ -20,6 +17,7 @@ internal sealed class ListProblem
     private readonly List<int> receivers = [];
     private readonly HashSet<int> taken = [];
     private readonly Dictionary<int, int> touched = [];
+    private readonly Dictionary<int, int> senderOf = [];
 
     public ListProblem(AssignmentProblem problem, WiringFloor floor, Part part, int[] demands, bool mayShare)
     {
@@ -39,6 +37,7 @@ internal sealed class ListProblem
                 if (Standing[at] >= 0)
                 {
                     taken.UnionWith(problem.Demands[demands[at]].Candidates[Standing[at]].Claims);
+                    NoteSender(problem.Demands[demands[at]], problem.Demands[demands[at]].Candidates[Standing[at]]);
                 }
             }
         }
@@ -46,6 +45,14 @@ internal sealed class ListProblem
         for (var at = 0; at < demands.Length; at++)
         {
             Options[at] = Standing[at] >= 0 ? [] : [.. Kept(at).Select(choice => Option(at, choice))];
+        }
+
+        for (var at = 0; at < demands.Length; at++)
+        {
+            if (Standing[at] >= 0)
+            {
+                DeviceOf(demands[at], Standing[at]);
+            }
         }
 
         Start = new int[ObjectiveVector.Length];
@@ -98,6 +105,23 @@ internal sealed class ListProblem
     /// <summary>Position of a choice's device among those of the search.</summary>
     public int DeviceOf(int demand, int choice) => Local(devices, problem.Demands[demand].Candidates[choice].Device);
 
+    /// <summary>Writes the choices that lead to a last state.</summary>
+    public void Read(ListState last, int[] choices)
+    {
+        var state = last;
+        for (var at = Demands.Length - 1; at >= 0; at--)
+        {
+            if (Standing[at] >= 0)
+            {
+                choices[Demands[at]] = Standing[at];
+                continue;
+            }
+
+            choices[Demands[at]] = state!.Option?.Choice ?? Evaluator.Unplaced;
+            state = state.Before;
+        }
+    }
+
     private int StandingChoice(int index)
     {
         var demand = problem.Demands[index];
@@ -123,7 +147,7 @@ internal sealed class ListProblem
         foreach (var choice in part.Choices[Demands[at]])
         {
             var candidate = demand.Candidates[choice];
-            if (Array.Exists(candidate.Claims, taken.Contains))
+            if (Array.Exists(candidate.Claims, taken.Contains) || IsFedByAnother(demand, candidate))
             {
                 continue;
             }
@@ -136,6 +160,34 @@ internal sealed class ListProblem
         }
 
         return kept;
+    }
+
+    /// <summary>The device that feeds the receive blocks a feed needs by its place alone; -1 for lines and freely routed outputs.</summary>
+    private int Sender(Demand demand, Candidate candidate) =>
+        demand.Node.Line is null && candidate.Deliveries.Length == 1 && candidate.Deliveries[0] is { IsLocal: false } delivery && floor.FixedBlock(delivery.Sink) >= 0
+            ? delivery.Sender
+            : -1;
+
+    private bool IsFedByAnother(Demand demand, Candidate candidate)
+    {
+        var sender = Sender(demand, candidate);
+        for (var position = 0; sender >= 0 && position < demand.Node.Width; position++)
+        {
+            if (senderOf.TryGetValue(floor.FixedBlock(candidate.Deliveries[0].Sink + position), out var other) && other != sender)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void NoteSender(Demand demand, Candidate candidate)
+    {
+        for (var position = 0; Sender(demand, candidate) >= 0 && position < demand.Node.Width; position++)
+        {
+            senderOf[floor.FixedBlock(candidate.Deliveries[0].Sink + position)] = candidate.Deliveries[0].Sender;
+        }
     }
 
     private ListOption Option(int at, int choice)
@@ -155,6 +207,7 @@ internal sealed class ListProblem
             Blocks = blocks,
             Marks = marks,
             Pools = added,
+            Sender = Sender(demand, candidate),
             AsksForSpares = candidate.AsksForSpares,
         };
     }

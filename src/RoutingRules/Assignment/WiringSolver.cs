@@ -95,7 +95,7 @@ internal sealed partial class WiringSolver
     /// <param name="demands">As for <see cref="Solve"/>.</param>
     /// <param name="mayFill">As for <see cref="Solve"/>.</param>
     /// <param name="budget">As for <see cref="Solve"/>.</param>
-    /// <param name="isBest">True when no cheaper wiring exists.</param>
+    /// <param name="isBest">True when no cheaper wiring exists, or surely none at all.</param>
     public WiringCost? Price(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, long budget, out bool isBest)
     {
         var best = true;

@@ -45,6 +45,26 @@ public sealed class WhyCommandTests
     }
 
     [Fact]
+    public void A_quick_strategy_explains_without_claiming_a_proof()
+    {
+        var usual = Why("mon", "--format", "json");
+        var quick = Why("mon", "--format", "json", "--strategy", "greedy");
+
+        Assert.Equal((0, ""), (quick.Code, quick.Error));
+        Assert.Equal("mon/1", JsonDocument.Parse(quick.OutBytes).RootElement.GetProperty("decisions")[0].GetProperty("demand").GetString());
+        Assert.NotEqual(usual.Out, quick.Out);
+    }
+
+    [Fact]
+    public void An_unknown_strategy_is_wrong_usage_and_the_names_there_are_are_told()
+    {
+        var result = Why("mon", "--strategy", "magic");
+
+        Assert.Equal((2, ""), (result.Code, result.Out));
+        Assert.Contains("--strategy asks for the strategy 'magic', which does not exist; there are exact, greedy", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_has_no_place_ends_with_1()
     {
         var result = Why("mon", "--without", "box/out/1-8");
