@@ -7,10 +7,8 @@ using RoutingRules.Configuration;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Plugins;
-using RoutingRules.Reading;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
-using RoutingRules.Waivers;
 
 namespace RoutingRules;
 
@@ -25,7 +23,7 @@ public sealed class RoutingEngine
         this.rules = rules;
         this.active = active;
         Config = config;
-        Catalogue = ReadingRules.All.Concat(WaiverRules.All).Concat(ChangeRules.All).Concat(RunRules.All).Concat(rules.Select(rule => rule.Descriptor)).OrderBy(rule => rule.Id, StringComparer.Ordinal).ToValueList();
+        Catalogue = StandingRules.All.Concat(rules.Select(rule => rule.Descriptor)).OrderBy(rule => rule.Id, StringComparer.Ordinal).ToValueList();
         Profiles = profiles;
         FixProviders = fixProviders;
         Strategies = strategies;

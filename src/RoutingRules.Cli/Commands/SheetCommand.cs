@@ -39,22 +39,20 @@ internal static class SheetCommand
         {
             file, device, zone, side, part, format, list, view, since, large, blank, @out, profiles,
         };
-        command.Validators.Add(parsed =>
-        {
-            if (parsed.GetValue(list) is not null && parsed.GetValue(format) is not "csv")
-            {
-                parsed.AddError("--list chooses what --format csv writes; give --format csv as well.");
-            }
-
-            if (parsed.GetValue(file) == "-" && parsed.GetValue(since) == "-")
-            {
-                parsed.AddError("standard input holds one show only; name a file for the other.");
-            }
-        });
         command.SetAction(parsed =>
         {
             var path = parsed.GetRequiredValue(file);
             var sincePath = parsed.GetValue(since);
+            if (parsed.GetValue(list) is not null && parsed.GetValue(format) is not "csv")
+            {
+                throw new UsageException("--list chooses what --format csv writes; give --format csv as well.");
+            }
+
+            if (path == InputDocument.StandardInput && sincePath == InputDocument.StandardInput)
+            {
+                throw new UsageException("standard input holds one show only; name a file for the other.");
+            }
+
             var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), LoadedConfig.Usual, console);
             using var target = parsed.GetValue(@out) is { } outPath ? OutputFile.Begin(outPath, sincePath is null ? [path] : [path, sincePath]) : null;
             if (ShowInput.Read(path, console, engine, cancellation) is not { } show)

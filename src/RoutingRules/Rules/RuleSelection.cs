@@ -2,7 +2,6 @@ using System.Globalization;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Reading;
-using RoutingRules.Waivers;
 
 namespace RoutingRules.Rules;
 
@@ -83,9 +82,9 @@ internal static class RuleSelection
         var selected = rules.Where(rule => Selects(setting.Rule, rule.Descriptor)).Select(rule => rule.Descriptor).ToList();
         if (selected.Count == 0)
         {
-            var isFixed = ReadingRules.All.Concat(WaiverRules.All).Any(rule => Selects(setting.Rule, rule));
+            var isFixed = StandingRules.All.Any(rule => Selects(setting.Rule, rule));
             problems.Add(ReadingRules.Malformed(
-                isFixed ? $"The configuration sets rule '{setting.Rule}', which belongs to reading or to waivers and always counts; take the setting away."
+                isFixed ? $"The configuration sets rule '{setting.Rule}', which belongs to reading, waivers, comparisons or running orders and always counts; take the setting away."
                 : setting.Rule.EndsWith(Star) ? $"The configuration sets the rules '{setting.Rule}', and no id begins so; correct it or take the setting away."
                 : $"The configuration sets rule '{setting.Rule}', and there is none of that id or name; correct it or take the setting away.",
                 $"{pointer}/rule"));

@@ -1,3 +1,5 @@
+using RoutingRules.Answers.Comparing;
+using RoutingRules.Answers.Running;
 using RoutingRules.Cli.Tests.Rig;
 using RoutingRules.Profiles.Generic;
 using RoutingRules.Reading;
@@ -22,7 +24,7 @@ public sealed class ListCommandTests : IDisposable
         Assert.Equal(0, result.Code);
         Assert.Equal(ids.Order(StringComparer.Ordinal), ids);
         Assert.Equal(ids.Distinct(), ids);
-        Assert.Equal(ReadingRules.All.Count + WaiverRules.All.Count + RoutingEngine.CreateBuilder().Build().Rules.Count, ids.Count);
+        Assert.Equal(ReadingRules.All.Count + WaiverRules.All.Count + ChangeRules.All.Count + RunRules.All.Count + RoutingEngine.CreateBuilder().Build().Rules.Count, ids.Count);
     }
 
     [Theory]
@@ -91,8 +93,8 @@ public sealed class ListCommandTests : IDisposable
         Assert.Equal("", result.Out);
         Assert.Equal(
             [
-                "baseline.schema.json", "config.schema.json", "device-profile.schema.json", "impact.schema.json", "report.schema.json", "rule-options.schema.json",
-                "rules.md", "show.schema.json", "waivers.schema.json", "why.schema.json",
+                "baseline.schema.json", "changeover.schema.json", "comparison.schema.json", "config.schema.json", "device-profile.schema.json", "impact.schema.json",
+                "report.schema.json", "rule-options.schema.json", "rules.md", "run.schema.json", "show.schema.json", "waivers.schema.json", "why.schema.json",
             ],
             folder.Names);
         foreach (var kind in Enum.GetValues<SchemaKind>())

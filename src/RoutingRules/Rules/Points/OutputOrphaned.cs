@@ -6,7 +6,7 @@ namespace RoutingRules.Rules;
 
 /// <summary>Reports outputs that are used but carry nothing. Of several outputs one behind the other only the first is named.</summary>
 /// <remarks>Outputs that are cabled and otherwise untouched give one note for each device; outputs set to nothing on purpose give none,
-/// and so do outputs where a feed that is pinned there, or half of it, is missing, which the rules about feeds report, outputs of pinned feeds whose source
+/// and so do outputs where a feed that is pinned there, or half of it, is missing, which the rules about feeds report, outputs that only a pinned feed uses whose source
 /// does not exist, which the rules about the document report, and cables in dead outputs, which have their own rule.</remarks>
 public sealed class OutputOrphaned : Rule<ResolvedShow>
 {
@@ -39,7 +39,6 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         ClaimRouted(context, silence, claims);
         ClaimCabled(context, silence, claims);
         ClaimPinned(context, silence, claims);
-        RemoveSourceless(context, claims);
         if (claims.Values.Any(claim => claim.Tag != Idle))
         {
             RemoveTold(context, claims);
@@ -117,7 +116,8 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
     {
         foreach (var demand in context.Demands)
         {
-            if (demand.Feed is null || !demand.IsPinned || demand.Allowed.Count == 0 || context.GroupOf(demand.Allowed[0]).Kind != PortKind.Output)
+            // Of a source that does not exist the rules about the document speak.
+            if (demand.Feed is null or { Source.IsNone: true } || !demand.IsPinned || demand.Allowed.Count == 0 || context.GroupOf(demand.Allowed[0]).Kind != PortKind.Output)
             {
                 continue;
             }
@@ -125,18 +125,6 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
             for (var position = 0; position < demand.Width; position++)
             {
                 Claim(context, silence, claims, demand.Allowed[0] + position, Pinned, demand.Index);
-            }
-        }
-    }
-
-    /// <summary>Takes out the outputs of pinned feeds whose source does not exist: the rules about the document name it.</summary>
-    private static void RemoveSourceless(RuleContext context, Dictionary<int, (int Tag, int Order)> claims)
-    {
-        foreach (var demand in context.Demands)
-        {
-            if (demand.Feed is { Source.IsNone: true })
-            {
-                RemovePins(context, claims, demand);
             }
         }
     }

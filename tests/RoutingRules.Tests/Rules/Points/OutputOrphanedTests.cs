@@ -31,7 +31,14 @@ public sealed class OutputOrphanedTests
     public void A_pinned_feed_whose_bus_does_not_exist_is_told_by_the_rule_about_the_document_alone()
     {
         OneFinding("RR1103", Base with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/99", "box/out/5")] });
-        OneFinding("RR1103", WithCables(Cable("box/out/5", "amp/in/1")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/99", "amp/in/1")] });
+    }
+
+    [Fact]
+    public void A_cable_behind_a_silent_output_is_told_even_when_the_bus_of_its_feed_does_not_exist()
+    {
+        var show = WithCables(Cable("box/out/5", "amp/in/1")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/99", "amp/in/1")] };
+
+        Assert.Equal(["box/out/5"], RuleTester.Findings(new OutputOrphaned(), show).Select(finding => finding.Entities[0].Id));
     }
 
     [Fact]
