@@ -34,11 +34,11 @@ public sealed class OutputOrphanedTests
     }
 
     [Fact]
-    public void A_cable_behind_a_silent_output_is_told_even_when_the_bus_of_its_feed_does_not_exist()
+    public void A_cable_behind_a_silent_output_is_noted_for_its_device_even_when_the_bus_of_its_feed_does_not_exist()
     {
         var show = WithCables(Cable("box/out/5", "amp/in/1")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/99", "amp/in/1")] };
 
-        Assert.Equal(["box/out/5"], RuleTester.Findings(new OutputOrphaned(), show).Select(finding => finding.Entities[0].Id));
+        Assert.Equal(["box"], RuleTester.Findings(new OutputOrphaned(), show).Select(finding => finding.Entities[0].Id));
     }
 
     [Fact]
