@@ -91,7 +91,7 @@ internal static class ChangeoverCommand
             return ExitCode.Usage;
         }
 
-        var plan = engine.PlanRun(run, engine.Config.Assignment.ToOptions() with { ExplainUnplaced = true }, cancellation);
+        var plan = engine.PlanRun(run, AssignmentSetup.Configured(engine) with { ExplainUnplaced = true }, cancellation);
         cancellation.ThrowIfCancellationRequested();
         if (folder is not null)
         {

@@ -4,14 +4,13 @@ using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
 using RoutingRules.Model;
 using RoutingRules.Reporting;
+using RoutingRules.Reporting.Changes;
 
 namespace RoutingRules.Cli.Commands;
 
 /// <summary><c>impact</c>: tells what each loss silences and what can be done about it.</summary>
 internal static class ImpactCommand
 {
-    private static readonly string[] Formats = ["text", "json", "markdown", "html"];
-
     private static readonly (string Word, LossKind Kind)[] Kinds =
     [
         ("device", LossKind.Device), ("link", LossKind.Link), ("cable", LossKind.Cable), ("way", LossKind.Way), ("power", LossKind.Power), ("point", LossKind.Point),
@@ -37,20 +36,12 @@ internal static class ImpactCommand
         var moves = ToolOptions.Number("--moves", 0, 65_535, "How many feeds and lines a plan may plug elsewhere, usually 8.");
         var sets = ToolOptions.Number("--sets", 0, 3, "The largest sets of failures that are looked for behind each protected feed, usually 2.");
         var noRecovery = new Option<bool>("--no-recovery") { Description = "Make no plans; only tell what is lost." };
-        var format = new Option<string>("--format")
-        {
-            HelpName = "FORMAT",
-            Description = "How the answer is written, usually text.\ntext: for people at a terminal,\njson: for programs, after impact.schema.json,\nmarkdown: for people in a text that shows tables,\nhtml: a page to print, with a card for each device.",
-            DefaultValueFactory = _ => Formats[0],
-        };
-        format.Validators.Add(result =>
-        {
-            if (result.Tokens.Count > 0 && !Formats.Contains(result.Tokens[0].Value))
-            {
-                result.AddError($"'{result.Tokens[0].Value}' is no format of an answer; there are {NameList.Of(Formats)}.");
-            }
-        });
-        var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write to a file; without it the answer goes to standard output." };
+        var format = PageOptions.Format(
+            ("text", "for people at a terminal"),
+            ("json", "for programs, after impact.schema.json"),
+            ("markdown", "for people in a text that shows tables"),
+            ("html", "a page to print, with a card for each device"));
+        var @out = PageOptions.Out();
         var config = ToolOptions.Config();
         var noConfig = ToolOptions.NoConfig();
         var profiles = ToolOptions.Profiles();
@@ -81,29 +72,28 @@ internal static class ImpactCommand
                 Moves = (int)(parsed.GetValue(moves) ?? usual.Moves),
                 SetSize = (int)(parsed.GetValue(sets) ?? usual.SetSize),
                 Recovery = !parsed.GetValue(noRecovery),
-                Assignment = engine.Config.Assignment.ToOptions(),
+                Assignment = AssignmentSetup.Configured(engine),
             };
             var answer = engine.Impact(show, options, cancellation);
-            var content = target?.Content ?? console.Output;
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    ImpactJson.Write(answer, content);
-                    break;
-                case "markdown":
-                    content.Write(Texts.Utf8.GetBytes(ImpactReport.Markdown(answer, show)));
-                    break;
-                case "html":
-                    content.Write(Texts.Utf8.GetBytes(ImpactReport.Html(answer, show)));
-                    break;
-                default:
-                    content.Write(Texts.Utf8.GetBytes(ImpactReport.Text(answer, show)));
-                    break;
-            }
-
-            target?.Commit();
+            PageOptions.Write(output => Write(parsed.GetValue(format)!, answer, show, output), target, console);
             return answer.NotArriving.IsEmpty ? ExitCode.Clean : ExitCode.Findings;
         });
         return command;
+    }
+
+    private static void Write(string format, ImpactAnswer answer, Show show, Stream output)
+    {
+        if (format == "json")
+        {
+            ImpactJson.Write(answer, output);
+            return;
+        }
+
+        output.Write(Texts.Utf8.GetBytes(PageOptions.Pages(format) switch
+        {
+            PageFormat.Markdown => ImpactReport.Markdown(answer, show),
+            PageFormat.Html => ImpactReport.Html(answer, show),
+            _ => ImpactReport.Text(answer, show),
+        }));
     }
 }

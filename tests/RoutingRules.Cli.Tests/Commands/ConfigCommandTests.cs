@@ -37,6 +37,19 @@ public sealed class ConfigCommandTests : IDisposable
         Assert.Equal(1, Check("tour/day-1", "--config", top).Civil().Code);
     }
 
+    [Theory]
+    [InlineData("impact", "tour/day-1/a.show.json")]
+    [InlineData("changeover", "tour/a.run.json")]
+    public void A_configured_strategy_that_does_not_exist_is_told_by_every_command_that_assigns(string command, string file)
+    {
+        folder.Write("tour/a.run.json", """{ "schemaVersion": 1, "title": "T", "rig": {}, "acts": [ { "id": "one" } ] }""");
+        folder.Write("tour/routing-rules.json", """{ "schemaVersion": 1, "assignment": { "strategy": "clairvoyant" } }""");
+        var result = Tool.Run(command, folder.At(file)).Civil();
+
+        Assert.Equal(2, result.Code);
+        Assert.Contains("the configuration asks for the strategy 'clairvoyant', which does not exist", result.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Shows_of_several_folders_take_what_lies_above_all_of_them()
     {
