@@ -128,7 +128,7 @@ public sealed class RoutingEngine
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        return ShowComparer.Compare(this, before, after, cancellation);
+        return ShowComparer.Of(this, before, after).Compare(this, cancellation);
     }
 
     /// <summary>Plans the way from one show to the next: steps in a safe order, and a card for each place.</summary>
@@ -142,7 +142,7 @@ public sealed class RoutingEngine
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        return ChangeoverPlanner.Plan(this, before, after, pace ?? new Pace(), cancellation);
+        return ChangeoverPlanner.Plan(this, ShowComparer.Of(this, before, after), pace ?? new Pace(), cancellation);
     }
 
     /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.Json.Nodes;
 using RoutingRules.Answers.Comparing;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
@@ -80,18 +79,11 @@ internal static class CompareCommand
                 ComparisonJson.Write(comparison, output);
                 break;
             case "patch":
-                output.Write(JsonPatch.Between(Parse(documents[0]), Parse(documents[1])).ToUtf8());
+                output.Write(JsonPatch.Between(documents[0].Utf8.Span, documents[1].Utf8.Span).ToUtf8());
                 break;
             default:
                 output.Write(Texts.Utf8.GetBytes(ComparisonReport.Write(comparison, InputDocument.NameOf(paths[0]), InputDocument.NameOf(paths[1]), PageOptions.Pages(format))));
                 break;
         }
-    }
-
-    private static JsonNode? Parse(DocumentFile document)
-    {
-        var text = document.Utf8.Span;
-        ReadOnlySpan<byte> mark = [0xEF, 0xBB, 0xBF];
-        return JsonNode.Parse(text.StartsWith(mark) ? text[mark.Length..] : text, documentOptions: new() { MaxDepth = 512 });
     }
 }

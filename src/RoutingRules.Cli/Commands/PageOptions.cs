@@ -21,7 +21,7 @@ internal static class PageOptions
         {
             if (result.Tokens.Count > 0 && !formats.Any(format => format.Name == result.Tokens[0].Value))
             {
-                result.AddError($"'{result.Tokens[0].Value}' is no format of this answer; there are {NameList.Of(formats.Select(format => format.Name))}.");
+                result.AddError($"'{result.Tokens[0].Value}' is no format of an answer; there are {NameList.Of(formats.Select(format => format.Name))}.");
             }
         });
         return option;

@@ -12,8 +12,6 @@ internal static class WhyCommand
 {
     private const long MaxBudget = (1L << 53) - 1;
 
-    private static readonly string[] Formats = ["text", "json", "markdown"];
-
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
         var file = new Argument<string>("FILE") { Description = "The show, or - for standard input." }.NamesNoOption();
@@ -31,19 +29,10 @@ internal static class WhyCommand
         };
         var strategy = StrategyChoice.Option();
         var keepUnlisted = new Option<bool>("--keep-unlisted") { Description = "Let outputs go on carrying what no feed asks for, where they do so already." };
-        var format = new Option<string>("--format")
-        {
-            HelpName = "FORMAT",
-            Description = "How the answer is written, usually text.\ntext: for people at a terminal,\njson: for programs, after why.schema.json,\nmarkdown: for people in a text that shows tables.",
-            DefaultValueFactory = _ => Formats[0],
-        };
-        format.Validators.Add(result =>
-        {
-            if (result.Tokens.Count > 0 && !Formats.Contains(result.Tokens[0].Value))
-            {
-                result.AddError($"'{result.Tokens[0].Value}' is no format of an answer; there are {NameList.Of(Formats)}.");
-            }
-        });
+        var format = PageOptions.Format(
+            ("text", "for people at a terminal"),
+            ("json", "for programs, after why.schema.json"),
+            ("markdown", "for people in a text that shows tables"));
         var config = ToolOptions.Config();
         var noConfig = ToolOptions.NoConfig();
         var profiles = ToolOptions.Profiles();

@@ -83,7 +83,8 @@ internal static class ShowChanges
     private static Show WithOrigin(Show show, DemandNode demand, LineOrigin origin) =>
         show with { Lines = Replace(show.Lines, demand.Line!.Index, show.Lines[demand.Line.Index] with { From = origin }) };
 
-    private static ValueList<T> Replace<T>(ValueList<T> list, int at, T item)
+    /// <summary>A list with another element at one place.</summary>
+    public static ValueList<T> Replace<T>(ValueList<T> list, int at, T item)
     {
         var items = list.AsSpan().ToArray();
         items[at] = item;

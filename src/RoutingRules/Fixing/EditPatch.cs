@@ -19,9 +19,7 @@ public static class EditPatch
     /// <exception cref="JsonException">The document is not sound JSON.</exception>
     public static JsonPatch Of(ReadOnlySpan<byte> utf8Json, ValueList<ShowEdit> edits)
     {
-        var text = utf8Json.StartsWith(DocumentReader.Utf8Mark) ? utf8Json[DocumentReader.Utf8Mark.Length..] : utf8Json;
-        var options = new JsonDocumentOptions { MaxDepth = 512, AllowDuplicateProperties = false };
-        var target = new JsonPatchTarget(JsonNode.Parse(text, documentOptions: options));
+        var target = new JsonPatchTarget(JsonPatchTarget.Parse(utf8Json));
         var operations = new List<JsonPatchOperation>();
         foreach (var edit in edits)
         {

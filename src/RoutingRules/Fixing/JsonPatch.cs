@@ -45,6 +45,13 @@ public sealed class JsonPatch
     /// <param name="after">The document to arrive at.</param>
     public static JsonPatch Between(JsonNode? before, JsonNode? after) => new(JsonDifference.Between(before, after).ToValueList());
 
+    /// <summary>The operations that turn one document into another.</summary>
+    /// <param name="utf8Before">The document to start from, with or without a byte order mark.</param>
+    /// <param name="utf8After">The document to arrive at, with or without a byte order mark.</param>
+    /// <exception cref="JsonException">A document is not sound JSON.</exception>
+    public static JsonPatch Between(ReadOnlySpan<byte> utf8Before, ReadOnlySpan<byte> utf8After) =>
+        Between(JsonPatchTarget.Parse(utf8Before), JsonPatchTarget.Parse(utf8After));
+
     /// <summary>Applies the patch.</summary>
     /// <param name="document">The document; stays as it is. Null is the JSON value null.</param>
     /// <returns>The patched document.</returns>

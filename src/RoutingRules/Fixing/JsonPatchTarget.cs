@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using RoutingRules.Reading;
 using RoutingRules.Reading.Tables;
 
 namespace RoutingRules.Fixing;
@@ -9,6 +10,14 @@ namespace RoutingRules.Fixing;
 internal sealed class JsonPatchTarget(JsonNode? root)
 {
     public JsonNode? Root { get; private set; } = root;
+
+    /// <summary>A document, with or without a byte order mark.</summary>
+    /// <exception cref="JsonException">It is not sound JSON.</exception>
+    public static JsonNode? Parse(ReadOnlySpan<byte> utf8Json)
+    {
+        var text = utf8Json.StartsWith(DocumentReader.Utf8Mark) ? utf8Json[DocumentReader.Utf8Mark.Length..] : utf8Json;
+        return JsonNode.Parse(text, documentOptions: new JsonDocumentOptions { MaxDepth = 512, AllowDuplicateProperties = false });
+    }
 
     /// <summary>The reference tokens of a JSON Pointer; false when it is none (RFC 6901, section 3).</summary>
     public static bool TryParts(string pointer, out string[] parts)

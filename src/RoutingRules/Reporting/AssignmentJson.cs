@@ -1,6 +1,7 @@
 using System.Text.Json;
 using RoutingRules.Assignment;
 using RoutingRules.Model;
+using static RoutingRules.Reporting.JsonMembers;
 
 namespace RoutingRules.Reporting;
 
@@ -72,12 +73,6 @@ internal static class AssignmentJson
         < 6 => 1,
         _ => provenNumbers - 4,
     };
-
-    private static void WriteList<T>(Utf8JsonWriter json, string name, ValueList<T> items)
-    {
-        json.WritePropertyName(name);
-        WriteItems(json, items);
-    }
 
     private static void WriteItems<T>(Utf8JsonWriter json, ValueList<T> items)
     {

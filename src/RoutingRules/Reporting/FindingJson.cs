@@ -1,5 +1,6 @@
 using System.Text.Json;
 using RoutingRules.Fixing;
+using RoutingRules.Model;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reporting;
@@ -8,7 +9,7 @@ namespace RoutingRules.Reporting;
 internal static class FindingJson
 {
     /// <summary>Writes the members of a finding into an object that is open.</summary>
-    public static void WriteMembers(Utf8JsonWriter json, Finding finding, DocumentCheck document)
+    public static void WriteMembers(Utf8JsonWriter json, Finding finding, ValueList<OfferedFix> offers)
     {
         json.WriteString("rule", finding.Rule);
         json.WriteString("name", finding.Name);
@@ -33,7 +34,7 @@ internal static class FindingJson
 
         json.WriteString("fingerprint", finding.Fingerprint());
         json.WriteStartArray("fixes");
-        foreach (var offer in document.OffersFor(finding))
+        foreach (var offer in offers)
         {
             WriteOffer(json, offer);
         }
@@ -71,7 +72,7 @@ internal static class FindingJson
         json.WriteEndObject();
     }
 
-    public static void WriteEntities(Utf8JsonWriter json, Model.ValueList<Entity> entities)
+    public static void WriteEntities(Utf8JsonWriter json, ValueList<Entity> entities)
     {
         json.WriteStartArray("entities");
         foreach (var entity in entities)

@@ -99,7 +99,7 @@ public sealed class JsonReport : ReportWriter
         foreach (var finding in findings)
         {
             json.WriteStartObject();
-            FindingJson.WriteMembers(json, finding, document);
+            FindingJson.WriteMembers(json, finding, document.OffersFor(finding));
             json.WriteEndObject();
         }
 
@@ -114,7 +114,7 @@ public sealed class JsonReport : ReportWriter
             foreach (var waived in document.Waived)
             {
                 json.WriteStartObject();
-                FindingJson.WriteMembers(json, waived.Finding, document);
+                FindingJson.WriteMembers(json, waived.Finding, document.OffersFor(waived.Finding));
                 json.WriteStartObject("waiver");
                 json.WriteString("reason", Whole(waived.Waiver.Reason));
                 json.WriteString("owner", Whole(waived.Waiver.Owner));

@@ -2,6 +2,7 @@ using System.Text.Json;
 using RoutingRules.Answers;
 using RoutingRules.Assignment;
 using RoutingRules.Model;
+using static RoutingRules.Reporting.JsonMembers;
 
 namespace RoutingRules.Reporting;
 
@@ -22,7 +23,7 @@ public static class WhyJson
             json.WriteStartObject();
             json.WriteNumber("schemaVersion", 1);
             json.WriteString("subject", JsonReport.Whole(answer.Subject));
-            json.WriteString("status", Word(answer.Status.ToString()));
+            json.WriteString("status", Word(answer.Status));
             Write(json, answer.Objective);
             json.WriteStartArray("decisions");
             foreach (var decision in answer.Decisions)
@@ -49,16 +50,16 @@ public static class WhyJson
     {
         json.WriteStartObject();
         json.WriteString("demand", JsonReport.Whole(unplaced.Demand));
-        WriteOptional(json, "sink", unplaced.Sink);
+        WriteOptional(json, "sink", unplaced.Sink?.ToString());
         json.WriteString("reason", JsonReport.Whole(unplaced.Reason));
         WriteList(json, "conflict", unplaced.Conflict);
-        json.WriteString("conflictProof", Word(unplaced.ConflictProof.ToString()));
+        json.WriteString("conflictProof", Word(unplaced.ConflictProof));
         WriteList(json, "conflictPoints", unplaced.ConflictPoints);
         json.WriteStartArray("relaxations");
         foreach (var relaxation in unplaced.Relaxations)
         {
             json.WriteStartObject();
-            json.WriteString("kind", Word(relaxation.Kind.ToString()));
+            json.WriteString("kind", Word(relaxation.Kind));
             json.WriteString("subject", JsonReport.Whole(relaxation.Subject));
             json.WriteString("at", relaxation.At.ToString());
             json.WriteNumber("moves", relaxation.Moves);
@@ -122,14 +123,14 @@ public static class WhyJson
     {
         json.WriteStartObject();
         json.WriteString("demand", JsonReport.Whole(decision.Demand));
-        WriteOptional(json, "at", decision.At);
-        json.WriteString("basis", Word(decision.Basis.ToString()));
+        WriteOptional(json, "at", decision.At?.ToString());
+        json.WriteString("basis", Word(decision.Basis));
         WriteList(json, "grounds", decision.Grounds);
         json.WriteStartArray("refusals");
         foreach (var refusal in decision.Refusals)
         {
             json.WriteStartObject();
-            json.WriteString("cause", Word(refusal.Cause.ToString()));
+            json.WriteString("cause", Word(refusal.Cause));
             WriteList(json, "points", refusal.Points);
             WriteList(json, "devices", refusal.Devices);
             WriteList(json, "by", refusal.By);
@@ -143,7 +144,7 @@ public static class WhyJson
         if (decision.RunnerUp is { } second)
         {
             json.WriteStartObject("runnerUp");
-            WriteOptional(json, "at", second.At);
+            WriteOptional(json, "at", second.At?.ToString());
             Write(json, second.Objective);
             Write(json, second.Difference);
             WriteMoves(json, second.Moves);
@@ -167,7 +168,7 @@ public static class WhyJson
         json.WriteString("point", what.Point.ToString());
         json.WriteBoolean("wanted", what.IsWanted);
         json.WriteBoolean("already", what.IsSoAlready);
-        WriteOptional(json, "at", what.At);
+        WriteOptional(json, "at", what.At?.ToString());
         json.WriteBoolean("proven", what.IsProven);
         WriteMoves(json, what.Moves);
         WriteList(json, "lost", what.Lost);
@@ -210,35 +211,12 @@ public static class WhyJson
         {
             json.WriteStartObject();
             json.WriteString("demand", JsonReport.Whole(move.Demand));
-            WriteOptional(json, "from", move.From);
-            WriteOptional(json, "to", move.To);
+            WriteOptional(json, "from", move.From?.ToString());
+            WriteOptional(json, "to", move.To?.ToString());
             json.WriteBoolean("held", move.IsHeld);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
     }
-
-    private static void WriteOptional(Utf8JsonWriter json, string name, PointRange? range)
-    {
-        if (range is { } some)
-        {
-            json.WriteString(name, some.ToString());
-        }
-    }
-
-    private static void WriteList<T>(Utf8JsonWriter json, string name, ValueList<T> items)
-    {
-        json.WriteStartArray(name);
-        foreach (var item in items)
-        {
-            json.WriteStringValue(JsonReport.Whole(item!.ToString()!));
-        }
-
-        json.WriteEndArray();
-    }
-
-    /// <summary>The word of a schema for a constant: <c>FreeReserved</c> is <c>free-reserved</c>.</summary>
-    internal static string Word(string name) =>
-        string.Concat(name.Select((letter, at) => char.IsAsciiLetterUpper(letter) ? $"{(at == 0 ? "" : "-")}{char.ToLowerInvariant(letter)}" : letter.ToString()));
 }

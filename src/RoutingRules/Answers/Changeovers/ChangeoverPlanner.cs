@@ -26,12 +26,13 @@ internal sealed class ChangeoverPlanner
     private StateView state;
     private int trials;
 
-    private ChangeoverPlanner(RoutingEngine engine, Show before, Show after, Pace pace, CancellationToken cancellation)
+    private ChangeoverPlanner(RoutingEngine engine, ShowComparer shows, Pace pace, CancellationToken cancellation)
     {
         this.engine = engine;
         this.pace = pace;
         this.cancellation = cancellation;
-        shows = ShowComparer.Of(engine, before, after);
+        this.shows = shows;
+        var after = shows.After.Show.Document;
         var start = shows.Before.Show.Document;
         first = StateView.Of(engine, RouteMap.Spread(start with
         {
@@ -43,8 +44,8 @@ internal sealed class ChangeoverPlanner
         state = first;
     }
 
-    public static ChangeoverPlan Plan(RoutingEngine engine, Show before, Show after, Pace pace, CancellationToken cancellation) =>
-        new ChangeoverPlanner(engine, before, after, pace, cancellation).Plan();
+    public static ChangeoverPlan Plan(RoutingEngine engine, ShowComparer shows, Pace pace, CancellationToken cancellation) =>
+        new ChangeoverPlanner(engine, shows, pace, cancellation).Plan();
 
     private ChangeoverPlan Plan()
     {
@@ -157,8 +158,9 @@ internal sealed class ChangeoverPlanner
     /// <summary>What clocks and networks that are gone leave different comes with the last move, while everything is muted.</summary>
     private void Settle()
     {
-        touched.UnionWith(state.Differences(last));
-        if (state.Differences(last).Any())
+        var left = state.Differences(last).ToList();
+        touched.UnionWith(left);
+        if (left.Count > 0)
         {
             during[^1] = (during[^1].Move, last);
         }

@@ -60,17 +60,16 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
         }
 
         var sorted = changed.OrderBy(change => OrderOf(change.Sink.Device)).ThenBy(change => change.Source is not null).ThenBy(change => after.Graph.Find(change.Sink));
-        foreach (var chain in Runs.Chains(sorted, (x, y) => Runs.Follow(x.Sink, y.Sink) && (x.Source is null ? y.Source is null : y.Source is { } next && Runs.Follow(x.Source.Value, next))))
+        foreach (var chain in RouteMap.Chains(sorted))
         {
-            var sinks = Runs.Of(chain.Select(change => change.Sink));
-            var sources = chain[0].Source is null ? default : Runs.Of(chain.Select(change => change.Source!.Value));
+            var route = RouteMap.Join(chain);
             yield return new PlannedMove
             {
                 Phase = ChangeoverPhase.Patch,
-                Place = chain[0].Sink.Device,
-                IsClear = sources.IsEmpty,
-                Text = sources.IsEmpty ? ClearText(sinks) : $"Route {Runs.Text(sources)} to {Runs.Text(sinks)}.",
-                Points = sinks,
+                Place = route.To.Device,
+                IsClear = route.From is null,
+                Text = route.From is { } from ? $"Route {from} to {route.To}." : ClearText([route.To]),
+                Points = [route.To],
                 Seconds = pace.SecondsToLoad,
                 Apply = show => chain.Aggregate(show, (state, change) => RouteMap.With(state, change.Sink, newRoutes.TryGetValue(change.Sink, out var source), source)),
             };
@@ -169,8 +168,8 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
 
     private IEnumerable<PlannedMove> Gains()
     {
-        var had = GainsOf(old);
-        var changed = GainsOf(now).Where(pair => had.GetValueOrDefault(pair.Key) != pair.Value)
+        var had = InputMap.Owners(old.Patch.Inputs);
+        var changed = InputMap.Owners(now.Patch.Inputs).Where(pair => had.GetValueOrDefault(pair.Key) != pair.Value)
             .Where(pair => !after.Graph.Find(pair.Key).IsNone).OrderBy(pair => after.Graph.Find(pair.Key));
         foreach (var chain in Runs.Chains(changed, (x, y) => Runs.Follow(x.Key, y.Key) && x.Value == y.Value))
         {
@@ -187,20 +186,6 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
                 Plugs = chain.Select(pair => pair.Key).ToValueList(),
             };
         }
-    }
-
-    private static Dictionary<Point, Id<Device>> GainsOf(Show show)
-    {
-        var gains = new Dictionary<Point, Id<Device>>();
-        foreach (var input in show.Patch.Inputs)
-        {
-            for (var i = 0; input.GainOwner is { } owner && i < input.At.Width; i++)
-            {
-                gains.TryAdd(input.At[i], owner);
-            }
-        }
-
-        return gains;
     }
 
     private static AudioStream Receive(AudioStream stream, Receiver? come, Func<Receiver, bool> goes)

@@ -22,7 +22,7 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
     public IEnumerable<PlannedMove> Phantom(bool isOn)
     {
         var was = InputMap.Phantom(before.Show.Document);
-        var owners = Owners();
+        var owners = InputMap.Owners(after.Show.Document.Patch.Inputs.Concat(before.Show.Document.Patch.Inputs));
         var changed = InputMap.Phantom(after.Show.Document)
             .Where(pair => pair.Value == isOn && (!was.TryGetValue(pair.Key, out var old) || old != isOn) && !after.Graph.Find(pair.Key).IsNone)
             .Select(pair => pair.Key).OrderBy(at => after.Graph.Find(at));
@@ -190,20 +190,6 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
         Seconds = pace.SecondsForDevice,
         Apply = apply,
     };
-
-    private Dictionary<Point, Id<Device>> Owners()
-    {
-        var owners = new Dictionary<Point, Id<Device>>();
-        foreach (var input in after.Show.Document.Patch.Inputs.Concat(before.Show.Document.Patch.Inputs))
-        {
-            for (var i = 0; input.GainOwner is { } owner && i < input.At.Width; i++)
-            {
-                owners.TryAdd(input.At[i], owner);
-            }
-        }
-
-        return owners;
-    }
 
     private static ValueList<T> Put<T>(ValueList<T> list, T element, Func<T, bool> isSame)
     {

@@ -45,6 +45,18 @@ internal static class RouteMap
         return show with { Patch = show.Patch with { Routes = routes.ToValueList() } };
     }
 
+    /// <summary>Points in groups that one route can serve: sinks follow one another, and so do sources, or all are cleared.</summary>
+    public static List<List<(Point Sink, Point? Source)>> Chains(IEnumerable<(Point Sink, Point? Source)> routed) => Runs.Chains(
+        routed,
+        static (x, y) => Runs.Follow(x.Sink, y.Sink) && (x.Source is { } source ? y.Source is { } next && Runs.Follow(source, next) : y.Source is null));
+
+    /// <summary>The route of a group that <see cref="Chains"/> made.</summary>
+    public static Route Join(List<(Point Sink, Point? Source)> chain) => new()
+    {
+        From = chain[0].Source is null ? null : Runs.Of(chain.Select(entry => entry.Source!.Value))[0],
+        To = Runs.Of(chain.Select(entry => entry.Sink))[0],
+    };
+
     /// <summary>What a sink takes inside its device: a point, none for silence.</summary>
     public static Point? Effective(SignalGraph graph, Dictionary<Point, Point?> routes, Point sink)
     {
@@ -65,11 +77,12 @@ internal static class RouteMap
 
     private static Point? Address(SignalGraph graph, PointIndex point) => point.IsNone ? null : graph.Address(point);
 
-    private static bool IsWhole(Route route) => route.From is not { } from || from.Width == route.To.Width;
+    /// <summary>True for a route that connects or clears; one of unequal width does neither.</summary>
+    public static bool IsWhole(Route route) => route.From is not { } from || from.Width == route.To.Width;
 
     private static Route Route(Point sink, Point? source) => new()
     {
-        From = source is { } from ? new PointRange(from.Device, from.Group, from.Number, from.Number) : null,
-        To = new PointRange(sink.Device, sink.Group, sink.Number, sink.Number),
+        From = source is { } from ? Runs.One(from) : null,
+        To = Runs.One(sink),
     };
 }

@@ -174,7 +174,7 @@ internal sealed class StepWriter(
             }
         }
 
-        foreach (var next in side.Graph.IsLooping(output) ? [] : side.Graph.Carrying(output))
+        foreach (var next in side.Graph.Carrying(output))
         {
             if (side.Served(next)?.Feed is { } feed)
             {

@@ -11,8 +11,8 @@ internal static class ChangeHazards
 
     private static IEnumerable<Finding> Phantom(ShowComparer shows)
     {
-        var after = PhantomOf(shows.After.Show.Document);
-        foreach (var (at, isOn) in PhantomOf(shows.Before.Show.Document).OrderBy(entry => entry.Key.ToString(), StringComparer.Ordinal))
+        var after = InputMap.Phantom(shows.After.Show.Document);
+        foreach (var (at, isOn) in InputMap.Phantom(shows.Before.Show.Document).OrderBy(entry => entry.Key.ToString(), StringComparer.Ordinal))
         {
             var old = shows.Before.Graph.Find(at);
             var now = shows.After.Graph.Find(at);
@@ -23,9 +23,10 @@ internal static class ChangeHazards
 
             if (line.Line!.Model.Phantom != PhantomNeed.Required && !shows.IsSame(shows.Before.LineAt(old), line))
             {
-                yield return Of(
+                yield return RuleFinding.Of(
                     ChangeRules.PhantomCarriedOver,
                     $"Phantom power at {at} is on in the first show and the second says nothing about it, but '{line.DisplayName}' is plugged in there then{(line.Line.Model.Phantom == PhantomNeed.Forbidden ? " and must not get it" : "")}.",
+                    "",
                     Entity.Of("input", at),
                     Entity.Of("line", line.Line.Model.Id));
             }
@@ -50,35 +51,12 @@ internal static class ChangeHazards
             }
 
             var serves = shows.After.Served(now)?.Feed;
-            yield return Of(
+            yield return RuleFinding.Of(
                 ChangeRules.EarsGetAnotherSignal,
                 $"{at} feeds '{feed.DisplayName}' in the first show and carries {source} in the second{(serves is null ? "" : $", as '{serves.DisplayName}' ({serves.Model.Role})")}.",
+                "",
                 Entity.Of("output", at),
                 Entity.Of("source", source));
         }
     }
-
-    private static Dictionary<Point, bool> PhantomOf(Show show)
-    {
-        var phantom = new Dictionary<Point, bool>();
-        foreach (var input in show.Patch.Inputs)
-        {
-            for (var i = 0; input.Phantom is { } isOn && i < input.At.Width; i++)
-            {
-                phantom.TryAdd(input.At[i], isOn);
-            }
-        }
-
-        return phantom;
-    }
-
-    private static Finding Of(RuleDescriptor rule, string message, params ValueList<Entity> entities) => new()
-    {
-        Rule = rule.Id,
-        Name = rule.Name,
-        Severity = rule.Severity,
-        Message = message,
-        Remedy = rule.Remedy,
-        Entities = entities,
-    };
 }

@@ -1,6 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Answers.Comparing;
 
@@ -10,10 +11,13 @@ internal sealed class ShowComparer
     private readonly Dictionary<string, string> feedNames;
     private readonly Dictionary<string, string> lineNames;
 
-    private ShowComparer(ShowSide before, ShowSide after)
+    private readonly Dictionary<string, string> deviceNames;
+
+    private ShowComparer(ShowSide before, ShowSide after, Dictionary<string, string> deviceNames)
     {
         Before = before;
         After = after;
+        this.deviceNames = deviceNames;
         feedNames = Renames.OfFeeds(before.Show.Document, after.Show.Document);
         lineNames = Renames.OfLines(before.Show.Document, after.Show.Document);
     }
@@ -25,29 +29,27 @@ internal sealed class ShowComparer
     /// <summary>Makes a comparer; the first show gets the device ids of the second where devices were renamed.</summary>
     public static ShowComparer Of(RoutingEngine engine, Show before, Show after)
     {
-        var renamed = new DeviceRenamer(Renames.OfDevices(before, after)).Apply(before);
-        return new ShowComparer(new ShowSide(engine.Resolve(renamed)), new ShowSide(engine.Resolve(after)));
+        var names = Renames.OfDevices(before, after);
+        return new ShowComparer(new ShowSide(engine.Resolve(new DeviceRenamer(names).Apply(before))), new ShowSide(engine.Resolve(after)), names);
     }
 
-    public static ShowComparison Compare(RoutingEngine engine, Show before, Show after, CancellationToken cancellation)
+    /// <summary>What differs.</summary>
+    public ShowComparison Compare(RoutingEngine engine, CancellationToken cancellation)
     {
-        var devices = Renames.OfDevices(before, after);
-        var comparer = Of(engine, before, after);
-        var old = engine.Check(comparer.Before.Show, cancellation);
-        var now = engine.Check(comparer.After.Show, cancellation);
-        var known = old.Findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal);
-        var still = now.Findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal);
-        var sinks = comparer.Sinks();
+        var old = engine.Check(Before.Show, cancellation);
+        var now = engine.Check(After.Show, cancellation);
+        var known = Fingerprints(old);
+        var still = Fingerprints(now);
         return new ShowComparison
         {
-            Sinks = sinks,
-            Demands = comparer.Demands(),
-            Entities = EntityComparer.Compare(comparer.Before.Show.Document, after, new(StringComparer.Ordinal)
+            Sinks = Sinks(),
+            Demands = Demands(),
+            Entities = EntityComparer.Compare(Before.Show.Document, After.Show.Document, new(StringComparer.Ordinal)
             {
-                ["feed"] = comparer.feedNames,
-                ["line"] = comparer.lineNames,
-            }).Concat(devices.Select(pair => Renamed(pair.Key, pair.Value))).ToValueList(),
-            Hazards = ChangeHazards.Find(comparer),
+                ["feed"] = feedNames,
+                ["line"] = lineNames,
+            }).Concat(deviceNames.Select(pair => Renamed(pair.Key, pair.Value))).ToValueList(),
+            Hazards = ChangeHazards.Find(this),
             NewFindings = now.Findings.Where(finding => !known.Contains(finding.Fingerprint())).ToValueList(),
             ResolvedFindings = old.Findings.Where(finding => !still.Contains(finding.Fingerprint())).ToValueList(),
             UnchangedFindings = now.Findings.Where(finding => known.Contains(finding.Fingerprint())).ToValueList(),
@@ -62,9 +64,11 @@ internal sealed class ShowComparer
     /// <summary>The id of its feed or line in the second show, and the entry.</summary>
     public (bool IsFeed, string Id, int Entry) KeyOf(DemandNode demand, bool isBefore)
     {
-        var id = demand.Feed?.Model.Id.Value ?? demand.Line!.Model.Id.Value;
+        var id = IdOf(demand);
         return (demand.Feed is not null, isBefore ? (demand.Feed is not null ? feedNames : lineNames).GetValueOrDefault(id, id) : id, demand.Entry);
     }
+
+    private static HashSet<string> Fingerprints(CheckResult check) => check.Findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal);
 
     private static EntityChange Renamed(string old, string now) =>
         new() { List = "/rig/devices", Kind = "device", Id = now, Was = old, Change = EntityChangeKind.Renamed };
@@ -103,11 +107,11 @@ internal sealed class ShowComparer
 
         var change = new SinkChange
         {
-            At = One(at),
+            At = Runs.One(at),
             Kind = kind,
             Effect = before.IsNone ? SinkEffect.Appears : after.IsNone ? SinkEffect.Disappears : old is null ? SinkEffect.Starts : now is null ? SinkEffect.Stops : SinkEffect.Changes,
-            Before = old is { } was ? One(was) : null,
-            After = now is { } becomes ? One(becomes) : null,
+            Before = old is { } was ? Runs.One(was) : null,
+            After = now is { } becomes ? Runs.One(becomes) : null,
             ServedBefore = Before.Served(before)?.DisplayName,
             ServesAfter = After.Served(after)?.DisplayName,
             LineBefore = oldLine?.DisplayName,
@@ -140,9 +144,7 @@ internal sealed class ShowComparer
     }
 
     private static PointRange? Joined(PointRange run, PointRange next) =>
-        run.Device == next.Device && run.Group == next.Group && run.Last + 1 == next.First ? new PointRange(run.Device, run.Group, run.First, next.Last) : null;
-
-    private static PointRange One(Point at) => new(at.Device, at.Group, at.Number, at.Number);
+        Runs.Follow(run[run.Width - 1], next[0]) ? new PointRange(run.Device, run.Group, run.First, next.Last) : null;
 
     private ValueList<DemandChange> Demands()
     {

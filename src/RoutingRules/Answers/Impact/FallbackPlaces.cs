@@ -36,14 +36,14 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
             if (demand.Feed is { } feed)
             {
                 var known = document.Feeds[feed.Index];
-                var to = Replace(known.To, demand.Entry, new Destination { Devices = [device.Id] });
-                document = document with { Feeds = Replace(document.Feeds, feed.Index, known with { Spread = false, To = to }) };
+                var to = ShowChanges.Replace(known.To, demand.Entry, new Destination { Devices = [device.Id] });
+                document = document with { Feeds = ShowChanges.Replace(document.Feeds, feed.Index, known with { Spread = false, To = to }) };
                 avoid.AddRange(Cabled(device, demand));
             }
             else
             {
                 var known = document.Lines[demand.Line!.Index];
-                document = document with { Lines = Replace(document.Lines, demand.Line.Index, known with { From = new LineOrigin { Devices = [device.Id] } }) };
+                document = document with { Lines = ShowChanges.Replace(document.Lines, demand.Line.Index, known with { From = new LineOrigin { Devices = [device.Id] } }) };
             }
         }
 
@@ -110,12 +110,5 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
                 }
             }
         }
-    }
-
-    private static ValueList<T> Replace<T>(ValueList<T> list, int at, T item)
-    {
-        var items = list.AsSpan().ToArray();
-        items[at] = item;
-        return ValueList.Create<T>(items);
     }
 }

@@ -1,4 +1,3 @@
-using RoutingRules.Answers.Changeovers;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using RoutingRules.Answers.Changeovers;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 

@@ -26,13 +26,7 @@ internal static class LiveRoutes
             }
         }
 
-        var whole = Runs.Chains(live, (x, y) => Runs.Follow(x.Sink, y.Sink) && (x.Source is null ? y.Source is null : y.Source is { } next && Runs.Follow(x.Source.Value, next)))
-            .Select(chain => new Route
-            {
-                From = chain[0].Source is null ? null : Runs.Of(chain.Select(entry => entry.Source!.Value))[0],
-                To = Runs.Of(chain.Select(entry => entry.Sink))[0],
-            });
-        return show.Document.Patch.Routes.Where(route => route.From is { } from && from.Width != route.To.Width).Concat(whole).ToValueList();
+        return show.Document.Patch.Routes.Where(route => !RouteMap.IsWhole(route)).Concat(RouteMap.Chains(live).Select(RouteMap.Join)).ToValueList();
     }
 
     private static bool IsIdle(ResolvedShow show, PointIndex sink) => show.Graph.Origin(sink).IsNone || !IsHeard(show, sink);

@@ -20,7 +20,7 @@ internal static class RunFindings
         {
             if (!feeds.Contains(run.Locked[i].Value))
             {
-                yield return Finding(RunRules.RunReferenceUnknown, $"'{run.Locked[i]}' is locked, but the house has no such feed.", At($"/locked/{i}"), Entity.Of("feed", run.Locked[i]));
+                yield return RuleFinding.Of(RunRules.RunReferenceUnknown, $"'{run.Locked[i]}' is locked, but the house has no such feed.", At($"/locked/{i}"), Entity.Of("feed", run.Locked[i]));
             }
         }
 
@@ -31,7 +31,7 @@ internal static class RunFindings
             {
                 if (!feeds.Contains(act.Without[i]) && !lines.Contains(act.Without[i]))
                 {
-                    yield return Finding(
+                    yield return RuleFinding.Of(
                         RunRules.RunReferenceUnknown,
                         $"'{act.DisplayName}' does without '{act.Without[i]}', but the house has no such feed or line.",
                         At($"/acts/{a}/without/{i}"),
@@ -83,7 +83,7 @@ internal static class RunFindings
     }
 
     private static Finding Changed(Act act, Id<Feed> feed, string what, string pointer) =>
-        Finding(RunRules.LockedFeedChanged, $"'{feed}' is locked, but '{act.DisplayName}' {what}.", pointer, Entity.Of("act", act.Id), Entity.Of("feed", feed));
+        RuleFinding.Of(RunRules.LockedFeedChanged, $"'{feed}' is locked, but '{act.DisplayName}' {what}.", pointer, Entity.Of("act", act.Id), Entity.Of("feed", feed));
 
     private static IEnumerable<Finding> Order(RunningOrder run)
     {
@@ -94,7 +94,7 @@ internal static class RunFindings
             var act = run.Acts[a];
             if (!seen.Add(act.Id))
             {
-                yield return Finding(RunRules.ActsOutOfOrder, $"Two acts have the id '{act.Id}'.", At($"/acts/{a}/id"), Entity.Of("act", act.Id));
+                yield return RuleFinding.Of(RunRules.ActsOutOfOrder, $"Two acts have the id '{act.Id}'.", At($"/acts/{a}/id"), Entity.Of("act", act.Id));
             }
 
             if (act.Start is not { } start)
@@ -105,7 +105,7 @@ internal static class RunFindings
             var now = (Date: act.Date ?? run.Date, Start: start);
             if (last is { } before && (now.Date < before.Date || (now.Date == before.Date && now.Start <= before.Start)))
             {
-                yield return Finding(
+                yield return RuleFinding.Of(
                     RunRules.ActsOutOfOrder,
                     $"'{act.DisplayName}' begins at {Time(start)}, not after the act before, which begins at {Time(before.Start)}.",
                     At($"/acts/{a}/start"),
@@ -126,7 +126,7 @@ internal static class RunFindings
                 var people = pack.Select(feed => feed.Person ?? feed.Name ?? feed.Id.Value).Distinct(StringComparer.Ordinal).ToList();
                 if (people.Count > 1)
                 {
-                    yield return Finding(
+                    yield return RuleFinding.Of(
                         RunRules.PackUsedTwice, $"In '{act.DisplayName}' pack {pack.Key} is for {string.Join(" and for ", people)}.", "", Entity.Of("act", act.Id), Entity.Of("pack", pack.Key));
                 }
             }
@@ -140,7 +140,7 @@ internal static class RunFindings
             var needed = changeover.Plan.SecondsAfterTheActBefore;
             if (changeover.To.ChangeoverMinutes is { } minutes && needed > minutes * SecondsPerMinute)
             {
-                yield return Finding(
+                yield return RuleFinding.Of(
                     RunRules.ChangeoverTooShort,
                     string.Create(CultureInfo.InvariantCulture, $"The changeover to '{changeover.To.DisplayName}' takes about {(needed + SecondsPerMinute - 1) / SecondsPerMinute} minutes with one person at each place, and there are {minutes}."),
                     "",
@@ -152,15 +152,4 @@ internal static class RunFindings
     private static string Time(TimeOnly time) => time.ToString("HH:mm", CultureInfo.InvariantCulture);
 
     private static string At(FormattableString pointer) => FormattableString.Invariant(pointer);
-
-    private static Finding Finding(RuleDescriptor rule, string message, string pointer, params ValueList<Entity> entities) => new()
-    {
-        Rule = rule.Id,
-        Name = rule.Name,
-        Severity = rule.Severity,
-        Message = message,
-        Remedy = rule.Remedy,
-        Pointer = pointer,
-        Entities = entities,
-    };
 }

@@ -22,12 +22,13 @@ internal static class RunPlanner
         var changeovers = new List<RunChangeover>();
         for (var i = 1; i < acts.Count; i++)
         {
+            var shows = ShowComparer.Of(engine, acts[i - 1].Show, acts[i].Show);
             changeovers.Add(new RunChangeover
             {
                 From = acts[i - 1].Act,
                 To = acts[i].Act,
-                Comparison = ShowComparer.Compare(engine, acts[i - 1].Show, acts[i].Show, cancellation),
-                Plan = ChangeoverPlanner.Plan(engine, acts[i - 1].Show, acts[i].Show, run.Pace, cancellation),
+                Comparison = shows.Compare(engine, cancellation),
+                Plan = ChangeoverPlanner.Plan(engine, shows, run.Pace, cancellation),
             });
         }
 

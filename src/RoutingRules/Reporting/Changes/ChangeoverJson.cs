@@ -5,6 +5,7 @@ using RoutingRules.Answers.Comparing;
 using RoutingRules.Answers.Running;
 using RoutingRules.Model;
 using RoutingRules.Rules;
+using static RoutingRules.Reporting.JsonMembers;
 
 namespace RoutingRules.Reporting.Changes;
 
@@ -88,10 +89,10 @@ public static class ChangeoverJson
         json.WriteStartObject();
         json.WriteString("id", act.Act.Id.Value);
         json.WriteString("name", JsonReport.Whole(act.Act.DisplayName));
-        ComparisonJson.WriteOptional(json, "start", act.Act.Start?.ToString("HH:mm", CultureInfo.InvariantCulture));
+        WriteOptional(json, "start", act.Act.Start?.ToString("HH:mm", CultureInfo.InvariantCulture));
         json.WriteBoolean("assigned", act.IsAssigned);
         ComparisonJson.WriteFindings(json, "findings", plan.OwnFindings(act));
-        WriteTexts(json, "unplaced", act.Unplaced.Select(unplaced => unplaced.Demand));
+        WriteList(json, "unplaced", act.Unplaced.Select(unplaced => unplaced.Demand));
         json.WriteEndObject();
     }
 
@@ -101,11 +102,11 @@ public static class ChangeoverJson
         foreach (var total in kit)
         {
             json.WriteStartObject();
-            json.WriteString("kind", WhyJson.Word(total.Kind.ToString()));
+            json.WriteString("kind", Word(total.Kind));
             json.WriteString("name", JsonReport.Whole(total.Name));
-            ComparisonJson.WriteOptional(json, "suppliedBy", total.SuppliedBy);
+            WriteOptional(json, "suppliedBy", total.SuppliedBy);
             json.WriteNumber("most", total.Most);
-            WriteTexts(json, "acts", total.Acts.Select(act => act.Value));
+            WriteList(json, "acts", total.Acts);
             json.WriteEndObject();
         }
 
@@ -124,35 +125,24 @@ public static class ChangeoverJson
 
         json.WriteNumber("seconds", plan.SecondsAfterTheActBefore);
         json.WriteNumber("rollbackAfter", plan.RollbackAfter);
-        WriteTexts(json, "remarks", plan.Remarks);
+        WriteList(json, "remarks", plan.Remarks);
         ComparisonJson.WriteFindings(json, "hazards", hazards);
         json.WriteStartArray("steps");
         foreach (var step in plan.Steps)
         {
             json.WriteStartObject();
             json.WriteNumber("number", step.Number);
-            json.WriteString("phase", WhyJson.Word(step.Phase.ToString()));
-            json.WriteString("timing", WhyJson.Word(step.Timing.ToString()));
-            ComparisonJson.WriteOptional(json, "place", step.Place?.Value);
+            json.WriteString("phase", Word(step.Phase));
+            json.WriteString("timing", Word(step.Timing));
+            WriteOptional(json, "place", step.Place?.Value);
             json.WriteString("text", JsonReport.Whole(step.Text));
-            WriteTexts(json, "points", step.Points.Select(run => run.ToString()));
-            WriteTexts(json, "hazards", step.Hazards);
+            WriteList(json, "points", step.Points);
+            WriteList(json, "hazards", step.Hazards);
             json.WriteNumber("seconds", step.Seconds);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
         json.WriteEndObject();
-    }
-
-    private static void WriteTexts(Utf8JsonWriter json, string name, IEnumerable<string> texts)
-    {
-        json.WriteStartArray(name);
-        foreach (var text in texts)
-        {
-            json.WriteStringValue(JsonReport.Whole(text));
-        }
-
-        json.WriteEndArray();
     }
 }

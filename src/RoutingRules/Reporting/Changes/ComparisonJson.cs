@@ -3,6 +3,7 @@ using RoutingRules.Answers.Comparing;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;
+using static RoutingRules.Reporting.JsonMembers;
 
 namespace RoutingRules.Reporting.Changes;
 
@@ -42,32 +43,11 @@ public static class ComparisonJson
         foreach (var finding in findings)
         {
             json.WriteStartObject();
-            json.WriteString("rule", finding.Rule);
-            json.WriteString("name", finding.Name);
-            json.WriteString("severity", PlainText.Word(finding.Severity));
-            json.WriteString("message", JsonReport.Whole(finding.Message));
-            if (finding.Remedy.Length > 0)
-            {
-                json.WriteString("remedy", JsonReport.Whole(finding.Remedy));
-            }
-
-            FindingJson.WriteEntities(json, finding.Entities);
-            json.WriteString("pointer", JsonReport.Whole(finding.Pointer));
-            json.WriteString("fingerprint", finding.Fingerprint());
-            json.WriteStartArray("fixes");
-            json.WriteEndArray();
+            FindingJson.WriteMembers(json, finding, default);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
-    }
-
-    internal static void WriteOptional(Utf8JsonWriter json, string name, string? text)
-    {
-        if (text is not null)
-        {
-            json.WriteString(name, JsonReport.Whole(text));
-        }
     }
 
     private static void WriteSinks(Utf8JsonWriter json, ValueList<SinkChange> sinks)
@@ -78,7 +58,7 @@ public static class ComparisonJson
             json.WriteStartObject();
             json.WriteString("at", change.At.ToString());
             json.WriteString("kind", change.Kind == PortKind.Output ? "output" : "sink");
-            json.WriteString("effect", WhyJson.Word(change.Effect.ToString()));
+            json.WriteString("effect", Word(change.Effect));
             WriteOptional(json, "before", change.Before?.ToString());
             WriteOptional(json, "after", change.After?.ToString());
             WriteOptional(json, "servedBefore", change.ServedBefore);
@@ -101,7 +81,7 @@ public static class ComparisonJson
             json.WriteString("demand", JsonReport.Whole(change.Demand));
             json.WriteString("name", JsonReport.Whole(change.Name));
             json.WriteString("kind", change.IsFeed ? "feed" : "line");
-            json.WriteString("fate", WhyJson.Word(change.Fate.ToString()));
+            json.WriteString("fate", Word(change.Fate));
             WriteOptional(json, "was", change.Was);
             WriteOptional(json, "before", change.Before?.ToString());
             WriteOptional(json, "after", change.After?.ToString());
@@ -121,7 +101,7 @@ public static class ComparisonJson
             json.WriteString("kind", change.Kind);
             json.WriteString("id", JsonReport.Whole(change.Id));
             WriteOptional(json, "was", change.Was);
-            json.WriteString("change", WhyJson.Word(change.Change.ToString()));
+            json.WriteString("change", Word(change.Change));
             json.WriteStartArray("members");
             foreach (var member in change.Members)
             {

@@ -27,16 +27,16 @@ internal static class PageSetWriter
             }
 
             output.Append('=', TextSheetWriter.LineLength).Append('\n');
-            Wrap(output, "", set.Title);
+            TextSheetWriter.Wrap(output, "", set.Title);
             if (!set.Meta.IsEmpty)
             {
-                Wrap(output, "", string.Join(Dot, set.Meta));
+                TextSheetWriter.Wrap(output, "", string.Join(Dot, set.Meta));
             }
 
-            Wrap(output, "", Heading(page));
+            TextSheetWriter.Wrap(output, "", Heading(page));
             foreach (var fact in page.Facts)
             {
-                Wrap(output, "", fact);
+                TextSheetWriter.Wrap(output, "", fact);
             }
 
             if (set.HasCautions)
@@ -44,7 +44,7 @@ internal static class PageSetWriter
                 output.Append('-', TextSheetWriter.LineLength).Append('\n').Append(PageLayout.CautionsTitle).Append('\n');
                 foreach (var caution in SheetWords.Cautions)
                 {
-                    Wrap(output, "- ", caution);
+                    TextSheetWriter.Wrap(output, "- ", caution);
                 }
             }
 
@@ -57,15 +57,6 @@ internal static class PageSetWriter
         }
 
         return output.ToString();
-    }
-
-    private static void Wrap(StringBuilder output, string lead, string text)
-    {
-        foreach (var line in TextTable.Wrap(VisibleText.OfPlain(text), TextSheetWriter.LineLength - lead.Length))
-        {
-            output.Append(lead).Append(line).Append('\n');
-            lead = new string(' ', lead.Length);
-        }
     }
 
     private static string Markdown(PageSet set)
@@ -133,13 +124,7 @@ internal static class PageSetWriter
 
         if (set.HasCautions)
         {
-            output.Append(CultureInfo.InvariantCulture, $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n");
-            foreach (var caution in SheetWords.Cautions)
-            {
-                output.Append(CultureInfo.InvariantCulture, $"<li>{HtmlText.Escape(caution)}</li>\n");
-            }
-
-            output.Append("</ul>\n</aside>\n");
+            HtmlSheetWriter.WriteCautions(output, SheetWords.Cautions);
         }
 
         foreach (var table in page.Tables)

@@ -63,7 +63,7 @@ internal static class RunPages
                 Cells =
                 [
                     [new PageLine(total.Kind == KitKind.Pack ? $"pack {total.Name}" : total.Name, PageLineStyle.Strong), .. Cell(total.SuppliedBy is null ? null : $"from {total.SuppliedBy}")],
-                    Cell(WhyJson.Word(total.Kind.ToString())),
+                    Cell(JsonMembers.Word(total.Kind)),
                     Cell(total.Most.ToString(CultureInfo.InvariantCulture)),
                     Cell(string.Join(", ", total.Acts)),
                 ],

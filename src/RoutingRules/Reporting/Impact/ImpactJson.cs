@@ -1,6 +1,7 @@
 using System.Text.Json;
 using RoutingRules.Answers;
 using RoutingRules.Model;
+using static RoutingRules.Reporting.JsonMembers;
 
 namespace RoutingRules.Reporting;
 
@@ -234,25 +235,6 @@ public static class ImpactJson
             json.WriteString("id", JsonReport.Whole(thing.Id));
             WriteOptional(json, "label", thing.Label);
             json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
-
-    private static void WriteOptional(Utf8JsonWriter json, string name, string? text)
-    {
-        if (text is not null)
-        {
-            json.WriteString(name, JsonReport.Whole(text));
-        }
-    }
-
-    private static void WriteList<T>(Utf8JsonWriter json, string name, ValueList<T> items)
-    {
-        json.WriteStartArray(name);
-        foreach (var item in items)
-        {
-            json.WriteStringValue(JsonReport.Whole(item!.ToString()!));
         }
 
         json.WriteEndArray();

@@ -21,18 +21,18 @@ public static class ImpactReport
         foreach (var page in Pages(answer, show, out var head))
         {
             output.Append(output.Length > 0 ? "\n" : "").Append('=', TextSheetWriter.LineLength).Append('\n');
-            Wrap(output, "", string.Join(" \u00b7 ", PageLayout.Meta(head).Prepend(head.Title)));
-            Wrap(output, "", page.Aside is null ? page.Title : $"{page.Title} ({page.Aside})");
+            TextSheetWriter.Wrap(output, "", string.Join(" \u00b7 ", PageLayout.Meta(head).Prepend(head.Title)));
+            TextSheetWriter.Wrap(output, "", page.Aside is null ? page.Title : $"{page.Title} ({page.Aside})");
             output.Append('=', TextSheetWriter.LineLength).Append('\n');
             foreach (var fact in page.Facts)
             {
-                Wrap(output, "", fact);
+                TextSheetWriter.Wrap(output, "", fact);
             }
 
             output.Append('\n').Append(PageLayout.CautionsTitle).Append('\n');
             foreach (var caution in SheetWords.Cautions)
             {
-                Wrap(output, "- ", caution);
+                TextSheetWriter.Wrap(output, "- ", caution);
             }
 
             foreach (var table in page.Tables)
@@ -70,7 +70,7 @@ public static class ImpactReport
 
             foreach (var table in page.Tables)
             {
-                WriteMarkdown(output, table);
+                MarkdownSheetWriter.WriteTable(output, table);
             }
         }
 
@@ -102,29 +102,4 @@ public static class ImpactReport
         };
         return ImpactPages.Pages(answer, show);
     }
-
-    private static void Wrap(StringBuilder output, string lead, string text)
-    {
-        foreach (var line in TextTable.Wrap(VisibleText.OfPlain(text), TextSheetWriter.LineLength - lead.Length))
-        {
-            output.Append(lead).Append(line).Append('\n');
-            lead = new string(' ', lead.Length);
-        }
-    }
-
-    private static void WriteMarkdown(StringBuilder output, PageTable table)
-    {
-        output.Append(CultureInfo.InvariantCulture, $"\n### {MarkdownText.Escape(table.Title)}\n\n| {string.Join(" | ", table.Columns.Select(column => MarkdownText.Escape(column.Heading)))} |\n|{string.Concat(table.Columns.Select(_ => "---|"))}\n");
-        foreach (var row in table.Rows)
-        {
-            output.Append(CultureInfo.InvariantCulture, $"| {string.Join(" | ", row.Cells.Select(cell => string.Join("<br>", cell.Select(Line))))} |\n");
-        }
-    }
-
-    private static string Line(PageLine line) => line.Style switch
-    {
-        PageLineStyle.Tick => $"\u2610 {MarkdownText.Escape(line.Text)}".TrimEnd(),
-        PageLineStyle.Plain => MarkdownText.Escape(line.Text),
-        _ => $"**{MarkdownText.Escape(line.Text)}**",
-    };
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using RoutingRules.Model;
 
 namespace RoutingRules.Reporting.Sheets;
 
@@ -45,7 +46,7 @@ public static class HtmlSheetWriter
         }
 
         output.Append(CultureInfo.InvariantCulture, $"<p class=\"view\">{HtmlText.Escape(SheetWords.ViewNote(sheet.Head.View))}</p>\n");
-        WriteCautions(output, sheet);
+        WriteCautions(output, sheet.Cautions);
         foreach (var table in page.Tables)
         {
             WriteTable(output, table);
@@ -59,10 +60,10 @@ public static class HtmlSheetWriter
         output.Append("</td></tr></tbody>\n</table>\n</section>\n");
     }
 
-    private static void WriteCautions(StringBuilder output, Sheet sheet)
+    internal static void WriteCautions(StringBuilder output, ValueList<string> cautions)
     {
         output.Append(CultureInfo.InvariantCulture, $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n");
-        foreach (var caution in sheet.Cautions)
+        foreach (var caution in cautions)
         {
             output.Append(CultureInfo.InvariantCulture, $"<li>{HtmlText.Escape(caution)}</li>\n");
         }

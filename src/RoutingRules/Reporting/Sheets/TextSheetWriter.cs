@@ -54,7 +54,8 @@ public static class TextSheetWriter
 
     }
 
-    private static void Wrap(StringBuilder output, string lead, string text)
+    /// <summary>A paragraph after a lead, such as the dash of a list.</summary>
+    internal static void Wrap(StringBuilder output, string lead, string text)
     {
         foreach (var line in TextTable.Wrap(VisibleText.OfPlain(text), LineLength - lead.Length))
         {

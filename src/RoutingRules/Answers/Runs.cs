@@ -1,6 +1,6 @@
 using RoutingRules.Model;
 
-namespace RoutingRules.Answers.Changeovers;
+namespace RoutingRules.Answers;
 
 /// <summary>Joins points and pairs of points that follow one another, for people to read.</summary>
 internal static class Runs

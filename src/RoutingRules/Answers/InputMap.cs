@@ -1,24 +1,15 @@
 using RoutingRules.Model;
 
-namespace RoutingRules.Answers.Changeovers;
+namespace RoutingRules.Answers;
 
 /// <summary>The settings of inputs point by point.</summary>
 internal static class InputMap
 {
     /// <summary>What is said about the phantom power of each input; the first entry that says something counts.</summary>
-    public static Dictionary<Point, bool> Phantom(Show show)
-    {
-        var phantom = new Dictionary<Point, bool>();
-        foreach (var input in show.Patch.Inputs)
-        {
-            for (var i = 0; input.Phantom is { } isOn && i < input.At.Width; i++)
-            {
-                phantom.TryAdd(input.At[i], isOn);
-            }
-        }
+    public static Dictionary<Point, bool> Phantom(Show show) => PointMap.First(show.Patch.Inputs, static input => input.At, static input => input.Phantom);
 
-        return phantom;
-    }
+    /// <summary>The console that owns the gain of each input, where one is named.</summary>
+    public static Dictionary<Point, Id<Device>> Owners(IEnumerable<InputSettings> inputs) => PointMap.First(inputs, static input => input.At, static input => input.GainOwner);
 
     /// <summary>The show with other settings for one input.</summary>
     public static Show With(Show show, Point at, Func<InputSettings, InputSettings> change)
