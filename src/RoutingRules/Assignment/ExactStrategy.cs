@@ -32,6 +32,10 @@ internal sealed class ExactStrategy : AssignmentStrategy
             return ordered;
         }
 
+        var feeding = new SenderProblem(problem, part);
+        var senders = new SenderSearch(feeding, cancellation);
+        ordered = feeding.IsContested ? Feed(ordered) : ordered;
+
         var bits = 0.0;
         foreach (var index in part.Active)
         {
@@ -39,7 +43,6 @@ internal sealed class ExactStrategy : AssignmentStrategy
         }
 
         var isLarge = bits > MaxExactBits;
-        var isFull = ordered is not null && inOrder.Proven(ordered.Score) >= TierCount;
         if (!isLarge)
         {
             var small = new ExactSearch(problem, evaluator, part, cancellation);
@@ -50,12 +53,12 @@ internal sealed class ExactStrategy : AssignmentStrategy
             }
         }
 
-        var found = isLarge && isFull ? ordered : Better(new GreedySearch(problem, evaluator, part, cancellation).Run(null, start + (budget / 2)), ordered, evaluator);
+        var found = isLarge && ordered is not null ? ordered : Better(new GreedySearch(problem, evaluator, part, cancellation).Run(null, start + (budget / 2)), ordered, evaluator);
         var known = 0;
         if (found is not null)
         {
             var refilling = new Refilling(problem, evaluator, part, cancellation);
-            found = refilling.Run(found, Math.Max(start + (budget / 2), evaluator.Work + (budget / 2)), score => inOrder.Proven(score) == ObjectiveVector.Length);
+            found = refilling.Run(found, evaluator.Work + (isLarge ? budget * 3 / 2 : budget / 2), score => inOrder.Proven(score) == ObjectiveVector.Length);
             if (inOrder.Proven(found.Score) < refilling.PlacementNumbers)
             {
                 found = refilling.Prove(found, evaluator.Work + (budget / 4));
@@ -72,7 +75,27 @@ internal sealed class ExactStrategy : AssignmentStrategy
             found = new ExactSearch(problem, evaluator, part, cancellation).Run(found, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
         }
 
+        found = !feeding.IsContested || found is null || found.IsProven || inOrder.Proven(found.Score) >= TierCount ? found : Feed(found);
         return found is null || found.IsProven ? found : found with { ProvenNumbers = Math.Max(known, inOrder.Proven(found.Score)) };
+
+        // Devices for what not all can feed: the best way, tried in list order.
+        SearchResult? Feed(SearchResult? known)
+        {
+            if (known is not null && !senders.Learn(known.Choices) && senders.Work > 0)
+            {
+                return known;
+            }
+
+            var before = senders.Work;
+            senders.Run(budget / 2);
+            evaluator.Spend(senders.Work - before);
+            inOrder.Limit([.. senders.Least.Zip(feeding.Outside, (within, outside) => within + outside)]);
+            var fed = new Part { Active = part.Active, Choices = feeding.Restrict(senders.Feeding), IsFirm = part.IsFirm };
+            var found = new ListOrderSearch(problem, evaluator, fed, cancellation).Run(budget / 4);
+
+            // What it proves holds with these devices only.
+            return Better(found is null ? null : found with { ProvenNumbers = 0 }, known, evaluator);
+        }
     }
 
     private static SearchResult? Better(SearchResult? found, SearchResult? other, Evaluator evaluator) =>

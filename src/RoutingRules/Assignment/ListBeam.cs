@@ -463,13 +463,14 @@ internal sealed class ListBeam
             }
         }
 
+        poolsOfDevice = [.. Enumerable.Range(0, list.DeviceCount).Select(device => Enumerable.Range(0, list.Pools.Length).Where(pool => list.Pools[pool].Device == device).ToArray())];
         var classes = new int[list.DeviceCount];
         Array.Fill(classes, -1);
         for (var device = 0; device < classes.Length; device++)
         {
             for (var other = 0; other < device && classes[device] < 0; other++)
             {
-                if (groupOf[device] >= 0 && groupOf[other] >= 0 && profiles[device].SequenceEqual(profiles[other]))
+                if (groupOf[device] >= 0 && groupOf[other] >= 0 && profiles[device].SequenceEqual(profiles[other]) && HaveEqualPools(device, other))
                 {
                     classes[device] = classes[other] = other;
                 }
@@ -478,9 +479,13 @@ internal sealed class ListBeam
 
         groupOfDevice = groupOf;
         blockBase = [.. Enumerable.Range(0, list.DeviceCount).Select(device => firstBlock.GetValueOrDefault(device))];
-        poolsOfDevice = [.. Enumerable.Range(0, list.DeviceCount).Select(device => Enumerable.Range(0, list.Pools.Length).Where(pool => list.Pools[pool].Device == device).ToArray())];
         return classes;
     }
+
+    /// <summary>True when the pools of two devices are alike; those that only standing demands use are in no option.</summary>
+    private bool HaveEqualPools(int device, int other) =>
+        poolsOfDevice[device].Select(pool => (list.Pools[pool].Level, list.Pools[pool].Width))
+            .SequenceEqual(poolsOfDevice[other].Select(pool => (list.Pools[pool].Level, list.Pools[pool].Width)));
 
     private int[] groupOfDevice = [];
     private int[] blockBase = [];

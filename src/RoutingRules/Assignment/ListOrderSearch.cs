@@ -106,6 +106,16 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
         return must == score.Numbers[..4].Sum();
     }
 
+    /// <summary>Takes note of what must stay without a place, by tier, as somebody else counted it.</summary>
+    public void Limit(int[] lost)
+    {
+        floorOfAll ??= Least();
+        if (lost.AsSpan().SequenceCompareTo(floorOfAll.AsSpan(0, lost.Length)) > 0)
+        {
+            lost.CopyTo(floorOfAll, 0);
+        }
+    }
+
     private int At(int place) => LevelOrder.At(evaluator.Order, place);
 
     /// <summary>A vector that no placement can go below on any level.</summary>
