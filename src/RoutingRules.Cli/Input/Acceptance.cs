@@ -48,12 +48,13 @@ internal sealed class Acceptance : IDisposable
     public OutputFile? Target => target;
 
     /// <summary>The document with waived and known findings set apart.</summary>
-    /// <param name="path">The document's argument.</param>
-    /// <param name="document">The document as checked.</param>
+    /// <param name="path">The argument that brought the document.</param>
+    /// <param name="document">The document as checked; its name goes on behind that of the argument when it is one of several.</param>
     public DocumentCheck Apply(string path, DocumentCheck document)
     {
-        document = waivers?.Apply(document, Relative(path, choice.Waivers!)) ?? document;
-        return baseline?.Apply(document, Relative(path, choice.Baseline!)) ?? document;
+        var inside = document.Path[InputDocument.NameOf(path).Length..];
+        document = waivers?.Apply(document, Relative(path, choice.Waivers!) + inside) ?? document;
+        return baseline?.Apply(document, Relative(path, choice.Baseline!) + inside) ?? document;
     }
 
     /// <summary>What there is to say about the waivers, once every document was applied; null without waivers.</summary>

@@ -45,6 +45,11 @@ public sealed class JsonReport : ReportWriter
         coverage.Add(document.Result);
         json.WriteStartObject();
         json.WriteString("path", Whole(document.Path));
+        if (document.TextPath is { } text)
+        {
+            json.WriteString("text", Whole(text));
+        }
+
         json.WriteString("status", document.Status switch
         {
             DocumentStatus.Clean => "clean",

@@ -81,7 +81,16 @@ public sealed class BaselineBook
             }
         }
 
-        documents[path] = new BaselineDocument { Path = path, Findings = kept.Values.ToValueList() };
+        if (kept.Count == 0)
+        {
+            // Of a clean document nothing is to be kept, however many of them there are.
+            documents.Remove(path);
+        }
+        else
+        {
+            documents[path] = new BaselineDocument { Path = path, Findings = kept.Values.ToValueList() };
+        }
+
         return document with
         {
             Result = document.Result with { Findings = open.ToValueList() },

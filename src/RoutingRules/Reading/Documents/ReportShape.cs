@@ -42,7 +42,8 @@ internal static class ReportShape
     private static ObjectShape CreateDocument() => Shape(
         "document",
         "One document and what was found in it.",
-        Must("path", Text, "Where it was read from."),
+        Must("path", Text, "Where it was read from; of one of several documents in a file, the file, !/ and its name or number there."),
+        May("text", Text, "The text in which lines and columns count, when the document is one of several in it."),
         Must(
             "status",
             Words("documentStatus", "clean", "findings", "unreadable", "undecided"),
