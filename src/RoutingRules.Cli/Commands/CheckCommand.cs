@@ -18,8 +18,8 @@ internal static class CheckCommand
         }.NamesNoOption();
         var format = ToolOptions.Format("How the result is written to standard output, usually text.");
         var report = ToolOptions.Report();
-        var waivers = new Option<string?>("--waivers") { HelpName = "FILE", Description = "Excuse what a list of waivers names: each with reason, owner, last day and scope." };
-        var asOf = ToolOptions.Day("--as-of", "The day for which waivers count; usually today.");
+        var waivers = ToolOptions.Waivers();
+        var asOf = ToolOptions.AsOf();
         var baseline = new Option<string?>("--baseline") { HelpName = "FILE", Description = "Do not fail for findings that a baseline knows already." };
         var update = new Option<bool>("--update-baseline") { Description = "Take out of the baseline what is gone. It never grows, unless with --force." };
         var force = new Option<bool>("--force") { Description = "With --update-baseline: also accept everything found now, or begin a baseline." };
