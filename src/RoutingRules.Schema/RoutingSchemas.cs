@@ -38,6 +38,9 @@ public static class RoutingSchemas
     /// <summary>The schema of answers to what each loss does to a show.</summary>
     public static string Impact => Text(SchemaKind.Impact);
 
+    /// <summary>The schema of what mending a show came to.</summary>
+    public static string Fix => Text(SchemaKind.Fix);
+
     /// <summary>The schema of a kind of document.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="kind"/> is no kind.</exception>
     public static string Text(SchemaKind kind)

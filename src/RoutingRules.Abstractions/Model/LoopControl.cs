@@ -1,6 +1,6 @@
 namespace RoutingRules.Model;
 
-/// <summary>What keeps a ring of network links from flooding.</summary>
+/// <summary>What keeps a loop of network links from flooding.</summary>
 public enum LoopControl
 {
     /// <summary>Nothing.</summary>

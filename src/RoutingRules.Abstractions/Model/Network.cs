@@ -18,7 +18,7 @@ public sealed record Network
     /// <summary>The clock domain.</summary>
     public Id<Clock>? Clock { get; init; }
 
-    /// <summary>What keeps a ring of links from flooding.</summary>
+    /// <summary>What keeps a loop of links from flooding.</summary>
     public LoopControl LoopControl { get; init; }
 
     /// <summary>Content that other tools keep here; null when absent.</summary>

@@ -13,13 +13,13 @@ internal static class CheckCommand
     {
         var paths = new Argument<string[]>("PATH")
         {
-            Description = "Show files, folders (every *.show.json in them and in their subfolders), or - for one show on standard input.",
+            Description = "Show files, folders (every *.show.json in them and in their subfolders), zip archives (every *.show.json in them),\nfiles of JSON lines (*.jsonl), or - for one or more shows on standard input.",
             Arity = ArgumentArity.OneOrMore,
         }.NamesNoOption();
         var format = ToolOptions.Format("How the result is written to standard output, usually text.");
         var report = ToolOptions.Report();
-        var waivers = new Option<string?>("--waivers") { HelpName = "FILE", Description = "Excuse what a list of waivers names: each with reason, owner, last day and scope." };
-        var asOf = ToolOptions.Day("--as-of", "The day for which waivers count; usually today.");
+        var waivers = ToolOptions.Waivers();
+        var asOf = ToolOptions.AsOf();
         var baseline = new Option<string?>("--baseline") { HelpName = "FILE", Description = "Do not fail for findings that a baseline knows already." };
         var update = new Option<bool>("--update-baseline") { Description = "Take out of the baseline what is gone. It never grows, unless with --force." };
         var force = new Option<bool>("--force") { Description = "With --update-baseline: also accept everything found now, or begin a baseline." };
@@ -34,6 +34,7 @@ internal static class CheckCommand
             "Check shows: is every mix patched to where it must go, is nothing missing, doubled, swapped or silent? Nothing is changed.",
             "routing-rules check saturday.show.json\nLists what is wrong, where in the file, and what to do about it.",
             "routing-rules check shows/ --report json=result.json --report html=result.html\nChecks every show in a folder and also keeps the result for another program and for people.",
+            "routing-rules check 2027.zip\nChecks every show in an archive without unpacking it.",
             "routing-rules check shows/ --waivers waivers.json --baseline baseline.json\nFails only for what nobody has decided to live with.")
         {
             paths, format, report, waivers, asOf, baseline, update, force, fixes, timings, config, noConfig, profiles, quiet,
@@ -56,7 +57,7 @@ internal static class CheckCommand
                 ReportSetup.Options(engine, isQuiet),
                 console);
             var clock = parsed.GetValue(timings) ? new Timings() : null;
-            var code = Run(files, new Means(engine, clock, parsed.GetValue(fixes)), acceptance, reports, console, cancellation);
+            var code = Run(files, new Means(engine, clock, parsed.GetValue(fixes), isQuiet), acceptance, reports, console, cancellation);
             reports.Finish();
             acceptance.Finish();
             clock?.Write(console.Error);
@@ -65,15 +66,18 @@ internal static class CheckCommand
         return command;
     }
 
-    private sealed record Means(RoutingEngine Engine, Timings? Clock, bool OffersFixes);
+    private sealed record Means(RoutingEngine Engine, Timings? Clock, bool OffersFixes, bool IsQuiet);
 
     private static int Run(IReadOnlyList<string> files, Means means, Acceptance acceptance, Reports reports, CliConsole console, CancellationToken cancellation)
     {
         var code = ExitCode.Clean;
         foreach (var file in files)
         {
-            cancellation.ThrowIfCancellationRequested();
-            Add(acceptance.Apply(file, InputDocument.Check(file, console, means.Engine, means.Clock, means.OffersFixes, cancellation)));
+            foreach (var document in ShowDocuments.Of(file, console, means.IsQuiet, cancellation))
+            {
+                cancellation.ThrowIfCancellationRequested();
+                Add(acceptance.Apply(file, DocumentCheck.Run(means.Engine, document, means.OffersFixes, means.Clock, cancellation)));
+            }
         }
 
         if (acceptance.Report() is { } waivers)

@@ -22,7 +22,7 @@ internal static class FixCommand
         var rule = new Option<string[]>("--rule")
         {
             HelpName = "ID",
-            Description = "Mend only what this rule finds, named by id or name; may be given several times.",
+            Description = "Mend only what this rule finds, named by id or name, accepted findings as well; may be given several times.",
             DefaultValueFactory = _ => [],
         };
         var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write the mended show to a file; without it the show goes to standard output." };
@@ -30,7 +30,7 @@ internal static class FixCommand
         var format = new Option<string?>("--format")
         {
             HelpName = string.Join('|', Formats),
-            Description = "How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual), json, or patch, a JSON Patch of the show.",
+            Description = "How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual), json (after fix.schema.json), or patch, a JSON Patch of the show.",
             CustomParser = result =>
             {
                 var word = result.Tokens[0].Value;
@@ -42,6 +42,9 @@ internal static class FixCommand
                 return word;
             },
         };
+        var waivers = ToolOptions.Waivers();
+        var asOf = ToolOptions.AsOf();
+        var baseline = new Option<string?>("--baseline") { HelpName = "FILE", Description = "Leave alone what a baseline knows." };
         var config = ToolOptions.Config();
         var noConfig = ToolOptions.NoConfig();
         var profiles = ToolOptions.Profiles();
@@ -49,9 +52,10 @@ internal static class FixCommand
             "fix",
             "Mend what the rules find: each fix is tried on a copy, and taken only when its finding is gone and nothing worse has come.",
             "routing-rules fix saturday.show.json --dry-run\nSays what would be changed, and changes nothing.",
-            "routing-rules fix saturday.show.json --out mended.show.json\nTakes the safe fixes; the rest of the text stays as it is written.")
+            "routing-rules fix saturday.show.json --out mended.show.json\nTakes the safe fixes; the rest of the text stays as it is written.",
+            "routing-rules fix saturday.show.json --waivers waivers.json --baseline baseline.json --dry-run\nLeaves alone what somebody has decided to live with.")
         {
-            file, dryRun, safe, @unsafe, rule, @out, inPlace, format, config, noConfig, profiles,
+            file, dryRun, safe, @unsafe, rule, @out, inPlace, format, waivers, asOf, baseline, config, noConfig, profiles,
         };
         command.SetAction(parsed =>
         {
@@ -65,8 +69,15 @@ internal static class FixCommand
             Refuse(job, parsed.GetValue(safe));
             var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), false), [job.Path], console, cancellation);
             var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
-            var options = new FixOptions { IncludeUnsafe = job.IsUnsafe, Rules = Rules(parsed.GetRequiredValue(rule), engine) };
-            return Run(job, engine, options, loaded.Files, console, cancellation);
+            var choice = new AcceptanceChoice(parsed.GetValue(waivers), parsed.GetValue(asOf) ?? console.Today(), parsed.GetValue(baseline), IsUpdate: false, IsForce: false);
+            using var acceptance = new Acceptance(choice, [job.Path], engine, console, cancellation);
+            var options = new FixOptions
+            {
+                IncludeUnsafe = job.IsUnsafe,
+                Rules = Rules(parsed.GetRequiredValue(rule), engine),
+                IsAccepted = finding => acceptance.Accepts(job.Path, finding),
+            };
+            return Run(job, engine, options, acceptance, [.. loaded.Files, .. choice.Files], console, cancellation);
         });
         return command;
     }
@@ -74,6 +85,8 @@ internal static class FixCommand
     private sealed record Job(string Path, bool IsDry, bool IsUnsafe, string? OutPath, bool IsInPlace, string? Format)
     {
         public bool ShowsText => !IsDry && OutPath is null && !IsInPlace;
+
+        public bool ListsFixes => !ShowsText && Format != "patch";
     }
 
     private static void Refuse(Job job, bool isSafe)
@@ -104,7 +117,8 @@ internal static class FixCommand
         return named.ToValueList();
     }
 
-    private static int Run(Job job, RoutingEngine engine, FixOptions options, IReadOnlyList<string> configFiles, CliConsole console, CancellationToken cancellation)
+    private static int Run(
+        Job job, RoutingEngine engine, FixOptions options, Acceptance acceptance, IReadOnlyList<string> otherInputs, CliConsole console, CancellationToken cancellation)
     {
         var outPath = job.IsInPlace ? job.Path : job.OutPath;
         var name = InputDocument.NameOf(job.Path);
@@ -117,20 +131,22 @@ internal static class FixCommand
             return ExitCode.Usage;
         }
 
-        using var target = outPath is null ? null : OutputFile.Begin(outPath, job.IsInPlace ? configFiles : [job.Path, .. configFiles]);
+        using var target = outPath is null ? null : OutputFile.Begin(outPath, job.IsInPlace ? otherInputs : [job.Path, .. otherInputs]);
         var result = engine.Fix(read.Value!, options, cancellation);
         var edited = result.Applied.IsEmpty
             ? new EditedText { Utf8 = loaded.Utf8, Patch = new JsonPatch(default), IsRewritten = false }
             : ShowText.Edit(loaded.Utf8.Span, result.Edits, result.Show);
+        var check = DocumentCheck.Of(name, result.Show, result.After, edited.Utf8.Span);
+        var after = acceptance.Apply(job.Path, job.ListsFixes ? check.WithFixes(engine, edited.Utf8, cancellation) : check);
         if (job.ShowsText)
         {
             console.Output.Write(edited.Utf8.Span);
-            CliRunner.Say(console, $"{FixAccount.Heading(result, false)}; use --dry-run to see each of them.");
+            CliRunner.Say(console, $"{FixReport.Heading(result, after, false)}; use --dry-run to see each of them.");
         }
         else
         {
             target?.Content.Write(edited.Utf8.Span);
-            Tell(job, engine, name, result, edited.Patch ?? EditPatch.Of(read.Value!, result.Edits), console, cancellation);
+            Tell(job, result, after, edited.Patch ?? EditPatch.Of(read.Value!, result.Edits), console);
             target?.Commit();
         }
 
@@ -139,10 +155,10 @@ internal static class FixCommand
             CliRunner.Say(console, "the whole document is written anew, because the fixes could not be written into its text; its layout is not kept.");
         }
 
-        return CheckCommand.CodeOf(DocumentCheck.Of(name, result.Show, result.After, edited.Utf8.Span), engine.Config.FailOn);
+        return CheckCommand.CodeOf(after, engine.Config.FailOn);
     }
 
-    private static void Tell(Job job, RoutingEngine engine, string name, FixResult result, JsonPatch patch, CliConsole console, CancellationToken cancellation)
+    private static void Tell(Job job, FixResult result, DocumentCheck after, JsonPatch patch, CliConsole console)
     {
         if (job.Format == "patch")
         {
@@ -150,13 +166,11 @@ internal static class FixCommand
         }
         else if (job.Format == "json")
         {
-            FixJson.Write(console.Output, name, result, patch);
+            FixReport.WriteJson(console.Output, result, after, patch);
         }
         else
         {
-            var resolved = engine.Resolve(result.Show);
-            var choices = result.After.Findings.Select(finding => engine.OfferFixes(resolved, result.After, finding, cancellation)).ToList();
-            console.Output.Write(Texts.Utf8.GetBytes(FixAccount.Text(name, result, choices, job.IsDry)));
+            console.Output.Write(Texts.Utf8.GetBytes(FixReport.Text(result, after, job.IsDry)));
             if (job.IsDry && !result.Applied.IsEmpty)
             {
                 console.Output.Write("\nas JSON Patch (RFC 6902)\n"u8);

@@ -70,6 +70,14 @@ internal static class ToolOptions
         Description = "Say less: list only what counts as failed, leave clean documents out, and give no messages beside errors.",
     };
 
+    public static Option<string?> Waivers() => new("--waivers")
+    {
+        HelpName = "FILE",
+        Description = "Excuse what a list of waivers names: each with reason, owner, last day and scope.",
+    };
+
+    public static Option<DateOnly?> AsOf() => Day("--as-of", "The day for which waivers count; usually today.");
+
     /// <summary>An option that takes a whole number.</summary>
     public static Option<long?> Number(string name, long lowest, long highest, string description) => new(name)
     {

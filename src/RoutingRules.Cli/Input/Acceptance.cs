@@ -48,13 +48,20 @@ internal sealed class Acceptance : IDisposable
     public OutputFile? Target => target;
 
     /// <summary>The document with waived and known findings set apart.</summary>
-    /// <param name="path">The document's argument.</param>
-    /// <param name="document">The document as checked.</param>
+    /// <param name="path">The argument that brought the document.</param>
+    /// <param name="document">The document as checked; its name goes on behind that of the argument when it is one of several.</param>
     public DocumentCheck Apply(string path, DocumentCheck document)
     {
-        document = waivers?.Apply(document, Relative(path, choice.Waivers!)) ?? document;
-        return baseline?.Apply(document, Relative(path, choice.Baseline!)) ?? document;
+        var inside = document.Path[InputDocument.NameOf(path).Length..];
+        document = waivers?.Apply(document, Relative(path, choice.Waivers!) + inside) ?? document;
+        return baseline?.Apply(document, Relative(path, choice.Baseline!) + inside) ?? document;
     }
+
+    /// <summary>Whether somebody has decided to live with a finding of a document.</summary>
+    /// <param name="path">The argument that brought the document.</param>
+    /// <param name="finding">The finding.</param>
+    public bool Accepts(string path, Finding finding) =>
+        waivers?.Excuses(finding, Relative(path, choice.Waivers!)) == true || baseline?.Knows(finding, Relative(path, choice.Baseline!)) == true;
 
     /// <summary>What there is to say about the waivers, once every document was applied; null without waivers.</summary>
     public DocumentCheck? Report() => waivers?.Report(choice.Waivers!, waiverText.Span);
@@ -97,7 +104,7 @@ internal sealed class Acceptance : IDisposable
         if (choice is { Baseline: { Length: > 0 } path, IsForce: false } && !File.Exists(path) && !Directory.Exists(path))
         {
             throw new UsageException(
-                $"there is no baseline '{path}'. Check the path; to begin one that accepts everything found now, add --update-baseline --force.");
+                $"there is no baseline '{path}'. Check the path; to begin one that accepts everything found now, use check with --update-baseline --force.");
         }
     }
 

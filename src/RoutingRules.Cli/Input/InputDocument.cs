@@ -1,6 +1,4 @@
 using RoutingRules.Reading;
-using RoutingRules.Reporting;
-using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Input;
 
@@ -24,19 +22,6 @@ internal static class InputDocument
         // A pipe that nobody writes to blocks for ever, and only a wait can be interrupted.
         var loading = Task.Run(() => path == StandardInput ? DocumentFile.Load(console.Input, NameOf(path)) : OpenPipe(path) ?? DocumentFile.Load(path), cancellation);
         return loading.WaitAsync(cancellation).GetAwaiter().GetResult();
-    }
-
-    /// <summary>Loads and checks a show.</summary>
-    public static DocumentCheck Check(string path, CliConsole console, RoutingEngine engine, RuleObserver? observer, bool offersFixes, CancellationToken cancellation)
-    {
-        var file = Load(path, console, cancellation);
-        if (file.Problem is { } problem)
-        {
-            return DocumentCheck.Unreadable(engine, NameOf(path), problem);
-        }
-
-        var check = DocumentCheck.Run(engine, NameOf(path), file.Utf8.Span, observer, cancellation);
-        return offersFixes ? check.WithFixes(engine, file.Utf8, cancellation) : check;
     }
 
     /// <summary>Named pipes, such as a shell makes for the output of a command, have no length to ask for; null for ordinary files.</summary>

@@ -1,10 +1,10 @@
+using RoutingRules.Reading;
+
 namespace RoutingRules.Cli.Input;
 
-/// <summary>Turns the paths of a command line into documents: files as they are, folders by their shows.</summary>
+/// <summary>Turns the paths of a command line into files: files as they are, folders by their shows.</summary>
 internal static class ShowFiles
 {
-    public const string Suffix = ".show.json";
-
     /// <summary>The files, paths in the order given, the shows of a folder and its subfolders in ordinal order of their paths.</summary>
     /// <exception cref="UsageException">A folder holds no show or cannot be listed, or standard input is named twice.</exception>
     public static IReadOnlyList<string> Expand(IReadOnlyList<string> paths)
@@ -23,10 +23,12 @@ internal static class ShowFiles
                 continue;
             }
 
-            var found = Shows(path);
+            var found = Shows(path, out var archive);
             if (found.Count == 0)
             {
-                throw new UsageException($"the folder '{path}' holds no file named *{Suffix}; name the file itself, or another folder.");
+                throw new UsageException(
+                    $"the folder '{path}' holds no file named *{ShowArchive.ShowSuffix}; name the file itself, or another folder."
+                    + (archive is null ? "" : $" Archives in a folder are not opened; name those that are to be checked, such as '{archive}'."));
             }
 
             files.AddRange(found);
@@ -35,8 +37,9 @@ internal static class ShowFiles
         return files;
     }
 
-    private static List<string> Shows(string folder)
+    private static List<string> Shows(string folder, out string? archive)
     {
+        archive = null;
         var found = new List<string>();
         var pending = new Stack<string>([folder]);
         while (pending.TryPop(out var next))
@@ -52,9 +55,13 @@ internal static class ShowFiles
                     {
                         pending.Push(path);
                     }
-                    else if (entry is FileInfo && entry.Name.EndsWith(Suffix, StringComparison.Ordinal))
+                    else if (entry is FileInfo && entry.Name.EndsWith(ShowArchive.ShowSuffix, StringComparison.Ordinal))
                     {
                         found.Add(path);
+                    }
+                    else if (entry is FileInfo && ShowDocuments.IsArchive(path) && (archive is null || string.CompareOrdinal(path, archive) < 0))
+                    {
+                        archive = path;
                     }
                 }
             }

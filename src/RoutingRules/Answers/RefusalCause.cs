@@ -16,7 +16,7 @@ public enum RefusalCause
     Taken,
 
     /// <summary>No route, stream or cable can connect the place.</summary>
-    NoWay,
+    NoPath,
 
     /// <summary>With all else as it is, its block would bring a signal to outputs that must be silent or carry something else, or no block is left.</summary>
     BlockClash,

@@ -211,7 +211,7 @@ internal sealed class Tracer
         TraceStart.OpenInput => $"{at} is an input without a cable in the document: the signal is what is plugged in there.",
         TraceStart.Selector => $"{at} is the output of a selector, which counts as a source.",
         TraceStart.Cleared => $"Route {graph.ViaIndex(first) + 1} of the patch clears {at}, so it is silent on purpose; route a source to it to let it sound.",
-        TraceStart.Loop => $"{at} feeds itself over the steps shown, so no signal enters; take one of the routes, streams or cables of the ring away.",
+        TraceStart.Loop => $"{at} feeds itself over the steps shown, so no signal enters; take one of the routes, streams or cables of the loop away.",
         TraceStart.Jack => $"{at} is a network jack: it carries streams but is no audio channel; ask about a transmit or receive slot.",
         TraceStart.EmptySlot when graph.GroupOf(first).IsCarrier =>
             $"Nothing arrives at {at}: its multicore jack has no link to a sender of that slot; add the link, or use another slot.",

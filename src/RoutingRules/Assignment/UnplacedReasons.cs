@@ -36,7 +36,7 @@ internal sealed class UnplacedReasons
     {
         if (firm.Contradictions.Find(set => set.Contains(demand.Index)) is { } contradiction)
         {
-            return contradiction.Count == 1 && demand.Late.Length > 0 ? $"It would arrive where it is pinned later than {Most(demand)}; pin it elsewhere, take a slow device out of the way, or allow more."
+            return contradiction.Count == 1 && demand.Late.Length > 0 ? $"It would arrive where it is pinned later than {Most(demand)}; pin it elsewhere, take a slow device out of the path, or allow more."
                 : contradiction.Count == 1
                 ? "Its pin breaks a rule on its own: the devices and links have no stream, block or limit left that could reach the point; pin it elsewhere."
                 : $"Its pin contradicts other pins ({string.Join(", ", contradiction.Select(index => problem.Demands[index].Node.Key))}); release one of them.";
@@ -66,7 +66,7 @@ internal sealed class UnplacedReasons
         var line = demand.Node.Line!;
         if (demand.Late.Contains(line.Sinks[entry].Value))
         {
-            return $"It would arrive at {line.Model.To[entry]} later than it may; take a slow device out of the way, or allow more.";
+            return $"It would arrive at {line.Model.To[entry]} later than it may; take a slow device out of the path, or allow more.";
         }
 
         if (line.Sinks[entry].IsNone)
@@ -101,7 +101,7 @@ internal sealed class UnplacedReasons
     {
         if (demand.Late.Length > 0)
         {
-            return $"It would arrive later than {Most(demand)} wherever it may go; allow other devices or zones, take a slow device out of the way, or allow more.";
+            return $"It would arrive later than {Most(demand)} wherever it may go; allow other devices or zones, take a slow device out of the path, or allow more.";
         }
 
         var barred = 0;

@@ -152,7 +152,7 @@ internal sealed class Fixer
         hashes.RemoveRange(seen + 1, hashes.Count - seen - 1);
     }
 
-    private bool IsWanted(Finding finding) => options.Rules.IsEmpty || options.Rules.Contains(finding.Rule) || options.Rules.Contains(finding.Name);
+    private bool IsWanted(Finding finding) => options.Rules.IsEmpty ? options.IsAccepted?.Invoke(finding) != true : options.Rules.Contains(finding.Rule) || options.Rules.Contains(finding.Name);
 
     private static List<Fix> Proposals(RoutingEngine engine, FixState state, Finding finding, List<RefusedFix>? faults)
     {

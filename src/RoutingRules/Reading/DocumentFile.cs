@@ -5,8 +5,14 @@ namespace RoutingRules.Reading;
 /// <summary>The bytes of a file, or why they could not be had.</summary>
 public sealed record DocumentFile
 {
-    /// <summary>The path as given.</summary>
+    /// <summary>The path as given; of one of several documents in a file, the path of the file, <c>!/</c> and its name or number there.</summary>
     public required string Path { get; init; }
+
+    /// <summary>The text in which lines and columns count, when the document is one of several in it; null when it has a text of its own.</summary>
+    public string? TextPath { get; init; }
+
+    /// <summary>Where in that text it begins.</summary>
+    public TextPosition Start { get; init; } = new(1, 1);
 
     /// <summary>The content; empty when <see cref="Problem"/> is set.</summary>
     public ReadOnlyMemory<byte> Utf8 { get; init; }
@@ -88,6 +94,9 @@ public sealed record DocumentFile
 
     private const int FirstBuffer = 64 * 1024;
 
-    private static DocumentFile Failed(string path, string message, string remedy) =>
+    /// <summary>What a document inside a file is called.</summary>
+    internal static string Inside(string file, string name) => $"{file}!/{name}";
+
+    internal static DocumentFile Failed(string path, string message, string remedy) =>
         new() { Path = path, Problem = DocumentReader.Unreadable(message, remedy) };
 }

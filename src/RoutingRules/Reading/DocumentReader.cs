@@ -75,6 +75,11 @@ internal static class DocumentReader
             return TooLarge(text.Length, limits);
         }
 
+        if (text.StartsWith("PK\u0003\u0004"u8))
+        {
+            return Unreadable("The file is a zip archive.", "Take the document out of it, or check the archive under a name that ends with .zip.");
+        }
+
         if (text.Length >= 2 && (text[0] is 0 or 0xFE or 0xFF || text[1] == 0))
         {
             return Unreadable("The file is UTF-16 or UTF-32 text, or no text at all.", "Save the file as UTF-8.");

@@ -9,6 +9,9 @@ public sealed record ReadLimits
     /// <summary>Longest document in bytes; checked before a file is read. 64 MiB.</summary>
     public long Bytes { get; init; } = 64L * 1024 * 1024;
 
+    /// <summary>Bytes of documents of one archive together, as unpacked, after which no further one is unpacked. 4 GiB.</summary>
+    public long ArchiveBytes { get; init; } = 4L * 1024 * 1024 * 1024;
+
     /// <summary>Deepest nesting of objects and lists. 32.</summary>
     public int Depth { get; init; } = 32;
 

@@ -35,4 +35,7 @@ public enum SchemaKind
 
     /// <summary>The answer to what each loss does to a show.</summary>
     Impact,
+
+    /// <summary>What mending a show came to.</summary>
+    Fix,
 }

@@ -16,6 +16,9 @@ public sealed record DocumentCheck
     /// <summary>The path, or another name that tells people which document it is.</summary>
     public required string Path { get; init; }
 
+    /// <summary>The text in which lines and columns count, when the document is one of several in it, such as a file of JSON lines; null when it has a text of its own.</summary>
+    public string? TextPath { get; init; }
+
     /// <summary>The findings of reader and rules that count, and how each rule ended, whether or not its findings are excused.</summary>
     public required CheckResult Result { get; init; }
 
@@ -83,6 +86,22 @@ public sealed record DocumentCheck
         };
     }
 
+    /// <summary>The check of a document as it was loaded, with its places counted in the text that holds it.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="file">The document; one that could not be had is unreadable.</param>
+    /// <param name="offersFixes">Whether to try fixes for each finding, see <see cref="WithFixes"/>.</param>
+    /// <param name="observer">Told when each rule starts and ends; null for nobody.</param>
+    /// <param name="cancellation">Stops between subjects of rules.</param>
+    /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
+    public static DocumentCheck Run(
+        RoutingEngine engine, DocumentFile file, bool offersFixes = false, RuleObserver? observer = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        var check = file.Problem is { } problem ? Unreadable(engine, file.Path, problem) : Run(engine, file.Path, file.Utf8.Span, observer, cancellation);
+        check = offersFixes ? check.WithFixes(engine, file.Utf8, cancellation) : check;
+        return file.TextPath is null ? check : check.Moved(file.Start) with { TextPath = file.TextPath };
+    }
+
     /// <summary>A document that could not be had or not be read in full.</summary>
     /// <param name="engine">The engine.</param>
     /// <param name="path">What to call the document.</param>
@@ -134,6 +153,9 @@ public sealed record DocumentCheck
         return this with { Offers = found.ToValueList() };
     }
 
+    /// <summary>The name that places in the text go with.</summary>
+    internal string PlacePath => TextPath ?? Path;
+
     internal ValueList<OfferedFix> OffersFor(Finding finding)
     {
         var fingerprint = Offers.IsEmpty ? "" : finding.Fingerprint();
@@ -147,6 +169,23 @@ public sealed record DocumentCheck
 
         return default;
     }
+
+    /// <summary>The check with its places counted in a text in which the document begins at <paramref name="start"/>.</summary>
+    private DocumentCheck Moved(TextPosition start) => this with
+    {
+        Result = Result with
+        {
+            Findings = Result.Findings.Select(finding => finding.Line is { } line && start.Of(new TextPosition(line, finding.Column ?? 1)) is var at
+                ? finding with { Line = at.Line, Column = at.Column }
+                : finding).ToValueList(),
+        },
+        Offers = Offers.Select(offers => offers with
+        {
+            Offers = offers.Offers.Select(offer => offer.Change is { } change
+                ? offer with { Change = change with { Start = start.Of(change.Start), End = start.Of(change.End) } }
+                : offer).ToValueList(),
+        }).ToValueList(),
+    };
 
     /// <summary>No rule was run: each is undecided, and the reason is given once.</summary>
     private static CheckResult Unread(RoutingEngine engine, ValueList<Finding> findings) => new()

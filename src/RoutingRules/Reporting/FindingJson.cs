@@ -8,6 +8,39 @@ namespace RoutingRules.Reporting;
 /// <summary>A finding in the JSON report.</summary>
 internal static class FindingJson
 {
+    /// <summary>Writes a list of findings.</summary>
+    public static void WriteList(Utf8JsonWriter json, string name, ValueList<Finding> findings, DocumentCheck document)
+    {
+        json.WriteStartArray(name);
+        foreach (var finding in findings)
+        {
+            json.WriteStartObject();
+            WriteMembers(json, finding, document.OffersFor(finding));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    /// <summary>Writes the list of waived findings.</summary>
+    public static void WriteWaived(Utf8JsonWriter json, DocumentCheck document)
+    {
+        json.WriteStartArray("waived");
+        foreach (var waived in document.Waived)
+        {
+            json.WriteStartObject();
+            WriteMembers(json, waived.Finding, document.OffersFor(waived.Finding));
+            json.WriteStartObject("waiver");
+            json.WriteString("reason", JsonReport.Whole(waived.Waiver.Reason));
+            json.WriteString("owner", JsonReport.Whole(waived.Waiver.Owner));
+            json.WriteString("expires", PlainText.Day(waived.Waiver.Expires));
+            json.WriteEndObject();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
     /// <summary>Writes the members of a finding into an object that is open.</summary>
     public static void WriteMembers(Utf8JsonWriter json, Finding finding, ValueList<OfferedFix> offers)
     {

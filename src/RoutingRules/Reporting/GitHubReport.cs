@@ -22,14 +22,14 @@ internal sealed class GitHubReport(Stream output, ReportOptions options) : Repor
         coverage.Add(document.Result);
         foreach (var finding in document.Result.Findings)
         {
-            Annotate(Command(finding.Severity), document.Path, finding, $"{finding.Rule} {finding.Name}", $"{finding.Message}\n{finding.Remedy}".TrimEnd());
+            Annotate(Command(finding.Severity), document.PlacePath, finding, $"{finding.Rule} {finding.Name}", $"{finding.Message}\n{finding.Remedy}".TrimEnd());
         }
 
         foreach (var waived in document.Waived)
         {
             var (finding, waiver) = (waived.Finding, waived.Waiver);
             var text = $"{finding.Message}\nWaived by {waiver.Owner} until {PlainText.Day(waiver.Expires)}: {waiver.Reason}";
-            Annotate("notice", document.Path, finding, $"Waived: {finding.Rule} {finding.Name}", text);
+            Annotate("notice", document.PlacePath, finding, $"Waived: {finding.Rule} {finding.Name}", text);
         }
 
         foreach (var subject in document.Result.Undecided)

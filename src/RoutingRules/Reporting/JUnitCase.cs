@@ -51,5 +51,5 @@ internal sealed class JUnitCase
     /// <summary>What does not count against the case.</summary>
     public List<string> Output { get; } = [];
 
-    private static string Line(DocumentCheck document, Finding finding) => $"{PlainText.Place(document.Path, finding)}: {finding.Message}";
+    private static string Line(DocumentCheck document, Finding finding) => $"{PlainText.Place(document.PlacePath, finding)}: {finding.Message}";
 }

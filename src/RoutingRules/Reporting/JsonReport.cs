@@ -45,6 +45,11 @@ public sealed class JsonReport : ReportWriter
         coverage.Add(document.Result);
         json.WriteStartObject();
         json.WriteString("path", Whole(document.Path));
+        if (document.TextPath is { } text)
+        {
+            json.WriteString("text", Whole(text));
+        }
+
         json.WriteString("status", document.Status switch
         {
             DocumentStatus.Clean => "clean",
@@ -52,7 +57,7 @@ public sealed class JsonReport : ReportWriter
             DocumentStatus.Undecided => "undecided",
             _ => "unreadable",
         });
-        WriteFindings("findings", document.Result.Findings, document);
+        FindingJson.WriteList(json, "findings", document.Result.Findings, document);
         WriteExcused(document);
         WriteRules(document.Result);
         json.WriteEndObject();
@@ -93,42 +98,16 @@ public sealed class JsonReport : ReportWriter
         base.Dispose(disposing);
     }
 
-    private void WriteFindings(string name, ValueList<Finding> findings, DocumentCheck document)
-    {
-        json.WriteStartArray(name);
-        foreach (var finding in findings)
-        {
-            json.WriteStartObject();
-            FindingJson.WriteMembers(json, finding, document.OffersFor(finding));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
-
     private void WriteExcused(DocumentCheck document)
     {
         if (!document.Waived.IsEmpty)
         {
-            json.WriteStartArray("waived");
-            foreach (var waived in document.Waived)
-            {
-                json.WriteStartObject();
-                FindingJson.WriteMembers(json, waived.Finding, document.OffersFor(waived.Finding));
-                json.WriteStartObject("waiver");
-                json.WriteString("reason", Whole(waived.Waiver.Reason));
-                json.WriteString("owner", Whole(waived.Waiver.Owner));
-                json.WriteString("expires", PlainText.Day(waived.Waiver.Expires));
-                json.WriteEndObject();
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            FindingJson.WriteWaived(json, document);
         }
 
         if (document.IsCompared)
         {
-            WriteFindings("known", document.Known, document);
+            FindingJson.WriteList(json, "known", document.Known, document);
             json.WriteStartArray("gone");
             foreach (var gone in document.Gone)
             {

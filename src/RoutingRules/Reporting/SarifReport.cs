@@ -18,7 +18,7 @@ internal sealed class SarifReport : ReportWriter
     private readonly Utf8JsonWriter json;
     private readonly SarifTool tool;
     private readonly Coverage coverage;
-    private readonly List<(string Path, UndecidedSubject Subject)> undecided = [];
+    private readonly List<(string Path, string? Document, UndecidedSubject Subject)> undecided = [];
 
     public SarifReport(Stream output, ReportOptions options)
     {
@@ -60,7 +60,7 @@ internal sealed class SarifReport : ReportWriter
             WriteGone(document, gone);
         }
 
-        undecided.AddRange(document.Result.Undecided.Select(subject => (document.Path, subject)));
+        undecided.AddRange(document.Result.Undecided.Select(subject => (document.PlacePath, document.TextPath is null ? null : document.Path, subject)));
         json.Flush();
     }
 
@@ -71,9 +71,9 @@ internal sealed class SarifReport : ReportWriter
         json.WriteStartObject();
         json.WriteBoolean("executionSuccessful", !undecided.Exists(entry => entry.Subject.IsFault));
         json.WriteStartArray("toolExecutionNotifications");
-        foreach (var (path, subject) in undecided)
+        foreach (var (path, document, subject) in undecided)
         {
-            WriteNotification(path, subject);
+            WriteNotification(path, document, subject);
         }
 
         json.WriteEndArray();
@@ -107,7 +107,7 @@ internal sealed class SarifReport : ReportWriter
         tool.WriteRule(json, finding.Rule);
         json.WriteString("level", PlainText.Word(finding.Severity));
         WriteText("message", finding.Message);
-        WriteLocations(document.Path, finding.Line, finding.Column, finding.Entities);
+        WriteLocations(document.PlacePath, finding.Line, finding.Column, finding.Entities);
         WriteFingerprint(finding.Fingerprint());
         if (waiver is not null)
         {
@@ -131,6 +131,7 @@ internal sealed class SarifReport : ReportWriter
 
         WriteFixes(document, finding);
         json.WriteStartObject("properties");
+        WriteDocument(document);
         json.WriteString("pointer", JsonReport.Whole(finding.Pointer));
         if (finding.Remedy.Length > 0)
         {
@@ -163,7 +164,7 @@ internal sealed class SarifReport : ReportWriter
             json.WriteStartArray("artifactChanges");
             json.WriteStartObject();
             json.WriteStartObject("artifactLocation");
-            json.WriteString("uri", SarifTool.Uri(document.Path));
+            json.WriteString("uri", SarifTool.Uri(document.PlacePath));
             json.WriteEndObject();
             json.WriteStartArray("replacements");
             json.WriteStartObject();
@@ -193,10 +194,26 @@ internal sealed class SarifReport : ReportWriter
         tool.WriteRule(json, gone.Rule);
         json.WriteString("level", "none");
         WriteText("message", "Known to the baseline and no longer found.");
-        WriteLocations(document.Path, null, null, gone.Entities);
+        WriteLocations(document.PlacePath, null, null, gone.Entities);
         WriteFingerprint(gone.Fingerprint);
         json.WriteString("baselineState", "absent");
+        if (document.TextPath is not null)
+        {
+            json.WriteStartObject("properties");
+            WriteDocument(document);
+            json.WriteEndObject();
+        }
+
         json.WriteEndObject();
+    }
+
+    /// <summary>Which of several documents of one text it is.</summary>
+    private void WriteDocument(DocumentCheck document)
+    {
+        if (document.TextPath is not null)
+        {
+            json.WriteString("document", JsonReport.Whole(document.Path));
+        }
     }
 
     private void WriteFingerprint(string fingerprint)
@@ -241,7 +258,7 @@ internal sealed class SarifReport : ReportWriter
         json.WriteEndArray();
     }
 
-    private void WriteNotification(string path, UndecidedSubject subject)
+    private void WriteNotification(string path, string? document, UndecidedSubject subject)
     {
         json.WriteStartObject();
         if (subject.Rule != DocumentCheck.EveryRule)
@@ -254,6 +271,13 @@ internal sealed class SarifReport : ReportWriter
         json.WriteString("level", subject.IsFault ? "error" : "warning");
         WriteText("message", subject.Rule == DocumentCheck.EveryRule ? subject.Reason : $"Not decided about {subject.Subject}: {subject.Reason}");
         WriteLocations(path, null, null, default);
+        if (document is not null)
+        {
+            json.WriteStartObject("properties");
+            json.WriteString("document", JsonReport.Whole(document));
+            json.WriteEndObject();
+        }
+
         json.WriteEndObject();
     }
 

@@ -153,7 +153,7 @@ public sealed class TextReport : ReportWriter
             {
                 foreach (var finding in remedy)
                 {
-                    Line($"    {PlainText.Place(PlainText.Show(document.Path), finding)}: {PlainText.Show(finding.Message)}");
+                    Line($"    {PlainText.Place(PlainText.Show(document.PlacePath), finding)}: {PlainText.Show(finding.Message)}");
                 }
 
                 if (remedy.Key.Length > 0 && told.Add((rule.Key.Rule, remedy.Key)))
@@ -178,7 +178,7 @@ public sealed class TextReport : ReportWriter
             Line($"  {rule.Key.Rule} {rule.Key.Name}{(titles.TryGetValue(rule.Key.Rule, out var title) ? $": {title}" : "")}");
             foreach (var (finding, waiver) in rule.Select(waived => (waived.Finding, waived.Waiver)))
             {
-                Line($"    {PlainText.Place(PlainText.Show(document.Path), finding)}: {PlainText.Show(finding.Message)}");
+                Line($"    {PlainText.Place(PlainText.Show(document.PlacePath), finding)}: {PlainText.Show(finding.Message)}");
                 Line($"    Waived by {PlainText.Show(waiver.Owner)} until {PlainText.Day(waiver.Expires)}: {PlainText.Show(waiver.Reason)}");
             }
         }

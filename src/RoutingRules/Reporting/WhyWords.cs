@@ -100,7 +100,7 @@ internal sealed class WhyWords(DemandNames names, Show show)
         RefusalCause.Reserved => $"reserved{Reasons(refusal)}",
         RefusalCause.Excluded => "excluded by the options",
         RefusalCause.Taken => $"taken by {List(refusal.By)}",
-        RefusalCause.NoWay => "no route, stream or cable can get there",
+        RefusalCause.NoPath => "no route, stream or cable can get there",
         RefusalCause.BlockClash => "free, but as things are its block would bring sound where none belongs, or no block is left for it",
         RefusalCause.StreamLimit => "free, but a device would have to handle more streams than it can",
         RefusalCause.LinkFull => $"free, but {string.Join(", and ", refusal.Links.Select(LinkUseText.Full))}",

@@ -34,7 +34,7 @@ internal sealed partial class ResultCheck
             if (facts.IsStaying(stream) && facts.StayingStreams.Contains(stream))
             {
                 if (!HasWay(stream, stream))
-                    Report($"{stream.Id} brings a demand, but has no way over the network {stream.Network}.");
+                    Report($"{stream.Id} brings a demand, but has no path over the network {stream.Network}.");
 
                 continue;
             }
@@ -72,7 +72,7 @@ internal sealed partial class ResultCheck
         }
 
         if (!hasWay)
-            Report($"{stream.Id} has no way over the network {stream.Network} to every receiver.");
+            Report($"{stream.Id} has no path over the network {stream.Network} to every receiver.");
     }
 
     // What must stay stays even where it has no way, as long as no delivery depends on it.

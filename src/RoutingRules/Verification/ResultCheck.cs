@@ -196,7 +196,7 @@ internal sealed partial class ResultCheck
             return $"the two sides of {sinks} do not come in one stream";
 
         if (points.FirstOrDefault(rig.IsExcluded) is { Number: > 0 } excluded)
-            return $"{excluded} is on the way and must not be used";
+            return $"{excluded} is on the path and must not be used";
 
         deliveries.Add(new Delivery { Demand = demand, Transmit = transmit, Receive = receive, Points = points, Stream = streams.Single() });
         return null;
@@ -215,7 +215,7 @@ internal sealed partial class ResultCheck
 
         // The place itself is judged by the rules about places; slots on the way have no pin that could excuse them.
         if (step > 0 && rig.Kind(to) is Profiles.PortKind.Transmit or Profiles.PortKind.Receive && !rig.IsUsable(to))
-            return $"{to} is on the way and is {(rig.IsDead(to) ? "dead" : "reserved")}";
+            return $"{to} is on the path and is {(rig.IsDead(to) ? "dead" : "reserved")}";
 
         return null;
     }

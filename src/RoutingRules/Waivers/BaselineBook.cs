@@ -33,6 +33,27 @@ public sealed class BaselineBook
         }
     }
 
+    /// <summary>Whether the baseline, as it was given, knows a finding.</summary>
+    /// <param name="finding">The finding, one of a check of the whole document.</param>
+    /// <param name="path">The path of its document with <c>/</c>, relative to the folder of the baseline.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public bool Knows(Finding finding, string path)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(path);
+        foreach (var document in baseline.Documents)
+        {
+            if (document.Path == path)
+            {
+                var fingerprint = finding.Fingerprint();
+                return document.Findings.Any(known => known.Rule == finding.Rule && known.Fingerprint == fingerprint)
+                    && !StandingRules.All.Any(rule => rule.Id == finding.Rule);
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>The document with those findings set apart that the baseline knows, and with those named that it no longer shows.</summary>
     /// <param name="document">The document as checked, waivers applied.</param>
     /// <param name="path">Its path with <c>/</c>, relative to the folder of the baseline.</param>
@@ -81,7 +102,16 @@ public sealed class BaselineBook
             }
         }
 
-        documents[path] = new BaselineDocument { Path = path, Findings = kept.Values.ToValueList() };
+        if (kept.Count == 0)
+        {
+            // Of a clean document nothing is to be kept, however many of them there are.
+            documents.Remove(path);
+        }
+        else
+        {
+            documents[path] = new BaselineDocument { Path = path, Findings = kept.Values.ToValueList() };
+        }
+
         return document with
         {
             Result = document.Result with { Findings = open.ToValueList() },

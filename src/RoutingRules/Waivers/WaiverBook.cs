@@ -34,6 +34,26 @@ public sealed class WaiverBook
         accounts = new Account[list.Waivers.Count];
     }
 
+    /// <summary>Whether a waiver excuses a finding.</summary>
+    /// <param name="finding">The finding, one of a check of the whole document.</param>
+    /// <param name="path">The path of its document with <c>/</c>, relative to the folder of the waivers.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public bool Excuses(Finding finding, string path)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(path);
+        for (var i = 0; i < rules.Length; i++)
+        {
+            var waiver = list.Waivers[i];
+            if (rules[i].Id == finding.Rule && waiver.Expires >= asOf && Fits(waiver, finding) && waiver.Scope.Any(pattern => PathPattern.IsMatch(pattern, path)))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>The document with those findings set apart that a waiver excuses.</summary>
     /// <param name="document">The document as checked.</param>
     /// <param name="path">Its path with <c>/</c>, relative to the folder of the waivers.</param>

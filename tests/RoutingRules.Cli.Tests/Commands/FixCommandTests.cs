@@ -86,6 +86,67 @@ public sealed class FixCommandTests : IDisposable
         Assert.Equal(2, root.GetProperty("patch").GetArrayLength());
     }
 
+    public static TheoryData<string[]> Accounts => new(
+        ["--dry-run"], ["--dry-run", "--unsafe"], ["--dry-run", "--rule", "RR6004"], ["--dry-run", "--baseline", "BASELINE"], ["--out", "OUT", "--waivers", "WAIVERS", "--as-of", "2027-06-12"]);
+
+    [Theory]
+    [MemberData(nameof(Accounts))]
+    public void As_json_the_account_meets_its_schema(string[] options)
+    {
+        var path = folder.Write("a.show.json", File.ReadAllText(Repository.At("schema", "examples", "05-festival-mistakes.show.json")));
+        var baseline = folder.At("b.json");
+        Tool.Run("check", path, "--no-config", "--baseline", baseline, "--update-baseline", "--force").Civil();
+        var waivers = folder.Write("w.json", Waivers("RR6004", "input", "box-c/in/21-22", "*"));
+        string Named(string option) => option switch { "BASELINE" => baseline, "WAIVERS" => waivers, "OUT" => folder.At("out.show.json"), _ => option };
+        var result = Tool.Run(["fix", path, "--no-config", "--format", "json", .. options.Select(Named)]).Civil();
+
+        Assert.Empty(SchemaValidator.Validate(SchemaKind.Fix, result.OutBytes));
+        var root = JsonDocument.Parse(result.OutBytes).RootElement;
+        Assert.Equal(options.Contains("WAIVERS"), root.GetProperty("waived").GetArrayLength() > 0);
+        Assert.Equal(options.Contains("BASELINE"), root.GetProperty("known").GetArrayLength() > 0);
+        // The only safe fix is the one that is waived.
+        Assert.Equal(options.Contains("BASELINE") || options.Contains("WAIVERS"), root.GetProperty("applied").GetArrayLength() == 0);
+        Assert.Equal(options.Contains("BASELINE"), root.GetProperty("remaining").GetArrayLength() == 0);
+        Assert.Contains(root.GetProperty("remaining").EnumerateArray().Concat(root.GetProperty("known").EnumerateArray()), finding => finding.GetProperty("fixes").GetArrayLength() > 0);
+    }
+
+    [Fact]
+    public void What_is_waived_or_known_is_left_alone_unless_its_rule_is_named()
+    {
+        var path = folder.Write("a.show.json", Faulty);
+        var waivers = folder.Write("w.json", Waivers("RR2010", "to", "box/transmit/1", "a.show.json"));
+        var waived = Tool.Run("fix", path, "--no-config", "--waivers", waivers, "--as-of", "2027-06-30", "--dry-run").Civil();
+        Assert.Contains("0 fixes would be taken", waived.Out, StringComparison.Ordinal);
+        Assert.Contains(" 1 accepted", waived.Out, StringComparison.Ordinal);
+        Assert.Contains("\naccepted, and so not mended unless --rule names it\n  RR2010 ", waived.Out, StringComparison.Ordinal);
+        Assert.Contains("\n    waived by Mira until 2027-06-30: for the test\n", waived.Out, StringComparison.Ordinal);
+
+        var ended = Tool.Run("fix", path, "--no-config", "--waivers", waivers, "--as-of", "2027-07-01", "--dry-run").Civil();
+        Assert.Contains("1 fix would be taken", ended.Out, StringComparison.Ordinal);
+        var elsewhere = folder.Write("e.json", Waivers("RR2010", "to", "box/transmit/1", "b.show.json"));
+        Assert.Contains("1 fix would be taken", Tool.Run("fix", path, "--no-config", "--waivers", elsewhere, "--as-of", "2027-06-30", "--dry-run").Civil().Out, StringComparison.Ordinal);
+
+        var baseline = folder.At("b.json");
+        Tool.Run("check", path, "--no-config", "--baseline", baseline, "--update-baseline", "--force").Civil();
+        var known = Tool.Run("fix", path, "--no-config", "--baseline", baseline).Civil();
+        Assert.Equal((0, Faulty), (known.Code, known.Out));
+        Assert.Equal(Shows.Small, Tool.Run("fix", path, "--no-config", "--baseline", baseline, "--rule", "RR2010").Civil().Out);
+        Assert.Equal(Shows.Small, Tool.Run("fix", path, "--no-config", "--waivers", waivers, "--as-of", "2027-06-30", "--rule", "route-without-effect").Civil().Out);
+    }
+
+    [Fact]
+    public void Waivers_and_baselines_are_never_written_over_and_must_be_sound()
+    {
+        var path = folder.Write("a.show.json", Faulty);
+        var waivers = folder.Write("w.json", Waivers("RR2010", "to", "box/transmit/1", "*"));
+        Assert.Contains("is the input itself", Tool.Run("fix", path, "--waivers", waivers, "--out", waivers).Civil().Error, StringComparison.Ordinal);
+        Assert.Contains("there is no baseline", Tool.Run("fix", path, "--baseline", folder.At("none.json")).Civil().Error, StringComparison.Ordinal);
+        var bad = Tool.Run("fix", path, "--waivers", folder.Write("bad.json", Waivers("RR0000", "to", "x", "*")), "--in-place").Civil();
+        Assert.Equal(2, bad.Code);
+        Assert.Contains("There is no rule 'RR0000' to waive", bad.Error, StringComparison.Ordinal);
+        Assert.Equal(Faulty, File.ReadAllText(path));
+    }
+
     [Fact]
     public void A_show_with_nothing_to_mend_comes_out_byte_for_byte()
     {
@@ -106,6 +167,10 @@ public sealed class FixCommandTests : IDisposable
         Assert.Contains(why, result.Error, StringComparison.Ordinal);
         Assert.Equal("", result.Out);
     }
+
+    private static string Waivers(string rule, string role, string id, string scope) => $$"""
+        { "schemaVersion": 1, "waivers": [ { "rule": "{{rule}}", "entities": [ { "role": "{{role}}", "id": "{{id}}" } ], "reason": "for the test", "owner": "Mira", "expires": "2027-06-30", "scope": [ "{{scope}}" ] } ] }
+        """;
 
     [Fact]
     public void An_unreadable_show_is_not_mended()

@@ -27,6 +27,13 @@ internal sealed class TestRule(string id, Severity severity, Action<RuleContext,
     public static RoutingPlugin Reports(string id, Severity severity) => new Plugin(new TestRule(id, severity, (context, device) =>
         context.Report($"Device {device.Id} was looked at.", $"/rig/devices/{device.Index}", Entity.Of("device", device.Id))));
 
+    /// <summary>A rule that reports every device and shows it to the test.</summary>
+    public static RoutingPlugin Watches(string id, Action<DeviceNode> watch) => new Plugin(new TestRule(id, Severity.Error, (context, device) =>
+    {
+        watch(device);
+        context.Report($"Device {device.Id} was looked at.", $"/rig/devices/{device.Index}", Entity.Of("device", device.Id));
+    }));
+
     /// <summary>A rule that cannot decide about any device.</summary>
     public static RoutingPlugin CannotDecide(string id) => new Plugin(new TestRule(id, Severity.Error, (context, _) => context.CouldNotDecide("Its colour is not known.")));
 

@@ -74,7 +74,7 @@ public class LatencyTests
         var late = Engine.Assign(show, new AssignmentOptions { LatencyMilliseconds = 1.4 });
 
         Assert.Equal("near/in/1", Place(show, new AssignmentOptions { LatencyMilliseconds = 1.5 }, "vox"));
-        Assert.Equal("It would arrive later than 1.4 ms wherever it may go; allow other devices or zones, take a slow device out of the way, or allow more.", Assert.Single(late.Unplaced).Reason);
+        Assert.Equal("It would arrive later than 1.4 ms wherever it may go; allow other devices or zones, take a slow device out of the path, or allow more.", Assert.Single(late.Unplaced).Reason);
     }
 
     [Fact]
@@ -86,7 +86,7 @@ public class LatencyTests
         var result = Engine.Assign(pinned, new AssignmentOptions { LatencyMilliseconds = 3 });
 
         Assert.Equal((AssignmentStatus.PinsContradict, 1), (result.Status, result.Contradictions.Count));
-        Assert.Equal("It would arrive where it is pinned later than 3 ms; pin it elsewhere, take a slow device out of the way, or allow more.", Assert.Single(result.Unplaced).Reason);
+        Assert.Equal("It would arrive where it is pinned later than 3 ms; pin it elsewhere, take a slow device out of the path, or allow more.", Assert.Single(result.Unplaced).Reason);
         Assert.Equal("near/out/1", Place(held, new AssignmentOptions(), "m/1"));
         Assert.Equal("far/out/1", Place(held, new AssignmentOptions { LatencyMilliseconds = 3 }, "m/1"));
     }

@@ -27,6 +27,19 @@ public sealed class FixerTests
     }
 
     [Fact]
+    public void What_is_accepted_stays_unless_its_rule_is_asked_for()
+    {
+        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)).With(Route("desk/aux/5", "desk/transmit/5"));
+        var engine = RoutingEngine.CreateBuilder().Build();
+        var accepted = new FixOptions { IsAccepted = finding => finding.Rule == "RR2008" };
+
+        Assert.Empty(engine.Fix(show, accepted).Applied);
+        Assert.Contains(engine.Fix(show, accepted).After.Findings, finding => finding.Rule == "RR2008");
+        Assert.Single(engine.Fix(show, accepted with { IsAccepted = finding => finding.Rule == "RR2009" }).Applied);
+        Assert.Single(engine.Fix(show, accepted with { Rules = ["RR2008"] }).Applied);
+    }
+
+    [Fact]
     public void Unsafe_fixes_wait_until_they_are_asked_for_and_tell_what_moved()
     {
         var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)).With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"))

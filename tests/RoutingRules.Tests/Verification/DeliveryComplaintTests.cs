@@ -42,19 +42,19 @@ public class DeliveryComplaintTests
     public void Nothing_excluded_is_on_the_way()
     {
         (Two with { Options = new AssignmentOptions { Without = ["desk/transmit/2"] } })
-            .Complains("wedge-2/1 is said to be at box-r/out/2, but desk/transmit/2 is on the way and must not be used.");
-        (Two with { Options = new AssignmentOptions { Without = ["desk"] } }).Complains("desk/transmit/1 is on the way and must not be used");
+            .Complains("wedge-2/1 is said to be at box-r/out/2, but desk/transmit/2 is on the path and must not be used.");
+        (Two with { Options = new AssignmentOptions { Without = ["desk"] } }).Complains("desk/transmit/1 is on the path and must not be used");
     }
 
     [Fact]
     public void No_dead_slot_is_on_the_way() =>
         Two.WithRig(rig => rig with { Unavailable = [new UnavailablePoints { At = At("desk/transmit/2") }] })
-            .Complains("wedge-2/1 is said to be at box-r/out/2, but desk/transmit/2 is on the way and is dead.");
+            .Complains("wedge-2/1 is said to be at box-r/out/2, but desk/transmit/2 is on the path and is dead.");
 
     [Fact]
     public void No_reserved_slot_is_on_the_way() =>
         Two.WithRig(rig => rig with { Reserved = [new ReservedPoints { At = At("box-r/receive/2") }] })
-            .Complains("wedge-2/1 is said to be at box-r/out/2, but box-r/receive/2 is on the way and is reserved.");
+            .Complains("wedge-2/1 is said to be at box-r/out/2, but box-r/receive/2 is on the path and is reserved.");
 
     [Fact]
     public void A_device_routes_only_what_its_profile_allows() =>

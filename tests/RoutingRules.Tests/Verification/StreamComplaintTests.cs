@@ -102,7 +102,7 @@ public class StreamComplaintTests
     {
         var linked = Linked(1000).IsValid();
 
-        (linked with { Options = new AssignmentOptions { Without = ["l2"] } }).ComplainsOnly("s2 has no way over the network net to every receiver.");
+        (linked with { Options = new AssignmentOptions { Without = ["l2"] } }).ComplainsOnly("s2 has no path over the network net to every receiver.");
     }
 
     // Four channels of 24 bit at 48 kHz in packets of 1 ms: 48 x 4 x 3 = 576 octets, 40 of IPv4, UDP and RTP (RFC 791, 768, 3550, from memory) and

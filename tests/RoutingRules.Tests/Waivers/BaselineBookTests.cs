@@ -31,6 +31,18 @@ public sealed class BaselineBookTests
     }
 
     [Fact]
+    public void One_finding_is_judged_by_rule_identity_and_document()
+    {
+        var book = new BaselineBook(Of("b", At("T1", 1)));
+
+        Assert.True(book.Knows(At("T1", 1, "Other words, same thing."), "b"));
+        Assert.False(book.Knows(At("T1", 2), "b"));
+        Assert.False(book.Knows(At("T2", 1), "b"));
+        Assert.False(book.Knows(At("T1", 1), "c"));
+        Assert.False(new BaselineBook(Of("b", At("RR1001", 1))).Knows(At("RR1001", 1), "b"));
+    }
+
+    [Fact]
     public void One_mended_and_one_new_of_the_same_rule_is_not_the_same_number_but_a_new_finding()
     {
         // A baseline of counts would see one finding before and one after, and say nothing.

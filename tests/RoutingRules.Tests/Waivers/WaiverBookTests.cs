@@ -43,6 +43,24 @@ public sealed class WaiverBookTests
     }
 
     [Fact]
+    public void One_finding_is_judged_as_the_whole_document_is()
+    {
+        var mixed = ReportSamples.Mixed.Result.Findings;
+        foreach (var waiver in new[]
+        {
+            Usual, Usual with { Rule = "T2" }, Usual with { Expires = Day.AddDays(-1) }, Usual with { Scope = ["x", "a*"] }, Usual with { Scope = ["x", "b*"] },
+            Usual with { Entities = [Output, Entity.Of("feed", "mon")] }, Usual with { Entities = default, Fingerprint = mixed[2].Fingerprint(), Rule = "T2" },
+        })
+        {
+            var book = Book(waiver);
+            var excused = mixed.Where(finding => book.Excuses(finding, "b.show.json")).ToList();
+            Assert.Equal(excused, Book(waiver).Apply(ReportSamples.Mixed, "b.show.json").Waived.Select(waived => waived.Finding));
+        }
+
+        Assert.True(Book(Usual).Excuses(mixed[0], "b.show.json"));
+    }
+
+    [Fact]
     public void A_fingerprint_means_one_finding()
     {
         var other = ReportSamples.Mixed.Result.Findings[1] with { Entities = [Entity.Of("output", "box/out/6")] };

@@ -44,5 +44,5 @@ internal sealed class FallbackAttempt(ResolvedShow show)
     public bool IsMoved(DemandNode demand) =>
         !demand.Existing.IsNone && places.TryGetValue(demand.Key, out var place) && place != show.Graph.Address(demand.Existing, demand.Width);
 
-    public string Reason(DemandNode demand) => reasons.GetValueOrDefault(demand.Key) ?? "No way, or no place with room, is left for it.";
+    public string Reason(DemandNode demand) => reasons.GetValueOrDefault(demand.Key) ?? "No path, or no place with room, is left for it.";
 }

@@ -258,7 +258,7 @@ internal sealed class ImpactBuilder
         {
             if (network.LoopControl == LoopControl.None)
             {
-                remarks.Add($"Streams of network '{network.Id}' go on only if something manages its rings; the document names no loop control.");
+                remarks.Add($"Streams of network '{network.Id}' go on only if something manages its loops; the document names no loop control.");
             }
         }
 

@@ -18,6 +18,6 @@ public enum LossKind
     /// <summary>A supply: every device that has no other goes with it.</summary>
     Power,
 
-    /// <summary>One connector channel: an input or output on the way of a feed or line.</summary>
+    /// <summary>One connector channel: an input or output on the path of a feed or line.</summary>
     Point,
 }

@@ -14,7 +14,17 @@ internal static class ReportShape
     private static readonly LongKind Number = new(-(1L << 53) + 1, (1L << 53) - 1);
 
     private static readonly ListValue Entities = CreateEntities();
+
+    /// <summary>A JSON Patch.</summary>
+    public static ListValue Patch { get; } = new(new ObjectValue(Open(
+        "patchOperation",
+        "An operation of a JSON Patch (RFC 6902).",
+        Must("op", Words("patchVerb", "test", "add", "remove", "replace"), "What it does."),
+        Must("path", Text, "The place as a JSON Pointer (RFC 6901)."))));
+
     public static ObjectShape Finding { get; } = CreateFinding();
+
+    public static ObjectShape Waived { get; } = CreateWaived();
 
     public static ObjectShape Report { get; } = CreateReport();
 
@@ -42,13 +52,14 @@ internal static class ReportShape
     private static ObjectShape CreateDocument() => Shape(
         "document",
         "One document and what was found in it.",
-        Must("path", Text, "Where it was read from."),
+        Must("path", Text, "Where it was read from; of one of several documents in a file, the file, !/ and its name or number there."),
+        May("text", Text, "The text in which lines and columns count, when the document is one of several in it."),
         Must(
             "status",
             Words("documentStatus", "clean", "findings", "unreadable", "undecided"),
             "Clean, with findings, not readable, or without findings but with rules that could not decide."),
         Must("findings", new ListValue(new ObjectValue(Finding)), "The findings that count, in the one fixed order."),
-        May("waived", new ListValue(new ObjectValue(CreateWaived())), "Findings that a waiver excuses."),
+        May("waived", new ListValue(new ObjectValue(Waived)), "Findings that a waiver excuses."),
         May("known", new ListValue(new ObjectValue(Finding)), "Findings that the baseline knows; there when a baseline was given."),
         May(
             "gone",
@@ -103,11 +114,7 @@ internal static class ReportShape
         May("choices", new ListValue(Text), "What a person can choose from."),
         May(
             "patch",
-            new ListValue(new ObjectValue(Open(
-                "patchOperation",
-                "An operation of a JSON Patch (RFC 6902).",
-                Must("op", Words("patchVerb", "test", "add", "remove", "replace"), "What it does."),
-                Must("path", Text, "The place as a JSON Pointer (RFC 6901).")))),
+            Patch,
             "The change of the document as a JSON Patch."));
 
     private static ListValue CreateEntities() => new(new ObjectValue(Shape(

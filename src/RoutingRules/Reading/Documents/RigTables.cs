@@ -86,7 +86,7 @@ internal static class RigTables
                 ("seamless-duplicates", LoopControl.SeamlessDuplicates)),
             LoopControl.None,
             static network => network.LoopControl,
-            "What keeps a ring of links from flooding. Absent means none.");
+            "What keeps a loop of links from flooding. Absent means none.");
         var extensions = table.Extensions(static network => network.Extensions);
         return table.Build((in Slots read) => new Network
         {

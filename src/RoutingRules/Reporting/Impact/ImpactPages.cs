@@ -139,7 +139,7 @@ internal sealed class ImpactPages
         page.Facts.Add($"Goes on everywhere: {ImpactWords.Kept(loss)}.");
         if (!loss.Rerouted.IsEmpty)
         {
-            page.Facts.Add($"Streams that find another way by themselves: {Wording.List(loss.Rerouted.ToArray())}.");
+            page.Facts.Add($"Streams that find another path by themselves: {Wording.List(loss.Rerouted.ToArray())}.");
         }
 
         page.Facts.AddRange(loss.Remarks);

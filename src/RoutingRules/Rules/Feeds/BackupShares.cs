@@ -17,7 +17,7 @@ public sealed class BackupShares : Rule<ResolvedShow>
         Severity = Severity.Warning,
         Checks = "A feed that backs up another stands on another device with another supply, and where the rig allows it over other links.",
         Why = "A backup that dies of the same cause is none.",
-        Remedy = "Move the backup to a box with its own supply and its own way through the network, or take the claim out that it is a backup.",
+        Remedy = "Move the backup to a box with its own supply and its own path through the network, or take the claim out that it is a backup.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
         Reads = FeedWays.Reads,

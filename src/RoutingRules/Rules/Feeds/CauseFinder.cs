@@ -7,6 +7,9 @@ namespace RoutingRules.Rules;
 /// <summary>Finds why an entry of a feed, or half of a pair, does not arrive.</summary>
 internal sealed class CauseFinder
 {
+    /// <summary>How it is said that signal ends at other places.</summary>
+    public const string OnlyReaches = "the signal only reaches ";
+
     private readonly RuleContext context;
     private readonly List<PointRange> brokenEnds = [];
 
@@ -89,7 +92,7 @@ internal sealed class CauseFinder
         return AtSink(point);
     }
 
-    /// <summary>True when other rules say why a source does not get on: a connection that names it is broken, it lost a sink, or it runs in a circle.</summary>
+    /// <summary>True when other rules say why a source does not get on: a connection that names it is broken, it lost a sink, or it runs in a loop.</summary>
     public bool IsExplained(PointIndex source) => IsMentioned(source) || IsLosing(source) || context.IsLooping(source);
 
     /// <summary>Why a point does not carry what it should: what it carries instead, or where its chain ends; null when other rules explain it.</summary>
@@ -169,7 +172,7 @@ internal sealed class CauseFinder
         {
             0 => new MissingCause { Kind = CauseKind.SourceUnused, First = source },
             1 => new MissingCause { Kind = isOnlySlots ? CauseKind.SlotUnsent : CauseKind.OtherPlace, First = ends[0] },
-            _ => Said((isOnlySlots ? "no stream takes " : "the signal only reaches ") + Wording.List(ends.ConvertAll(end => context.Address(end).ToString()))),
+            _ => Said((isOnlySlots ? "no stream takes " : OnlyReaches) + Wording.List(ends.ConvertAll(end => context.Address(end).ToString()))),
         };
     }
 

@@ -29,13 +29,17 @@ public sealed class FanOutLost : Rule<ResolvedShow>
         var faults = FeedFaults.Collect(context).FindAll(fault => fault.Arriving.Count > 0);
         foreach (var (run, causes) in FeedFaults.Runs(context, faults))
         {
-            var why = FeedFaults.Describe(context, causes);
+            var why = IsOnlyThere(context, run, causes) ? "the signal goes nowhere else" : FeedFaults.Describe(context, causes);
             var message = run.Count == 1
                 ? $"Feed '{run[0].Feed.DisplayName}' arrives at {run[0].ArrivingPlaces(context)}, but not at {run[0].Places("or")}: {why}."
                 : string.Create(CultureInfo.InvariantCulture, $"{run.Count} feeds arrive at only some of their places: {why}. Missing: {Names(run)}.");
             context.Report(message, run[0].Pointer, [.. FeedFaults.Entities(run)]);
         }
     }
+
+    /// <summary>True when all that is to say is that the signal goes where it was just said to arrive.</summary>
+    private static bool IsOnlyThere(RuleContext context, List<FeedFault> run, List<MissingCause> causes) =>
+        run.Count == 1 && causes is [{ } cause] && cause.Describe(context) == CauseFinder.OnlyReaches + run[0].ArrivingPlaces(context);
 
     private static string Names(List<FeedFault> run) =>
         Wording.List(run.ConvertAll(fault => $"'{fault.Feed.DisplayName}' at {fault.Places("and")}"));

@@ -67,7 +67,7 @@ internal sealed record MissingCause
             CauseKind.SinkUnrouted => $"nothing is routed to {run}",
             CauseKind.SinkCleared => isOne ? $"{run} is set to nothing" : $"{run} are set to nothing",
             CauseKind.OtherSource => $"{run} {(isOne ? "carries" : "carry")} {context.Address(Other, Width)} instead",
-            CauseKind.OtherPlace => $"the signal only reaches {run}",
+            CauseKind.OtherPlace => CauseFinder.OnlyReaches + run,
             _ => Text,
         };
     }

@@ -17,7 +17,7 @@ public sealed class SeparationBroken : Rule<ResolvedShow>
         Severity = Severity.Error,
         Checks = "Feeds that name each other as separate stand on different devices, hang on different supplies or cross different links, as they say.",
         Why = "Somebody wrote down that these two must not fail together; as patched, they do.",
-        Remedy = "Move one of the two to another device, supply or way, or take the wish out of the feed.",
+        Remedy = "Move one of the two to another device, supply or link, or take the wish out of the feed.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
         Reads = FeedWays.Reads,

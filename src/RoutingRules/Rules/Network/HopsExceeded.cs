@@ -82,7 +82,7 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
     private static void Report(RuleContext context, int network, Way way)
     {
         var id = context.Rig.Networks[network].Id;
-        var more = way.Ways == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $" {way.Ways} ways on this network are too long; this is the longest.");
+        var more = way.Ways == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $" {way.Ways} paths on this network are too long; this is the longest.");
         context.Report(
             string.Create(
                 CultureInfo.InvariantCulture,

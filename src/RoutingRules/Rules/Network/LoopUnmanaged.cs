@@ -17,12 +17,12 @@ public sealed class LoopUnmanaged : Rule<ResolvedShow>
     {
         Id = "RR5004",
         Name = "loop-unmanaged",
-        Title = "Ring of links without loop control",
+        Title = "Loop of links without loop control",
         Family = RuleFamily.Network,
         Severity = Severity.Error,
-        Checks = "The links of a network close a ring only where its loop control says what keeps the ring from flooding.",
-        Why = "Packets run round an unmanaged ring for ever and pile up: within seconds no audio gets through anywhere on the network.",
-        Remedy = "Unplug one link of the ring, or set up a protocol in all its switches that blocks one and state it as the network's loop control.",
+        Checks = "The links of a network close a loop only where its loop control says what keeps the loop from flooding.",
+        Why = "Packets run round an unmanaged loop for ever and pile up: within seconds no audio gets through anywhere on the network.",
+        Remedy = "Unplug one link of the loop, or set up a protocol in all its switches that blocks one and state it as the network's loop control.",
         Source = "IEEE 802.1D and 802.1Q, IEC 62439-2 (from memory)",
         Fixability = Fixability.None,
         Reads = ModelSlices.Devices | ModelSlices.Links,
@@ -132,7 +132,7 @@ public sealed class LoopUnmanaged : Rule<ResolvedShow>
         links.Sort((x, y) => x.Id.CompareTo(y.Id));
         var id = context.Rig.Networks[network].Id;
         context.Report(
-            $"Links {Wording.List(links.ConvertAll(link => $"'{link.Id}'"))} of network '{id}' close a ring, and nothing keeps it from flooding.",
+            $"Links {Wording.List(links.ConvertAll(link => $"'{link.Id}'"))} of network '{id}' close a loop, and nothing keeps it from flooding.",
             $"/rig/links/{ring[0]}",
             [Entity.Of("network", id), .. links.ConvertAll(link => Entity.Of("link", link.Id))]);
     }

@@ -16,7 +16,7 @@ public sealed class PathMissing : Rule<ResolvedShow>
     {
         Id = "RR5001",
         Name = "path-missing",
-        Title = "No way over the links",
+        Title = "No path over the links",
         Family = RuleFamily.Network,
         Severity = Severity.Error,
         Checks = "The links of a stream's network lead from its sender to each of its receivers; where a network has no links in the document, both have a network jack.",

@@ -38,7 +38,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         var claims = new Dictionary<int, (int Tag, int Order)>();
         ClaimRouted(context, silence, claims);
         ClaimCabled(context, silence, claims);
-        ClaimPinned(context, silence, claims);
+        var sourceless = ClaimPinned(context, silence, claims);
         if (claims.Values.Any(claim => claim.Tag != Idle))
         {
             RemoveTold(context, claims);
@@ -65,7 +65,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
             }
         }
 
-        ReportIdle(context, merged);
+        ReportIdle(context, merged, sourceless);
     }
 
     private static void ClaimRouted(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims)
@@ -112,21 +112,32 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         }
     }
 
-    private static void ClaimPinned(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims)
+    /// <summary>Claims what feeds are pinned to, and gives the outputs where a feed is pinned whose source does not exist.</summary>
+    private static HashSet<int> ClaimPinned(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims)
     {
+        var sourceless = new HashSet<int>();
         foreach (var demand in context.Demands)
         {
-            // Of a source that does not exist the rules about the document speak.
-            if (demand.Feed is null or { Source.IsNone: true } || !demand.IsPinned || demand.Allowed.Count == 0 || context.GroupOf(demand.Allowed[0]).Kind != PortKind.Output)
+            if (demand.Feed is null || !demand.IsPinned || demand.Allowed.Count == 0 || context.GroupOf(demand.Allowed[0]).Kind != PortKind.Output)
             {
                 continue;
             }
 
             for (var position = 0; position < demand.Width; position++)
             {
-                Claim(context, silence, claims, demand.Allowed[0] + position, Pinned, demand.Index);
+                // Of a source that does not exist the rules about the document speak.
+                if (demand.Feed.Source.IsNone)
+                {
+                    sourceless.Add(FirstOutput(context, demand.Allowed[0] + position).Value);
+                }
+                else
+                {
+                    Claim(context, silence, claims, demand.Allowed[0] + position, Pinned, demand.Index);
+                }
             }
         }
+
+        return sourceless;
     }
 
     /// <summary>Takes out the outputs where a pinned feed, or half a pinned pair, is missing: the rules about feeds name the place and the cause.</summary>
@@ -253,7 +264,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         }
     }
 
-    private static void ReportIdle(RuleContext context, List<SinkRun> merged)
+    private static void ReportIdle(RuleContext context, List<SinkRun> merged, HashSet<int> sourceless)
     {
         for (var i = 0; i < merged.Count; i++)
         {
@@ -264,15 +275,17 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
 
             var device = context.DeviceOf(merged[i].Sink);
             var names = new List<string>();
+            var isAsked = false;
             for (; i < merged.Count && context.DeviceOf(merged[i].Sink) == device; i++)
             {
                 names.Add(context.Address(merged[i].Sink, merged[i].Width).ToString());
+                isAsked |= Enumerable.Range(merged[i].Sink.Value, merged[i].Width).Any(sourceless.Contains);
             }
 
             i--;
             context.ReportAs(
                 Severity.Note,
-                $"Outputs of '{device.DisplayName}' are cabled but carry nothing, and no feed asks for them: {PlainText.List(names, false)}.",
+                $"Outputs of '{device.DisplayName}' are cabled but carry nothing, and no feed {(isAsked ? "whose source exists " : "")}asks for them: {PlainText.List(names, false)}.",
                 string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
                 Entity.Of("device", device.Id));
         }

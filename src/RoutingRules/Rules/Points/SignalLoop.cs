@@ -11,12 +11,12 @@ public sealed class SignalLoop : Rule<ResolvedShow>
     {
         Id = "RR2004",
         Name = "signal-loop",
-        Title = "Signal runs in a circle",
+        Title = "Signal runs in a loop",
         Family = RuleFamily.Points,
         Severity = Severity.Error,
         Checks = "No path through routes, processing, streams and cables comes back to a point it has passed.",
-        Why = "No real source ever enters a closed circle; with gain in it, it howls.",
-        Remedy = "Break the circle at one of the points named and patch the real source there.",
+        Why = "No real source ever enters a closed loop; with gain in it, it howls.",
+        Remedy = "Break the loop at one of the points named and patch the real source there.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, Re-entrant Mappings",
         Fixability = Fixability.Manual,
         Reads = ModelSlices.Devices | ModelSlices.Routes,
@@ -113,7 +113,7 @@ public sealed class SignalLoop : Rule<ResolvedShow>
 
         var entities = points.ConvertAll(point => Entity.Of("point", point));
         context.Report(
-            $"Signal runs in a circle and no real source enters it: {string.Join(" to ", points)} and back to {points[0]}.",
+            $"Signal runs in a loop and no real source enters it: {string.Join(" to ", points)} and back to {points[0]}.",
             Pointer(context, loop),
             entities.ToArray());
     }

@@ -6,7 +6,8 @@ namespace RoutingRules.Rules;
 /// <summary>Reports feeds that should not fall silent together and hang on one supply.</summary>
 /// <remarks>
 /// A set, all mains and all in-ear feeds are told when they end on two devices or more which all have one and the same supply; where they end on one device the
-/// device is the weak point, not its supply. A backup is told when it ends on the same supply as the feed it backs up. Nothing is said in a rig that names
+/// device is the weak point, not its supply. A backup is told when it ends on the same supply as the feed it backs up and no place of the one has a place of the other
+/// beside it; else the rule about backups tells it. Nothing is said in a rig that names
 /// fewer than two supplies. Entities are the supply and the set, role or two feeds.
 /// </remarks>
 public sealed class PowerShared : Rule<ResolvedShow>
@@ -40,15 +41,10 @@ public sealed class PowerShared : Rule<ResolvedShow>
             CheckGroup(context, group);
         }
 
-        var feeds = new Dictionary<Id<Feed>, FeedNode>();
+        Dictionary<Id<Feed>, FeedNode>? feeds = null;
         foreach (var feed in context.Feeds)
         {
-            feeds.TryAdd(feed.Model.Id, feed);
-        }
-
-        foreach (var feed in context.Feeds)
-        {
-            if (feed.Model.BackupOf is { } id && feeds.TryGetValue(id, out var backed) && backed != feed)
+            if (feed.Model.BackupOf is { } id && (feeds ??= FeedPairs.ById(context)).TryGetValue(id, out var backed) && backed != feed)
             {
                 CheckBackup(context, feed, backed);
             }
@@ -96,7 +92,7 @@ public sealed class PowerShared : Rule<ResolvedShow>
     private static void CheckBackup(RuleContext context, FeedNode feed, FeedNode backed)
     {
         var devices = new List<DeviceNode>();
-        if (AddEnds(context, feed, devices) && AddEnds(context, backed, devices) && Supply(devices) is { } supply)
+        if (!FeedPairs.Each(context, feed, backed).Any() && AddEnds(context, feed, devices) && AddEnds(context, backed, devices) && Supply(devices) is { } supply)
         {
             var have = devices.Count == 1 ? $"{Names(devices)} has" : $"{Names(devices)} have";
             context.Report(

@@ -7,7 +7,8 @@ namespace RoutingRules.Rules;
 /// <remarks>
 /// One finding for each device or link, listing what falls silent; the entity is the device or link. A warning where one of the feeds could leave from
 /// another device that it may use, has free outputs and does not hang on the same thing. A console is a note, and only where it silences mains and in-ear
-/// feeds at once beside another console. A link or switch is left out where a device told already silences the same: moving one feed mends both. What the rig
+/// feeds at once beside another console. What silences no more than one told already is left out: moving one feed mends both. Devices are told before switches and those
+/// before links, what silences more before what silences less, whatever order the rig lists them in. What the rig
 /// cannot avoid is said, as notes, only when the option asks for it.
 /// </remarks>
 public sealed class SinglePointOfFailure : Rule<ResolvedShow>
@@ -32,7 +33,7 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
         Severity = Severity.Warning,
         Checks = "No device or link alone carries a whole set, all mains or all in-ear feeds where another device could carry one of them.",
         Why = "One blown supply or one trodden cable and the whole room, or everybody on stage, hears nothing.",
-        Remedy = "Move one of the feeds to the other device, or add a second way over the network.",
+        Remedy = "Move one of the feeds to the other device, or add a second path over the network.",
         Source = "common practice, no source; articulation points and bridges of the link graph",
         Fixability = Fixability.Manual,
         Options = [ListUnavoidable],
@@ -55,7 +56,7 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
         }
 
         var told = new List<List<FeedGroups>>();
-        foreach (var (lost, loss) in losses)
+        foreach (var (lost, loss) in losses.OrderBy(entry => Rank(context, map, entry.Key)).ThenByDescending(entry => entry.Value.Groups.Count).ThenBy(entry => Name(context, map, entry.Key), StringComparer.Ordinal))
         {
             var isConsole = lost < map.CountOfDevices && context.Devices[lost].Profile.Kind == DeviceKind.Console;
             if (isConsole ? IsAvoidableConsole(context, lost, loss) : FindWayOut(context, map, lost, loss))
@@ -98,6 +99,12 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
             loss.Groups.Add(group);
         }
     }
+
+    private static int Rank(RuleContext context, LossMap map, int lost) =>
+        lost >= map.CountOfDevices ? 2 : context.Devices[lost].Profile.Kind == DeviceKind.Switch ? 1 : 0;
+
+    private static string Name(RuleContext context, LossMap map, int lost) =>
+        lost < map.CountOfDevices ? context.Devices[lost].Id.Value : context.Links[lost - map.CountOfDevices].Model.Id.Value;
 
     private static bool IsAvoidableConsole(RuleContext context, int lost, Loss loss)
     {

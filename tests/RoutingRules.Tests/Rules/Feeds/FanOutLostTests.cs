@@ -37,7 +37,7 @@ public sealed class FanOutLostTests
         var show = TwoBoxes.With(Stream("s1", "desk/transmit/1-4", "a/receive/5-8")) with { Feeds = [FeedTo("subs", FeedRole.Sub, "desk/aux/2", "b", "a")] };
 
         Expect.One(
-            Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'subs' arrives at a/out/6, but not at b: the signal only reaches a/out/6.", "feed=subs");
+            Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'subs' arrives at a/out/6, but not at b: the signal goes nowhere else.", "feed=subs");
     }
 
     [Fact]

@@ -56,7 +56,7 @@ public sealed class HopsExceededTests
         show = show.With([.. show.Patch.Streams, Stream("t", "b10/transmit/1-4", "desk/receive/1-4"), Stream("u", "desk/transmit/5-8", "b9/receive/1-4", "b10/receive/5-8")]);
 
         Assert.Equal(
-            "Stream 's' walks over 10 links from desk to b10 on network 'net', but class A allows 7. 3 ways on this network are too long; this is the longest.",
+            "Stream 's' walks over 10 links from desk to b10 on network 'net', but class A allows 7. 3 paths on this network are too long; this is the longest.",
             Assert.Single(RuleTester.Findings(Rule, show)).Message);
     }
 

@@ -21,7 +21,7 @@ public sealed class LoopUnmanagedTests
             Boxes("a", "b").With(Ring),
             Severity.Error,
             "/rig/links/2",
-            "Links 'l1', 'l2' and 'l3' of network 'net' close a ring, and nothing keeps it from flooding.",
+            "Links 'l1', 'l2' and 'l3' of network 'net' close a loop, and nothing keeps it from flooding.",
             "network=net",
             "link=l1",
             "link=l2",
@@ -44,7 +44,7 @@ public sealed class LoopUnmanagedTests
     [Fact]
     public void Two_links_between_two_switches_are_a_ring() =>
         Assert.Equal(
-            "Links 'l1' and 'l2' of network 'net' close a ring, and nothing keeps it from flooding.",
+            "Links 'l1' and 'l2' of network 'net' close a loop, and nothing keeps it from flooding.",
             Assert.Single(RuleTester.Findings(Rule, Boxes("a").With(Link("l1", "desk/net/1", "a/net/1"), Link("l2", "desk/net/2", "a/net/2")))).Message);
 
     [Fact]

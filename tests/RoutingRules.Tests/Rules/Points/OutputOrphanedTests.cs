@@ -39,6 +39,12 @@ public sealed class OutputOrphanedTests
         var show = WithCables(Cable("box/out/5", "amp/in/1")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/99", "amp/in/1")] };
 
         Assert.Equal(["box"], RuleTester.Findings(new OutputOrphaned(), show).Select(finding => finding.Entities[0].Id));
+        Assert.Equal(
+            "Outputs of 'box' are cabled but carry nothing, and no feed whose source exists asks for them: box/out/5.",
+            Assert.Single(RuleTester.Findings(new OutputOrphaned(), show)).Message);
+        Assert.Equal(
+            "Outputs of 'box' are cabled but carry nothing, and no feed asks for them: box/out/5.",
+            Assert.Single(RuleTester.Findings(new OutputOrphaned(), show with { Feeds = default })).Message);
     }
 
     [Fact]

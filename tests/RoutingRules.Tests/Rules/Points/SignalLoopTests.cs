@@ -38,7 +38,7 @@ public sealed class SignalLoopTests
             Patched(Route("fx/return/1", "fx/send/1")),
             Severity.Error,
             "/patch/routes/0",
-            "Signal runs in a circle and no real source enters it: fx/send/1 to fx/return/1 and back to fx/send/1.",
+            "Signal runs in a loop and no real source enters it: fx/send/1 to fx/return/1 and back to fx/send/1.",
             "point=fx/send/1",
             "point=fx/return/1");
 
@@ -49,7 +49,7 @@ public sealed class SignalLoopTests
             Patched(Route("fx/return/4", "fx/channel/1"), Route("fx/return/3", "fx/send/1"), Route("fx/return/1", "fx/send/3")),
             Severity.Error,
             "/patch/routes/1",
-            "Signal runs in a circle and no real source enters it: fx/send/1 to fx/return/1 to fx/send/3 to fx/return/3 and back to fx/send/1.",
+            "Signal runs in a loop and no real source enters it: fx/send/1 to fx/return/1 to fx/send/3 to fx/return/3 and back to fx/send/1.",
             "point=fx/send/1",
             "point=fx/return/1",
             "point=fx/send/3",
@@ -62,7 +62,7 @@ public sealed class SignalLoopTests
             Patched(Route("fx/return/1-2", "fx/send/1-2")),
             Severity.Error,
             "/patch/routes/0",
-            "Signal runs in a circle and no real source enters it: fx/send/1-2 to fx/return/1-2 and back to fx/send/1-2.",
+            "Signal runs in a loop and no real source enters it: fx/send/1-2 to fx/return/1-2 and back to fx/send/1-2.",
             "point=fx/send/1-2",
             "point=fx/return/1-2");
 
@@ -76,7 +76,7 @@ public sealed class SignalLoopTests
             show with { Rig = show.Rig with { Cables = [Cable("a/out/1", "b/in/2"), Cable("b/out/2", "a/in/1")] } },
             Severity.Error,
             "/rig/cables/0",
-            "Signal runs in a circle and no real source enters it: a/in/1 to a/out/1 to b/in/2 to b/out/2 and back to a/in/1.",
+            "Signal runs in a loop and no real source enters it: a/in/1 to a/out/1 to b/in/2 to b/out/2 and back to a/in/1.",
             "point=a/in/1",
             "point=a/out/1",
             "point=b/in/2",
@@ -90,7 +90,7 @@ public sealed class SignalLoopTests
             Patched(Route("fx/return/1", "fx/send/1"), Route("fx/return/1", "fx/channel/5"), Route("fx/return/1", "fx/send/2")),
             Severity.Error,
             "/patch/routes/0",
-            "Signal runs in a circle and no real source enters it: fx/send/1 to fx/return/1 and back to fx/send/1.",
+            "Signal runs in a loop and no real source enters it: fx/send/1 to fx/return/1 and back to fx/send/1.",
             "point=fx/send/1",
             "point=fx/return/1");
 

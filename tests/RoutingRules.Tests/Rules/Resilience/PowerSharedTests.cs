@@ -75,7 +75,7 @@ public sealed class PowerSharedTests
             { Feeds = [Feed("e1", FeedRole.InEar, "desk/aux/1", "a/out/1"), Feed("e2", FeedRole.InEar, "desk/aux/2", "b/out/2")] })).Message);
 
     [Fact]
-    public void A_backup_on_the_supply_of_its_feed_is_told()
+    public void A_backup_on_the_supply_of_its_feed_is_told_once()
     {
         static Show Backed(Show show) => show with
         {
@@ -87,9 +87,19 @@ public sealed class PowerSharedTests
         };
 
         Expect.None(Rule, Backed(Powered(["distro-1"], ["distro-2"])));
+
+        // The rule about backups tells it wherever both have a place that belongs together.
+        Expect.None(Rule, Backed(Powered(["distro-1"], ["distro-1"])));
+        Assert.Equal(
+            "'voice-2' backs up 'voice', but both hang on supply 'distro-1'.",
+            Assert.Single(RuleTester.Findings(new BackupShares(), Backed(Powered(["distro-1"], ["distro-1"])))).Message);
+
+        // The first place of the backup is not served, and its second has none of the feed beside it.
+        static Show Apart(Show show) => Backed(show) with { Feeds = [Backed(show).Feeds[0], Backed(show).Feeds[1] with { To = [new() { At = At("b/out/7") }, new() { At = At("b/out/2") }] }] };
+        Expect.None(new BackupShares(), Apart(Powered(["distro-1"], ["distro-1"])));
         Expect.One(
             Rule,
-            Backed(Powered(["distro-1"], ["distro-1"])),
+            Apart(Powered(["distro-1"], ["distro-1"])),
             Severity.Warning,
             "/feeds/1/backupOf",
             "Feed 'voice-2' backs up 'voice', but both hang on supply 'distro-1': a and b have no other.",

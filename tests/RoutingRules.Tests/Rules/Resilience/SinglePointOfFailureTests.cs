@@ -147,6 +147,16 @@ public sealed class SinglePointOfFailureTests
     }
 
     [Fact]
+    public void A_switch_that_silences_what_a_box_silences_is_not_told_beside_it_in_whatever_order_they_are_listed()
+    {
+        // Box b is joined to the desk past the switch, so that moving a feed there saves it from both losses.
+        var show = BothAtA("a", "b").With(Star[0], Star[1], Link("l3", "desk/net/2", "b/net/1"));
+
+        Assert.Equal(["a"], RuleTester.Findings(Rule, show).Select(finding => finding.Entities[0].Id));
+        Assert.Equal(["a"], RuleTester.Findings(Rule, show.Reversed()).Select(finding => finding.Entities[0].Id));
+    }
+
+    [Fact]
     public void Order_does_not_change_the_identity() =>
         Assert.Equal(Expect.Fingerprints(Rule, BothAtA("a", "b")), Expect.Fingerprints(Rule, BothAtA("a", "b").Reversed()));
 

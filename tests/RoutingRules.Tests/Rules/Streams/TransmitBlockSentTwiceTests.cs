@@ -44,6 +44,13 @@ public sealed class TransmitBlockSentTwiceTests
             "stream=s2");
 
     [Fact]
+    public void Slots_that_several_streams_send_alike_are_named_once() =>
+        Assert.Equal(
+            "Streams 's1' and 's3' (desk/transmit/1-4) and 's2' (desk/transmit/4-7) send some slots more than once.",
+            Assert.Single(RuleTester.Findings(Rule, Rig.With(
+                Stream("s1", "desk/transmit/1-4", "a/receive/1-4"), Stream("s2", "desk/transmit/4-7", "b/receive/1-4"), Stream("s3", "desk/transmit/1-4", "b/receive/5-8")))).Message);
+
+    [Fact]
     public void Three_streams_of_one_block_give_one_finding()
     {
         var show = Rig.With(
