@@ -16,7 +16,7 @@ internal sealed class ListBeam
     private readonly int[] lastMemoryUse;
     private readonly int[] groupSlot;
     private readonly int[] lastGroupUse;
-    private readonly int[] classOf;
+    private readonly ListSymmetry symmetry;
     private readonly int blocksAt;
     private readonly int usedAt;
     private readonly int sendersAt;
@@ -88,7 +88,7 @@ internal sealed class ListBeam
         deviceWords = (list.DeviceCount + 30) / 31;
         cellCount = groupsAt + (deviceWords * groupIds.Count);
         forgotten = Forgotten(groupIds.Count);
-        classOf = Classes();
+        symmetry = new ListSymmetry(list, new CellLayout(blocksAt, usedAt, sendersAt, poolsAt, memoryAt));
         freeIn = [.. Enumerable.Range(0, list.GroupCount).Select(list.FreeIn)];
     }
 
@@ -205,7 +205,7 @@ internal sealed class ListBeam
 
     private void Keep(List<ListState> next, Dictionary<int[], int> known, ListState state)
     {
-        var key = Canonical(state.Cells);
+        var key = symmetry.Canonical(state.Cells);
         if (!known.TryGetValue(key, out var at))
         {
             known.Add(key, next.Count);
@@ -425,140 +425,6 @@ internal sealed class ListBeam
         }
 
         return memories;
-    }
-
-    /// <summary>Devices that every demand sees alike have one class; -1 for a device with several port groups or none of its kind.</summary>
-    private int[] Classes()
-    {
-        var profiles = new List<int>[list.DeviceCount];
-        var groupOf = new int[list.DeviceCount];
-        Array.Fill(groupOf, -1);
-        for (var device = 0; device < profiles.Length; device++)
-        {
-            profiles[device] = [];
-        }
-
-        var firstBlock = new Dictionary<int, int>();
-        foreach (var (at, options) in list.Options.Index())
-        {
-            foreach (var option in options)
-            {
-                var into = profiles[option.Device];
-                groupOf[option.Device] = groupOf[option.Device] is -1 || groupOf[option.Device] == option.Group ? option.Group : -2;
-                into.AddRange([at, option.Number, option.Width, option.Sender, option.AsksForSpares ? 1 : 0, option.Blocks.Length, option.Pools.Length]);
-                into.AddRange(option.Cost);
-                into.AddRange(option.Marks);
-                foreach (var block in option.Blocks)
-                {
-                    firstBlock.TryAdd(option.Device, block);
-                    into.Add(block - firstBlock[option.Device]);
-                    into.Add(list.Touched.TryGetValue(block, out var mark) ? mark + 1 : 0);
-                    into.Add(list.Touched.TryGetValue(~block, out mark) ? mark + 1 : 0);
-                }
-
-                foreach (var (pool, amount) in option.Pools)
-                {
-                    into.AddRange([(int)list.Pools[pool].Level, list.Pools[pool].Width, amount, list.PoolStart[pool], list.Pools[pool].Device == option.Device ? 0 : pool + 1]);
-                }
-            }
-        }
-
-        poolsOfDevice = [.. Enumerable.Range(0, list.DeviceCount).Select(device => Enumerable.Range(0, list.Pools.Length).Where(pool => list.Pools[pool].Device == device).ToArray())];
-        var classes = new int[list.DeviceCount];
-        Array.Fill(classes, -1);
-        for (var device = 0; device < classes.Length; device++)
-        {
-            for (var other = 0; other < device && classes[device] < 0; other++)
-            {
-                if (groupOf[device] >= 0 && groupOf[other] >= 0 && profiles[device].SequenceEqual(profiles[other]) && HaveEqualPools(device, other))
-                {
-                    classes[device] = classes[other] = other;
-                }
-            }
-        }
-
-        groupOfDevice = groupOf;
-        blockBase = [.. Enumerable.Range(0, list.DeviceCount).Select(device => firstBlock.GetValueOrDefault(device))];
-        return classes;
-    }
-
-    /// <summary>True when the pools of two devices are alike; those that only standing demands use are in no option.</summary>
-    private bool HaveEqualPools(int device, int other) =>
-        poolsOfDevice[device].Select(pool => (list.Pools[pool].Level, list.Pools[pool].Width))
-            .SequenceEqual(poolsOfDevice[other].Select(pool => (list.Pools[pool].Level, list.Pools[pool].Width)));
-
-    private int[] groupOfDevice = [];
-    private int[] blockBase = [];
-    private int[][] poolsOfDevice = [];
-
-    /// <summary>The cells with equal devices sorted, so that states that differ only in which of them is which are one.</summary>
-    private int[] Canonical(int[] cells)
-    {
-        for (var i = memoryAt; i < cells.Length; i++)
-        {
-            if (cells[i] != 0)
-            {
-                return cells;
-            }
-        }
-
-        int[]? sorted = null;
-        for (var device = 0; device < classOf.Length; device++)
-        {
-            if (classOf[device] != device)
-            {
-                continue;
-            }
-
-            sorted ??= (int[])cells.Clone();
-            var members = new List<int[]>();
-            for (var other = device; other < classOf.Length; other++)
-            {
-                if (classOf[other] == device)
-                {
-                    members.Add(Row(cells, other));
-                }
-            }
-
-            members.Sort(ListState.Compare);
-            var next = 0;
-            for (var other = device; other < classOf.Length; other++)
-            {
-                if (classOf[other] == device)
-                {
-                    SetRow(sorted, other, members[next++]);
-                }
-            }
-        }
-
-        return sorted ?? cells;
-    }
-
-    private int[] Row(int[] cells, int device)
-    {
-        var group = groupOfDevice[device];
-        var pools = poolsOfDevice[device];
-        var row = new int[4 + pools.Length];
-        row[3] = cells[sendersAt + group];
-        row[0] = cells[group];
-        row[1] = cells[blocksAt + group] < 0 ? -1 : cells[blocksAt + group] - (blockBase[device] << 8);
-        row[2] = cells[usedAt + group];
-        for (var i = 0; i < pools.Length; i++)
-        {
-            row[4 + i] = cells[poolsAt + pools[i]];
-        }
-
-        return row;
-    }
-
-    private void SetRow(int[] cells, int device, int[] row)
-    {
-        var group = groupOfDevice[device];
-        (cells[group], cells[blocksAt + group], cells[usedAt + group], cells[sendersAt + group]) = (row[0], row[1], row[2], row[3]);
-        for (var i = 0; i < poolsOfDevice[device].Length; i++)
-        {
-            cells[poolsAt + poolsOfDevice[device][i]] = row[4 + i];
-        }
     }
 
     private void AddDevice(int[] cells, int slot, int device) => cells[groupsAt + (deviceWords * slot) + (device / 31)] |= 1 << (device % 31);

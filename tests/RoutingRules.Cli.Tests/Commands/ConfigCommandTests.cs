@@ -39,12 +39,13 @@ public sealed class ConfigCommandTests : IDisposable
 
     [Theory]
     [InlineData("impact", "tour/day-1/a.show.json")]
+    [InlineData("why", "tour/day-1/a.show.json", "mon")]
     [InlineData("changeover", "tour/a.run.json")]
-    public void A_configured_strategy_that_does_not_exist_is_told_by_every_command_that_assigns(string command, string file)
+    public void A_configured_strategy_that_does_not_exist_is_told_by_every_command_that_assigns(string command, string file, params string[] more)
     {
         folder.Write("tour/a.run.json", """{ "schemaVersion": 1, "title": "T", "rig": {}, "acts": [ { "id": "one" } ] }""");
         folder.Write("tour/routing-rules.json", """{ "schemaVersion": 1, "assignment": { "strategy": "clairvoyant" } }""");
-        var result = Tool.Run(command, folder.At(file)).Civil();
+        var result = Tool.Run([command, folder.At(file), .. more]).Civil();
 
         Assert.Equal(2, result.Code);
         Assert.Contains("the configuration asks for the strategy 'clairvoyant', which does not exist", result.Error, StringComparison.Ordinal);
