@@ -24,6 +24,7 @@ public static class SchemaGenerator
         SchemaKind.Comparison => ComparisonShape.Comparison,
         SchemaKind.Changeover => ChangeoverShape.Changeover,
         SchemaKind.Impact => ImpactShape.Impact,
+        SchemaKind.Import => ImportShape.Import,
         _ => ReportShape.Report,
     });
 
@@ -48,6 +49,7 @@ public static class SchemaGenerator
         SchemaKind.Comparison => "comparison",
         SchemaKind.Changeover => "changeover",
         SchemaKind.Impact => "impact",
+        SchemaKind.Import => "import",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of document."),
     };
 }

@@ -35,4 +35,7 @@ public enum SchemaKind
 
     /// <summary>The answer to what each loss does to a show.</summary>
     Impact,
+
+    /// <summary>The account of a list that was read into a show.</summary>
+    Import,
 }
