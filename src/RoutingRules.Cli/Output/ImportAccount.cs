@@ -8,21 +8,21 @@ namespace RoutingRules.Cli.Output;
 /// <summary>Tells in words what reading a list into a show came to.</summary>
 internal static class ImportAccount
 {
-    /// <param name="name">What the show is called.</param>
+    /// <summary>The heading and what came of each row.</summary>
     /// <param name="from">What the list is called.</param>
     /// <param name="list">What it is a list of.</param>
     /// <param name="result">What reading it came to.</param>
     /// <param name="isDry">True when nothing was written.</param>
-    public static string Text(string name, string from, IntentList list, ListImportResult result, bool isDry)
+    public static string Text(string from, IntentList list, ListImportResult result, bool isDry)
     {
         var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"{name}: {Heading(list, result, isDry)}\n");
+        text.Append(CultureInfo.InvariantCulture, $"{Heading(list, result, isDry)}\n");
         Add(text, "new", result.Added);
         Add(text, "changed", result.Changed.Select(change => $"{change.Id}: {string.Join(", ", change.Members)}").ToValueList());
         Add(text, "not in the list and kept", result.Kept);
         Add(text, "not in the list and taken out", result.Removed);
         Add(text, "mind", result.Notes.Select(note => $"{from}: {note}").ToValueList());
-        return SafeText.Show(text.ToString());
+        return text.ToString();
     }
 
     /// <summary>One line that says how it went.</summary>

@@ -15,6 +15,7 @@ internal sealed class ListHeaders
     /// <param name="list">The list.</param>
     /// <param name="config">What a crew calls its columns; wins over the names of members.</param>
     /// <param name="ignored">Further headers that are not read.</param>
+    /// <exception cref="ArgumentException">The configuration names a member that there is not; one that was read cannot.</exception>
     public ListHeaders(IntentList list, ListConfig config, ValueList<string> ignored)
     {
         members = ListMember.Of(list);
@@ -31,6 +32,11 @@ internal sealed class ListHeaders
 
         foreach (var column in config.Columns)
         {
+            if (!Array.Exists(members, member => member.Name == column.Member))
+            {
+                throw new ArgumentException($"A {ListElements.Word(list)} has no member '{column.Member}' to take the column '{column.Header}'.", nameof(config));
+            }
+
             known[Plain(column.Header)] = column.Member;
         }
 

@@ -20,6 +20,7 @@ public static class ListImport
     /// <param name="list">What it is a list of.</param>
     /// <param name="options">How it is read; null for the usual ways.</param>
     /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
+    /// <exception cref="ArgumentException">The configuration names a member that there is not; one that was read cannot.</exception>
     public static ListImportResult Read(Show show, ReadOnlySpan<byte> utf8, IntentList list, ListImportOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(show);

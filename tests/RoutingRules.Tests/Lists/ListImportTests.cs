@@ -218,6 +218,7 @@ public sealed class ListImportTests
         Assert.Equal(Show, back.Show);
         Assert.StartsWith("id;Channel name;kind;48 V;width;from;Desk;", written, StringComparison.Ordinal);
         Assert.Empty(ListImport.Read(result.Show, Encoding.UTF8.GetBytes(written), IntentList.Lines, new ListImportOptions { Config = config }).Edits);
+        Assert.Throws<ArgumentException>(() => Import("id", new ListImportOptions { Config = new ListsConfig { Feeds = new ListConfig { Columns = [new() { Header = "A", Member = "nothing" }] } } }));
         Assert.Throws<ArgumentException>(() => ListExport.Write(Show, IntentList.Feeds, new ListsConfig { Feeds = new ListConfig { Ignore = ["Pack"] } }));
     }
 
