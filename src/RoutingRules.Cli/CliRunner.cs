@@ -96,6 +96,8 @@ internal static class CliRunner
             ChangeoverCommand.Create(console, cancellation),
             ImpactCommand.Create(console, cancellation),
             SheetCommand.Create(console, cancellation),
+            ExportCommand.Create(console, cancellation),
+            ImportCommand.Create(console, cancellation),
             NewCommand.Create(console),
             RulesCommand.Create(console, cancellation),
             ProfilesCommand.Create(console, cancellation),

@@ -41,6 +41,9 @@ public static class RoutingSchemas
     /// <summary>The schema of what mending a show came to.</summary>
     public static string Fix => Text(SchemaKind.Fix);
 
+    /// <summary>The schema of accounts of lists that were read into a show.</summary>
+    public static string Import => Text(SchemaKind.Import);
+
     /// <summary>The schema of a kind of document.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="kind"/> is no kind.</exception>
     public static string Text(SchemaKind kind)

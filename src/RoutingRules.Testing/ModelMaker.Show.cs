@@ -42,7 +42,20 @@ internal sealed partial class ModelMaker
             Strategy = Maybe(Name),
             Budget = MaybeValue(() => random.NextInt64(1, 1L << 53)),
         },
+        Lists = Flip() ? new ListsConfig() : new ListsConfig
+        {
+            Separator = MaybeValue(Enum<ListSeparator>),
+            Feeds = ListOf(["id", "name", "separateFrom", "to", "limiter"]),
+            Lines = ListOf(["id", "kind", "from", "suppliedBy"]),
+        },
         Extensions = Extensions(),
+    };
+
+    private ListConfig ListOf(string[] members) => new()
+    {
+        Columns = List(() => new ListColumn { Header = FilledText(), Member = Pick(members) }),
+        Ignore = List(FilledText),
+        Words = List(() => new ListWord { Member = Pick(members), Cell = FilledText(), Value = Text() }),
     };
 
     private ValueList<AssignmentAim> Order()

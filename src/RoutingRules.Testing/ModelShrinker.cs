@@ -30,7 +30,7 @@ internal static class ModelShrinker
     public static IEnumerable<EngineConfig> Shrink(EngineConfig config) =>
     [
         .. Without(config.Rules).Select(rules => config with { Rules = rules }),
-        .. Changed(config, config with { Assignment = new AssignmentConfig() }, config with { Extensions = null }, config with { FailOn = Rules.Severity.Warning, Extends = default }),
+        .. Changed(config, config with { Assignment = new AssignmentConfig() }, config with { Lists = new ListsConfig() }, config with { Extensions = null }, config with { FailOn = Rules.Severity.Warning, Extends = default }),
     ];
 
     private static IEnumerable<Rig> Shrink(Rig rig) =>

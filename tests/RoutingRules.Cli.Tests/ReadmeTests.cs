@@ -9,7 +9,7 @@ namespace RoutingRules.Cli.Tests;
 /// <c>&lt;!-- command: NAME --&gt;</c>: one command, which <c>.ci/run</c> must run as well; there it may carry <c>--no-build</c>, further arguments at its end,
 /// and <c>"$results/FILE"</c> for a file. There are two, <c>main-job</c> and <c>tests</c>, before the first heading of the second level.
 /// <c>&lt;!-- example: embed --&gt;</c>: program text, which must be what stands in <c>ReadmeExample.cs</c> between the lines <c>// readme: begin</c> and
-/// <c>// readme: end</c>. <c>config</c> and <c>waivers</c> are documents that the tool must take.
+/// <c>// readme: end</c>. <c>config</c>, <c>lists</c> and <c>waivers</c> are documents that the tool must take.
 /// Every command of the tool must have a table row that begins with its name in backticks.
 /// </remarks>
 public sealed class ReadmeTests
@@ -77,6 +77,17 @@ public sealed class ReadmeTests
         var config = folder.Write("tour/routing-rules.json", text);
 
         Assert.Contains("severity  error    " + config, Tool.Run("rules", "RR3007", "--effective", "--config", config).Civil().Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_lists_of_the_readme_are_read_by_the_names_it_gives()
+    {
+        using var folder = new TempFolder();
+        var show = folder.Write("a.show.json", File.ReadAllText(Repository.At("schema", "examples", "04-festival.show.json")));
+        folder.Write("routing-rules.json", string.Join('\n', Block("example", "lists")));
+        var list = folder.Write("lines.csv", "Channel name;48V;Colour\nSnare top;ON;red\n");
+
+        Assert.Contains("\n  snare-top: phantom\n", Tool.Run("import", show, list, "--list", "lines", "--dry-run").Civil().Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -24,6 +24,9 @@ public sealed record EngineConfig
     /// <summary>What an assignment observes.</summary>
     public AssignmentConfig Assignment { get; init; } = new();
 
+    /// <summary>How lists of feeds and lines are written.</summary>
+    public ListsConfig Lists { get; init; } = new();
+
     /// <summary>Content that other tools keep here; null when absent.</summary>
     public ExtensionData? Extensions { get; init; }
 }

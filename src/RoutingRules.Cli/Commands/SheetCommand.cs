@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
 using RoutingRules.Configuration;
@@ -21,9 +20,9 @@ internal static class SheetCommand
         var zone = Many("--zone", "ID", "Only the devices of this zone; may be given several times. Devices, zones and sides add up.");
         var side = Words("--side", SheetChoices.Sides, "Only the devices on this side; house-left and stage-right are the same.");
         var part = Words("--part", SheetChoices.Parts, "Only this part; may be given several times. Without it, every part.");
-        var format = Word("--format", SheetChoices.Formats, "How it is written: text (usual), markdown, html for a browser to print, svg for the drawings alone, csv for one list, xlsx for all lists.\nIn csv and xlsx a text that would begin like a formula begins with an apostrophe.");
-        var list = Word("--list", SheetChoices.Lists, "Which list --format csv writes; usually inputs.");
-        var view = Word("--view", SheetChoices.Views, "Whose left and right: the audience's (house, usual) or the performers' (stage).");
+        var format = ToolOptions.Word("--format", SheetChoices.Formats, "How it is written: text (usual), markdown, html for a browser to print, svg for the drawings alone, csv for one list, xlsx for all lists.\nIn csv and xlsx a text that would begin like a formula begins with an apostrophe.");
+        var list = ToolOptions.Word("--list", SheetChoices.Lists, "Which list --format csv writes; usually inputs.");
+        var view = ToolOptions.Word("--view", SheetChoices.Views, "Whose left and right: the audience's (house, usual) or the performers' (stage).");
         var since = new Option<string?>("--since") { HelpName = "OLD.show.json", Description = "Mark what is not as it was in this older revision of the show." };
         var large = new Option<bool>("--large") { Description = "Larger type in html." };
         var blank = ToolOptions.Number("--blank-rows", 0, MostBlankRows, "How many rows at the end of lists stay blank for late extras; usually 3.");
@@ -102,28 +101,11 @@ internal static class SheetCommand
     private static Option<string[]> Many(string name, string helpName, string description) =>
         new(name) { HelpName = helpName, Description = description, DefaultValueFactory = _ => [] };
 
-    private static Option<string?> Word<T>(string name, IReadOnlyDictionary<string, T> words, string description) => new(name)
-    {
-        HelpName = string.Join("|", words.Keys),
-        Description = description,
-        CustomParser = result => Checked(name, words, result).FirstOrDefault(),
-    };
-
     private static Option<string[]> Words<T>(string name, IReadOnlyDictionary<string, T> words, string description) => new(name)
     {
         HelpName = string.Join("|", words.Keys),
         Description = description,
         DefaultValueFactory = _ => [],
-        CustomParser = result => Checked(name, words, result),
+        CustomParser = result => ToolOptions.Checked(name, words, result),
     };
-
-    private static string[] Checked<T>(string name, IReadOnlyDictionary<string, T> words, ArgumentResult result)
-    {
-        foreach (var token in result.Tokens.Where(token => !words.ContainsKey(token.Value)))
-        {
-            result.AddError($"{name} takes {string.Join(" or ", words.Keys)}, not '{token.Value}'.");
-        }
-
-        return [.. result.Tokens.Select(token => token.Value)];
-    }
 }

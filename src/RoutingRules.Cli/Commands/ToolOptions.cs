@@ -96,6 +96,25 @@ internal static class ToolOptions
         },
     };
 
+    /// <summary>An option that takes one of a few words.</summary>
+    public static Option<string?> Word<T>(string name, IReadOnlyDictionary<string, T> words, string description) => new(name)
+    {
+        HelpName = string.Join("|", words.Keys),
+        Description = description,
+        CustomParser = result => Checked(name, words, result).FirstOrDefault(),
+    };
+
+    /// <summary>The words given to an option; others are reported.</summary>
+    public static string[] Checked<T>(string name, IReadOnlyDictionary<string, T> words, ArgumentResult result)
+    {
+        foreach (var token in result.Tokens.Where(token => !words.ContainsKey(token.Value)))
+        {
+            result.AddError($"{name} takes {string.Join(" or ", words.Keys)}, not '{token.Value}'.");
+        }
+
+        return [.. result.Tokens.Select(token => token.Value)];
+    }
+
     /// <summary>An option that takes a day.</summary>
     public static Option<DateOnly?> Day(string name, string description) => new(name)
     {

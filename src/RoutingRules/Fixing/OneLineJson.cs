@@ -25,7 +25,16 @@ internal static class OneLineJson
                 foreach (var member in value.EnumerateObject())
                 {
                     text.Append(isFirst ? "{ " : ", ").Append(Name(member.Name));
-                    Write(text, member.Value);
+                    if (member.NameEquals("extensions"u8))
+                    {
+                        // What other tools keep is compared by its text.
+                        text.Append(member.Value.GetRawText());
+                    }
+                    else
+                    {
+                        Write(text, member.Value);
+                    }
+
                     isFirst = false;
                 }
 

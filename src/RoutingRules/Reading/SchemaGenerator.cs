@@ -25,6 +25,7 @@ public static class SchemaGenerator
         SchemaKind.Changeover => ChangeoverShape.Changeover,
         SchemaKind.Impact => ImpactShape.Impact,
         SchemaKind.Fix => FixShape.Fix,
+        SchemaKind.Import => ImportShape.Import,
         _ => ReportShape.Report,
     });
 
@@ -50,6 +51,7 @@ public static class SchemaGenerator
         SchemaKind.Changeover => "changeover",
         SchemaKind.Impact => "impact",
         SchemaKind.Fix => "fix",
+        SchemaKind.Import => "import",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of document."),
     };
 }

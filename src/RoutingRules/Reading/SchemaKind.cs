@@ -38,4 +38,7 @@ public enum SchemaKind
 
     /// <summary>What mending a show came to.</summary>
     Fix,
+
+    /// <summary>The account of a list that was read into a show.</summary>
+    Import,
 }

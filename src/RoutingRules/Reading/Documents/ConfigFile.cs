@@ -17,6 +17,8 @@ internal sealed record ConfigFile
 
     public AssignmentFile? Assignment { get; init; }
 
+    public ListsConfig? Lists { get; init; }
+
     public ExtensionData? Extensions { get; init; }
 
     /// <summary>The file of a configuration; what is as usual is left out.</summary>
@@ -27,6 +29,7 @@ internal sealed record ConfigFile
         FailOn = config.FailOn == Severity.Warning ? null : config.FailOn,
         Rules = config.Rules,
         Assignment = config.Assignment == new AssignmentConfig() ? null : AssignmentFile.Of(config.Assignment),
+        Lists = config.Lists == new ListsConfig() ? null : config.Lists,
         Extensions = config.Extensions,
     };
 
@@ -37,6 +40,7 @@ internal sealed record ConfigFile
         FailOn = FailOn ?? below.FailOn,
         Rules = [.. below.Rules, .. Rules],
         Assignment = below.Assignment is null ? Assignment : Assignment is null ? below.Assignment : Assignment.Over(below.Assignment),
+        Lists = below.Lists is null ? Lists : Lists is null ? below.Lists : Laid(Lists, below.Lists),
         Extensions = Extensions ?? below.Extensions,
     };
 
@@ -47,6 +51,21 @@ internal sealed record ConfigFile
         FailOn = FailOn ?? Severity.Warning,
         Rules = Rules,
         Assignment = Assignment?.ToConfig() ?? new AssignmentConfig(),
+        Lists = Lists ?? new ListsConfig(),
         Extensions = Extensions,
+    };
+
+    private static ListsConfig Laid(ListsConfig over, ListsConfig below) => new()
+    {
+        Separator = over.Separator ?? below.Separator,
+        Feeds = Laid(over.Feeds, below.Feeds),
+        Lines = Laid(over.Lines, below.Lines),
+    };
+
+    private static ListConfig Laid(ListConfig over, ListConfig below) => new()
+    {
+        Columns = [.. below.Columns, .. over.Columns],
+        Ignore = [.. below.Ignore, .. over.Ignore],
+        Words = [.. below.Words, .. over.Words],
     };
 }

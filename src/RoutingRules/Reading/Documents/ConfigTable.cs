@@ -95,6 +95,7 @@ internal static class ConfigTable
             "failOn", SeverityWord, static config => config.FailOn, "The lowest severity that counts as a failed check. Absent means warning.");
         var rules = table.List("rules", Rule, static config => config.Rules, "Settings of rules; of several for one rule the last counts.");
         var assignment = table.Optional("assignment", Assignment, static config => config.Assignment, "What an assignment observes.");
+        var lists = table.Optional("lists", ListTables.Lists, static config => config.Lists, "How lists of feeds and lines are written.");
         var extensions = table.Extensions(static config => config.Extensions);
         return table.Build((in Slots read) => new ConfigFile
         {
@@ -103,6 +104,7 @@ internal static class ConfigTable
             FailOn = failOn[read],
             Rules = rules[read],
             Assignment = assignment[read],
+            Lists = lists[read],
             Extensions = extensions[read],
         });
     }

@@ -1,0 +1,305 @@
+using System.Text;
+using System.Text.Json;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using RoutingRules.ChannelMaps;
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Testing;
+using RoutingRules.Tests.Promises;
+using static RoutingRules.Testing.SmallShow;
+
+namespace RoutingRules.Tests.ChannelMaps;
+
+/// <summary>Channel maps of AMWA IS-08.</summary>
+/// <remarks>
+/// Worked maps and the counts of legal maps: AMWA IS-08 v1.0.1, docs/Behaviour.md with its figures docs/images/map-examples/input-constraints-*.png, and
+/// examples/io-get-200.json; see <c>External/BlockMapTests</c> and <c>External/RoutableInputCountTests</c> for what they say. Values of requests:
+/// examples/map/map-activations-activation-get-200.json and map-activations-post-200.json of the repository AMWA-TV/is-08.
+/// </remarks>
+public sealed class Is08MapTests
+{
+    private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
+
+    public static TheoryData<string, string, bool, bool, bool, bool> Maps => new()
+    {
+        // Name, map "output: in>out", then taken for (1, reordering), (1, no), (8, reordering), (8, no).
+        { "W1 no-reordering", "a:0-7>0-7 b:8-15>0-7", true, true, true, true },
+        { "W2 gaps", "a:0-2>0-2 a:3-6>4-7 b:8-12>0-4 b:14-16>5-7", true, false, false, false },
+        { "W3 switching", "a:0-3>0-3 a:4-4>5-5 a:5-5>4-4 a:6-6>6-6 b:16-16>0-0 b:9-15>1-7", true, false, false, false },
+        { "W4 input-gap", "a:0-6>0-6 b:9-16>0-7", true, true, false, false },
+        { "W5 crossover", "a:0-7>0-7 b:5-12>0-7", true, true, false, false },
+        { "W6 block-crossover", "a:8-15>0-7 b:0-7>0-7", true, true, true, true },
+        { "W7 one-block", "a:0-7>0-7", true, true, true, true },
+    };
+
+    [Theory]
+    [MemberData(nameof(Maps))]
+    public void The_worked_maps_are_taken_exactly_where_the_standard_says_so(string name, string map, bool freeAny, bool freeKept, bool blockAny, bool blockKept)
+    {
+        Assert.NotEmpty(name);
+        Assert.Equal([freeAny, freeKept, blockAny, blockKept], [Takes(map, 1, true), Takes(map, 1, false), Takes(map, 8, true), Takes(map, 8, false)]);
+    }
+
+    [Fact]
+    public void The_example_device_takes_95_maps_of_its_first_output_and_76_without_silence()
+    {
+        string?[] inputs = [null, .. Names("input1", 4), .. Names("input2", 6), .. Names("input3", 2), .. Names("input4", 3)];
+        var show = Of(("io", Example));
+        var taken = (from first in inputs from second in inputs where Takes(show, Document("output1", first, second)) select (first, second)).ToList();
+
+        Assert.Equal(256, inputs.Length * inputs.Length);
+        Assert.Equal(95, taken.Count);
+        Assert.Equal(76, taken.Count(map => map.first is not null && map.second is not null));
+    }
+
+    [Theory]
+    [InlineData("2:0", "input2", 1, 1)]
+    [InlineData("1544448739:0", "input1", 2, 1)]
+    public void The_requests_of_the_examples_are_read_as_they_mean(string time, string input, int first, int second)
+    {
+        var text = $$"""
+            { "activation": { "mode": "activate_scheduled_relative", "requested_time": "{{time}}", "activation_time": "1544448736:0" },
+              "action": { "OutA": { "0": { "input": "{{input}}", "channel_index": {{first}} }, "3": { "input": "{{input}}", "channel_index": {{second}} } } } }
+            """;
+        var map = Is08Map.Read(new("x"), Encoding.UTF8.GetBytes(text), out var problems);
+
+        Assert.Empty(problems);
+        Assert.Equal([Entry("OutA", 0, input, first), Entry("OutA", 3, input, second)], map.Channels);
+    }
+
+    [Fact]
+    public void A_map_is_written_whole_with_nulls_for_silence()
+    {
+        var show = Of(("card", Card(1, true))).With(Route("card/input/3-4", "card/a/1-2"));
+        using var written = JsonDocument.Parse(Write(ChannelMap.Of(Engine, show, new("card"))));
+        var action = written.RootElement.GetProperty("action");
+
+        Assert.Equal("activate_immediate", written.RootElement.GetProperty("activation").GetProperty("mode").GetString());
+        Assert.Equal(["a", "b"], action.EnumerateObject().Select(output => output.Name));
+        Assert.Equal(["0", "1", "2", "3", "4", "5", "6", "7"], action.GetProperty("a").EnumerateObject().Select(channel => channel.Name));
+        Assert.Equal("""{"input":"input","channel_index":2}""", Compact(action.GetProperty("a").GetProperty("0")));
+        Assert.Equal("""{"input":null,"channel_index":null}""", Compact(action.GetProperty("b").GetProperty("7")));
+    }
+
+    [Fact]
+    public void A_part_of_a_map_cuts_routes_where_it_says_something_else_and_leaves_the_others()
+    {
+        var show = Of(("card", Card(1, true))).With(Route("card/input/1-8", "card/a/1-8"), Route("card/input/9-10", "card/b/1-2"));
+        var result = Apply(show, "card", """{ "map": { "a": { "2": { "input": null, "channel_index": null }, "3": { "input": "input", "channel_index": 60 }, "4": { "input": "input", "channel_index": 61 }, "7": { "input": "input", "channel_index": 7 } } } }""");
+
+        Assert.Empty(result.Problems);
+        Assert.Equal(
+            [Route("card/input/1-2", "card/a/1-2"), Route("card/input/6-8", "card/a/6-8"), Route("card/input/9-10", "card/b/1-2"), Route("card/input/61-62", "card/a/4-5")],
+            result.Show!.Patch.Routes);
+        Assert.Equal([("card/a/3", null), ("card/a/4", "card/input/61"), ("card/a/5", "card/input/62")], result.Moves.Select(move => (move.At.ToString(), move.After?.ToString())));
+    }
+
+    [Theory]
+    [InlineData("""{ "action": { "z": { "0": { "input": null, "channel_index": null } } } }""", "has no such output; there are a, b")]
+    [InlineData("""{ "action": { "a": { "8": { "input": null, "channel_index": null } } } }""", "the output has 8 channels, numbered 0 to 7")]
+    [InlineData("""{ "action": { "a": { "0": { "input": "x", "channel_index": 0 } } } }""", "has no input 'x'; there are input")]
+    [InlineData("""{ "action": { "a": { "0": { "input": "input", "channel_index": 64 } } } }""", "the input 'input' has 64 channels, numbered 0 to 63")]
+    [InlineData("""{ "action": { "a": { "0": { "input": null, "channel_index": 3 } } } }""", "or null both for silence")]
+    [InlineData("""{ "action": { "a": { "0": { "input": "input", "channel_index": -1 } } } }""", "whole number from 0")]
+    [InlineData("""{ "action": { "a": { "0": { "input": "input" } } } }""", "input and channel_index belong here")]
+    [InlineData("""{ "action": { "a": { "01": { "input": "input", "channel_index": 0 } } } }""", "without leading zeros")]
+    [InlineData("""{ "action": { "a": { "0": { "input": "input", "channel_index": 0 }, "0": { "input": "input", "channel_index": 1 } } } }""", "stands twice")]
+    [InlineData("""{ "action": { "a": 42 } }""", "an object with a member for each channel")]
+    [InlineData("""{ "action": 42 }""", "no object action")]
+    [InlineData("[]", "no object action")]
+    [InlineData("{ \"action\":\n{", "Line 2: this is no sound JSON")]
+    public void What_is_wrong_with_a_map_is_told_with_its_place(string text, string expected)
+    {
+        var result = Apply(Of(("card", Card(1, true))), "card", text);
+
+        Assert.Null(result.Show);
+        Assert.Contains(expected, Assert.Single(result.Problems), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Fixed_sinks_and_devices_without_maps_are_refused()
+    {
+        var show = Of(("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier));
+
+        Assert.Contains("always takes box/receive/1", Assert.Single(Apply(show, "box", """{ "action": { "out": { "0": { "input": "receive", "channel_index": 1 } } } }""").Problems), StringComparison.Ordinal);
+        Assert.Contains("cannot be silenced", Assert.Single(Apply(show, "box", """{ "action": { "out": { "0": { "input": null, "channel_index": null } } } }""").Problems), StringComparison.Ordinal);
+        Assert.Contains("no device 'desk'; there are box, amp", Assert.Throws<ChannelMapException>(() => ChannelMap.Of(Engine, show, new("desk"))).Message, StringComparison.Ordinal);
+        var torn = Of(("card", Card(8, true))).With(Route("card/input/1-3", "card/a/1-3"));
+        Assert.Contains("is patched as it cannot be", Assert.Throws<ChannelMapException>(() => ChannelMap.Of(Engine, torn, new("card"))).Message, StringComparison.Ordinal);
+        Assert.Contains("has a dot", Assert.Throws<ChannelMapException>(() => Write(new ChannelMap { Device = new("x"), Channels = [Entry("a.b", 0, "c", 0)] })).Message, StringComparison.Ordinal);
+    }
+
+    [Property(MaxTest = 60, Replay = Promise.Seed)]
+    public Property A_map_that_comes_back_changes_nothing_and_makes_the_same_patch_anew() => Promise.Of(ShowArbitraries.Valid(), show =>
+    {
+        foreach (var device in show.Rig.Devices.Select(device => device.Id))
+        {
+            if (MapOf(show, device) is not { } map)
+            {
+                continue;
+            }
+
+            var read = Is08Map.Read(device, Write(map), out var problems);
+            var bare = show with { Patch = show.Patch with { Routes = show.Patch.Routes.Where(route => route.To.Device != device).ToValueList() } };
+            var same = MapImport.Apply(Engine, show, read);
+            var anew = MapImport.Apply(Engine, bare, read);
+            if (!problems.IsEmpty || map != read || !same.Edits.IsEmpty || same.Show is null)
+            {
+                return $"{device}: it does not come back as it was.";
+            }
+
+            if (anew.Show is null || MapOf(anew.Show, device) != map)
+            {
+                return $"{device}: made anew it is another; {string.Join(' ', anew.Problems)}";
+            }
+        }
+
+        return null;
+    });
+
+    [Fact]
+    public void The_shows_of_the_promise_have_maps() =>
+        Assert.True(ShowArbitraries.Valid().Generator.Sample(30, new Rnd(20270612), 20).Count(show => show.Rig.Devices.Any(device => MapOf(show, device.Id)?.Channels.Any(channel => !channel.Input.IsNone) == true)) > 5);
+
+    [Property(MaxTest = 60, Replay = Promise.Seed)]
+    public Property What_a_map_asks_for_is_what_the_device_then_does() => Prop.ForAll(
+        (from sinks in Gen.Choose(0, 15).ArrayOf(6) from sources in Gen.Choose(-1, 63).ArrayOf(6) from again in Gen.Choose(-1, 63).ArrayOf(6) select (sinks, sources, again)).ToArbitrary(),
+        drawn =>
+        {
+            var show = Of(("card", Card(1, true)), ("other", Card(1, true))).With(Route("other/input/1-8", "other/b/1-8"));
+            var expected = MapOf(show, new("card"))!.Channels.ToDictionary(channel => (channel.Output, channel.Channel));
+            foreach (var sources in new[] { drawn.sources, drawn.again })
+            {
+                var asked = drawn.sinks.Zip(sources).DistinctBy(pair => pair.First)
+                    .Select(pair => Entry(pair.First < 8 ? "a" : "b", pair.First % 8, pair.Second < 0 ? null : "input", Math.Max(0, pair.Second))).ToValueList();
+                var result = MapImport.Apply(Engine, show, new ChannelMap { Device = new("card"), Channels = asked });
+                foreach (var channel in asked)
+                {
+                    expected[(channel.Output, channel.Channel)] = channel;
+                }
+
+                show = result.Show!;
+            }
+
+            return MapOf(show, new("card"))!.Channels.SequenceEqual(expected.Values.OrderBy(channel => channel.Output.Value, StringComparer.Ordinal).ThenBy(channel => channel.Channel))
+                && show.Patch.Routes[0] == Route("other/input/1-8", "other/b/1-8");
+        });
+
+    // Field names and the rules of maps after IEEE 1722.1, 7.2.19; from memory.
+    [Fact]
+    public void Streams_are_told_as_mappings_of_stream_ports()
+    {
+        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)) is var rig
+            ? rig.With(Stream("s0", "desk/transmit/1-4", "box/receive/5-8"), Stream("s1", "desk/transmit/5-8", "box/receive/1-4"))
+            : null;
+        using var output = new MemoryStream();
+        StreamPortMap.Write(Engine, show!, new("box"), output);
+        using var box = JsonDocument.Parse(output.ToArray());
+        var port = box.RootElement.GetProperty("ports")[0];
+        var mappings = port.GetProperty("mappings").EnumerateArray().Select(mapping => (
+            mapping.GetProperty("mapping_stream_index").GetInt32(),
+            mapping.GetProperty("mapping_stream_channel").GetInt32(),
+            mapping.GetProperty("mapping_cluster_offset").GetInt32(),
+            mapping.GetProperty("mapping_cluster_channel").GetInt32())).ToList();
+
+        Assert.Equal("STREAM_PORT_INPUT", port.GetProperty("descriptor_type").GetString());
+        Assert.Equal([(1, 0, 0, 0), (1, 1, 1, 0), (1, 2, 2, 0), (1, 3, 3, 0), (0, 0, 4, 0), (0, 1, 5, 0), (0, 2, 6, 0), (0, 3, 7, 0)], mappings);
+        Assert.All(mappings, mapping => Assert.InRange(mapping.Item3, 0, port.GetProperty("number_of_clusters").GetInt32() - 1));
+    }
+
+    private static bool Takes(string map, int blockSize, bool reordering)
+    {
+        var channels = map.Split(' ').SelectMany(part =>
+        {
+            var sides = part[2..].Split('>').Select(side => side.Split('-').Select(int.Parse).ToArray()).ToArray();
+            return Enumerable.Range(0, sides[0][1] - sides[0][0] + 1).Select(i => Entry(part[..1], sides[1][0] + i, "input", sides[0][0] + i));
+        });
+        var bytes = Write(new ChannelMap { Device = new("card"), Channels = channels.OrderBy(channel => channel.Output.Value, StringComparer.Ordinal).ToValueList() });
+        return Takes(Of(("card", Card(blockSize, reordering))), bytes);
+    }
+
+    private static bool Takes(Show show, byte[] document)
+    {
+        var map = Is08Map.Read(show.Rig.Devices[0].Id, document, out var problems);
+        Assert.Empty(problems);
+        return MapImport.Apply(Engine, show, map).Show is not null;
+    }
+
+    private static byte[] Document(string output, params string?[] inputs) => Write(new ChannelMap
+    {
+        Device = new("io"),
+        Channels = inputs.Select((input, channel) => Entry(output, channel, input?.Split('/')[0], input is null ? 0 : int.Parse(input.Split('/')[1]))).ToValueList(),
+    });
+
+    private static MapImportResult Apply(Show show, string device, string text)
+    {
+        var map = Is08Map.Read(new(device), Encoding.UTF8.GetBytes(text), out var problems);
+        return problems.IsEmpty ? MapImport.Apply(Engine, show, map) : new MapImportResult { Problems = problems };
+    }
+
+    /// <summary>The map of a device; null when it has none or is patched as it cannot be.</summary>
+    private static ChannelMap? MapOf(Show show, Id<Device> device)
+    {
+        try
+        {
+            return ChannelMap.Of(Engine, show, device);
+        }
+        catch (ChannelMapException)
+        {
+            return null;
+        }
+    }
+
+    private static byte[] Write(ChannelMap map)
+    {
+        using var output = new MemoryStream();
+        Is08Map.Write(map, output);
+        return output.ToArray();
+    }
+
+    private static string Compact(JsonElement element) => JsonSerializer.Serialize(element);
+
+    private static IEnumerable<string> Names(string input, int count) => Enumerable.Range(0, count).Select(channel => $"{input}/{channel}");
+
+    private static MapChannel Entry(string output, int channel, string? input, int index) => input is null
+        ? new MapChannel { Output = new(output), Channel = channel }
+        : new MapChannel { Output = new(output), Channel = channel, Input = new(input), InputChannel = index };
+
+    private static DeviceProfile Card(int blockSize, bool reordering)
+    {
+        RoutingEntry To(string to) => SmallProfiles.Entry("input", to, RoutingMode.Block) with { BlockSize = blockSize, Reordering = reordering };
+        return new()
+        {
+            Id = new("test/card"),
+            Kind = DeviceKind.Processor,
+            Name = "Card of 64 channels",
+            PortGroups = [SmallProfiles.Group("input", PortKind.Source, 64), SmallProfiles.Group("a", PortKind.Output, 8), SmallProfiles.Group("b", PortKind.Output, 8)],
+            Routing = [To("a"), To("b")],
+        };
+    }
+
+    private static DeviceProfile Example { get; } = new()
+    {
+        Id = new("test/io"),
+        Kind = DeviceKind.Processor,
+        Name = "Example device",
+        PortGroups =
+        [
+            SmallProfiles.Group("input1", PortKind.Source, 4),
+            SmallProfiles.Group("input2", PortKind.Source, 6),
+            SmallProfiles.Group("input3", PortKind.Source, 2),
+            SmallProfiles.Group("input4", PortKind.Source, 3),
+            SmallProfiles.Group("output1", PortKind.Output, 2),
+            SmallProfiles.Group("output2", PortKind.Output, 2),
+        ],
+        Routing =
+        [
+            SmallProfiles.Entry("input1", "output1", RoutingMode.Block) with { BlockSize = 2, Reordering = false },
+            SmallProfiles.Entry("input2", "output1", RoutingMode.Free),
+            SmallProfiles.Entry("input4", "output1", RoutingMode.Block) with { BlockSize = 1, Reordering = false },
+            SmallProfiles.Entry("input3", "output2", RoutingMode.Free),
+        ],
+    };
+}
