@@ -96,7 +96,7 @@ internal static class CliRunner
             ChangeoverCommand.Create(console, cancellation),
             ImpactCommand.Create(console, cancellation),
             SheetCommand.Create(console, cancellation),
-            NewCommand.Create(console),
+            NewCommand.Create(console, cancellation),
             RulesCommand.Create(console, cancellation),
             ProfilesCommand.Create(console, cancellation),
             SchemasCommand.Create(console),
