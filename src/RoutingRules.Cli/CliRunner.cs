@@ -97,6 +97,7 @@ internal static class CliRunner
             ImpactCommand.Create(console, cancellation),
             SheetCommand.Create(console, cancellation),
             NewCommand.Create(console, cancellation),
+            UpgradeCommand.Create(console, cancellation),
             RulesCommand.Create(console, cancellation),
             ProfilesCommand.Create(console, cancellation),
             SchemasCommand.Create(console),

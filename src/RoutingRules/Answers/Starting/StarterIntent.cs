@@ -197,23 +197,40 @@ internal sealed class StarterIntent
         {
             StarterPart.Vocals => new Line
             {
-                Id = new(Numbered("vocal", number, '-')), Name = Numbered("Vocal", number), Kind = LineKind.Microphone, From = from,
-                Priority = Priority.High, Equipment = "dynamic microphone", Stand = "straight",
+                Id = new(Numbered("vocal", number, '-')),
+                Name = Numbered("Vocal", number),
+                Kind = LineKind.Microphone,
+                From = from,
+                Priority = Priority.High,
+                Equipment = "dynamic microphone",
+                Stand = "straight",
             },
             StarterPart.Microphones => new Line
             {
-                Id = new(Numbered("mic", number, '-')), Name = Numbered("Microphone", number), Kind = LineKind.Microphone, From = from,
-                Equipment = "dynamic microphone", Stand = "short boom",
+                Id = new(Numbered("mic", number, '-')),
+                Name = Numbered("Microphone", number),
+                Kind = LineKind.Microphone,
+                From = from,
+                Equipment = "dynamic microphone",
+                Stand = "short boom",
             },
             StarterPart.PhantomLines => new Line
             {
-                Id = new(Numbered("direct", number, '-')), Name = Numbered("Direct box", number), Kind = LineKind.Microphone, From = from,
-                Phantom = PhantomNeed.Required, Equipment = "active direct box",
+                Id = new(Numbered("direct", number, '-')),
+                Name = Numbered("Direct box", number),
+                Kind = LineKind.Microphone,
+                From = from,
+                Phantom = PhantomNeed.Required,
+                Equipment = "active direct box",
             },
             _ => new Line
             {
-                Id = new(Numbered("stereo", number, '-')), Name = Numbered("Stereo line", number), Kind = LineKind.Line, From = from,
-                Phantom = PhantomNeed.Forbidden, Width = 2,
+                Id = new(Numbered("stereo", number, '-')),
+                Name = Numbered("Stereo line", number),
+                Kind = LineKind.Line,
+                From = from,
+                Phantom = PhantomNeed.Forbidden,
+                Width = 2,
             },
         };
     }

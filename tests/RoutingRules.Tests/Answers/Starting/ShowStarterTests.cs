@@ -1,6 +1,5 @@
 using RoutingRules.Answers.Starting;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
 using RoutingRules.Reading;
 

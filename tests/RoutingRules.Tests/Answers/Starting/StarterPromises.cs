@@ -2,7 +2,6 @@ using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using RoutingRules.Answers.Starting;
-using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
