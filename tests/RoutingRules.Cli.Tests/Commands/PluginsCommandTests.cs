@@ -1,5 +1,8 @@
 using System.Text.Json;
 using RoutingRules.Cli.Tests.Rig;
+using RoutingRules.Model;
+using RoutingRules.Plugins;
+using RoutingRules.Profiles;
 
 namespace RoutingRules.Cli.Tests.Commands;
 
@@ -95,6 +98,17 @@ public sealed class PluginsCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_plugin_that_fails_later_is_named_as_well()
+    {
+        var failing = Tool.Run(["check", "-"], [], default, new Failing()).Civil();
+        var empty = Tool.Run(["profiles"], [], default, new Empty()).Civil();
+
+        Assert.Equal((2, 2), (failing.Code, empty.Code));
+        Assert.Contains("the plugin 'failing' failed while it added what it brings: broken on purpose. Leave it out", failing.Error, StringComparison.Ordinal);
+        Assert.Contains("a plugin brings the profile 'empty/one', which cannot be read: The file is empty.", empty.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Help_loads_nothing_and_commands_without_an_engine_take_none()
     {
         Assert.Equal(0, Tool.Run("check", "--plugin", "none.dll", "--help").Civil().Code);
@@ -106,5 +120,28 @@ public sealed class PluginsCommandTests : IDisposable
     {
         using var document = JsonDocument.Parse(result.OutBytes);
         return document.RootElement.GetProperty("assignment").GetProperty("objective").GetRawText();
+    }
+
+    private sealed class Failing : RoutingPlugin
+    {
+        public override PluginInfo Info => new() { Id = "failing", Version = "1.0.0", Title = "Fails" };
+
+        public override void Register(PluginRegistry registry) => throw new InvalidOperationException("broken on purpose");
+    }
+
+    private sealed class Empty : RoutingPlugin
+    {
+        public override PluginInfo Info => new() { Id = "empty", Version = "1.0.0", Title = "Brings a profile without text" };
+
+        public override void Register(PluginRegistry registry) => registry.AddProfiles(new Source());
+
+        private sealed class Source : ProfileSource
+        {
+            public override string Name => "empty";
+
+            public override IReadOnlyList<Id<DeviceProfile>> Ids => [new("empty/one")];
+
+            public override ReadOnlyMemory<byte>? Find(Id<DeviceProfile> id) => id.Value == "empty/one" ? ReadOnlyMemory<byte>.Empty : default(ReadOnlyMemory<byte>?);
+        }
     }
 }
