@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using RoutingRules.Cli.Commands;
+using RoutingRules.Cli.Input;
 
 namespace RoutingRules.Cli;
 
@@ -45,7 +46,7 @@ internal static class CliRunner
 
     private static int Parse(string[] arguments, CliConsole console, CancellationToken cancellation)
     {
-        var root = Root(console, cancellation);
+        var root = Root(console, cancellation, out var pluginOption);
         if (arguments.Length == 0)
         {
             ToolHelp.Write(root, console.Error);
@@ -73,6 +74,13 @@ internal static class CliRunner
             return ExitCode.Usage;
         }
 
+        // Commands hold the console they were made with, so they are made anew when plugins come in.
+        if (parsed.Action is not ToolHelp && parsed.GetResult(pluginOption) is { Implicit: false })
+        {
+            root = Root(PluginChoice.Load(parsed.GetRequiredValue(pluginOption), console), cancellation, out _);
+            parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        }
+
         using var output = Texts.Over(console.Output);
         return parsed.Invoke(new InvocationConfiguration
         {
@@ -83,7 +91,7 @@ internal static class CliRunner
         });
     }
 
-    private static RootCommand Root(CliConsole console, CancellationToken cancellation)
+    private static RootCommand Root(CliConsole console, CancellationToken cancellation, out Option<string[]> pluginOption)
     {
         var root = new RootCommand("Checks, completes and explains the routing and patching of a live-sound rig.")
         {
@@ -98,11 +106,14 @@ internal static class CliRunner
             SheetCommand.Create(console, cancellation),
             ExportCommand.Create(console, cancellation),
             ImportCommand.Create(console, cancellation),
-            NewCommand.Create(console),
+            NewCommand.Create(console, cancellation),
+            UpgradeCommand.Create(console, cancellation),
             RulesCommand.Create(console, cancellation),
             ProfilesCommand.Create(console, cancellation),
+            PluginsCommand.Create(console),
             SchemasCommand.Create(console),
         };
+        pluginOption = PluginChoice.AddTo(root);
         root.Directives.Clear();
         foreach (var option in root.Options)
         {

@@ -131,6 +131,8 @@ internal static class FixCommand
             return ExitCode.Usage;
         }
 
+        // What is mended is written in the present format version, so that is the text to edit.
+        loaded = loaded with { Utf8 = DocumentUpgrade.ShowText(loaded.Utf8) };
         using var target = outPath is null ? null : OutputFile.Begin(outPath, job.IsInPlace ? otherInputs : [job.Path, .. otherInputs]);
         var result = engine.Fix(read.Value!, options, cancellation);
         var edited = result.Applied.IsEmpty

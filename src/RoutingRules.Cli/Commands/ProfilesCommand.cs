@@ -3,6 +3,7 @@ using RoutingRules.Cli.Input;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
+using RoutingRules.Reading;
 using RoutingRules.Reporting;
 
 namespace RoutingRules.Cli.Commands;
@@ -28,14 +29,18 @@ internal static class ProfilesCommand
             using var output = Texts.Over(console.Output);
             if (parsed.GetValue(id) is not { } wanted)
             {
-                ProfileReport.WriteList(library.Ids.Select(known => library.Find(known)!.Value!), output);
+                ProfileReport.WriteList(library.Ids.Select(known => Readable(known, library.Find(known)!)), output);
                 return ExitCode.Clean;
             }
 
-            var profile = wanted.Length == 0 ? null : library.Find(new Id<DeviceProfile>(wanted))?.Value;
+            var profile = wanted.Length == 0 ? null : library.Find(new Id<DeviceProfile>(wanted)) is { } read ? Readable(new(wanted), read) : null;
             ProfileReport.Write(profile ?? throw new UsageException($"there is no profile '{wanted}'; 'routing-rules profiles' lists them all."), output);
             return ExitCode.Clean;
         });
         return command;
     }
+
+    /// <summary>Profiles of files and of the tool itself were read before; those of plugins may be anything.</summary>
+    private static DeviceProfile Readable(Id<DeviceProfile> id, ReadResult<DeviceProfile> read) =>
+        read.Value ?? throw new UsageException($"a plugin brings the profile '{id}', which cannot be read: {read.Findings[0].Message} Leave the plugin out, or ask who wrote it.");
 }

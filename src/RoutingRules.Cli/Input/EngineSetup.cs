@@ -1,4 +1,5 @@
 using RoutingRules.Configuration;
+using RoutingRules.Plugins;
 using RoutingRules.Profiles.Generic;
 using RoutingRules.Resolving;
 
@@ -16,7 +17,7 @@ internal static class EngineSetup
         var builder = RoutingEngine.CreateBuilder().UseConfig(config.Config);
         foreach (var plugin in console.Plugins)
         {
-            builder.AddPlugin(plugin);
+            AddPlugin(builder, plugin);
         }
 
         foreach (var folder in profileFolders)
@@ -36,6 +37,19 @@ internal static class EngineSetup
         catch (InvalidOperationException fault)
         {
             throw new UsageException(fault.Message);
+        }
+    }
+
+    private static void AddPlugin(RoutingEngineBuilder builder, RoutingPlugin plugin)
+    {
+        try
+        {
+            builder.AddPlugin(plugin);
+        }
+        catch (Exception fault)
+        {
+            throw new UsageException(
+                $"the plugin '{plugin.Info.Id}' failed while it added what it brings: {fault.Message.TrimEnd('.')}. Leave it out, or ask who wrote it.");
         }
     }
 

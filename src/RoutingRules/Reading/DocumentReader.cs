@@ -117,28 +117,40 @@ internal static class DocumentReader
         ReadOnlySpan<byte> text, ObjectTable<T> table, long found, long offset, int version, ReadOnlySpan<Upgrader> upgraders, ReadLimits limits)
         where T : class
     {
-        foreach (var upgrader in upgraders)
+        var outcome = UpgradeChain.Run(text, found, version, upgraders);
+        if (!outcome.IsCurrent)
         {
-            if (upgrader.From == found)
-            {
-                var read = Read(upgrader.Upgrade(text), table, version, upgraders, limits);
-                var note = Finding(
-                    ReadingRules.FormatUpgraded,
-                    string.Create(CultureInfo.InvariantCulture, $"The document was brought from format version {found} to {found + 1} while reading."),
-                    ReadingRules.FormatUpgraded.Remedy,
-                    "/schemaVersion",
-                    null);
-                return read with { Findings = [note, .. read.Findings] };
-            }
+            return new ReadResult<T> { Findings = [.. outcome.Steps.Select(Note), Unsupported(text, found, offset, version, outcome, upgraders)] };
+        }
+
+        // Lines and columns of the new text would mislead whoever looks at the old one.
+        var read = Read(outcome.Utf8, table, version, [], limits);
+        return read with { Findings = [.. outcome.Steps.Select(Note), .. read.Findings.Select(finding => finding with { Line = null, Column = null })] };
+    }
+
+    private static Finding Note(UpgradeStep step)
+    {
+        var changes = step.Changes.IsEmpty ? "" : $" Changed: {string.Join("; ", step.Changes)}.";
+        return Finding(
+            ReadingRules.FormatUpgraded,
+            string.Create(CultureInfo.InvariantCulture, $"The document was brought from format version {step.From} to {step.To} while reading.{changes}"),
+            ReadingRules.FormatUpgraded.Remedy,
+            "/schemaVersion",
+            null);
+    }
+
+    private static Finding Unsupported(ReadOnlySpan<byte> text, long found, long offset, int version, UpgradeChain.Outcome outcome, ReadOnlySpan<Upgrader> upgraders)
+    {
+        var at = new LineCounter(text).At(offset);
+        if (outcome.Fault is { } fault)
+        {
+            return Finding(ReadingRules.FormatVersionUnsupported, fault, "This is a mistake of the library, not of the document; the document is as it was. Please report it with the document.", "/schemaVersion", at);
         }
 
         var message = string.Create(
             CultureInfo.InvariantCulture, $"The document says format version {found}, and this version of the library reads version {version}{Olds(upgraders)}.");
         var remedy = found > version ? "Use a newer version of the library." : ReadingRules.FormatVersionUnsupported.Remedy;
-        return new ReadResult<T>
-        {
-            Findings = [Finding(ReadingRules.FormatVersionUnsupported, message, remedy, "/schemaVersion", new LineCounter(text).At(offset))],
-        };
+        return Finding(ReadingRules.FormatVersionUnsupported, message, remedy, "/schemaVersion", at);
     }
 
     private static string Olds(ReadOnlySpan<Upgrader> upgraders) =>

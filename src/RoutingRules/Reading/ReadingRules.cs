@@ -151,8 +151,8 @@ public static class ReadingRules
         Family = RuleFamily.Document,
         Severity = Severity.Note,
         Checks = "Whether the document was brought from an older format version to the present one.",
-        Why = "Lines and columns then speak of the upgraded text, and other tools may want the new version.",
-        Remedy = "Save the document in the present version.",
+        Why = "Findings then come without lines and columns, because those of the upgraded text would mislead, and other tools may want the new version.",
+        Remedy = "Write the document in the present version: routing-rules upgrade.",
         Source = FormatDefinition,
         Reads = ModelSlices.Document,
     };

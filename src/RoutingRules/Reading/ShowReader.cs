@@ -7,14 +7,11 @@ namespace RoutingRules.Reading;
 /// <remarks>Never throws for what a document or a file holds: every problem is a finding of <see cref="ReadingRules"/> with pointer, line and column. Thread safe.</remarks>
 public static class ShowReader
 {
-    // Format version 1 is the first, so nothing needs upgrading yet.
-    private static readonly Upgrader[] Upgraders = [];
-
     /// <summary>Reads a show.</summary>
     /// <param name="utf8Json">The document, with or without a byte order mark.</param>
     /// <param name="limits">Bounds; null for <see cref="ReadLimits.Default"/>.</param>
     public static ReadResult<Show> Read(ReadOnlySpan<byte> utf8Json, ReadLimits? limits = null) =>
-        DocumentReader.Read(utf8Json, ShowTable.Show, ShowTable.Version, Upgraders, limits);
+        DocumentReader.Read(utf8Json, ShowTable.Show, ShowTable.Version, DocumentUpgrade.UpgradersOf(SchemaKind.Show), limits);
 
     /// <summary>Reads a show from a file. A file that is missing, a folder, locked or too large gives <c>RR1001</c> and no show.</summary>
     /// <param name="path">Where it is.</param>

@@ -80,7 +80,7 @@ public sealed record DocumentCheck
             Show = read.Value,
             Result = result with
             {
-                Findings = Merge(read.Findings, result.Findings).Locate(utf8Json),
+                Findings = IsUpgraded(read.Findings) ? Merge(read.Findings, result.Findings) : Merge(read.Findings, result.Findings).Locate(utf8Json),
                 Rules = [.. Outcomes(read.Findings, RuleStatus.Passed), .. result.Rules],
             },
         };
@@ -126,7 +126,10 @@ public sealed record DocumentCheck
         return new DocumentCheck { Path = path, Show = show, Result = result with { Findings = result.Findings.Locate(utf8Json) } };
     }
 
-    /// <summary>The check with the fixes that hold for each finding. Each is tried, at the cost of one check of the show.</summary>
+    /// <summary>
+    /// The check with the fixes that hold for each finding. Each is tried, at the cost of one check of the show. There are none for a document of an older
+    /// format version: they would be edits of a text that nobody has.
+    /// </summary>
     /// <param name="engine">The engine that checked.</param>
     /// <param name="utf8Json">The text that was checked.</param>
     /// <param name="cancellation">Stops between findings.</param>
@@ -134,7 +137,7 @@ public sealed record DocumentCheck
     public DocumentCheck WithFixes(RoutingEngine engine, ReadOnlyMemory<byte> utf8Json, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(engine);
-        if (Show is null)
+        if (Show is null || IsUpgraded(Result.Findings))
         {
             return this;
         }
@@ -186,6 +189,20 @@ public sealed record DocumentCheck
                 : offer).ToValueList(),
         }).ToValueList(),
     };
+
+    /// <summary>True when places in the text that was checked are none in the text that people have.</summary>
+    private static bool IsUpgraded(ValueList<Finding> findings)
+    {
+        foreach (var finding in findings)
+        {
+            if (finding.Rule == ReadingRules.FormatUpgraded.Id)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>No rule was run: each is undecided, and the reason is given once.</summary>
     private static CheckResult Unread(RoutingEngine engine, ValueList<Finding> findings) => new()

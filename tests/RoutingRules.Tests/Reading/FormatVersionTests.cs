@@ -14,14 +14,13 @@ public sealed class FormatVersionTests
             var finding = Sample.OneFinding(text);
 
             Assert.Equal(("RR1009", "/schemaVersion"), (finding.Rule, finding.Pointer));
-            Assert.Equal("The document says format version 2, and this version of the library reads version 1.", finding.Message);
+            Assert.Equal("The document says format version 2, and this version of the library reads version 1 and older ones from 0.", finding.Message);
             Assert.Equal("Use a newer version of the library.", finding.Remedy);
             Assert.Equal(1, finding.Line);
         }
     }
 
     [Theory]
-    [InlineData("0")]
     [InlineData("-1")]
     [InlineData("9007199254740993")]
     public void A_version_that_never_was_is_not_supported(string version) =>
@@ -65,13 +64,46 @@ public sealed class FormatVersionTests
             "The document says format version -1, and this version of the library reads version 1 and older ones from 0.", Assert.Single(read.Findings).Message);
     }
 
+    [Fact]
+    public void An_upgrader_that_throws_is_named_and_the_document_refused()
+    {
+        var read = ShowReader.Read("""{"schemaVersion":-1,"name":"t","rig":{}}"""u8, [new Renames(-1, "rig", "rig"), new Faulty()]);
+
+        Assert.False(read.IsUsable);
+        var finding = Assert.Single(read.Findings, finding => finding.Severity == Severity.Error);
+        Assert.Equal(("RR1009", 1), (finding.Rule, finding.Line));
+        Assert.Equal("The upgrader Faulty from format version 0 to 1 failed (InvalidOperationException: broken on purpose).", finding.Message);
+    }
+
+    [Fact]
+    public void An_upgrader_that_does_not_get_on_is_named_and_never_asked_again()
+    {
+        var read = ShowReader.Read("""{"schemaVersion":0,"name":"t","rig":{}}"""u8, [new Idle()]);
+
+        Assert.Equal("The upgrader Idle from format version 0 to 1 did not give a document of version 1.", Assert.Single(read.Findings).Message);
+    }
+
+    private sealed class Faulty : Upgrader
+    {
+        public override int From => 0;
+
+        public override byte[] Upgrade(ReadOnlySpan<byte> utf8, ICollection<string> changes) => throw new InvalidOperationException("broken on purpose.");
+    }
+
+    private sealed class Idle : Upgrader
+    {
+        public override int From => 0;
+
+        public override byte[] Upgrade(ReadOnlySpan<byte> utf8, ICollection<string> changes) => utf8.ToArray();
+    }
+
     private static (string Rule, string Pointer) Of(Finding finding) => (finding.Rule, finding.Pointer);
 
     private sealed class Renames(int from, string old, string renamed) : Upgrader
     {
         public override int From => from;
 
-        public override byte[] Upgrade(ReadOnlySpan<byte> utf8) => Encoding.UTF8.GetBytes(
+        public override byte[] Upgrade(ReadOnlySpan<byte> utf8, ICollection<string> changes) => Encoding.UTF8.GetBytes(
             Encoding.UTF8.GetString(utf8)
                 .Replace($"\"{old}\"", $"\"{renamed}\"", StringComparison.Ordinal)
                 .Replace($"\"schemaVersion\":{from}", $"\"schemaVersion\":{from + 1}", StringComparison.Ordinal));

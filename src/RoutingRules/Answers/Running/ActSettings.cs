@@ -79,7 +79,7 @@ internal static class ActSettings
         && show.Graph.DeviceOf(first).Profile.Kind == DeviceKind.Console;
 
     /// <summary>Neighbours with equal settings as one entry.</summary>
-    private static ValueList<InputSettings> Join(ValueList<InputSettings> inputs)
+    public static ValueList<InputSettings> Join(ValueList<InputSettings> inputs)
     {
         var joined = new List<InputSettings>();
         foreach (var input in inputs.OrderBy(input => input.At.Device.Value, StringComparer.Ordinal).ThenBy(input => input.At.Group.Value, StringComparer.Ordinal).ThenBy(input => input.At.First))

@@ -1,0 +1,46 @@
+using System.Text;
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+
+namespace RoutingRules.Template;
+
+/// <summary>One profile, written as a document.</summary>
+public sealed class TemplateProfiles : ProfileSource
+{
+    private const string Tiny = """
+        {
+          "id": "template/stage-box-tiny", "version": 1, "kind": "stage-box", "name": "Stage box, 4 in, 4 out",
+          "portGroups": [
+            { "id": "in", "kind": "input", "count": 4, "connector": "xlr-socket", "level": "mic", "phantom": true },
+            { "id": "out", "kind": "output", "count": 4, "connector": "xlr-pins", "level": "line" },
+            { "id": "transmit", "kind": "transmit", "count": 4, "blockSize": 4 },
+            { "id": "receive", "kind": "receive", "count": 4, "blockSize": 4 },
+            { "id": "net", "kind": "network", "count": 1, "connector": "rj45" }
+          ],
+          "routing": [ { "from": "in", "to": "transmit", "mode": "fixed" }, { "from": "receive", "to": "out", "mode": "fixed", "clearable": false } ],
+          "factoryRoutes": [],
+          "limits": { "streamsSent": 1, "streamsReceived": 1, "labelLength": 8 },
+          "sampleRates": [ 48000 ]
+        }
+        """;
+
+    private static readonly Id<DeviceProfile> TinyId = new("template/stage-box-tiny");
+
+    /// <inheritdoc/>
+    public override string Name => "template";
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Id<DeviceProfile>> Ids => [TinyId];
+
+    /// <inheritdoc/>
+    public override ReadOnlyMemory<byte>? Find(Id<DeviceProfile> id)
+    {
+        // In "id == TinyId ? bytes : null" the null would become an empty document, and this source would claim every profile.
+        if (id == TinyId)
+        {
+            return Encoding.UTF8.GetBytes(Tiny);
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,51 @@
+using System.CommandLine;
+using RoutingRules.Cli.Input;
+using RoutingRules.Cli.Output;
+using RoutingRules.Configuration;
+using RoutingRules.Plugins;
+
+namespace RoutingRules.Cli.Commands;
+
+/// <summary><c>plugins</c>: what is built in and what was loaded.</summary>
+internal static class PluginsCommand
+{
+    private static readonly string[] Formats = ["text", "json"];
+
+    public static Command Create(CliConsole console)
+    {
+        var format = new Option<string>("--format")
+        {
+            HelpName = string.Join('|', Formats),
+            Description = "How the list is written: text (usual) or json.",
+            DefaultValueFactory = _ => Formats[0],
+            CustomParser = result =>
+            {
+                var word = result.Tokens[0].Value;
+                if (!Formats.Contains(word, StringComparer.Ordinal))
+                {
+                    result.AddError($"--format takes text or json, not '{word}'.");
+                }
+
+                return word;
+            },
+        };
+        var command = new ToolCommand(
+            "plugins",
+            "List what is built in and what plugins bring: rules, fixes, profiles and strategies. Plugins are loaded only where --plugin names them.",
+            "routing-rules plugins\nLists what is built in.",
+            "routing-rules plugins --plugin crew/Crew.Rules.dll\nAlso tells what a plugin brings.")
+        {
+            format,
+        };
+        command.SetAction(parsed =>
+        {
+            var bare = EngineSetup.Create([], LoadedConfig.Usual, console with { Plugins = [] });
+
+            // Made once with all of them, so that plugins that clash are told here as well.
+            _ = EngineSetup.Create([], LoadedConfig.Usual, console);
+            PluginAccount.Write(console.Output, bare, [.. console.Plugins.Select(PluginContents.Of)], parsed.GetRequiredValue(format) == "json");
+            return ExitCode.Clean;
+        });
+        return command;
+    }
+}
