@@ -53,7 +53,10 @@ internal sealed class ExactStrategy : AssignmentStrategy
             }
         }
 
-        var found = isLarge && ordered is not null ? ordered : Better(new GreedySearch(problem, evaluator, part, cancellation).Run(null, start + (budget / 2)), ordered, evaluator);
+        // A limit that is reached already fills up what is free and improves nothing.
+        var found = isLarge && ordered is not null
+            ? new GreedySearch(problem, evaluator, part, cancellation).Run(ordered, evaluator.Work)
+            : Better(new GreedySearch(problem, evaluator, part, cancellation).Run(null, start + (budget / 2)), ordered, evaluator);
         var known = 0;
         if (found is not null)
         {
