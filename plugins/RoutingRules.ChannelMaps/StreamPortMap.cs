@@ -28,12 +28,7 @@ public static class StreamPortMap
         ArgumentNullException.ThrowIfNull(show);
         ArgumentNullException.ThrowIfNull(output);
         var resolved = engine.Resolve(show);
-        var device = ChannelMap.Find(resolved, id);
-        if (!device.Groups.Any(IsPort))
-        {
-            throw new ChannelMapException($"'{id}' has neither transmit nor receive slots, so it has no stream ports; name another device.");
-        }
-
+        var device = Find(resolved, id);
         using (var json = new Utf8JsonWriter(output, Layout))
         {
             json.WriteStartObject();
@@ -46,6 +41,15 @@ public static class StreamPortMap
         }
 
         output.Write("\n"u8);
+    }
+
+    /// <exception cref="ChannelMapException">The show has no such device, its profile is not known, or the device has no slots.</exception>
+    internal static DeviceNode Find(ResolvedShow show, Id<Device> id)
+    {
+        var device = ChannelMap.Find(show, id);
+        return device.Groups.Any(IsPort)
+            ? device
+            : throw new ChannelMapException($"'{id}' has neither transmit nor receive slots, so it has no stream ports; name another device.");
     }
 
     private static bool IsPort(GroupNode group) => group.Kind is PortKind.Receive or PortKind.Transmit;
@@ -80,32 +84,35 @@ public static class StreamPortMap
     }
 
     /// <summary>The channels that the slots take. Each slot takes one at most, so the map keeps the rule of input maps.</summary>
-    private static List<Mapping> Received(ResolvedShow show, DeviceNode device, GroupNode group)
+    internal static List<StreamPortMapping> Received(ResolvedShow show, DeviceNode device, GroupNode group)
     {
-        var streams = show.Streams.Where(stream => stream.Receivers.Any(receiver => receiver.State == ConnectionState.Connected && show.Graph.DeviceOf(receiver.At) == device)).ToList();
-        var mappings = new List<Mapping>();
+        var streams = Numbered(show, device, PortKind.Receive);
+        var mappings = new List<StreamPortMapping>();
         for (var slot = 0; slot < group.Count; slot++)
         {
             var at = device.First(group) + slot;
             if (show.Graph.Via(at) == HopKind.Stream && streams.FindIndex(stream => stream.Index == show.Graph.ViaIndex(at)) is >= 0 and var index)
             {
-                mappings.Add(new Mapping(streams[index].Model.Id, index, show.Graph.Upstream(at).Value - streams[index].From.Value, slot));
+                mappings.Add(new StreamPortMapping(streams[index].Model.Id, index, show.Graph.Upstream(at).Value - streams[index].From.Value, slot));
             }
         }
 
         return mappings;
     }
 
-    private static List<Mapping> Sent(ResolvedShow show, DeviceNode device, GroupNode group)
+    internal static List<StreamPortMapping> Sent(ResolvedShow show, DeviceNode device, GroupNode group)
     {
-        var streams = show.Streams.Where(stream => !stream.From.IsNone && show.Graph.DeviceOf(stream.From) == device).ToList();
+        var streams = Numbered(show, device, PortKind.Transmit);
         return
         [
             .. streams.SelectMany((stream, index) => show.Graph.GroupOf(stream.From) != group
                 ? []
-                : Enumerable.Range(0, stream.Model.From.Width).Select(channel => new Mapping(stream.Model.Id, index, channel, stream.From.Value + channel - device.First(group).Value))),
+                : Enumerable.Range(0, stream.Model.From.Width).Select(channel => new StreamPortMapping(stream.Model.Id, index, channel, stream.From.Value + channel - device.First(group).Value))),
         ];
     }
 
-    private sealed record Mapping(Id<AudioStream> Stream, int Index, int Channel, int Cluster);
+    /// <summary>The streams that a device receives or sends, in the order in which they are numbered.</summary>
+    internal static List<StreamNode> Numbered(ResolvedShow show, DeviceNode device, PortKind kind) => show.Streams.Where(stream => kind == PortKind.Receive
+        ? stream.Receivers.Any(receiver => receiver.State == ConnectionState.Connected && show.Graph.DeviceOf(receiver.At) == device)
+        : !stream.From.IsNone && show.Graph.DeviceOf(stream.From) == device).ToList();
 }

@@ -19,7 +19,7 @@ internal static class ImportCommand
         var from = new Argument<string>("LIST") { Description = "The list as CSV in UTF-8, or - for standard input; the first row holds the headers." }.NamesNoOption();
         var list = ToolOptions.Word("--list", ListChoices.Lists, "What the list is of: feeds or lines.");
         var separator = ToolOptions.Word("--separator", ListChoices.Separators, "What stands between cells; without it, what the configuration says, else the first row tells.");
-        var map = ToolOptions.Word("--map", ListChoices.Maps, "Instead of a list, LIST is a channel map of a device, as export --map is-08 or the device itself gives it. Routes change only where the map says something else.");
+        var map = ToolOptions.Word("--map", ListChoices.Maps, "Instead of a list, LIST is a map of a device, as export --map or the device itself gives it: is-08 of its routes, 1722.1 of what its receive slots take. The show changes only where the map says something else.");
         var device = new Option<string?>("--device") { HelpName = "ID", Description = "The device that --map is about." };
         var ignore = new Option<string[]>("--ignore")
         {

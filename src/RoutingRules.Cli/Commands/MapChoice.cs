@@ -41,22 +41,23 @@ internal sealed record MapChoice(string? List, string? Map, string? Device)
     }
 
     /// <summary>Reads a map into a show.</summary>
-    /// <exception cref="UsageException">The map is of a kind that is only written, or the device has none.</exception>
-    public Imported Read(RoutingEngine engine, Show show, ReadOnlyMemory<byte> utf8)
+    /// <exception cref="UsageException">The device has no such map.</exception>
+    public Imported Read(RoutingEngine engine, Show show, ReadOnlyMemory<byte> utf8) => Trying(() =>
     {
-        if (Map != "is-08")
+        if (Map == "1722.1")
         {
-            throw new UsageException($"maps of {Map} are only written; import reads --map is-08.");
+            return Told(StreamPortImport.Apply(engine, show, new Id<Device>(Device!), utf8), "");
         }
 
         var map = Is08Map.Read(new Id<Device>(Device!), utf8, out var problems);
-        if (!problems.IsEmpty)
-        {
-            return new Imported(null, [], problems, [], "", "");
-        }
+        return problems.IsEmpty
+            ? Told(MapImport.Apply(engine, show, map), string.Create(CultureInfo.InvariantCulture, $"of {map.Channels.Count} channels in the map "))
+            : new Imported(null, [], problems, [], "", "");
+    });
 
-        var result = Trying(() => MapImport.Apply(engine, show, map));
-        var brief = string.Create(CultureInfo.InvariantCulture, $"of {map.Channels.Count} channels in the map {result.Moves.Count} take something else");
+    private static Imported Told(MapImportResult result, string of)
+    {
+        var brief = string.Create(CultureInfo.InvariantCulture, $"{of}{result.Moves.Count} take something else");
         var account = new StringBuilder(brief).Append('\n');
         foreach (var move in result.Moves)
         {

@@ -93,7 +93,7 @@ public sealed class ListCommandTests : IDisposable
         Assert.Equal("", result.Out);
         Assert.Equal(
             [
-                "baseline.schema.json", "changeover.schema.json", "comparison.schema.json", "config.schema.json", "device-profile.schema.json", "fix.schema.json", "impact.schema.json",
+                "baseline.schema.json", "changeover.schema.json", "comparison.schema.json", "config.schema.json", "device-profile.schema.json", "fix.schema.json", "impact.schema.json", "import.schema.json",
                 "report.schema.json", "rule-options.schema.json", "rules.md", "run.schema.json", "show.schema.json", "waivers.schema.json", "why.schema.json",
             ],
             folder.Names);

@@ -11,6 +11,7 @@ internal sealed class GainUse
     private readonly Stack<PointIndex> pending = new();
     private readonly List<(int Input, int Order, DeviceNode Console)> consoles = [];
     private readonly HashSet<(int Input, string Console)> wanted;
+    private readonly HashSet<int> lined = [];
 
     public GainUse(RuleContext context)
     {
@@ -71,7 +72,7 @@ internal sealed class GainUse
     /// <summary>True when a device is the one of an input or gets it.</summary>
     /// <param name="input">The input.</param>
     /// <param name="wanted">The device.</param>
-    /// <param name="reachesOther">Set when any other device gets the input.</param>
+    /// <param name="reachesOther">Set when any other device uses the input: gets it where a line enters, or routes it to a sink.</param>
     public bool Reaches(PointIndex input, Id<Device> wanted, ref bool reachesOther)
     {
         var own = context.DeviceOf(input).Id;
@@ -95,13 +96,16 @@ internal sealed class GainUse
             }
 
             var device = context.DeviceOf(point);
-            if (device.Id != own && SignalGraph.GroupOf(device, point).Kind is PortKind.Receive or PortKind.Sink)
+            if (device.Id != own && SignalGraph.GroupOf(device, point).Kind is (PortKind.Receive or PortKind.Sink) and var kind)
             {
-                reachesOther = true;
                 if (device.Id == wanted)
                 {
                     return true;
                 }
+
+                // Where no line enters, a receive slot may hold it only because its block holds something else, and a channel because nobody has routed
+                // anything to it.
+                reachesOther |= lined.Contains(input.Value) || (kind == PortKind.Sink && context.Via(point) != HopKind.Factory);
             }
         }
 
@@ -123,6 +127,7 @@ internal sealed class GainUse
         foreach (var entry in entries)
         {
             wanted.Add(((entry + position).Value, console.Id.Value));
+            lined.Add((entry + position).Value);
         }
     }
 

@@ -43,4 +43,10 @@ public sealed class GainOwnerUnreachableTests
             Rule,
             LineRig.Show(Line("vox", "box/in/1", "desk/channel/1", "mon/channel/1")).With(Stream("s", "box/transmit/1-4", "desk/receive/1-4")).Inputs(Gain("box/in/1", "desk", "mon")));
     }
+
+    // Slot 2 of the stream comes along; nothing listens to it.
+    [Fact]
+    public void An_idle_input_in_the_block_of_another_is_left_alone() => Expect.None(
+        Rule,
+        LineRig.Show(Line("vox", "box/in/1", "desk/channel/1")).With(Stream("s", "box/transmit/1-4", "desk/receive/1-4")).Inputs(Gain("box/in/2", "mon")));
 }
