@@ -127,6 +127,41 @@ public sealed class SvgSheetWriterTests
     [InlineData("", 10, "")]
     public void Text_is_cut_to_its_room(string text, double width, string expected) => Assert.Equal(expected, FlowText.Fit(text, width, 4, false));
 
+    [Theory]
+    [InlineData("Overhead of the drum riser", 30, 2, "Overhead of|the drum riser")]
+    [InlineData("Overhead of the drum riser", 30, 1, "Overhead of t\u2026")]
+    [InlineData("Fiddle", 100, 2, "Fiddle")]
+    [InlineData("Fiddleplayers seat", 16, 3, "Fiddl\u2026")]
+    [InlineData("", 10, 2, "")]
+    [InlineData("  ", 10, 2, "")]
+    [InlineData("Fiddle", 0, 2, "")]
+    public void Text_goes_on_to_further_lines(string text, double width, int most, string expected) =>
+        Assert.Equal(expected.Split('|', StringSplitOptions.RemoveEmptyEntries), FlowText.Wrap(text, width, 4, most));
+
+    [Fact]
+    public void A_long_name_is_whole_where_it_has_room_below_its_mark()
+    {
+        var box = new FlowBox(new SheetFlowNode { Column = 0, Kind = SheetFlowKind.Channel, Frame = "Desk", Mark = "ch 3", Name = "Overhead of the drum riser", Note = "", IsInEar = false }, 0, 1);
+
+        box.Fit(60);
+        Assert.Equal((0, "Overhead of the drum riser"), (box.Lines.Count, box.Name));
+        var low = box.Height;
+        box.Fit(40);
+        Assert.Equal("Overhead of the drum riser", string.Join(' ', box.Lines.Prepend(box.Name)).Trim());
+        Assert.True(box.Height > low);
+    }
+
+    [Fact]
+    public void No_line_is_drawn_over_a_figure()
+    {
+        var drawing = XDocument.Parse(SvgSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetPart.Flow] })));
+        var parts = drawing.Root!.Elements(Svg + "g").Single().Elements().ToList();
+        var figure = parts.FindIndex(part => part.Name.LocalName == "text" && part.Value.All(char.IsAsciiDigit));
+
+        Assert.True(figure > 0);
+        Assert.DoesNotContain(parts.Skip(figure), part => part.Name.LocalName == "path");
+    }
+
     [Fact]
     public void Parts_choose_what_is_drawn()
     {
@@ -150,6 +185,7 @@ public sealed class SvgSheetWriterTests
             }
         }
 
+        Assert.All(layout.Boxes, box => Assert.True(FlowBox.FirstLine + (FlowBox.LineStep * box.Lines.Count) < box.Height));
         Assert.All(layout.Boxes, box => Assert.True(box.X >= 0 && box.X + box.Width <= FlowLayout.Width + 1e-6 && box.Y >= 0 && box.Y + box.Height <= layout.Height));
     }
 
