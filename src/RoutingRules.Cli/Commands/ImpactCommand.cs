@@ -32,7 +32,7 @@ internal static class ImpactCommand
                 result.AddError($"--only takes {string.Join(", ", Kinds.Select(kind => kind.Word))}, not '{token.Value}'.");
             }
         });
-        var pairs = new Option<bool>("--pairs") { Description = "Look also for two losses that together silence what neither does alone." };
+        var pairs = new Option<bool>("--pairs") { Description = "Look also for two losses that together silence what neither does alone, and plan for them." };
         var moves = ToolOptions.Number("--moves", 0, 65_535, "How many feeds and lines a plan may plug elsewhere, usually 8.");
         var sets = ToolOptions.Number("--sets", 0, 3, "The largest sets of failures that are looked for behind each protected feed, usually 2.");
         var noRecovery = new Option<bool>("--no-recovery") { Description = "Make no plans; only tell what is lost." };

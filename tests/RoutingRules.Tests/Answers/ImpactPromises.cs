@@ -15,6 +15,8 @@ public sealed class ImpactPromises
 {
     private const int Cases = 150;
     private const int PlanCases = 40;
+    private const int PairCases = 60;
+    private const int MostPairs = 40;
 
     private static readonly ImpactOptions Bare = new() { Recovery = false, SetSize = 0, Kinds = [.. Enum.GetValues<LossKind>().Where(kind => kind != LossKind.Point)] };
 
@@ -94,6 +96,21 @@ public sealed class ImpactPromises
                 {
                     return $"{loss.Lost[0]}: {problem} Steps: {string.Join("; ", plan.Steps)}";
                 }
+            }
+        }
+
+        return null;
+    });
+
+    [Property(MaxTest = PairCases, Replay = Promise.Seed)]
+    public Property So_do_the_steps_of_a_plan_for_two_losses() => Promise.Of(Powered(Clean()), show =>
+    {
+        var before = RemovalOracle.Resolve(show);
+        foreach (var loss in Promise.Engine.Impact(show, Bare with { Pairs = true, Recovery = true, Kinds = [LossKind.Device, LossKind.Link] }).Pairs.Take(MostPairs))
+        {
+            if (loss.Plan is { } plan && (plan.Moves > new ImpactOptions().Moves ? $"{plan.Moves} moves." : Simulate(show, before, loss, plan)) is { } problem)
+            {
+                return $"{loss.Lost[0]} and {loss.Lost[1]}: {problem} Steps: {string.Join("; ", plan.Steps)}";
             }
         }
 

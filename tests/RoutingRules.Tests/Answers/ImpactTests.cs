@@ -78,7 +78,7 @@ public sealed class ImpactTests
         Assert.Equal((2, 1), (Loss(answer, "b").FeedsKept, Loss(answer, "b").LinesKept));
         Assert.Equal(["spare"], Loss(answer, "amp").Subjects[0].Backups);
         Assert.Contains(Loss(answer, "desk").Remarks, remark => remark.Contains("nothing in the document takes over", StringComparison.Ordinal));
-        Assert.Contains("a goes with it: it has no other supply.", Loss(answer, "stage").Remarks);
+        Assert.Contains("a and amp go with it: they have no other supply.", Loss(answer, "stage").Remarks);
     }
 
     [Fact]
@@ -139,6 +139,67 @@ public sealed class ImpactTests
         Assert.Equal(plan.Recovered[3].To.ToString(), RemovalOracle.Source(after, after, At("desk/channel/1")[0]).ToString());
     }
 
+    private static Show Ring => Rig with { Rig = Rig.Rig with { Links = Rig.Rig.Links.Append(Link("ring", "desk/net/2", "b/net/2")).ToValueList() } };
+
+    private static LossImpact Pair(ImpactAnswer answer, string one, string other) => Assert.Single(answer.Pairs, pair => pair.Lost[0].Id == one && pair.Lost[1].Id == other);
+
+    [Fact]
+    public void A_pair_has_a_plan_that_holds_under_both_losses()
+    {
+        var pair = Pair(Ask(Ring, new ImpactOptions { Pairs = true, SetSize = 0, Kinds = [LossKind.Device] }), "b", "amp");
+        var plan = pair.Plan!;
+
+        // The amplifier takes main with it; its spare and the second wedge go to the box that is left.
+        Assert.Equal(["spare/1", "wedges/2"], plan.Recovered.Select(recovered => recovered.Demand));
+        Assert.All(plan.Recovered, recovered => Assert.Equal("a", recovered.To.Device.Value));
+        Assert.Equal("main/1", Assert.Single(plan.Unrecovered).Demand);
+        Assert.Contains("is lost", plan.Unrecovered[0].Reason, StringComparison.Ordinal);
+        var after = Promise.Resolve(RemovalOracle.Without(plan.Apply(Ring), pair.Lost));
+        Assert.Equal("desk/main/1", RemovalOracle.Source(after, after, plan.Recovered[0].To[0]).ToString());
+        Assert.Equal("desk/aux/2", RemovalOracle.Source(after, after, plan.Recovered[1].To[0]).ToString());
+        Assert.Equal("desk/aux/1", RemovalOracle.Source(after, after, At("a/out/3")[0]).ToString());
+        Assert.Equal("a/in/1", RemovalOracle.Source(after, after, At("desk/channel/1")[0]).ToString());
+    }
+
+    [Fact]
+    public void A_cable_that_is_one_of_a_pair_is_not_plugged_anywhere()
+    {
+        var plan = Pair(Ask(Ring, new ImpactOptions { Pairs = true, SetSize = 0, Kinds = [LossKind.Device, LossKind.Cable] }), "b", "a/out/1 to amp/in/1").Plan!;
+
+        Assert.Contains(plan.Recovered, recovered => recovered.Demand == "spare/1");
+        Assert.Contains(plan.Unrecovered, entry => entry is { Demand: "main/1", Reason: "The cable to amp/in/1 is lost." });
+        Assert.DoesNotContain(plan.Steps, step => step.CableTo.Contains(At("amp/in/1")[0]));
+    }
+
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(1, 1)]
+    [InlineData(8, 2)]
+    public void A_plan_for_a_pair_keeps_to_the_moves_of_one_loss(int moves, int used) => Assert.Equal(
+        used,
+        Pair(Ask(Ring, new ImpactOptions { Pairs = true, SetSize = 0, Moves = moves, Kinds = [LossKind.Device] }), "b", "amp").Plan!.Moves);
+
+    [Fact]
+    public void Without_recovery_pairs_have_no_plan_either() =>
+        Assert.All(Ask(Ring, new ImpactOptions { Pairs = true, Recovery = false, SetSize = 0 }).Pairs, pair => Assert.Null(pair.Plan));
+
+    [Fact]
+    public void Pairs_that_the_same_steps_mend_share_a_card_and_every_plan_is_in_the_json()
+    {
+        var answer = Ask(Ring, new ImpactOptions { Pairs = true, SetSize = 0, Kinds = [LossKind.Device, LossKind.Cable] });
+        var text = ImpactReport.Text(answer, Ring);
+        using var json = new MemoryStream();
+        ImpactJson.Write(answer, json);
+        using var read = System.Text.Json.JsonDocument.Parse(json.ToArray());
+
+        Assert.Contains("\nIf b and amp fail\n", text, StringComparison.Ordinal);
+        Assert.Contains("\nIf b and cable a/out/1 to amp/in/1 fail\n", text, StringComparison.Ordinal);
+        Assert.Equal(answer.Pairs.Count, read.RootElement.GetProperty("pairs").EnumerateArray().Count(pair => pair.TryGetProperty("plan", out _)));
+        var cards = answer.Pairs.Where(pair => !pair.Plan!.Recovered.IsEmpty).Select(pair => (pair.Subjects, pair.Outputs, pair.Plan)).Distinct().Count();
+        Assert.True(cards < answer.Pairs.Count);
+        Assert.Equal(cards, text.Split('\n').Count(line => line.StartsWith("If ", StringComparison.Ordinal) && line.EndsWith(" fail", StringComparison.Ordinal)));
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(1)]
@@ -182,6 +243,18 @@ public sealed class ImpactTests
             ["a/in/1", "a/out/1", "a/out/3", "a/out/4", "amp/in/1", "amp/out/1", "b/out/1", "b/out/4"],
             answer.Losses.Select(loss => loss.Lost[0].Id).Order(StringComparer.Ordinal));
         Assert.Equal("main BackedUp amp/in/1", Told(Loss(answer, "a/out/1")));
+    }
+
+    [Fact]
+    public void What_stays_silent_for_one_reason_stands_in_one_row_and_nothing_is_left_out()
+    {
+        var answer = Ask(Rig, new ImpactOptions { Kinds = [LossKind.Device], SetSize = 0 });
+        var plan = Loss(answer, "a").Plan!;
+        var rows = System.Xml.Linq.XDocument.Parse(ImpactReport.Html(answer, Rig)).Descendants("section").Single(section => section.Descendants("h2").Single().Value == "If a fails")
+            .Descendants("table").Single(table => table.Descendants("th").First().Value == "Stays silent").Element("tbody")!.Elements("tr").ToArray();
+
+        Assert.Equal(plan.Unrecovered.Select(unrecovered => unrecovered.Reason).Distinct(), rows.Select(row => row.Element("td")!.Value));
+        Assert.Equal(plan.Unrecovered.Count, rows.Sum(row => row.Element("th")!.Value.Split(';').Length));
     }
 
     [Theory]

@@ -55,9 +55,9 @@ internal sealed class FallbackPlanner
             return null;
         }
 
-        // A supply of one device is lost as the device is.
+        // A supply of one device is lost as the device is. A lost cable of a lost device is not named to an assignment, but its far end may not be plugged elsewhere.
         var task = new FallbackTask(model, lost, silenced, rankOf);
-        var key = string.Join(' ', task.Without);
+        var key = string.Join(' ', task.Without.Concat(show.Cables.Where(cable => lost.Cables[cable.Index]).Select(cable => $"to {cable.Model.To}")));
         if (!plans.TryGetValue(key, out var plan))
         {
             plans.Add(key, plan = Make(task));
@@ -141,6 +141,12 @@ internal sealed class FallbackPlanner
         task.Lost.Devices.CopyTo(lost.Devices, 0);
         task.Lost.Links.CopyTo(lost.Links, 0);
         lost.Points.AddRange(task.Lost.Points);
+        foreach (var cable in simulation.Show.Cables)
+        {
+            // Steps may have split and moved cables; what was lost of them is told by the end that stays.
+            lost.Cables[cable.Index] = show.Cables.Any(old => task.Lost.Cables[old.Index] && Holds(old.Model.To, cable.Model.To));
+        }
+
         var recovered = new List<RecoveredDemand>();
         var unrecovered = new List<UnrecoveredDemand>();
         foreach (var demand in task.Demands)
@@ -170,6 +176,9 @@ internal sealed class FallbackPlanner
             ? new FallbackPlan { Steps = [], Recovered = [], Unrecovered = task.Nothing(broken, unrecovered) }
             : new FallbackPlan { Steps = steps, Recovered = recovered.ToValueList(), Unrecovered = unrecovered.ToValueList(), NewErrors = NewErrors(Settled(done, attempt)) };
     }
+
+    private static bool Holds(PointRange range, PointRange part) =>
+        range.Device == part.Device && range.Group == part.Group && part.First >= range.First && part.Last <= range.Last;
 
     /// <summary>True when the signal of a delivery is there after the steps.</summary>
     private static bool Arrives(FailureModel simulation, LossSet lost, FallbackTask task, Delivery delivery, PointRange place, ValueList<FallbackStep> steps)

@@ -1,6 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Answers;
 
@@ -29,24 +30,13 @@ internal sealed class ImpactBuilder
         ArgumentOutOfRangeException.ThrowIfNegative(options.SetSize, nameof(options));
         ArgumentOutOfRangeException.ThrowIfGreaterThan(options.SetSize, 3, nameof(options));
         var builder = new ImpactBuilder(engine.Resolve(show), options);
-        var losses = builder.Singles(cancellation);
-        if (options.Recovery)
-        {
-            var planner = new FallbackPlanner(engine, builder.model, options, cancellation);
-            for (var i = 0; i < losses.Count; i++)
-            {
-                losses[i] = losses[i] with { Impact = losses[i].Impact with { Plan = planner.Plan(builder.units.SetOf(losses[i].Units), losses[i].Silenced) } };
-
-                // An assignment that is stopped ends early instead of throwing; what it found so far is no answer.
-                cancellation.ThrowIfCancellationRequested();
-            }
-        }
-
-        var pairs = options.Pairs ? builder.Pairs(cancellation) : [];
+        var planner = options.Recovery ? new FallbackPlanner(engine, builder.model, options, cancellation) : null;
+        var losses = Ranked(builder.Singles(cancellation));
+        var pairs = Ranked(options.Pairs ? builder.Pairs(cancellation) : []);
         return new ImpactAnswer
         {
-            Losses = Ranked(losses),
-            Pairs = Ranked(pairs).Take(MostPairs).ToValueList(),
+            Losses = builder.Planned(losses, planner, cancellation),
+            Pairs = builder.Planned(pairs.Take(MostPairs), planner, cancellation),
             PairsOmitted = Math.Max(0, pairs.Count - MostPairs),
             FailureSets = options.SetSize == 0 ? [] : builder.Sets(options.SetSize, cancellation),
             NotArriving = builder.model.NotArriving.ToValueList(),
@@ -60,6 +50,20 @@ internal sealed class ImpactBuilder
         var builder = new ImpactBuilder(show, options);
         var losses = builder.Singles(CancellationToken.None);
         return (losses.ConvertAll(loss => loss.Impact), builder.model.Work);
+    }
+
+    private ValueList<LossImpact> Planned(IEnumerable<Loss> losses, FallbackPlanner? planner, CancellationToken cancellation)
+    {
+        var planned = new List<LossImpact>();
+        foreach (var loss in losses)
+        {
+            planned.Add(planner is null ? loss.Impact : loss.Impact with { Plan = planner.Plan(units.SetOf(loss.Units), loss.Silenced) });
+
+            // An assignment that is stopped ends early instead of throwing; what it found so far is no answer.
+            cancellation.ThrowIfCancellationRequested();
+        }
+
+        return planned.ToValueList();
     }
 
     private List<Loss> Singles(CancellationToken cancellation)
@@ -238,13 +242,15 @@ internal sealed class ImpactBuilder
     private ValueList<string> Remarks(int[] which, LossSet lost, List<NetworkWay> rerouted)
     {
         var remarks = new List<string>();
+        var drawn = show.Devices.Where(device => lost.Devices[device.Index] && which.All(unit => units.All[unit].Thing.Kind != LossKind.Device || units.All[unit].Index != device.Index))
+            .Select(device => device.Id.Value).ToArray();
+        if (drawn.Length > 0)
+        {
+            remarks.Add(drawn.Length == 1 ? $"{drawn[0]} goes with it: it has no other supply." : $"{Wording.List(drawn)} go with it: they have no other supply.");
+        }
+
         foreach (var device in show.Devices.Where(device => lost.Devices[device.Index]))
         {
-            if (which.All(unit => units.All[unit].Thing.Kind != LossKind.Device || units.All[unit].Index != device.Index))
-            {
-                remarks.Add($"{device.Id} goes with it: it has no other supply.");
-            }
-
             foreach (var clock in show.Document.Rig.Clocks.Where(clock => clock.Leader == device.Id))
             {
                 var isCovered = clock.Backup is { } backup && show.Graph.Device(backup) is { } other && !lost.Devices[other.Index];
@@ -278,13 +284,13 @@ internal sealed class ImpactBuilder
         return remarks.ToValueList();
     }
 
-    private static ValueList<LossImpact> Ranked(List<Loss> losses) =>
-        losses.Select(loss => loss.Impact)
-            .Select((impact, at) => (Impact: impact, At: at, Key: Weight(impact)))
+    private static List<Loss> Ranked(List<Loss> losses) =>
+    [
+        .. losses.Select((loss, at) => (Loss: loss, At: at, Key: Weight(loss.Impact)))
             .OrderByDescending(loss => loss.Key, Comparer<int[]>.Create(static (one, other) => one.AsSpan().SequenceCompareTo(other)))
             .ThenBy(loss => loss.At)
-            .Select(loss => loss.Impact)
-            .ToValueList();
+            .Select(loss => loss.Loss),
+    ];
 
     private static int[] Weight(LossImpact impact)
     {

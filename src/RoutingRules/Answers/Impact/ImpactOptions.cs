@@ -12,10 +12,10 @@ public sealed record ImpactOptions
     /// <summary>Whether to look for two losses that together silence what neither does alone.</summary>
     public bool Pairs { get; init; }
 
-    /// <summary>How many feeds and lines a plan may plug elsewhere, 0 or more.</summary>
+    /// <summary>How many feeds and lines a plan may plug elsewhere, 0 or more; for a pair as many as for one loss.</summary>
     public int Moves { get; init; } = 8;
 
-    /// <summary>Whether to make a plan for each single loss.</summary>
+    /// <summary>Whether to make a plan for each loss and each pair that is listed.</summary>
     public bool Recovery { get; init; } = true;
 
     /// <summary>The largest sets of failures that are looked for, 0 (none) to 3.</summary>

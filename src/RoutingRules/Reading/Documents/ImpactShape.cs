@@ -23,7 +23,7 @@ internal static class ImpactShape
         Must("schemaVersion", new VersionKind(ShowTable.Version), "The version of this format."),
         Must("moves", Count, "How many feeds and lines a plan could plug elsewhere."),
         Must("losses", new ListValue(new ObjectValue(CreateLoss())), "Single losses, the worst first."),
-        Must("pairs", new ListValue(new ObjectValue(CreateLoss())), "Pairs that silence together what neither does alone, the worst first; empty unless asked for."),
+        Must("pairs", new ListValue(new ObjectValue(CreateLoss())), "Pairs that silence together what neither does alone, the worst first, with what can be done as for single losses; empty unless asked for."),
         Must("pairsOmitted", Count, "How many more pairs there are."),
         Must("failureSets", new ListValue(new ObjectValue(CreateSets())), "For each protected feed the sets of failures that silence it."),
         Must("notArriving", Texts, "Demands that do not arrive as the show stands, so that no loss can be seen for them."));

@@ -12,11 +12,11 @@ internal static class ChangeoverPages
 {
     private const int SecondsPerMinute = 60;
 
-    public static List<Page> Pages(ChangeoverPlan plan, string from, string to, int? minutes, ValueList<Finding> hazards)
+    public static List<Page> Pages(ChangeoverPlan plan, string from, string to, int? minutes, ValueList<Finding> hazards, (string Before, string After) codes)
     {
         var way = $"{from} \u2192 {to}";
-        var pages = new List<Page> { Overview(plan, way, minutes, hazards) };
-        pages.AddRange(plan.Cards.Select(card => Card(plan, card, way)));
+        var pages = new List<Page> { Overview(plan, way, minutes, hazards, codes) };
+        pages.AddRange(plan.Cards.Select(card => Card(plan, card, way, codes.After)));
         return pages;
     }
 
@@ -24,9 +24,10 @@ internal static class ChangeoverPages
         ? "under 1 min"
         : string.Create(CultureInfo.InvariantCulture, $"about {(seconds + SecondsPerMinute - 1) / SecondsPerMinute} min");
 
-    private static Page Overview(ChangeoverPlan plan, string way, int? minutes, ValueList<Finding> hazards)
+    private static Page Overview(ChangeoverPlan plan, string way, int? minutes, ValueList<Finding> hazards, (string Before, string After) codes)
     {
-        var page = new Page { Title = way, Aside = "changeover" };
+        var page = new Page { Title = way, Aside = "changeover", Code = codes.After };
+        page.Facts.Add($"From the sheets with code {codes.Before} to those with code {codes.After}.");
         if (plan.Steps.IsEmpty)
         {
             page.Facts.Add("Nothing has to be done.");
@@ -56,9 +57,9 @@ internal static class ChangeoverPages
         return page;
     }
 
-    private static Page Card(ChangeoverPlan plan, ChangeoverCard card, string way)
+    private static Page Card(ChangeoverPlan plan, ChangeoverCard card, string way, string code)
     {
-        var page = new Page { Title = card.Title, Aside = card.Zone };
+        var page = new Page { Title = card.Title, Aside = card.Zone, Code = code };
         page.Facts.Add($"{way}. {PlainText.Count(card.Steps.Count, "step", "steps")}, numbered as in the whole changeover.");
         if (card.Steps.Any(step => step.Number <= plan.RollbackAfter) && card.Steps.Any(step => step.Number > plan.RollbackAfter))
         {

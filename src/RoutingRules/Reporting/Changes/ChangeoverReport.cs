@@ -3,6 +3,7 @@ using RoutingRules.Answers.Changeovers;
 using RoutingRules.Answers.Comparing;
 using RoutingRules.Answers.Running;
 using RoutingRules.Model;
+using RoutingRules.Reporting.Sheets;
 
 namespace RoutingRules.Reporting.Changes;
 
@@ -28,7 +29,7 @@ public static class ChangeoverReport
                 Title = after.Title,
                 Meta = Meta(after.Venue, after.Date, after.Revision),
                 HasCautions = true,
-                Pages = ChangeoverPages.Pages(plan, Name(before), Name(after), null, comparison.Hazards),
+                Pages = ChangeoverPages.Pages(plan, Name(before), Name(after), null, comparison.Hazards, (ContentCode.Of(before), ContentCode.Of(after))),
             },
             format);
     }

@@ -11,6 +11,9 @@ internal sealed class PageSet
     /// <summary>Venue, day, revision: what tells this print from others.</summary>
     public required ValueList<string> Meta { get; init; }
 
+    /// <summary>The code of the sheets that all pages go with; null where pages have their own or none.</summary>
+    public string? Code { get; init; }
+
     /// <summary>True when somebody will touch equipment with this in hand.</summary>
     public bool HasCautions { get; init; }
 

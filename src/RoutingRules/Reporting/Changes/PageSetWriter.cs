@@ -116,10 +116,16 @@ internal static class PageSetWriter
         output.Append(CultureInfo.InvariantCulture, $"<{show} class=\"show\">{HtmlText.Isolate(set.Title)}</{show}>\n");
         output.Append(CultureInfo.InvariantCulture, $"<p class=\"meta\">{string.Join(Dot, set.Meta.Select(HtmlText.Isolate))}</p>\n");
         output.Append(CultureInfo.InvariantCulture, $"<h2>{HtmlText.Isolate(page.Title)}{(page.Aside is null ? "" : $" <span class=\"aside\">{HtmlText.Isolate(page.Aside)}</span>")}</h2>\n");
-        output.Append("</div>\n</header>\n</td></tr></thead>\n<tbody><tr><td>\n");
+        output.Append("</div>\n");
+        if ((page.Code ?? set.Code) is { } code)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"<p class=\"code\"><span>sheet code</span> <b>{HtmlText.Escape(code)}</b></p>\n");
+        }
+
+        output.Append("</header>\n</td></tr></thead>\n<tbody><tr><td>\n");
         foreach (var fact in page.Facts)
         {
-            output.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Isolate(fact)}</p>\n");
+            output.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Line(fact)}</p>\n");
         }
 
         if (set.HasCautions)

@@ -11,9 +11,11 @@ internal static class RunPages
     public static List<Page> Pages(RunPlan plan)
     {
         var pages = new List<Page> { Day(plan) };
-        foreach (var changeover in plan.Changeovers)
+        var codes = plan.Acts.Select(act => ContentCode.Of(act.Show)).ToArray();
+        for (var i = 0; i < plan.Changeovers.Count; i++)
         {
-            pages.AddRange(ChangeoverPages.Pages(changeover.Plan, changeover.From.DisplayName, changeover.To.DisplayName, changeover.To.ChangeoverMinutes, changeover.Comparison.Hazards));
+            var changeover = plan.Changeovers[i];
+            pages.AddRange(ChangeoverPages.Pages(changeover.Plan, changeover.From.DisplayName, changeover.To.DisplayName, changeover.To.ChangeoverMinutes, changeover.Comparison.Hazards, (codes[i], codes[i + 1])));
         }
 
         return pages;

@@ -9,6 +9,8 @@ namespace RoutingRules.Reporting;
 /// <summary>Lays out what each loss does: what hurts most, then one card for each device, link and supply whose loss is heard.</summary>
 internal sealed class ImpactPages
 {
+    private const int MostNames = 40;
+
     private readonly ImpactAnswer answer;
     private readonly ImpactWords words;
 
@@ -29,8 +31,14 @@ internal sealed class ImpactPages
             if (!told.Exists(other => other.Subjects == loss.Subjects && other.Outputs == loss.Outputs && loss.Lost[0].Kind == LossKind.Power))
             {
                 told.Add(loss);
-                pages.Add(layout.Card(loss));
+                pages.Add(layout.Card(loss, []));
             }
+        }
+
+        // Pairs have a card where something can be done, and one for all that are mended by the same steps.
+        foreach (var alike in answer.Pairs.Where(pair => pair.Plan is { Recovered.IsEmpty: false }).GroupBy(pair => (pair.Subjects, pair.Outputs, pair.Plan)))
+        {
+            pages.Add(layout.Card(alike.First(), [.. alike.Skip(1)]));
         }
 
         return pages;
@@ -130,12 +138,21 @@ internal sealed class ImpactPages
         return table;
     }
 
-    private Page Card(LossImpact loss)
+    private Page Card(LossImpact loss, List<LossImpact> alike)
     {
-        var thing = loss.Lost[0];
-        var name = thing.Label ?? ImpactWords.Thing(thing);
-        var page = new Page { Title = $"If {name} fails", Aside = thing.Label is null ? null : thing.Id };
-        page.Facts.AddRange(ImpactWords.First(loss));
+        var names = loss.Lost.Select(thing => thing.Label ?? ImpactWords.Thing(thing)).ToArray();
+        var ids = loss.Lost.Where(thing => thing.Label is not null).Select(thing => thing.Id).ToArray();
+        var page = new Page { Title = $"If {string.Join(" and ", names)} {(names.Length == 1 ? "fails" : "fail")}", Aside = ids.Length == 0 ? null : string.Join(", ", ids) };
+        if (alike.Count > 0)
+        {
+            page.Facts.Add($"The same card for the loss of {string.Join("; of ", alike.Select(other => ImpactWords.Things(other.Lost)))}.");
+        }
+
+        if (!loss.Silences.IsEmpty)
+        {
+            page.Facts.Add($"Silent altogether: {Wording.List(loss.Silences)}.");
+        }
+
         page.Facts.Add($"Goes on everywhere: {ImpactWords.Kept(loss)}.");
         if (!loss.Rerouted.IsEmpty)
         {
@@ -143,6 +160,7 @@ internal sealed class ImpactPages
         }
 
         page.Facts.AddRange(loss.Remarks);
+        AddFilled(page, Silenced(loss));
         if (loss.Plan is not { } plan)
         {
             return page;
@@ -166,6 +184,27 @@ internal sealed class ImpactPages
         AddChecks(page, plan);
         AddSilent(page, plan);
         return page;
+    }
+
+    /// <summary>Who hears it first: in-ear feeds, then mains, then other feeds, then lines. Names alone fall silent; what is left of others is said.</summary>
+    private static PageTable Silenced(LossImpact loss)
+    {
+        var table = new PageTable { Title = "Goes silent", Columns = [("", 16), ("Who", 84)] };
+        foreach (var (title, subjects) in ImpactWords.Groups(loss))
+        {
+            var lost = subjects.Where(subject => subject.Fate == LossFate.Lost).Select(ImpactWords.Name).ToArray();
+            var others = subjects.Where(subject => subject.Fate != LossFate.Lost).Select(subject => $"{ImpactWords.Name(subject)}: {ImpactWords.Fate(subject)}").ToArray();
+            table.Rows.Add(new PageRow
+            {
+                Cells =
+                [
+                    PageLayout.Strong(title),
+                    PageLayout.Cell([lost.Length == 0 ? null : $"{string.Join("; ", lost)}.", .. others.Select(other => $"{other}.")]),
+                ],
+            });
+        }
+
+        return table;
     }
 
     private void AddSteps(Page page, FallbackPlan plan)
@@ -244,18 +283,26 @@ internal sealed class ImpactPages
         AddFilled(page, table);
     }
 
+    /// <summary>One row for each reason, as a whole system often stays silent for one; so many names in a row that a page holds it.</summary>
     private void AddSilent(Page page, FallbackPlan plan)
     {
-        var table = new PageTable { Title = "Stays silent", Columns = [("What", 35), ("Why", 65)] };
-        foreach (var unrecovered in plan.Unrecovered)
+        var table = new PageTable { Title = "Stays silent", Columns = [("What", 60), ("Why", 40)] };
+        foreach (var alike in plan.Unrecovered.GroupBy(unrecovered => unrecovered.Reason, StringComparer.Ordinal))
         {
-            table.Rows.Add(new PageRow
+            foreach (var some in alike.GroupBy(unrecovered => unrecovered.Demand, StringComparer.Ordinal).Select(demand => Silent(demand.Key, [.. demand])).Chunk(MostNames))
             {
-                Cells = [[new PageLine(words.Demand(unrecovered.Demand), PageLineStyle.Strong), .. PageLayout.Cell(unrecovered.Sink is { } sink ? $"at {sink}" : null)], PageLayout.Cell(unrecovered.Reason)],
-            });
+                table.Rows.Add(new PageRow { Cells = [PageLayout.Cell($"{string.Join("; ", some)}."), PageLayout.Cell(alike.Key)] });
+            }
         }
 
         AddFilled(page, table);
+    }
+
+    /// <summary>A feed or line, and of a line the sinks where they are not all of them.</summary>
+    private string Silent(string demand, UnrecoveredDemand[] at)
+    {
+        var sinks = at.Where(unrecovered => unrecovered.Sink is not null).Select(unrecovered => unrecovered.Sink.ToString()!).ToArray();
+        return sinks.Length == 0 || sinks.Length == words.Line(demand)?.To.Count ? words.Demand(demand) : $"{words.Demand(demand)} at {Wording.List(sinks)}";
     }
 
     private static void AddFilled(Page page, PageTable table)

@@ -84,7 +84,7 @@ public static class ImpactReport
     public static string Html(ImpactAnswer answer, Show show)
     {
         var pages = Pages(answer, show, out var head);
-        return PageSetWriter.Write(new PageSet { Title = head.Title, Meta = PageLayout.Meta(head).ToValueList(), HasCautions = true, Pages = pages }, PageFormat.Html);
+        return PageSetWriter.Write(new PageSet { Title = head.Title, Meta = PageLayout.Meta(head).ToValueList(), HasCautions = true, Code = head.Code, Pages = pages }, PageFormat.Html);
     }
 
     private static List<Page> Pages(ImpactAnswer answer, Show show, out SheetHead head)

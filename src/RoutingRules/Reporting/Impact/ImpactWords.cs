@@ -67,27 +67,7 @@ internal sealed class ImpactWords
 
     public Feed? Feed(string? key) => key is not null && feeds.TryGetValue(key, out var known) ? known.Feed : null;
 
-    /// <summary>Who hears it first: in-ear feeds, then mains, then other feeds, then lines.</summary>
-    public static IEnumerable<string> First(LossImpact loss)
-    {
-        if (loss.Subjects.IsEmpty)
-        {
-            yield return "Nothing that a feed or line asks for falls silent.";
-            yield break;
-        }
-
-        foreach (var (title, some) in Groups(loss))
-        {
-            yield return $"{title}: {string.Join("; ", some.Select(Subject))}.";
-        }
-
-        if (!loss.Silences.IsEmpty)
-        {
-            yield return $"Silent altogether: {Wording.List(loss.Silences)}.";
-        }
-    }
-
-    /// <summary>The same in a few words, for a table.</summary>
+    /// <summary>What falls silent in a few words: in-ear feeds, then mains, then other feeds, then lines.</summary>
     public static IEnumerable<string> Short(LossImpact loss)
     {
         foreach (var (title, some) in Groups(loss))
@@ -128,18 +108,19 @@ internal sealed class ImpactWords
 
     public static string Kept(LossImpact loss) => string.Create(CultureInfo.InvariantCulture, $"{PlainText.Count(loss.FeedsKept, "feed")}, {PlainText.Count(loss.LinesKept, "line")}");
 
-    private static List<(string Title, List<LostSubject> Subjects)> Groups(LossImpact loss) =>
+    public static List<(string Title, List<LostSubject> Subjects)> Groups(LossImpact loss) =>
     [
         .. loss.Subjects
             .GroupBy(subject => subject.Role is not { } role ? "Lines" : role == FeedRole.InEar ? "In-ear" : role == FeedRole.Main ? "Main" : "Other feeds")
             .Select(group => (group.Key, group.ToList())),
     ];
 
-    private static string Subject(LostSubject subject)
+    /// <summary>A feed or line with the person, what it is for and how much it matters.</summary>
+    public static string Name(LostSubject subject)
     {
         var person = subject.Person is null ? "" : $" ({subject.Person})";
         var role = subject.Role is { } known && known != FeedRole.InEar && known != FeedRole.Main ? $", {known}" : "";
         var priority = subject.Priority <= Priority.High ? $", {(subject.Priority == Priority.Critical ? "critical" : "high")}" : "";
-        return $"{subject.Name}{person}{role}{priority}: {Fate(subject)}";
+        return $"{subject.Name}{person}{role}{priority}";
     }
 }

@@ -6,7 +6,8 @@ namespace RoutingRules.Reporting.Sheets;
 /// <content>What runs between devices.</content>
 internal sealed partial class FlowBuilder
 {
-    private const int MostBundles = 10;
+    /// <summary>How many bundles a drawing has at most, so that the first one stands under the cautions on a page of Letter.</summary>
+    private const int MostBundles = 7;
 
     /// <summary>Devices that send, the streams, links and cables between, and devices that take; what carries nothing is left out.</summary>
     public ValueList<SheetFlow> Overall(SheetSelection selection)

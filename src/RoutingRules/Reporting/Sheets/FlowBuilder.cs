@@ -7,7 +7,9 @@ namespace RoutingRules.Reporting.Sheets;
 /// <summary>Finds what to draw: the ways of all signals that feeds or lines name, and what runs between devices.</summary>
 internal sealed partial class FlowBuilder
 {
-    private const int MostEnds = 18;
+    /// <summary>How many ends a drawing has at most: channels are one line high, connectors often three or four.</summary>
+    private const int MostChannels = 18;
+    private const int MostConnectors = 12;
 
     private readonly SheetFacts facts;
     private readonly SignalGraph graph;
@@ -56,7 +58,7 @@ internal sealed partial class FlowBuilder
     public ValueList<SheetFlow> Of(DeviceNode device)
     {
         var here = ways.Where(way => way.Points.Any(point => graph.DeviceOf(point) == device)).ToArray();
-        return [.. Draw("From source to connector", here.Where(way => !EndsInside(way))), .. Draw("From source to channel", here.Where(EndsInside))];
+        return [.. Draw("From source to connector", here.Where(way => !EndsInside(way)), MostConnectors), .. Draw("From source to channel", here.Where(EndsInside), MostChannels)];
     }
 
     private bool IsEnd(PointIndex point) => graph.GroupOf(point).Kind is PortKind.Output or PortKind.Input or PortKind.Sink || facts.Wanted(point).Count > 0;
@@ -64,10 +66,10 @@ internal sealed partial class FlowBuilder
     private bool EndsInside(FlowWay way) => graph.GroupOf(way.Points[^1]).Kind == PortKind.Sink;
 
     /// <summary>One drawing for each so many ends, in the order of devices and numbers; ways through further devices apart, as they need more columns.</summary>
-    private IEnumerable<SheetFlow> Draw(string title, IEnumerable<FlowWay> all)
+    private IEnumerable<SheetFlow> Draw(string title, IEnumerable<FlowWay> all, int most)
     {
         var sorted = all.OrderBy(way => Last(way).Value).ThenBy(way => way.Points[^1].Value).ToArray();
-        var chunks = Chunks(sorted.Where(way => !IsLong(way))).Concat(Chunks(sorted.Where(IsLong))).ToArray();
+        var chunks = Chunks(sorted.Where(way => !IsLong(way)), most).Concat(Chunks(sorted.Where(IsLong), most)).ToArray();
         for (var i = 0; i < chunks.Length; i++)
         {
             yield return new FlowDrawing(facts, chunks[i]).Draw(chunks.Length == 1 ? title : $"{title}, {SheetWords.Number(i + 1)} of {SheetWords.Number(chunks.Length)}");
@@ -75,10 +77,10 @@ internal sealed partial class FlowBuilder
     }
 
     /// <summary>As few chunks as possible, all about equally long.</summary>
-    private static IEnumerable<FlowWay[]> Chunks(IEnumerable<FlowWay> ways)
+    private static IEnumerable<FlowWay[]> Chunks(IEnumerable<FlowWay> ways, int most)
     {
         var all = ways.ToArray();
-        var count = (all.Length + MostEnds - 1) / MostEnds;
+        var count = (all.Length + most - 1) / most;
         return count == 0 ? [] : all.Chunk((all.Length + count - 1) / count);
     }
 

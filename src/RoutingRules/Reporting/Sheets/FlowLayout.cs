@@ -80,7 +80,7 @@ internal sealed class FlowLayout
             foreach (var at in columns[i].SelectMany(frame => frame.Boxes))
             {
                 at.X = x;
-                at.Width = width;
+                at.Fit(width);
             }
 
             x += width + gap;

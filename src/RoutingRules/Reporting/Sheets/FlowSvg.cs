@@ -6,10 +6,7 @@ namespace RoutingRules.Reporting.Sheets;
 /// <summary>Draws signal flow as SVG: black lines and text on white, no colours, no scripts, no references.</summary>
 internal static class FlowSvg
 {
-    private const double MarkSize = 3.5;
-    private const double NoteSize = 2.7;
     private const double HeadSize = 3.1;
-    private const double Inset = 2.2;
     private const double CountOffset = 3.4;
 
     /// <summary>What the strokes mean.</summary>
@@ -35,7 +32,19 @@ internal static class FlowSvg
 
         foreach (var (edge, from, leaves, to, reaches) in layout.Edges())
         {
-            Edge(output, edge, (from.X + from.Width, leaves), (to.X, reaches), from.Node.Kind);
+            Edge(output, edge, (from.X + from.Width, leaves), (to.X, reaches));
+        }
+
+        // The figure stands beside the bundle, where edges are still apart, and on them all.
+        foreach (var (edge, from, leaves, to, reaches) in layout.Edges().Where(drawn => drawn.From.Node.Kind is SheetFlowKind.Device or SheetFlowKind.Bundle))
+        {
+            var isBundle = from.Node.Kind == SheetFlowKind.Bundle;
+            Count(output, edge.Count, isBundle ? from.X + from.Width + CountOffset : to.X - CountOffset, isBundle ? leaves : reaches);
+        }
+
+        foreach (var frame in layout.AllFrames.Where(frame => frame.Name.Length > 0))
+        {
+            Title(output, frame);
         }
 
         foreach (var box in layout.Boxes)
@@ -53,13 +62,21 @@ internal static class FlowSvg
     {
         var first = frame.Boxes[0];
         output.Append(Rectangle(first.X - 1.1, frame.Top, first.Width + 2.2, frame.Height, 0.25, "none"));
-        output.Append(Text(first.X + 0.2, frame.Top + 3.9, HeadSize, true, FlowText.Fit(frame.Name, first.Width, HeadSize, true)));
+    }
+
+    /// <summary>The name of a frame, on white so that no line runs through it.</summary>
+    private static void Title(StringBuilder output, FlowFrame frame)
+    {
+        var first = frame.Boxes[0];
+        var title = FlowText.Fit(frame.Name, first.Width, HeadSize, true);
+        output.Append(CultureInfo.InvariantCulture, $"<rect x=\"{Number(first.X)}\" y=\"{Number(frame.Top + 0.8)}\" width=\"{Number(FlowText.Width(title, HeadSize, true))}\" height=\"4\" fill=\"#fff\"/>\n");
+        output.Append(Text(first.X + 0.2, frame.Top + 3.9, HeadSize, true, title));
     }
 
     private static string Rectangle(double x, double y, double width, double height, double stroke, string fill) =>
         $"<rect x=\"{Number(x)}\" y=\"{Number(y)}\" width=\"{Number(width)}\" height=\"{Number(height)}\" fill=\"{fill}\" stroke=\"#000\" stroke-width=\"{Number(stroke)}\"/>\n";
 
-    private static void Edge(StringBuilder output, SheetFlowEdge edge, (double X, double Y) from, (double X, double Y) to, SheetFlowKind kind)
+    private static void Edge(StringBuilder output, SheetFlowEdge edge, (double X, double Y) from, (double X, double Y) to)
     {
         var middle = (from.X + to.X) / 2;
         var path = $"M{Number(from.X)} {Number(from.Y)} C{Number(middle)} {Number(from.Y)} {Number(middle)} {Number(to.Y)} {Number(to.X)} {Number(to.Y)}";
@@ -68,12 +85,6 @@ internal static class FlowSvg
         if (edge.IsInEar)
         {
             output.Append(Path(path, Math.Max(0.5, stroke - 0.1), "#fff"));
-        }
-
-        // The figure stands beside the bundle, where edges are still apart.
-        if (kind is SheetFlowKind.Device or SheetFlowKind.Bundle)
-        {
-            Count(output, edge.Count, kind == SheetFlowKind.Bundle ? from.X + CountOffset : to.X - CountOffset, kind == SheetFlowKind.Bundle ? from.Y : to.Y);
         }
     }
 
@@ -95,27 +106,23 @@ internal static class FlowSvg
         output.Append("<g>").Append("<title>").Append(HtmlText.Escape(full)).Append("</title>\n");
         output.Append(Rectangle(box.X, box.Y, box.Width, box.Height, node.IsInEar ? 0.9 : 0.35, "#fff"));
         Bar(output, box);
-        var room = box.Width - (2 * Inset);
-        var line = box.Y + 4.5;
-        var ear = node.IsInEar && node.Kind != SheetFlowKind.Slot ? "IN-EAR" : "";
-        var earWidth = ear.Length == 0 ? 0 : FlowText.Width(ear, NoteSize, true) + 1;
-        if (ear.Length > 0)
+        var left = box.X + FlowBox.Inset;
+        var line = box.Y + FlowBox.FirstLine;
+        if (box.Ear.Length > 0)
         {
-            output.Append(Text(box.X + box.Width - Inset, line, NoteSize, true, ear, "end"));
+            output.Append(Text(box.X + box.Width - FlowBox.Inset, line, FlowBox.NoteSize, true, box.Ear, "end"));
         }
 
-        var mark = FlowText.Fit(node.Mark, room - earWidth, MarkSize, true);
-        output.Append(Text(box.X + Inset, line, MarkSize, true, mark));
-        var used = FlowText.Width(mark, MarkSize, true) + 1.5;
-        var name = FlowText.Fit(node.Name, room - used - earWidth, MarkSize, false);
-        if (name.Length > 0)
+        output.Append(Text(left, line, FlowBox.MarkSize, true, box.Mark));
+        if (box.Name.Length > 0)
         {
-            output.Append(Text(box.X + Inset + used, line, MarkSize, false, name));
+            output.Append(Text(left + box.NameAt, line, FlowBox.MarkSize, false, box.Name));
         }
 
-        if (node.Note.Length > 0)
+        foreach (var further in box.Lines)
         {
-            output.Append(Text(box.X + Inset, box.Y + 8.7, NoteSize, false, FlowText.Fit(node.Note, room, NoteSize, false)));
+            line += FlowBox.LineStep;
+            output.Append(Text(left, line, FlowBox.NoteSize, false, further));
         }
 
         output.Append("</g>\n");

@@ -43,6 +43,42 @@ internal static class FlowText
         return fitting.Length == 0 ? "" : $"{fitting.ToString().TrimEnd()}\u2026";
     }
 
+    /// <summary>The text in lines that fit, at most so many, broken between words where that can be; the last one is cut if need be. None for an empty text.</summary>
+    public static List<string> Wrap(string text, double width, double size, int most)
+    {
+        var lines = new List<string>();
+        var rest = text.Trim();
+        while (rest.Length > 0)
+        {
+            var end = lines.Count == most - 1 ? 0 : End(rest, width, size);
+            lines.Add(end == 0 ? Fit(rest, width, size, false) : rest[..end].TrimEnd());
+            rest = end == 0 ? "" : rest[end..].TrimStart();
+        }
+
+        lines.RemoveAll(static line => line.Length == 0);
+        return lines;
+    }
+
+    /// <summary>Where a first line ends: after the last word that fits; 0 when not even one does.</summary>
+    private static int End(string text, double width, double size)
+    {
+        var end = 0;
+        for (var space = text.IndexOf(' ', StringComparison.Ordinal); ; space = text.IndexOf(' ', space + 1))
+        {
+            var next = space < 0 ? text.Length : space;
+            if (Width(text[..next], size, false) > width)
+            {
+                return end;
+            }
+
+            end = next;
+            if (space < 0)
+            {
+                return end;
+            }
+        }
+    }
+
     private static double Width(Rune rune)
     {
         if (Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.Format)

@@ -42,7 +42,7 @@ public static class HtmlSheetWriter
         output.Append(CultureInfo.InvariantCulture, $"</div>\n<p class=\"code\"><span>sheet code</span> <b>{sheet.Head.Code}</b></p>\n</header>\n</td></tr></thead>\n<tbody><tr><td>\n");
         foreach (var fact in page.Facts)
         {
-            output.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Isolate(fact)}</p>\n");
+            output.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Line(fact)}</p>\n");
         }
 
         output.Append(CultureInfo.InvariantCulture, $"<p class=\"view\">{HtmlText.Escape(SheetWords.ViewNote(sheet.Head.View))}</p>\n");
@@ -115,8 +115,8 @@ public static class HtmlSheetWriter
         else if (row.Across is not null)
         {
             output.Append(row.IsHeading
-                ? $"<tr class=\"stop\"><th colspan=\"{SheetWords.Number(columns)}\" scope=\"colgroup\">{HtmlText.Isolate(row.Across)}</th></tr>\n"
-                : $"<tr><td colspan=\"{SheetWords.Number(columns)}\">{HtmlText.Isolate(row.Across)}</td></tr>\n");
+                ? $"<tr class=\"stop\"><th colspan=\"{SheetWords.Number(columns)}\" scope=\"colgroup\">{HtmlText.Line(row.Across)}</th></tr>\n"
+                : $"<tr><td colspan=\"{SheetWords.Number(columns)}\">{HtmlText.Line(row.Across)}</td></tr>\n");
         }
         else
         {
@@ -154,12 +154,12 @@ public static class HtmlSheetWriter
 
     private static string Content(PageLine line) => line.Style switch
     {
-        PageLineStyle.Tick => $"<span class=\"box\"></span>{(line.Text.Length == 0 ? "" : " " + HtmlText.Isolate(line.Text))}",
-        PageLineStyle.Mark => $"<span class=\"mark\">{HtmlText.Isolate(line.Text)}</span>",
-        PageLineStyle.Change => $"<span class=\"change\">\u25b6 {HtmlText.Isolate(line.Text)}</span>",
-        PageLineStyle.Bar => $"{Bar(line)} {HtmlText.Isolate(line.Text)}",
-        PageLineStyle.Stop => $"<span class=\"mark dead\">{HtmlText.Isolate(line.Text)}</span>",
-        _ => HtmlText.Isolate(line.Text),
+        PageLineStyle.Tick => $"<span class=\"box\"></span>{(line.Text.Length == 0 ? "" : " " + HtmlText.Line(line.Text))}",
+        PageLineStyle.Mark => $"<span class=\"mark\">{HtmlText.Line(line.Text)}</span>",
+        PageLineStyle.Change => $"<span class=\"change\">\u25b6 {HtmlText.Line(line.Text)}</span>",
+        PageLineStyle.Bar => $"{Bar(line)} {HtmlText.Line(line.Text)}",
+        PageLineStyle.Stop => $"<span class=\"mark dead\">{HtmlText.Line(line.Text)}</span>",
+        _ => HtmlText.Line(line.Text),
     };
 
     private const double BarWidth = 24;

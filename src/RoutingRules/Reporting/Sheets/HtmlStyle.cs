@@ -29,6 +29,7 @@ internal static class HtmlStyle
         figcaption { font-size: 15pt; font-weight: bold; margin-bottom: 1mm; }
         figcaption small { display: block; font-size: 9pt; font-weight: normal; }
         svg { display: block; width: 100%; max-height: 205mm; }
+        .cautions + figure svg { max-height: 138mm; }
         .bar { display: inline-block; width: 26mm; height: 5mm; vertical-align: -1mm; }
         table { width: 100%; border-collapse: collapse; table-layout: fixed; margin-top: 4mm; }
         thead { display: table-header-group; }
@@ -45,6 +46,8 @@ internal static class HtmlStyle
         .dead { border-width: 2.5pt; border-style: double; padding: 0.4mm 1.6mm; }
         .change { display: inline-block; margin-top: 0.4mm; padding: 0 1.2mm; border: 1.25pt dashed #000; font-weight: bold; font-size: 11pt; }
         .changed > :first-child { border-left: 3mm solid #000; padding-left: 1.5mm; }
+        .run { white-space: nowrap; }
+        .blank { break-before: avoid; }
         .blank td { height: 11mm; border-right: 0.5pt dotted #000; }
         .box { display: inline-block; width: 5mm; height: 5mm; border: 1.25pt solid #000; vertical-align: -1mm; }
         .check { padding-left: 6.5mm; text-indent: -6.5mm; margin-bottom: 0.6mm; font-weight: bold; }
@@ -63,10 +66,12 @@ internal static class HtmlStyle
         .large { font-size: 14pt; }
         .large .strong { font-size: 16pt; }
         .large .meta, .large .view, .large .mark, .large .change { font-size: 13pt; }
-        .large .points tbody th .strong { font-size: 27pt; }
+        .large .points tbody th .strong { font-size: 24pt; }
         .large .cautions ul { font-size: 12pt; }
         .large .cautions li:first-child { font-size: 14pt; }
         .large thead tr:last-child th { font-size: 12.5pt; }
+        .large figcaption small, .large .slot i, .large .points tbody th p + p, .large .code span { font-size: 11.5pt; }
+        .large .cautions + figure svg { max-height: 116mm; }
         .large .box { width: 6.5mm; height: 6.5mm; }
         @media print { section { max-width: none; padding: 0; } section + section { border-top: 0; } }
 

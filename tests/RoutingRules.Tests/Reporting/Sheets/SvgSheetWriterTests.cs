@@ -1,12 +1,17 @@
 using System.Xml.Linq;
-using FsCheck.Fluent;
+using FsCheck;
+using FsCheck.Xunit;
 using RoutingRules.Reporting.Sheets;
+using RoutingRules.Resolving;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.Reporting.Sheets;
 
 public sealed class SvgSheetWriterTests
 {
+    private const int Cases = 60;
+
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
     private static readonly Sheet Sheet = SheetShow.Build(SheetShow.Full);
 
@@ -85,34 +90,35 @@ public sealed class SvgSheetWriterTests
         Assert.Contains(flow.Nodes, node => node.Mark == "cables" && node.Note == "Main L, Main R");
     }
 
-    [Fact]
-    public void In_messy_shows_no_box_lies_on_another_and_edges_lead_to_the_right()
+    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    public Property In_messy_shows_no_box_lies_on_another_and_edges_lead_to_the_right() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
-        foreach (var show in ShowArbitraries.Messy().Generator.Sample(20, 40))
+        var sheet = SheetBuilder.Build(ShowResolver.Resolve(show, new ProfileLibrary([])));
+        XDocument.Parse(SvgSheetWriter.Write(sheet));
+        foreach (var flow in sheet.Flows.Concat(sheet.Devices.SelectMany(device => device.Flows)))
         {
-            var sheet = SheetBuilder.Build(RoutingRules.Resolving.ShowResolver.Resolve(show, new RoutingRules.Resolving.ProfileLibrary([])));
-            XDocument.Parse(SvgSheetWriter.Write(sheet));
-            foreach (var flow in sheet.Flows.Concat(sheet.Devices.SelectMany(device => device.Flows)))
-            {
-                AssertArranged(flow);
-            }
+            AssertArranged(flow);
         }
-    }
 
-    [Fact]
-    public void In_valid_shows_every_output_with_a_named_signal_is_drawn()
+        return null;
+    });
+
+    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    public Property In_valid_shows_every_output_with_a_named_signal_is_drawn() => Promise.Of(ShowArbitraries.Valid(), show =>
     {
-        foreach (var show in ShowArbitraries.Valid().Generator.Sample(20, 40))
+        foreach (var device in SheetBuilder.Build(ShowResolver.Resolve(show, new ProfileLibrary([]))).Devices)
         {
-            var sheet = SheetBuilder.Build(RoutingRules.Resolving.ShowResolver.Resolve(show, new RoutingRules.Resolving.ProfileLibrary([])));
-            foreach (var device in sheet.Devices)
+            var drawn = device.Flows.SelectMany(flow => flow.Nodes).Where(node => node.Frame == device.Label).Select(node => node.Mark).ToArray();
+            var missing = device.Outputs.SelectMany(group => group.Rows)
+                .FirstOrDefault(row => row.Signal is { Names.Count: > 0 } && !drawn.Any(mark => mark.EndsWith($"{row.At.Group} {row.At.Mark}", StringComparison.Ordinal)));
+            if (missing is not null)
             {
-                var drawn = device.Flows.SelectMany(flow => flow.Nodes).Where(node => node.Frame == device.Label).Select(node => node.Mark).ToArray();
-                var named = device.Outputs.SelectMany(group => group.Rows).Where(row => row.Signal is { Names.Count: > 0 });
-                Assert.All(named, row => Assert.Contains(drawn, mark => mark.EndsWith($"{row.At.Group} {row.At.Mark}", StringComparison.Ordinal)));
+                return $"{missing.At} of {device.Id} is not drawn.";
             }
         }
-    }
+
+        return null;
+    });
 
     [Theory]
     [InlineData("Fiddle", 100, "Fiddle")]
@@ -120,6 +126,41 @@ public sealed class SvgSheetWriterTests
     [InlineData("Fiddle", 0, "")]
     [InlineData("", 10, "")]
     public void Text_is_cut_to_its_room(string text, double width, string expected) => Assert.Equal(expected, FlowText.Fit(text, width, 4, false));
+
+    [Theory]
+    [InlineData("Overhead of the drum riser", 30, 2, "Overhead of|the drum riser")]
+    [InlineData("Overhead of the drum riser", 30, 1, "Overhead of t\u2026")]
+    [InlineData("Fiddle", 100, 2, "Fiddle")]
+    [InlineData("Fiddleplayers seat", 16, 3, "Fiddl\u2026")]
+    [InlineData("", 10, 2, "")]
+    [InlineData("  ", 10, 2, "")]
+    [InlineData("Fiddle", 0, 2, "")]
+    public void Text_goes_on_to_further_lines(string text, double width, int most, string expected) =>
+        Assert.Equal(expected.Split('|', StringSplitOptions.RemoveEmptyEntries), FlowText.Wrap(text, width, 4, most));
+
+    [Fact]
+    public void A_long_name_is_whole_where_it_has_room_below_its_mark()
+    {
+        var box = new FlowBox(new SheetFlowNode { Column = 0, Kind = SheetFlowKind.Channel, Frame = "Desk", Mark = "ch 3", Name = "Overhead of the drum riser", Note = "", IsInEar = false }, 0, 1);
+
+        box.Fit(60);
+        Assert.Equal((0, "Overhead of the drum riser"), (box.Lines.Count, box.Name));
+        var low = box.Height;
+        box.Fit(40);
+        Assert.Equal("Overhead of the drum riser", string.Join(' ', box.Lines.Prepend(box.Name)).Trim());
+        Assert.True(box.Height > low);
+    }
+
+    [Fact]
+    public void No_line_is_drawn_over_a_figure()
+    {
+        var drawing = XDocument.Parse(SvgSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetPart.Flow] })));
+        var parts = drawing.Root!.Elements(Svg + "g").Single().Elements().ToList();
+        var figure = parts.FindIndex(part => part.Name.LocalName == "text" && part.Value.All(char.IsAsciiDigit));
+
+        Assert.True(figure > 0);
+        Assert.DoesNotContain(parts.Skip(figure), part => part.Name.LocalName == "path");
+    }
 
     [Fact]
     public void Parts_choose_what_is_drawn()
@@ -144,6 +185,7 @@ public sealed class SvgSheetWriterTests
             }
         }
 
+        Assert.All(layout.Boxes, box => Assert.True(FlowBox.FirstLine + (FlowBox.LineStep * box.Lines.Count) < box.Height));
         Assert.All(layout.Boxes, box => Assert.True(box.X >= 0 && box.X + box.Width <= FlowLayout.Width + 1e-6 && box.Y >= 0 && box.Y + box.Height <= layout.Height));
     }
 
