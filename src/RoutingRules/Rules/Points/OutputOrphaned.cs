@@ -205,9 +205,14 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         }
     }
 
-    /// <summary>The output furthest up the chain that ends at an output.</summary>
+    /// <summary>The output furthest up the chain that ends at an output; the output itself where the chain has no end.</summary>
     private static PointIndex FirstOutput(RuleContext context, PointIndex output)
     {
+        if (context.IsLooping(output))
+        {
+            return output;
+        }
+
         var first = output;
         for (var point = context.Upstream(output); !point.IsNone; point = context.Upstream(point))
         {

@@ -186,4 +186,25 @@ public sealed class OutputOrphanedTests
 
         Assert.Equal(Expect.Fingerprints(Rule, show), Expect.Fingerprints(Rule, renamed.With([.. show.Patch.Routes.Reverse()])));
     }
+
+    [Fact]
+    public void A_pin_without_a_source_in_or_behind_a_loop_ends()
+    {
+        DeviceProfile processor = new()
+        {
+            Id = new("test/processor"),
+            Kind = DeviceKind.Processor,
+            Name = "Test processor",
+            PortGroups = [SmallProfiles.Group("in", PortKind.Input, 2), SmallProfiles.Group("out", PortKind.Output, 2)],
+            Through = [new() { Kind = ThroughKind.Process, From = new("in"), To = new("out") }],
+        };
+        var rig = Of(("desk", SmallProfiles.Console), ("a", processor), ("b", processor), ("c", processor));
+        var show = rig with
+        {
+            Rig = rig.Rig with { Cables = [Cable("a/out/1", "b/in/1"), Cable("b/out/1", "a/in/1"), Cable("b/out/1", "c/in/1")] },
+            Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/99", "b/out/1"), Feed("other", FeedRole.Monitor, "desk/aux/98", "c/out/1")],
+        };
+
+        Assert.All(RuleTester.Findings(new OutputOrphaned(), show), finding => Assert.Equal(Severity.Note, finding.Severity));
+    }
 }
