@@ -29,6 +29,10 @@ public class ConflictPromises
         Assert.InRange(conflicts, 10, int.MaxValue);
     }
 
+    // A pin at a point that is left out stands nowhere, whatever else is placed.
+    [Fact]
+    public void A_pin_that_nothing_can_hold_conflicts_with_nobody() => Assert.Equal("", Check(TinyInstances.Make(2114055265)));
+
     private static AssignmentResult Assign(TinyInstance tiny) => Engine.Assign(tiny.Show, tiny.Options with { ExplainUnplaced = true });
 
     /// <summary>What the oracle, which tries everything, holds against the conflicts of a show; empty when nothing.</summary>

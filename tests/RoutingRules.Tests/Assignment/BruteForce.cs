@@ -40,7 +40,7 @@ internal sealed class BruteForce
     private bool CanPlace(IReadOnlyCollection<string> keys)
     {
         var choices = facts.Demands.Select(demand => !keys.Contains(demand.Key) ? [new BruteForceChoice(null, [])]
-            : demand is { IsPinned: true, Feed: not null } ? [new(demand.Runs[0], [])]
+            : demand is { IsPinned: true, Feed: not null } ? (demand.Runs.Count == 0 ? [] : [new(demand.Runs[0], [])])
             : Choices(demand).Where(choice => choice.At is { } at && choice.Sinks.Count == (demand.Line?.To.Count ?? 0) && (!demand.IsHeld || at == demand.Existing)).ToList()).ToList();
         var tuples = new List<Tuple>();
         Enumerate(choices, new BruteForceChoice[choices.Count], 0, [], tuples);
