@@ -14,7 +14,6 @@ public static class Is08Map
 {
     private const int MaxDepth = 16;
 
-    private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n" };
 
     /// <summary>Writes a map.</summary>
     /// <param name="map">The map.</param>
@@ -33,7 +32,7 @@ public static class Is08Map
             }
         }
 
-        using (var json = new Utf8JsonWriter(output, Layout))
+        using (var json = new Utf8JsonWriter(output, MapText.Layout))
         {
             json.WriteStartObject();
             json.WriteStartObject("activation");
@@ -68,11 +67,9 @@ public static class Is08Map
     {
         var found = new List<string>();
         var channels = new List<MapChannel>();
-        try
+        MapText.Read(utf8Json, MaxDepth, found, root =>
         {
-            var text = utf8Json.Span.StartsWith("\uFEFF"u8) ? utf8Json[3..] : utf8Json;
-            using var document = JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = MaxDepth });
-            if (Action(document.RootElement) is { } action)
+            if (Action(root) is { } action)
             {
                 ReadOutputs(action, channels, found);
             }
@@ -80,12 +77,7 @@ public static class Is08Map
             {
                 found.Add("The document has no object action, as a request to activate a map has, and no object map, as an active map has.");
             }
-        }
-        catch (JsonException fault)
-        {
-            found.Add(string.Create(CultureInfo.InvariantCulture, $"Line {(fault.LineNumber ?? 0) + 1}: this is no sound JSON. Save the map again as UTF-8."));
-        }
-
+        });
         problems = found.ToValueList();
         return new ChannelMap { Device = device, Channels = channels.ToValueList() };
     }

@@ -41,15 +41,7 @@ public static class MapImport
             return new MapImportResult { Problems = problems.ToValueList() };
         }
 
-        var edits = RouteChanges.Of(resolved, device, wanted);
-        var edited = edits.Aggregate(show, (before, edit) => edit.Apply(before) ?? throw new InvalidOperationException($"The edit at {edit.Pointer} does not fit."));
-        var known = engine.Check(resolved).Findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal);
-        var broken = engine.Check(edited).Findings
-            .Where(finding => ChannelMap.IsAbout(finding, map.Device) && !known.Contains(finding.Fingerprint()))
-            .Select(finding => $"{finding.Message} {finding.Remedy}").ToValueList();
-        return broken.IsEmpty
-            ? new MapImportResult { Show = edited, Edits = edits.ToValueList(), Moves = moves.ToValueList() }
-            : new MapImportResult { Problems = broken };
+        return MapJudgement.Of(engine, resolved, RouteChanges.Of(resolved, device, wanted), moves, finding => ChannelMap.IsAbout(finding, map.Device));
     }
 
     private static string? Problem(SignalGraph graph, DeviceNode device, MapChannel channel, out PointIndex sink, out PointIndex source)

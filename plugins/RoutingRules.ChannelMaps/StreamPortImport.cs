@@ -57,14 +57,7 @@ public static class StreamPortImport
             }
         }
 
-        var edited = show with { Patch = show.Patch with { Streams = streams.ToValueList() } };
-        var known = engine.Check(resolved).Findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal);
-        var broken = engine.Check(edited).Findings
-            .Where(finding => IsAbout(finding, id) && !known.Contains(finding.Fingerprint()))
-            .Select(finding => $"{finding.Message} {finding.Remedy}").ToValueList();
-        return broken.IsEmpty
-            ? new MapImportResult { Show = edited, Edits = edits.ToValueList(), Moves = moves.ToValueList() }
-            : new MapImportResult { Problems = broken };
+        return MapJudgement.Of(engine, resolved, edits, moves, finding => IsAbout(finding, id));
     }
 
     private static bool IsAbout(Finding finding, Id<Device> device) =>
@@ -73,13 +66,18 @@ public static class StreamPortImport
 
     private static IEnumerable<string> Differing(ResolvedShow show, DeviceNode device, GroupNode group, List<StreamPortMapping> wanted)
     {
-        var now = StreamPortMap.Sent(show, device, group).Select(mapping => (mapping.Stream, mapping.Channel, mapping.Cluster)).ToHashSet();
-        foreach (var stream in wanted.Select(mapping => (mapping.Stream, mapping.Channel, mapping.Cluster)).Except(now).Concat(now.Except(wanted.Select(mapping => (mapping.Stream, mapping.Channel, mapping.Cluster))))
-            .Select(mapping => mapping.Stream).Distinct().OrderBy(stream => stream.Value, StringComparer.Ordinal))
+        var now = Plain(StreamPortMap.Sent(show, device, group));
+        var then = Plain(wanted);
+        then.SymmetricExceptWith(now);
+        foreach (var stream in then.Select(mapping => mapping.Stream).Distinct().OrderBy(stream => stream.Value, StringComparer.Ordinal))
         {
             yield return $"The port of '{group.Id}' sends other slots of the stream '{stream}' than the show says; change the slots it is sent from in the show, or take the port out of the map.";
         }
     }
+
+    /// <summary>Without the numbers of streams, which only name them.</summary>
+    private static HashSet<(Id<AudioStream> Stream, int Channel, int Cluster)> Plain(IEnumerable<StreamPortMapping> mappings) =>
+        [.. mappings.Select(mapping => (mapping.Stream, mapping.Channel, mapping.Cluster))];
 
     private static void Receive(ResolvedShow show, DeviceNode device, GroupNode group, List<StreamPortMapping> wanted, AudioStream[] streams, List<MapMove> moves)
     {
@@ -131,10 +129,12 @@ public static class StreamPortImport
                 At = show.Graph.Address(device.First(group) + mine[first].Cluster, last - first + 1),
                 Channels = isWhole ? null : new NumberRange(mine[first].Channel + 1, mine[last].Channel + 1),
             };
-            receivers.Add(old.Find(receiver => receiver.At == run.At && (receiver.Channels ?? new NumberRange(1, stream.From.Width)) == (run.Channels ?? new NumberRange(1, stream.From.Width))) ?? run);
+            receivers.Add(old.Find(receiver => receiver.At == run.At && ChannelsOf(receiver) == ChannelsOf(run)) ?? run);
             first = last + 1;
         }
 
         return receivers;
+
+        NumberRange ChannelsOf(StreamReceiver receiver) => receiver.Channels ?? new NumberRange(1, stream.From.Width);
     }
 }

@@ -13,8 +13,6 @@ namespace RoutingRules.ChannelMaps;
 /// </remarks>
 public static class StreamPortMap
 {
-    private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n" };
-
     /// <summary>Writes the mappings of a device.</summary>
     /// <param name="engine">Knows the profiles.</param>
     /// <param name="show">The show.</param>
@@ -29,7 +27,7 @@ public static class StreamPortMap
         ArgumentNullException.ThrowIfNull(output);
         var resolved = engine.Resolve(show);
         var device = Find(resolved, id);
-        using (var json = new Utf8JsonWriter(output, Layout))
+        using (var json = new Utf8JsonWriter(output, MapText.Layout))
         {
             json.WriteStartObject();
             json.WriteString("device", id.Value);

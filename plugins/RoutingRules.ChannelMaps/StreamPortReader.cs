@@ -20,16 +20,7 @@ internal sealed class StreamPortReader(ResolvedShow show, DeviceNode device)
     public Dictionary<GroupNode, List<StreamPortMapping>> Read(ReadOnlyMemory<byte> utf8Json)
     {
         var found = new Dictionary<GroupNode, List<StreamPortMapping>>();
-        try
-        {
-            using var document = JsonDocument.Parse(utf8Json.Span.StartsWith("\uFEFF"u8) ? utf8Json[3..] : utf8Json, new JsonDocumentOptions { MaxDepth = 8 });
-            ReadPorts(document.RootElement, found);
-        }
-        catch (JsonException fault)
-        {
-            problems.Add(string.Create(CultureInfo.InvariantCulture, $"Line {(fault.LineNumber ?? 0) + 1}: this is no sound JSON. Save the map again as UTF-8."));
-        }
-
+        MapText.Read(utf8Json, 8, problems, root => ReadPorts(root, found));
         return found;
     }
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using RoutingRules.Plugins;
 using RoutingRules.Reporting;
@@ -10,8 +9,6 @@ namespace RoutingRules.Cli.Output;
 internal static class PluginAccount
 {
     private const int NameWidth = 12;
-
-    private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     public static void Write(Stream output, RoutingEngine builtIn, IReadOnlyList<PluginContents> plugins, bool isJson)
     {
@@ -76,7 +73,7 @@ internal static class PluginAccount
 
     private static void WriteJson(Stream output, List<Entry> all)
     {
-        using (var json = new Utf8JsonWriter(output, Layout))
+        using (var json = new Utf8JsonWriter(output, Texts.Json))
         {
             json.WriteStartObject();
             json.WriteNumber("schemaVersion", 1);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using RoutingRules.Reading;
 
@@ -8,8 +7,6 @@ namespace RoutingRules.Cli.Output;
 /// <summary>Tells what upgrading documents came to.</summary>
 internal static class UpgradeAccount
 {
-    private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     /// <summary>The account of one document in a line.</summary>
     public static string Heading(string name, UpgradeResult result) => result.Steps.IsEmpty
         ? string.Create(CultureInfo.InvariantCulture, $"{name}: in format version {DocumentUpgrade.Version} already, and left as it is.")
@@ -39,7 +36,7 @@ internal static class UpgradeAccount
 
     private static void WriteJson(Stream output, IEnumerable<(string Name, UpgradeResult Result)> documents)
     {
-        using (var json = new Utf8JsonWriter(output, Layout))
+        using (var json = new Utf8JsonWriter(output, Texts.Json))
         {
             json.WriteStartObject();
             json.WriteNumber("schemaVersion", 1);

@@ -79,6 +79,9 @@ internal sealed class AssignmentProblem
         return slot >= 0 && ReceiveBlockOf[slot] >= 0 ? slot : -1;
     }
 
+    /// <summary>The receive block that feeds a sink without choice; -1 for freely routed sinks.</summary>
+    public int FixedBlockOf(int sink) => ReceiveSlotOf(sink) is >= 0 and var slot ? ReceiveBlockOf[slot] : -1;
+
     /// <summary>The same problem with links that hold everything.</summary>
     public AssignmentProblem WithoutLinkRoom()
     {

@@ -7,6 +7,7 @@ namespace RoutingRules.Assignment;
 /// </remarks>
 internal sealed class BlockEstimate
 {
+    private readonly AssignmentProblem problem;
     private readonly WiringFloor floor;
     private readonly Dictionary<Candidate, int[]> itemsOf = [];
     private readonly Dictionary<Candidate, (int Block, int Sender)[]> blocksOf = [];
@@ -26,6 +27,7 @@ internal sealed class BlockEstimate
 
     public BlockEstimate(AssignmentProblem problem)
     {
+        this.problem = problem;
         floor = new WiringFloor(problem);
         senderOf = new int[problem.ReceiveBlocks.Length];
         senders = new int[problem.ReceiveBlocks.Length];
@@ -114,7 +116,7 @@ internal sealed class BlockEstimate
             {
                 for (var position = 0; position < delivery.Width && !delivery.IsLocal; position++)
                 {
-                    var block = floor.FixedBlock(delivery.Sink + position);
+                    var block = problem.FixedBlockOf(delivery.Sink + position);
                     if (block >= 0 && !found.Contains((block, delivery.Sender)))
                     {
                         found.Add((block, delivery.Sender));
@@ -149,7 +151,7 @@ internal sealed class BlockEstimate
 
     private void AddItems(Delivery delivery, List<int> found)
     {
-        var block = floor.FixedBlock(delivery.Sink);
+        var block = problem.FixedBlockOf(delivery.Sink);
         if (floor.TiedBlock(delivery) is var tied and >= 0)
         {
             found.Add(Item(Transmit, tied, -1, int.MaxValue, 0));

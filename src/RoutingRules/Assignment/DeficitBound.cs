@@ -38,14 +38,13 @@ internal sealed class DeficitBound
                     continue;
                 }
 
+                var least = demand.LeastFailed(choices[index]);
+                forced += least;
                 if (choices[index].Length == 0)
                 {
-                    forced += demand.Weight;
                     continue;
                 }
 
-                var least = choices[index].Min(choice => demand.Candidates[choice].Failed);
-                forced += least;
                 extras.Add(demand.Weight - least);
                 widest = Math.Max(widest, demand.Node.Width);
                 for (var half = 0; half < demand.Node.Width; half++)

@@ -41,4 +41,7 @@ internal sealed class Demand
 
     /// <summary>Demands it must stay apart from, both ways listed.</summary>
     public List<Separate> Separations { get; } = [];
+
+    /// <summary>What it leaves undelivered at least with the choices it has: everything when it has none.</summary>
+    public int LeastFailed(int[] choices) => choices.Length == 0 ? Weight : choices.Min(choice => Candidates[choice].Failed);
 }

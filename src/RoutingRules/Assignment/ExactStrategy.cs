@@ -32,9 +32,9 @@ internal sealed class ExactStrategy : AssignmentStrategy
             return ordered;
         }
 
-        var feeding = new SenderProblem(problem, part);
-        var senders = new SenderSearch(feeding, cancellation);
-        ordered = feeding.IsContested ? Feed(ordered) : ordered;
+        var feeding = SenderProblem.Of(problem, part);
+        var senders = feeding is null ? null : new SenderSearch(feeding, cancellation);
+        ordered = senders is null ? ordered : Feed(senders, ordered);
 
         var bits = 0.0;
         foreach (var index in part.Active)
@@ -78,11 +78,11 @@ internal sealed class ExactStrategy : AssignmentStrategy
             found = new ExactSearch(problem, evaluator, part, cancellation).Run(found, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
         }
 
-        found = !feeding.IsContested || found is null || found.IsProven || inOrder.Proven(found.Score) >= TierCount ? found : Feed(found);
+        found = senders is null || found is null || found.IsProven || inOrder.Proven(found.Score) >= TierCount ? found : Feed(senders, found);
         return found is null || found.IsProven ? found : found with { ProvenNumbers = Math.Max(known, inOrder.Proven(found.Score)) };
 
         // Devices for what not all can feed: the best way, tried in list order.
-        SearchResult? Feed(SearchResult? known)
+        SearchResult? Feed(SenderSearch senders, SearchResult? known)
         {
             if (known is not null && !senders.Learn(known.Choices) && senders.Work > 0)
             {
@@ -92,7 +92,7 @@ internal sealed class ExactStrategy : AssignmentStrategy
             var before = senders.Work;
             senders.Run(budget / 2);
             evaluator.Spend(senders.Work - before);
-            inOrder.Limit([.. senders.Least.Zip(feeding.Outside, (within, outside) => within + outside)]);
+            inOrder.Limit([.. senders.Least.Zip(feeding!.Outside, (within, outside) => within + outside)]);
             var fed = new Part { Active = part.Active, Choices = feeding.Restrict(senders.Feeding), IsFirm = part.IsFirm };
             var found = new ListOrderSearch(problem, evaluator, fed, cancellation).Run(budget / 4);
 

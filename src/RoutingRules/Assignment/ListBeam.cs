@@ -17,11 +17,7 @@ internal sealed class ListBeam
     private readonly int[] groupSlot;
     private readonly int[] lastGroupUse;
     private readonly ListSymmetry symmetry;
-    private readonly int blocksAt;
-    private readonly int usedAt;
-    private readonly int sendersAt;
-    private readonly int poolsAt;
-    private readonly int memoryAt;
+    private readonly CellLayout layout;
     private readonly int groupsAt;
     private readonly List<(int First, int Count, int Value)>?[] forgotten;
     private readonly int deviceWords;
@@ -42,11 +38,7 @@ internal sealed class ListBeam
             position[LevelOrder.At(order, i)] = i;
         }
 
-        blocksAt = list.GroupCount;
-        usedAt = 2 * list.GroupCount;
-        sendersAt = 3 * list.GroupCount;
-        poolsAt = 4 * list.GroupCount;
-        memoryAt = poolsAt + list.Pools.Length;
+        layout = new CellLayout(list.GroupCount, 2 * list.GroupCount, 3 * list.GroupCount, 4 * list.GroupCount, (4 * list.GroupCount) + list.Pools.Length);
         lastUse = new int[list.GroupCount];
         lastPoolUse = new int[list.Pools.Length];
         Array.Fill(lastUse, -1);
@@ -72,7 +64,7 @@ internal sealed class ListBeam
         memoryOf = Array.ConvertAll(list.Demands, _ => -1);
         lastMemoryUse = new int[list.Demands.Length];
         var memories = Remember(index);
-        groupsAt = memoryAt + memories;
+        groupsAt = layout.Memory + memories;
         groupSlot = Array.ConvertAll(list.Demands, _ => -1);
         lastGroupUse = new int[list.Demands.Length];
         var groupIds = new Dictionary<int, int>();
@@ -88,7 +80,7 @@ internal sealed class ListBeam
         deviceWords = (list.DeviceCount + 30) / 31;
         cellCount = groupsAt + (deviceWords * groupIds.Count);
         forgotten = Forgotten(groupIds.Count);
-        symmetry = new ListSymmetry(list, new CellLayout(blocksAt, usedAt, sendersAt, poolsAt, memoryAt));
+        symmetry = new ListSymmetry(list, layout);
         freeIn = [.. Enumerable.Range(0, list.GroupCount).Select(list.FreeIn)];
     }
 
@@ -130,12 +122,12 @@ internal sealed class ListBeam
         var cells = new int[cellCount];
         for (var group = 0; group < list.GroupCount; group++)
         {
-            cells[blocksAt + group] = -1;
+            cells[layout.Blocks + group] = -1;
         }
 
         for (var pool = 0; pool < list.Pools.Length; pool++)
         {
-            cells[poolsAt + pool] = lastPoolUse[pool] < 0 ? 0 : Reduced(pool, list.PoolStart[pool]);
+            cells[layout.Pools + pool] = lastPoolUse[pool] < 0 ? 0 : Reduced(pool, list.PoolStart[pool]);
         }
 
         for (var at = 0; at < list.Demands.Length; at++)
@@ -242,20 +234,20 @@ internal sealed class ListBeam
         }
 
         var isSpareAsked = problem.Options.Spares > 0 && demand.Node.Line is null;
-        if (isSpareAsked && option.AsksForSpares && freeIn[option.Group] - state.Cells[usedAt + option.Group] - option.Width < problem.Options.Spares)
+        if (isSpareAsked && option.AsksForSpares && freeIn[option.Group] - state.Cells[layout.Used + option.Group] - option.Width < problem.Options.Spares)
         {
             return null;
         }
 
         var cells = (int[])state.Cells.Clone();
         cells[option.Group] = option.Number + option.Width - 1;
-        cells[sendersAt + option.Group] = option.Sender + 1;
-        cells[usedAt + option.Group] += isSpareAsked ? option.Width : 0;
+        cells[layout.Senders + option.Group] = option.Sender + 1;
+        cells[layout.Used + option.Group] += isSpareAsked ? option.Width : 0;
         UseBlocks(cells, demand.Node.Line is not null, option, added);
         foreach (var (pool, amount) in option.Pools)
         {
-            added[6 + (int)list.Pools[pool].Level] += list.Pools[pool].Cost(cells[poolsAt + pool], amount);
-            cells[poolsAt + pool] += amount;
+            added[6 + (int)list.Pools[pool].Level] += list.Pools[pool].Cost(cells[layout.Pools + pool], amount);
+            cells[layout.Pools + pool] += amount;
         }
 
         if (groupSlot[at] >= 0 && !HasDevice(cells, groupSlot[at], option.Device))
@@ -266,7 +258,7 @@ internal sealed class ListBeam
 
         if (memoryOf[at] >= 0)
         {
-            cells[memoryAt + memoryOf[at]] = (option.Device << 16) | option.Number;
+            cells[layout.Memory + memoryOf[at]] = (option.Device << 16) | option.Number;
         }
 
         Forget(cells, at, option);
@@ -285,7 +277,7 @@ internal sealed class ListBeam
         {
             var block = option.Blocks[i];
             var isKnown = list.Touched.TryGetValue(isLine ? ~block : block, out var known);
-            ref var current = ref cells[blocksAt + option.Group];
+            ref var current = ref cells[layout.Blocks + option.Group];
             var isCurrent = current >= 0 && current >> 8 == block;
             known = ListProblem.Join(isLine, known, isCurrent ? current & 0xff : 0);
             var mark = option.Marks[i] & 0xff;
@@ -299,8 +291,8 @@ internal sealed class ListBeam
     {
         foreach (var block in option.Blocks)
         {
-            if (option.Sender >= 0 && cells[blocksAt + option.Group] >= 0 && cells[blocksAt + option.Group] >> 8 == block
-                && cells[sendersAt + option.Group] is > 0 and var sender && sender != option.Sender + 1)
+            if (option.Sender >= 0 && cells[layout.Blocks + option.Group] >= 0 && cells[layout.Blocks + option.Group] >> 8 == block
+                && cells[layout.Senders + option.Group] is > 0 and var sender && sender != option.Sender + 1)
             {
                 return true;
             }
@@ -313,7 +305,7 @@ internal sealed class ListBeam
     {
         for (var at = 0; at < memoryOf.Length && (demand.Set >= 0 || demand.Separations.Count > 0); at++)
         {
-            if (memoryOf[at] < 0 || cells[memoryAt + memoryOf[at]] is not (> 0 and var place))
+            if (memoryOf[at] < 0 || cells[layout.Memory + memoryOf[at]] is not (> 0 and var place))
             {
                 continue;
             }
@@ -343,7 +335,7 @@ internal sealed class ListBeam
     {
         foreach (var (pool, _) in option?.Pools ?? [])
         {
-            cells[poolsAt + pool] = Reduced(pool, cells[poolsAt + pool]);
+            cells[layout.Pools + pool] = Reduced(pool, cells[layout.Pools + pool]);
         }
 
         foreach (var (first, count, value) in forgotten[at] ?? [])
@@ -362,19 +354,19 @@ internal sealed class ListBeam
         for (var group = 0; group < lastUse.Length; group++)
         {
             Forget(lastUse[group], group, 1, 0);
-            Forget(lastUse[group], blocksAt + group, 1, -1);
-            Forget(lastUse[group], usedAt + group, 1, 0);
-            Forget(lastUse[group], sendersAt + group, 1, 0);
+            Forget(lastUse[group], layout.Blocks + group, 1, -1);
+            Forget(lastUse[group], layout.Used + group, 1, 0);
+            Forget(lastUse[group], layout.Senders + group, 1, 0);
         }
 
         for (var pool = 0; pool < lastPoolUse.Length; pool++)
         {
-            Forget(lastPoolUse[pool], poolsAt + pool, 1, 0);
+            Forget(lastPoolUse[pool], layout.Pools + pool, 1, 0);
         }
 
         for (var at = 0; at < memoryOf.Length; at++)
         {
-            Forget(memoryOf[at] >= 0 ? lastMemoryUse[at] : -1, memoryAt + memoryOf[at], 1, 0);
+            Forget(memoryOf[at] >= 0 ? lastMemoryUse[at] : -1, layout.Memory + memoryOf[at], 1, 0);
         }
 
         for (var group = 0; group < groupCount; group++)

@@ -99,8 +99,7 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
         var must = 0;
         foreach (var index in part.Active)
         {
-            var demand = problem.Demands[index];
-            must += part.Choices[index].Length == 0 ? demand.Weight : part.Choices[index].Min(choice => demand.Candidates[choice].Failed);
+            must += problem.Demands[index].LeastFailed(part.Choices[index]);
         }
 
         return must == score.Numbers[..4].Sum();
@@ -182,7 +181,7 @@ internal sealed class ListOrderSearch(AssignmentProblem problem, Evaluator evalu
         return demand.Node.Line is null && part.Choices[index].Length > 0
             && Array.TrueForAll(part.Choices[index], choice => Array.TrueForAll(
                 demand.Candidates[choice].Deliveries,
-                delivery => floor.IsCounted(delivery) && floor.FixedBlock(delivery.Sink) < 0 && floor.IsUnique(delivery.Source)));
+                delivery => floor.IsCounted(delivery) && problem.FixedBlockOf(delivery.Sink) < 0 && floor.IsUnique(delivery.Source)));
     }
 
     /// <summary>Demands that meet on a device, or in a set, a group, a separation or a claim.</summary>

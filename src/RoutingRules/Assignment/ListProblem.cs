@@ -164,7 +164,7 @@ internal sealed class ListProblem
 
     /// <summary>The device that feeds the receive blocks a feed needs by its place alone; -1 for lines and freely routed outputs.</summary>
     private int Sender(Demand demand, Candidate candidate) =>
-        demand.Node.Line is null && candidate.Deliveries.Length == 1 && candidate.Deliveries[0] is { IsLocal: false } delivery && floor.FixedBlock(delivery.Sink) >= 0
+        demand.Node.Line is null && candidate.Deliveries.Length == 1 && candidate.Deliveries[0] is { IsLocal: false } delivery && problem.FixedBlockOf(delivery.Sink) >= 0
             ? delivery.Sender
             : -1;
 
@@ -173,7 +173,7 @@ internal sealed class ListProblem
         var sender = Sender(demand, candidate);
         for (var position = 0; sender >= 0 && position < demand.Node.Width; position++)
         {
-            if (senderOf.TryGetValue(floor.FixedBlock(candidate.Deliveries[0].Sink + position), out var other) && other != sender)
+            if (senderOf.TryGetValue(problem.FixedBlockOf(candidate.Deliveries[0].Sink + position), out var other) && other != sender)
             {
                 return true;
             }
@@ -186,7 +186,7 @@ internal sealed class ListProblem
     {
         for (var position = 0; Sender(demand, candidate) >= 0 && position < demand.Node.Width; position++)
         {
-            senderOf[floor.FixedBlock(candidate.Deliveries[0].Sink + position)] = candidate.Deliveries[0].Sender;
+            senderOf[problem.FixedBlockOf(candidate.Deliveries[0].Sink + position)] = candidate.Deliveries[0].Sender;
         }
     }
 
@@ -280,7 +280,7 @@ internal sealed class ListProblem
                 {
                     UseLine(delivery with { Source = delivery.Source + position }, blocks, added);
                 }
-                else if (floor.FixedBlock(delivery.Sink + position) is var block and >= 0)
+                else if (problem.FixedBlockOf(delivery.Sink + position) is var block and >= 0)
                 {
                     var share = floor.IsFull(block, delivery.Sender) ? floor.ShareOf(delivery.Source + position) : 0;
                     IsPlain &= share == WiringFloor.WholeBlock;

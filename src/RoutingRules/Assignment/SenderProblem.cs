@@ -10,9 +10,9 @@ internal sealed class SenderProblem
     private readonly Part part;
     private readonly List<SenderUnit> units = [];
     private readonly Dictionary<(bool IsFixed, int Number), int> unitOf = [];
-    private readonly int[][] widths;
+    private int[][] widths = [];
 
-    public SenderProblem(AssignmentProblem problem, Part part)
+    private SenderProblem(AssignmentProblem problem, Part part)
     {
         this.problem = problem;
         this.part = part;
@@ -29,23 +29,35 @@ internal sealed class SenderProblem
         {
             var demand = problem.Demands[Demands[at]];
             SenderOf[at] = demand.Candidates[part.Choices[Demands[at]][0]].Deliveries[0].Sender;
+            var here = new SortedSet<int>();
             foreach (var choice in part.Choices[Demands[at]])
             {
-                Enter(at, demand.Candidates[choice], blocksOf);
+                here.UnionWith(Enter(at, demand.Candidates[choice], blocksOf));
             }
 
-            UnitsOf[at] = [.. units.Index().Where(unit => unit.Item.Widths.ContainsKey(at)).Select(unit => unit.Index)];
-        }
-
-        foreach (var index in part.Active.Except(Demands))
-        {
-            var demand = problem.Demands[index];
-            Outside[demand.Tier] += part.Choices[index].Length == 0 ? demand.Weight : part.Choices[index].Min(choice => demand.Candidates[choice].Failed);
+            UnitsOf[at] = [.. here];
         }
 
         Units = [.. units];
-        widths = Array.ConvertAll(Units, unit => Enumerable.Range(0, Demands.Length).Select(at => unit.Widths.GetValueOrDefault(at)).ToArray());
-        Feedings = Array.ConvertAll(Units, unit => unit.Feedings());
+    }
+
+    /// <summary>The problem of a part; null when every unit can be fed by all that want to, so that there is nothing to decide.</summary>
+    public static SenderProblem? Of(AssignmentProblem problem, Part part)
+    {
+        var found = new SenderProblem(problem, part);
+        if (!Array.Exists(found.Units, unit => unit.IsContested))
+        {
+            return null;
+        }
+
+        foreach (var index in part.Active.Except(found.Demands))
+        {
+            found.Outside[problem.Demands[index].Tier] += problem.Demands[index].LeastFailed(part.Choices[index]);
+        }
+
+        found.widths = Array.ConvertAll(found.Units, unit => Enumerable.Range(0, found.Demands.Length).Select(at => unit.Widths.GetValueOrDefault(at)).ToArray());
+        found.Feedings = Array.ConvertAll(found.Units, unit => unit.Feedings());
+        return found;
     }
 
     /// <summary>Positions of the feeds' demands with a place, ascending.</summary>
@@ -63,10 +75,7 @@ internal sealed class SenderProblem
     public int[] Outside { get; } = new int[4];
 
     /// <summary>For each unit the sets of devices that may feed it; one empty set where all may.</summary>
-    public int[][][] Feedings { get; }
-
-    /// <summary>True when some unit cannot be fed by all that want to.</summary>
-    public bool IsContested => Array.Exists(Units, unit => unit.IsContested);
+    public int[][][] Feedings { get; private set; } = [];
 
     public int TierOf(int at) => problem.Demands[Demands[at]].Tier;
 
@@ -101,13 +110,9 @@ internal sealed class SenderProblem
         {
             if (choices[index] >= 0)
             {
-                var candidate = problem.Demands[index].Candidates[choices[index]];
-                foreach (var delivery in candidate.Deliveries)
+                foreach (var unit in FedUnits(problem.Demands[index].Candidates[choices[index]]))
                 {
-                    for (var position = 0; position < delivery.Width && !delivery.IsLocal; position++)
-                    {
-                        used[unitOf[KeyOf(candidate, delivery.Sink + position)]].Add(SenderOf[at]);
-                    }
+                    used[unit].Add(SenderOf[at]);
                 }
             }
         }
@@ -133,19 +138,25 @@ internal sealed class SenderProblem
 
     private bool Keeps(int at, Candidate candidate, int[] feeding)
     {
-        foreach (var delivery in candidate.Deliveries)
+        foreach (var unit in FedUnits(candidate))
         {
-            for (var position = 0; position < delivery.Width && !delivery.IsLocal; position++)
+            if (!MayFeed(unit, feeding[unit], at))
             {
-                var unit = unitOf[KeyOf(candidate, delivery.Sink + position)];
-                if (!MayFeed(unit, feeding[unit], at))
-                {
-                    return false;
-                }
+                return false;
             }
         }
 
         return true;
+    }
+
+    /// <summary>The units in which a place has to be fed from elsewhere.</summary>
+    private IEnumerable<int> FedUnits(Candidate candidate)
+    {
+        var delivery = candidate.Deliveries[0];
+        for (var position = 0; position < delivery.Width && !delivery.IsLocal; position++)
+        {
+            yield return unitOf[KeyOf(candidate, delivery.Sink + position)];
+        }
     }
 
     private bool IsFed(int index)
@@ -155,10 +166,11 @@ internal sealed class SenderProblem
             && Array.TrueForAll(part.Choices[index], choice => demand.Candidates[choice].Deliveries.Length == 1);
     }
 
-    private void Enter(int at, Candidate candidate, int[] blocksOf)
+    /// <summary>Notes a place of a demand, and gives the units it stands in.</summary>
+    private IEnumerable<int> Enter(int at, Candidate candidate, int[] blocksOf)
     {
         var delivery = candidate.Deliveries[0];
-        var widths = new Dictionary<int, int>();
+        var taken = new Dictionary<int, int>();
         for (var position = 0; position < delivery.Width; position++)
         {
             var key = KeyOf(candidate, delivery.Sink + position);
@@ -170,7 +182,7 @@ internal sealed class SenderProblem
             }
 
             units[unit].Points.Add(candidate.First + position);
-            widths[unit] = widths.GetValueOrDefault(unit) + 1;
+            taken[unit] = taken.GetValueOrDefault(unit) + 1;
             if (delivery.IsLocal)
             {
                 units[unit].Locals.Add(at);
@@ -182,15 +194,14 @@ internal sealed class SenderProblem
         }
 
         // A pair across two units takes at least one point of either; in which of them it is said to stand does not matter for a bound.
-        foreach (var (unit, width) in widths)
+        foreach (var (unit, width) in taken)
         {
             units[unit].Widths[at] = Math.Min(units[unit].Widths.GetValueOrDefault(at, width), width);
         }
+
+        return taken.Keys;
     }
 
-    private (bool IsFixed, int Number) KeyOf(Candidate candidate, int sink)
-    {
-        var slot = problem.ReceiveSlotOf(sink);
-        return slot >= 0 && problem.ReceiveBlockOf[slot] >= 0 ? (true, problem.ReceiveBlockOf[slot]) : (false, candidate.PortGroup);
-    }
+    private (bool IsFixed, int Number) KeyOf(Candidate candidate, int sink) =>
+        problem.FixedBlockOf(sink) is >= 0 and var block ? (true, block) : (false, candidate.PortGroup);
 }

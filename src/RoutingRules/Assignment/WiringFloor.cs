@@ -95,13 +95,6 @@ internal sealed class WiringFloor
         return block;
     }
 
-    /// <summary>The receive block that feeds a sink without choice; -1 for freely routed sinks.</summary>
-    public int FixedBlock(int sink)
-    {
-        var slot = problem.ReceiveSlotOf(sink);
-        return slot >= 0 ? problem.ReceiveBlockOf[slot] : -1;
-    }
-
     /// <summary>True when a source point serves one demand only.</summary>
     public bool IsUnique(int source) => demandsOf[source] <= 1;
 

@@ -7,6 +7,7 @@ using RoutingRules.ChannelMaps;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;
+using RoutingRules.Tests.External;
 using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;
 
@@ -22,20 +23,8 @@ public sealed class Is08MapTests
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
 
-    public static TheoryData<string, string, bool, bool, bool, bool> Maps => new()
-    {
-        // Name, map "output: in>out", then taken for (1, reordering), (1, no), (8, reordering), (8, no).
-        { "W1 no-reordering", "a:0-7>0-7 b:8-15>0-7", true, true, true, true },
-        { "W2 gaps", "a:0-2>0-2 a:3-6>4-7 b:8-12>0-4 b:14-16>5-7", true, false, false, false },
-        { "W3 switching", "a:0-3>0-3 a:4-4>5-5 a:5-5>4-4 a:6-6>6-6 b:16-16>0-0 b:9-15>1-7", true, false, false, false },
-        { "W4 input-gap", "a:0-6>0-6 b:9-16>0-7", true, true, false, false },
-        { "W5 crossover", "a:0-7>0-7 b:5-12>0-7", true, true, false, false },
-        { "W6 block-crossover", "a:8-15>0-7 b:0-7>0-7", true, true, true, true },
-        { "W7 one-block", "a:0-7>0-7", true, true, true, true },
-    };
-
     [Theory]
-    [MemberData(nameof(Maps))]
+    [MemberData(nameof(BlockMapTests.Maps), MemberType = typeof(BlockMapTests))]
     public void The_worked_maps_are_taken_exactly_where_the_standard_says_so(string name, string map, bool freeAny, bool freeKept, bool blockAny, bool blockKept)
     {
         Assert.NotEmpty(name);
@@ -46,7 +35,7 @@ public sealed class Is08MapTests
     public void The_example_device_takes_95_maps_of_its_first_output_and_76_without_silence()
     {
         string?[] inputs = [null, .. Names("input1", 4), .. Names("input2", 6), .. Names("input3", 2), .. Names("input4", 3)];
-        var show = Of(("io", Example));
+        var show = Of(("io", RoutableInputCountTests.Device));
         var taken = (from first in inputs from second in inputs where Takes(show, Document("output1", first, second)) select (first, second)).ToList();
 
         Assert.Equal(256, inputs.Length * inputs.Length);
@@ -217,7 +206,7 @@ public sealed class Is08MapTests
             return Enumerable.Range(0, sides[0][1] - sides[0][0] + 1).Select(i => Entry(part[..1], sides[1][0] + i, "input", sides[0][0] + i));
         });
         var bytes = Write(new ChannelMap { Device = new("card"), Channels = channels.OrderBy(channel => channel.Output.Value, StringComparer.Ordinal).ToValueList() });
-        return Takes(Of(("card", Card(blockSize, reordering))), bytes);
+        return Takes(Of(("card", BlockMapTests.Card(blockSize, reordering))), bytes);
     }
 
     private static bool Takes(Show show, byte[] document)
@@ -279,27 +268,4 @@ public sealed class Is08MapTests
             Routing = [To("a"), To("b")],
         };
     }
-
-    private static DeviceProfile Example { get; } = new()
-    {
-        Id = new("test/io"),
-        Kind = DeviceKind.Processor,
-        Name = "Example device",
-        PortGroups =
-        [
-            SmallProfiles.Group("input1", PortKind.Source, 4),
-            SmallProfiles.Group("input2", PortKind.Source, 6),
-            SmallProfiles.Group("input3", PortKind.Source, 2),
-            SmallProfiles.Group("input4", PortKind.Source, 3),
-            SmallProfiles.Group("output1", PortKind.Output, 2),
-            SmallProfiles.Group("output2", PortKind.Output, 2),
-        ],
-        Routing =
-        [
-            SmallProfiles.Entry("input1", "output1", RoutingMode.Block) with { BlockSize = 2, Reordering = false },
-            SmallProfiles.Entry("input2", "output1", RoutingMode.Free),
-            SmallProfiles.Entry("input4", "output1", RoutingMode.Block) with { BlockSize = 1, Reordering = false },
-            SmallProfiles.Entry("input3", "output2", RoutingMode.Free),
-        ],
-    };
 }

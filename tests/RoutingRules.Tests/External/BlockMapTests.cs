@@ -61,7 +61,7 @@ public sealed class BlockMapTests
         return RuleTester.Findings(new BlockRouteBroken(), show).IsEmpty;
     }
 
-    private static DeviceProfile Card(int blockSize, bool reordering)
+    internal static DeviceProfile Card(int blockSize, bool reordering)
     {
         RoutingEntry Entry(string to) => SmallProfiles.Entry("input", to, RoutingMode.Block) with { BlockSize = blockSize, Reordering = reordering };
         return new()

@@ -15,7 +15,7 @@ public sealed class RoutableInputCountTests
 {
     private static readonly string?[] Choices = [null, .. Points("input1", 4), .. Points("input2", 6), .. Points("input3", 2), .. Points("input4", 3)];
 
-    private static readonly DeviceProfile Device = new()
+    internal static readonly DeviceProfile Device = new()
     {
         Id = new("test/io"),
         Kind = DeviceKind.Processor,

@@ -174,7 +174,8 @@ public static class ShowStarter
         _ => options.IsRedundant ? 1 : 0,
     };
 
-    private static StarterOptions With(StarterOptions options, StarterPart part, int count) => part switch
+    /// <summary>The options with another count of one part.</summary>
+    internal static StarterOptions With(StarterOptions options, StarterPart part, int count) => part switch
     {
         StarterPart.Mains => options with { Mains = count },
         StarterPart.Subs => options with { Subs = count },

@@ -112,20 +112,7 @@ public sealed class StarterPromises
         if (shortage.Fitting is { } fitting)
         {
             Assert.InRange(fitting, 0, shortage.Asked - 1);
-            Assert.NotNull(ShowStarter.Start(Engine, With(options, shortage.Part, fitting)).Show);
+            Assert.NotNull(ShowStarter.Start(Engine, ShowStarter.With(options, shortage.Part, fitting)).Show);
         }
     }
-
-    private static StarterOptions With(StarterOptions options, StarterPart part, int count) => part switch
-    {
-        StarterPart.Mains => options with { Mains = count },
-        StarterPart.Subs => options with { Subs = count },
-        StarterPart.Monitors => options with { Monitors = count },
-        StarterPart.InEars => options with { InEars = count },
-        StarterPart.Vocals => options with { Vocals = count },
-        StarterPart.Microphones => options with { Microphones = count },
-        StarterPart.PhantomLines => options with { PhantomLines = count },
-        StarterPart.StereoLines => options with { StereoLines = count },
-        _ => options with { IsRedundant = false },
-    };
 }
