@@ -75,9 +75,10 @@ internal sealed class ChangeoverPlanner
         loads.RemoveAll(TakeAhead(loads).Contains);
         TakeAll(phantom.Off());
         TakeAll(PackMoves.Of(shows, wearers, pace));
+        TakeAll(plugs.Where(move => move.IsPull));
         TakeAll(takedown.Concat(buildUp));
         TakeAll(phantom.ChecksOfNewDevices());
-        TakeAll(cables.Concat(plugs));
+        TakeAll(cables.Concat(plugs.Where(move => !move.IsPull)));
         TakeAll(phantom.On());
         TakeInBestOrder(loads);
         var clocks = rig.Clocks().ToList();

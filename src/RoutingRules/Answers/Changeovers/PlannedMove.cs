@@ -20,6 +20,9 @@ internal sealed record PlannedMove
     /// <summary>True for a plug that comes in and takes nobody's place.</summary>
     public bool IsNewPlug { get; init; }
 
+    /// <summary>True for a plug that goes for good.</summary>
+    public bool IsPull { get; init; }
+
     /// <summary>True for routes that are cleared.</summary>
     public bool IsClear { get; init; }
 

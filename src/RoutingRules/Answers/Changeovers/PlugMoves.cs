@@ -55,6 +55,7 @@ internal sealed class PlugMoves
         }
 
         Add($"Pull {plug.Name} out of {plug.At}.", null, plug);
+        moves[^1] = moves[^1] with { IsPull = true };
     }
 
     private void Run()
