@@ -39,8 +39,8 @@ internal sealed class EntityComparer
     public static ValueList<EntityChange> Compare(Show before, Show after, Dictionary<string, Dictionary<string, string>> renames)
     {
         var comparer = new EntityComparer(renames);
-        var old = JsonNode.Parse(ShowWriter.ToUtf8(before))!.AsObject();
-        var now = JsonNode.Parse(ShowWriter.ToUtf8(after))!.AsObject();
+        var old = JsonNode.Parse(ShowWriter.Text(before))!.AsObject();
+        var now = JsonNode.Parse(ShowWriter.Text(after))!.AsObject();
         comparer.Whole("", "show", old, now);
         comparer.Whole("/rig", "rig", old["rig"] as JsonObject ?? [], now["rig"] as JsonObject ?? []);
         comparer.Whole("/patch", "patch", old["patch"] as JsonObject ?? [], now["patch"] as JsonObject ?? []);
