@@ -37,7 +37,7 @@ public sealed class DocumentAndPointRulesTests
     [Property(Arbitrary = [typeof(RoughShows)], MaxTest = 200)]
     public void Every_pointer_leads_to_a_place_in_the_document(Show show)
     {
-        var root = JsonNode.Parse(ShowWriter.ToUtf8(show))!;
+        var root = JsonNode.Parse(ShowWriter.Text(show))!;
         Assert.All(Rules.SelectMany(rule => RuleTester.Findings(rule, show)), finding => Assert.True(IsThere(root, finding.Pointer), $"{finding.Rule}: {finding.Pointer}"));
     }
 

@@ -21,7 +21,7 @@ public sealed class ProfileUnsoundTests
             Severity.Error,
             "/rig/profiles/1/factoryRoutes/0/to",
             "The profile 'test/box' of device 'box' contradicts itself. The profile has no port group 'monitor'.",
-            "profile=test/box");
+            "profile=test/box", "place=/factoryRoutes/0/to");
 
     [Fact]
     public void Two_devices_and_two_problems_are_one_finding()
