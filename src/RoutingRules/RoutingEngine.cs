@@ -167,7 +167,7 @@ public sealed class RoutingEngine
     {
         Demand(before, nameof(before));
         Demand(after, nameof(after));
-        return ChangeoverPlanner.Plan(inside, ShowComparer.Of(inside, before, after), pace ?? new Pace(), cancellation);
+        return ChangeoverPlanner.Plan(inside, ShowComparer.Of(inside, before, after), pace ?? new Pace(), new Dictionary<string, string>(), cancellation);
     }
 
     /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>
