@@ -5,7 +5,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Assignment;
 
 /// <summary>Turns choices into the account that a caller gets.</summary>
-internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, int provenBySearch)
+internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, int provenBySearch, bool wasStopped)
 {
     private readonly SignalGraph graph = problem.Show.Graph;
 
@@ -17,7 +17,9 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
         return new AssignmentResult
         {
             Show = result,
-            Status = contradicts ? AssignmentStatus.PinsContradict : proven == ObjectiveVector.Length ? AssignmentStatus.Optimal : AssignmentStatus.Feasible,
+            Status = contradicts ? AssignmentStatus.PinsContradict
+                : proven == ObjectiveVector.Length ? AssignmentStatus.Optimal
+                : wasStopped ? AssignmentStatus.Stopped : AssignmentStatus.Feasible,
             ProvenNumbers = contradicts ? 0 : proven,
             Objective = contradicts ? null : vector,
             Placements = Placements(),
@@ -82,7 +84,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
                 var reached = demand.Candidates[choices[demand.Index]].Deliveries;
                 for (var entry = 0; entry < line.Sinks.Count; entry++)
                 {
-                    if (!Array.Exists(reached, delivery => delivery.Sink == line.Sinks[entry].Value))
+                    if (!line.IsRepeated(entry) && !Array.Exists(reached, delivery => delivery.Sink == line.Sinks[entry].Value))
                     {
                         unplaced.Add(new UnplacedDemand { Demand = demand.Node.Key, Sink = line.Model.To[entry], Reason = UnplacedReasons.Of(demand, entry) });
                     }

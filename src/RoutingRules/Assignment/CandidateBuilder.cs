@@ -91,7 +91,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         {
             Node = node,
             Tier = (int)line.Model.Priority,
-            Weight = line.Model.To.Count,
+            Weight = line.Model.To.Distinct().Count(),
             IsPinned = false,
             Candidates = [.. candidates],
             Late = [.. lateSinks.Where(sink => !candidates.Exists(candidate => Array.Exists(candidate.Deliveries, delivery => delivery.Sink == sink)))],
@@ -144,19 +144,20 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
     private void AddLineCandidates(DemandNode node, LineNode line, PointIndex first, PointIndex[] points, List<Candidate> candidates)
     {
         var carriers = Carriers(points, node.Width);
-        var choices = new List<Delivery?>[line.Sinks.Count];
+        var sinks = line.Sinks.Where((_, entry) => !line.IsRepeated(entry)).ToArray();
+        var choices = new List<Delivery?>[sinks.Length];
         for (var sink = 0; sink < choices.Length; sink++)
         {
             choices[sink] = [];
             foreach (var carrier in carriers)
             {
-                if (!line.Sinks[sink].IsNone && Deliver(carrier, line.Sinks[sink].Value, node.Width) is { } delivery && IsInTime(node, delivery))
+                if (!sinks[sink].IsNone && Deliver(carrier, sinks[sink].Value, node.Width) is { } delivery && IsInTime(node, delivery))
                 {
                     choices[sink].Add(delivery);
                 }
             }
 
-            if (!line.Sinks[sink].IsNone && first == node.Existing && DeliverAsIs(first.Value, line.Sinks[sink].Value, node.Width) is { } asIs && !choices[sink].Contains(asIs) && IsInTime(node, asIs))
+            if (!sinks[sink].IsNone && first == node.Existing && DeliverAsIs(first.Value, sinks[sink].Value, node.Width) is { } asIs && !choices[sink].Contains(asIs) && IsInTime(node, asIs))
             {
                 choices[sink].Insert(0, asIs);
             }

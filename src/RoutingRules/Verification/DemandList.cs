@@ -53,7 +53,7 @@ internal sealed class DemandList
         var isPinned = from.Source is not null || !from.At.IsEmpty;
         var pins = from.Source is { } source ? [source] : from.At.ToList();
         var (runs, even) = isPinned
-            ? (new RunSet(pins.Where(run => run.Width == line.Width && rig.Exists(run)).ToList()), RunSet.Empty)
+            ? (new RunSet(pins.Where(run => run.Width == line.Width && rig.Exists(run)).Distinct().ToList()), RunSet.Empty)
             : Runs($"line {line.Kind} {line.Phantom} {from.Devices}{from.Zones}", line.Width, () => Inputs(line));
         demands.Add(new DemandFacts
         {
