@@ -51,13 +51,22 @@ internal sealed class AssignmentProblem
     /// <summary>Number of each point's port group among all port groups.</summary>
     public required int[] PortGroupOf { get; init; }
 
-    /// <summary>Usable outputs of each port group; 0 for other groups.</summary>
+    /// <summary>Outputs that count as spares while nothing is placed there: usable, and named by no line.</summary>
+    public required bool[] IsSpare { get; init; }
+
+    /// <summary>What must not get to loudspeakers, and from where it would.</summary>
+    public required Exposure Exposure { get; init; }
+
+    /// <summary>Outputs of each port group that count as spares; 0 for other groups.</summary>
     public required int[] UsableOutputs { get; init; }
 
     public required bool[] IsExcluded { get; init; }
 
     /// <summary>Paths without excluded links and devices.</summary>
     public required NetworkMap Network { get; init; }
+
+    /// <summary>True when the work was stopped before all places were looked at, so that nothing can be said about what has none.</summary>
+    public bool IsCut { get; set; }
 
     /// <summary>Streams of the input that stay whatever is assigned.</summary>
     public List<StreamNode> Staying { get; } = [];

@@ -142,6 +142,11 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
                     notes.Add($"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First + position))}, which {state}.");
                 }
             }
+
+            if (Exposure.IsPrivate(demand.Node) && problem.Exposure.Leads(candidate.First))
+            {
+                notes.Add($"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First), demand.Node.Width)}, from where loudspeakers play it; ask whether {demand.Node.Feed!.Model.Role} shall be heard there.");
+            }
         }
 
         return notes.ToValueList();

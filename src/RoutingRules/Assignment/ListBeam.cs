@@ -234,7 +234,7 @@ internal sealed class ListBeam
         }
 
         var isSpareAsked = problem.Options.Spares > 0 && demand.Node.Line is null;
-        if (isSpareAsked && option.AsksForSpares && freeIn[option.Group] - state.Cells[layout.Used + option.Group] - option.Width < problem.Options.Spares)
+        if (isSpareAsked && option.AsksForSpares && freeIn[option.Group] - state.Cells[layout.Used + option.Group] - option.Spares < problem.Options.Spares)
         {
             return null;
         }
@@ -242,7 +242,7 @@ internal sealed class ListBeam
         var cells = (int[])state.Cells.Clone();
         cells[option.Group] = option.Number + option.Width - 1;
         cells[layout.Senders + option.Group] = option.Sender + 1;
-        cells[layout.Used + option.Group] += isSpareAsked ? option.Width : 0;
+        cells[layout.Used + option.Group] += isSpareAsked ? option.Spares : 0;
         UseBlocks(cells, demand.Node.Line is not null, option, added);
         foreach (var (pool, amount) in option.Pools)
         {

@@ -96,6 +96,12 @@ internal sealed class PartView(AssignmentProblem problem, Evaluator evaluator, P
 
     public override PointIndex ToleratedAt(PointIndex output) => new(Math.Max(problem.Tolerated[output.Value], -1));
 
+    public override bool IsSpare(PointIndex output) => problem.IsSpare[output.Value];
+
+    public override bool IsPrivate(PointIndex source) => problem.Exposure.IsPrivate(source.Value);
+
+    public override bool IsExposed(PointIndex slot) => problem.Exposure.IsExposed(problem.Show.Graph, slot.Value);
+
     public override bool IsBarred(PointIndex point) => problem.IsBarred[point.Value];
 
     public override int NetworkBetween(int sender, int receiver) => problem.NetworkFrom(sender, receiver);

@@ -50,6 +50,12 @@ internal sealed class PatchWriter
             foreach (var delivery in candidate.Deliveries)
             {
                 AddRun(demand.Node.Line is null ? namedSinks : placedLinePoints, demand.Node.Line is null ? delivery.Sink : delivery.Source, delivery.Width);
+                if (graph.GroupOf(new PointIndex(delivery.Sink)).Kind == PortKind.Output)
+                {
+                    // An output that a line is brought to is as good as placed there.
+                    AddRun(placedPoints, delivery.Sink, delivery.Width);
+                }
+
                 for (var position = 0; position < delivery.Width; position++)
                 {
                     if (delivery.IsLocal || graph.FixedSource(new PointIndex(delivery.Sink + position)) is { IsNone: false })

@@ -52,6 +52,11 @@ internal sealed class UnplacedReasons
             return NothingAllowed(demand.Node);
         }
 
+        if (problem.IsCut)
+        {
+            return "The work was stopped before it was looked at; assign again.";
+        }
+
         if (demand.Candidates.Length == 0)
         {
             return NothingUsable(demand);
@@ -102,6 +107,11 @@ internal sealed class UnplacedReasons
         if (demand.Late.Length > 0)
         {
             return $"It would arrive later than {Most(demand)} wherever it may go; allow other devices or zones, take a slow device out of the path, or allow more.";
+        }
+
+        if (Exposure.IsPrivate(demand.Node) && demand.Node.Allowed.All(run => problem.Exposure.Leads(run.Value)))
+        {
+            return $"Loudspeakers play whatever is at {(demand.Node.Allowed.Count == 1 ? "the point" : $"the {demand.Node.Allowed.Count} points")} it may take, and {demand.Node.Feed!.Model.Role} is kept away from them; allow other devices or zones, or pin it with `at` where it shall be heard.";
         }
 
         var barred = 0;
@@ -196,7 +206,7 @@ internal sealed class UnplacedReasons
             {
                 if (choices[index] >= 0 && problem.Demands[index].Node.Line is null && problem.Demands[index].Candidates[choices[index]].PortGroup == candidate.PortGroup)
                 {
-                    used += problem.Demands[index].Candidates[choices[index]].Claims.Count(point => !problem.IsBarred[point]);
+                    used += problem.Demands[index].Candidates[choices[index]].Claims.Count(point => problem.IsSpare[point]);
                 }
             }
 

@@ -239,7 +239,8 @@ internal sealed partial class WiringSolver
             {
                 for (var slot = from.First; slot < from.First + from.Width; slot++)
                 {
-                    soundsByItself[slot] |= problem.FixedOutputsOf[block.First + ((slot - from.First) % block.Width)].Length > 0;
+                    var position = (slot - from.First) % block.Width;
+                    soundsByItself[slot] |= problem.FixedOutputsOf[block.First + position].Length > 0 || IsExposed(block, position);
                 }
             }
         }
@@ -287,6 +288,15 @@ internal sealed partial class WiringSolver
             if (task.Block is { } block)
             {
                 isTasked[block.Id] = true;
+            }
+
+            // Where something private travels, it matters which slots arrive where.
+            if (problem.Exposure.IsAny && (Array.Exists(task.Sources, problem.Exposure.IsPrivate) || Array.Exists(task.Wanted, problem.Exposure.IsPrivate)))
+            {
+                foreach (var from in blocksOf[task.Sender])
+                {
+                    soundsByItself.AsSpan(from.First, from.Width).Fill(true);
+                }
             }
 
             for (var position = 0; position < task.Wanted.Length; position++)

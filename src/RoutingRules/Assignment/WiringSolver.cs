@@ -19,7 +19,7 @@ internal sealed partial class WiringSolver
     private readonly bool[] isParticular;
     private readonly bool[] hasKept;
 
-    /// <summary>Receive blocks with a slot that feeds an output by fixed routing, and the devices that have one.</summary>
+    /// <summary>Receive blocks with a slot that feeds an output by fixed routing or is exposed, and the devices that have one.</summary>
     private readonly bool[] feedsOutputs;
     private readonly bool[] hasFedOutputs;
     private readonly bool[] soundsByItself;
@@ -31,6 +31,9 @@ internal sealed partial class WiringSolver
 
     /// <summary>True when a receive slot feeds outputs in blocks and others by fixed routing: then a part is no longer known by its tasks alone.</summary>
     private readonly bool mixesRouting;
+
+    /// <summary>True when slots are filled before any task, so that a part is not known by its tasks alone.</summary>
+    private bool fillsSinks;
     private bool[]? open;
     private Func<Wiring, bool>? accept;
     private long limit;
@@ -135,7 +138,7 @@ internal sealed partial class WiringSolver
 
         var mark = state.Mark;
         var result = default(TResult);
-        if (new WiringTasks(problem).Build(demands) is { } all)
+        if (FillSinks(demands) && new WiringTasks(problem).Build(demands) is { } all)
         {
             FindRelevant(all);
             result = solve(all);
@@ -149,6 +152,25 @@ internal sealed partial class WiringSolver
 
         placedPoints.Clear();
         return result;
+    }
+
+    /// <summary>Fills the transmit slots that lines name themselves; false when one cannot carry its line.</summary>
+    private bool FillSinks(IReadOnlyList<WiringDemand> demands)
+    {
+        fillsSinks = false;
+        foreach (var (delivery, _) in demands)
+        {
+            for (var position = 0; delivery.IsLocal && problem.TransmitBlockOf[delivery.Sink] >= 0 && position < delivery.Width; position++)
+            {
+                fillsSinks = true;
+                if (!state.Fill(delivery.Sink + position, delivery.Source + position))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
     }
 
     private Wiring? SolveParts(List<WiringTask> all, long budget)
@@ -184,7 +206,7 @@ internal sealed partial class WiringSolver
 
     private PartSolution SolvePart(WiringTask[] part, long budget)
     {
-        var isCached = open is null && accept is null && !mixesRouting;
+        var isCached = open is null && accept is null && !mixesRouting && !fillsSinks;
         var key = isCached ? new PartKey(part, isTasked, receiveBlocksOf, budget) : default;
         if (isCached && solved.TryGetValue(key, out var known))
         {
@@ -403,6 +425,11 @@ internal sealed partial class WiringSolver
         for (var position = 0; position < block.Width; position++)
         {
             var slot = start + position;
+            if (!block.IsKept && IsExposed(block, position) && !state.Expose(slot))
+            {
+                return false;
+            }
+
             var wanted = task.Block == block ? task.Wanted[position] : -1;
             if (wanted >= 0 && !state.Fill(slot, wanted))
             {
@@ -433,11 +460,13 @@ internal sealed partial class WiringSolver
         return true;
     }
 
+    private bool IsExposed(ReceiveBlock block, int position) => !block.IsCarrier && problem.Exposure.IsExposed(problem.Show.Graph, block.First + position);
+
     private bool FeedsOutputs(ReceiveBlock block)
     {
-        for (var slot = block.First; slot < block.First + block.Width; slot++)
+        for (var position = 0; position < block.Width; position++)
         {
-            if (problem.FixedOutputsOf[slot].Length > 0)
+            if (problem.FixedOutputsOf[block.First + position].Length > 0 || IsExposed(block, position))
             {
                 return true;
             }

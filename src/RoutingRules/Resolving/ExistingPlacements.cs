@@ -6,8 +6,9 @@ namespace RoutingRules.Resolving;
 
 /// <summary>Finds which allowed run serves each demand in the patch as it stands.</summary>
 /// <remarks>
-/// As many demands as possible are served by disjoint runs; points in order come before dead ones; ties go to earlier demands, then to earlier
-/// devices and lower numbers. A line is served at the input that most of its sinks trace to.
+/// As many demands as possible are served by disjoint runs, none at a point that the document gives to another; points in order come before dead
+/// ones; ties go to earlier demands, then to runs that a route of the patch serves, then to earlier devices and lower numbers. A line is served at the
+/// input that most of its sinks trace to. Rules judge what arrives, so only assigning asks for what must stay apart.
 /// </remarks>
 internal static class ExistingPlacements
 {
@@ -15,11 +16,57 @@ internal static class ExistingPlacements
     /// <param name="demands">The demands, in demand order.</param>
     /// <param name="graph">The graph.</param>
     /// <param name="marks">Runs that count as dead: they serve, but others come first.</param>
-    public static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks)
+    public static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks) => Find(demands, graph, marks, null);
+
+    /// <summary>A show whose demands are served only where those that must stay apart do; the same show when they all do.</summary>
+    public static ResolvedShow KeptApart(ResolvedShow show)
+    {
+        if (Apartness.Of(show) is not { } apart || show.Demands.All(demand => IsApart(show, apart, demand)))
+        {
+            return show;
+        }
+
+        var demands = show.Demands.Select(demand => new DemandNode
+        {
+            Key = demand.Key,
+            Index = demand.Index,
+            Feed = demand.Feed,
+            Line = demand.Line,
+            Entry = demand.Entry,
+            Width = demand.Width,
+            IsPinned = demand.IsPinned,
+            Allowed = demand.Allowed,
+            EvenRuns = demand.EvenRuns,
+        }).ToArray();
+        Find(demands, show.Graph, show.Marks, apart);
+        return new ResolvedShow
+        {
+            Document = show.Document,
+            Devices = show.Devices,
+            Graph = show.Graph,
+            Routes = show.Routes,
+            Streams = show.Streams,
+            Cables = show.Cables,
+            Links = show.Links,
+            Feeds = show.Feeds,
+            Lines = show.Lines,
+            Demands = demands,
+            Conflicts = show.Conflicts,
+            IdleRoutes = show.IdleRoutes,
+            Network = show.Network,
+            Marks = show.Marks,
+        };
+    }
+
+    private static bool IsApart(ResolvedShow show, Apartness apart, DemandNode demand) =>
+        demand.Existing.IsNone || apart.Of(demand.Index).All(pair =>
+            show.Demands[pair.Other].Existing is { IsNone: true } || apart.Holds(demand, demand.Existing, show.Demands[pair.Other], show.Demands[pair.Other].Existing));
+
+    private static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks, Apartness? apart)
     {
         var owners = ArrayPool<int>.Shared.Rent(graph.PointCount);
         owners.AsSpan(0, graph.PointCount).Clear();
-        Serve(demands, graph, new MarkTable(graph.PointCount, marks), owners);
+        Serve(demands, graph, new MarkTable(graph.PointCount, marks), owners, apart);
         ArrayPool<int>.Shared.Return(owners);
         foreach (var demand in demands)
         {
@@ -38,9 +85,10 @@ internal static class ExistingPlacements
     /// <param name="graph">The graph.</param>
     /// <param name="marks">The points that count as dead.</param>
     /// <param name="owners">For each point 0; holds the first demand that could use it, by its position from 1.</param>
-    private static void Serve(IReadOnlyList<DemandNode> demands, SignalGraph graph, MarkTable marks, Span<int> owners)
+    /// <param name="apart">What must stay apart; null when that does not matter.</param>
+    private static void Serve(IReadOnlyList<DemandNode> demands, SignalGraph graph, MarkTable marks, Span<int> owners, Apartness? apart)
     {
-        var serving = new ServingRuns(graph);
+        var serving = new ServingRuns(graph, demands);
         var runs = new List<PointIndex>(demands.Count);
         var ends = new int[demands.Count];
         var lots = new DisjointSets(demands.Count);
@@ -57,6 +105,17 @@ internal static class ExistingPlacements
             }
 
             ends[i] = runs.Count;
+        }
+
+        for (var i = 0; apart is not null && i < ends.Length; i++)
+        {
+            foreach (var (other, _) in HasRuns(i) ? apart.Of(i) : [])
+            {
+                if (HasRuns(other))
+                {
+                    lots.Join(i, other);
+                }
+            }
         }
 
         SortedDictionary<int, List<RunOptions>>? contested = null;
@@ -81,8 +140,10 @@ internal static class ExistingPlacements
 
         foreach (var lot in contested?.Values ?? Enumerable.Empty<List<RunOptions>>())
         {
-            new RunMatching(lot).Match();
+            new RunMatching(lot, apart).Match();
         }
+
+        bool HasRuns(int demand) => ends[demand] > (demand == 0 ? 0 : ends[demand - 1]);
     }
 
     /// <summary>The runs a demand takes at a run: that one, and for a line that is split before the boxes every split end.</summary>
@@ -158,15 +219,12 @@ internal static class ExistingPlacements
 
     internal static bool IsFedBy(SignalGraph graph, int point, int source)
     {
-        var upstream = graph.Upstreams;
-        for (var steps = 0; point >= 0 && steps <= upstream.Length; steps++)
+        foreach (var passed in graph.Upward(new PointIndex(point)))
         {
-            if (point == source)
+            if (passed.Value == source)
             {
                 return true;
             }
-
-            point = upstream[point];
         }
 
         return false;
@@ -198,9 +256,14 @@ internal static class ExistingPlacements
     {
         for (var position = 0; position < width; position++)
         {
-            for (var point = run.Value + position; point != source.Value + position; point = graph.Upstreams[point])
+            foreach (var point in graph.Upward(run + position))
             {
-                if (graph.Hops[point] is HopKind.Route or HopKind.Stream)
+                if (point == source + position)
+                {
+                    break;
+                }
+
+                if (graph.Via(point) is HopKind.Route or HopKind.Stream)
                 {
                     return false;
                 }

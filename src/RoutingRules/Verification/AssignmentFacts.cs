@@ -9,6 +9,7 @@ internal sealed class AssignmentFacts
 {
     private readonly HashSet<Id<Device>> mentioned = [];
     private readonly HashSet<Id<AudioStream>> staying;
+    private readonly HashSet<Point> lineOutputs;
 
     public AssignmentFacts(Show input, AssignmentOptions options, Func<Id<DeviceProfile>, DeviceProfile?> profiles)
     {
@@ -17,9 +18,12 @@ internal sealed class AssignmentFacts
         Rig = new RigFacts(input, profiles, options.Without);
         Networks = new NetworkFacts(Rig);
         Before = new SignalTrace(Rig, input.Patch);
+        Privacy = new PrivacyFacts(input, Rig);
         var demands = DemandList.Of(input, Rig);
         ExistingSearch.Run(demands, Rig, Before);
         Demands = demands;
+        Privacy.Trust(demands);
+        lineOutputs = input.Lines.SelectMany(line => line.To.Where(sink => sink.Width == line.Width)).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
         foreach (var run in Demands.SelectMany(demand => (RunSet[])[demand.Runs, demand.EvenRuns]).Distinct().SelectMany(runs => runs))
             mentioned.Add(run.Device);
 
@@ -42,6 +46,12 @@ internal sealed class AssignmentFacts
     public SignalTrace Before { get; }
 
     public IReadOnlyList<DemandFacts> Demands { get; }
+
+    /// <summary>What loudspeakers must not play.</summary>
+    public PrivacyFacts Privacy { get; }
+
+    /// <summary>True for an output that a line names as a place to be brought to.</summary>
+    public bool IsLineOutput(Point output) => lineOutputs.Contains(output);
 
     /// <summary>Streams of the input that stay whole although they may carry no demand.</summary>
     public IReadOnlyList<AudioStream> StayingStreams { get; }

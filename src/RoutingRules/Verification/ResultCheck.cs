@@ -68,6 +68,7 @@ internal sealed partial class ResultCheck
         CheckBlockRoutes();
         CheckStreams();
         CheckSlots();
+        CheckPrivacy();
         CheckStaying();
         CheckLimits();
         CheckLinks();

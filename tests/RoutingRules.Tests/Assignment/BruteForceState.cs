@@ -46,7 +46,8 @@ internal sealed class BruteForceState
 
     public bool TryRoute(Point sink, Point source) => Routes.TryAdd(sink, source);
 
-    public void Unroute(Point sink) => Routes.Remove(sink);
+    /// <summary>Puts a source into a transmit slot that a line names itself; false when the slot carries something else.</summary>
+    public bool TryFill(Point slot, Point source) => Contents.TryAdd(slot, source) || Contents[slot] == source;
 
     /// <summary>Lets a receive slot hear a source through a transmit slot; false when either is taken otherwise.</summary>
     public bool TryConnect(RigFacts rig, Point transmit, Point receive, Point source)

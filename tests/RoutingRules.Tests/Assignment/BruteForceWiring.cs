@@ -49,7 +49,8 @@ internal sealed class BruteForceWiring
         best = null;
         state = BruteForceState.Of(facts);
         needs = [];
-        places = facts.Demands.Where(demand => choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value)).ToHashSet();
+        places = facts.Demands.Where(demand => choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value))
+            .Concat(choices.SelectMany(choice => choice.Sinks).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i]))).ToHashSet();
         foreach (var demand in facts.Demands)
         {
             if (choices[demand.Index].At is not { } run)
@@ -100,12 +101,11 @@ internal sealed class BruteForceWiring
 
         if (source.Device == sink.Device)
         {
-            if (CanRoute(source, sink) && state.TryRoute(sink, source))
-            {
+            var before = state.Mark();
+            if (CanRoute(source, sink) && state.TryRoute(sink, source) && (rig.Kind(sink) != PortKind.Transmit || state.TryFill(sink, source)))
                 Wire(nextIndex, nextSide);
-                state.Unroute(sink);
-            }
 
+            state.Restore(before);
             return;
         }
 
