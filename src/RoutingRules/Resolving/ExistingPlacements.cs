@@ -6,9 +6,10 @@ namespace RoutingRules.Resolving;
 
 /// <summary>Finds which allowed run serves each demand in the patch as it stands.</summary>
 /// <remarks>
-/// As many demands as possible are served by disjoint runs, none at a point that the document gives to another; points in order come before dead
-/// ones; ties go to earlier demands, then to runs that a route of the patch serves, then to earlier devices and lower numbers. A line is served at the
-/// input that most of its sinks trace to. Rules judge what arrives, so only assigning asks for what must stay apart.
+/// As many demands as possible are served by disjoint runs; points in order come before dead ones; ties go to earlier demands, then to runs that the
+/// document does not give to another, then to those that a route of the patch serves, then to earlier devices and lower numbers. A line is served at
+/// the input that most of its sinks trace to. Rules judge what arrives; for assigning, nobody stands at all where another is named or where what must
+/// stay apart does not.
 /// </remarks>
 internal static class ExistingPlacements
 {
@@ -16,12 +17,15 @@ internal static class ExistingPlacements
     /// <param name="demands">The demands, in demand order.</param>
     /// <param name="graph">The graph.</param>
     /// <param name="marks">Runs that count as dead: they serve, but others come first.</param>
-    public static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks) => Find(demands, graph, marks, null);
+    public static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks) =>
+        Find(demands, new ServingRuns(graph, demands, isStrict: false), graph, marks, null);
 
-    /// <summary>A show whose demands are served only where those that must stay apart do; the same show when they all do.</summary>
-    public static ResolvedShow KeptApart(ResolvedShow show)
+    /// <summary>A show whose demands stand nowhere that the document gives to another, and apart where they must; the same show when they all do.</summary>
+    public static ResolvedShow ForAssignment(ResolvedShow show)
     {
-        if (Apartness.Of(show) is not { } apart || show.Demands.All(demand => IsApart(show, apart, demand)))
+        var apart = Apartness.Of(show);
+        var serving = new ServingRuns(show.Graph, show.Demands, isStrict: true);
+        if (show.Demands.All(demand => demand.Existing.IsNone || (serving.MayStand(demand, demand.Existing) && (apart is null || IsApart(show, apart, demand)))))
         {
             return show;
         }
@@ -38,7 +42,7 @@ internal static class ExistingPlacements
             Allowed = demand.Allowed,
             EvenRuns = demand.EvenRuns,
         }).ToArray();
-        Find(demands, show.Graph, show.Marks, apart);
+        Find(demands, serving, show.Graph, show.Marks, apart);
         return new ResolvedShow
         {
             Document = show.Document,
@@ -59,14 +63,13 @@ internal static class ExistingPlacements
     }
 
     private static bool IsApart(ResolvedShow show, Apartness apart, DemandNode demand) =>
-        demand.Existing.IsNone || apart.Of(demand.Index).All(pair =>
-            show.Demands[pair.Other].Existing is { IsNone: true } || apart.Holds(demand, demand.Existing, show.Demands[pair.Other], show.Demands[pair.Other].Existing));
+        apart.Of(demand.Index).All(pair => show.Demands[pair.Other].Existing is { IsNone: true } || apart.Holds(demand, demand.Existing, show.Demands[pair.Other], show.Demands[pair.Other].Existing));
 
-    private static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks, Apartness? apart)
+    private static void Find(IReadOnlyList<DemandNode> demands, ServingRuns serving, SignalGraph graph, IReadOnlyList<MarkedPoint> marks, Apartness? apart)
     {
         var owners = ArrayPool<int>.Shared.Rent(graph.PointCount);
         owners.AsSpan(0, graph.PointCount).Clear();
-        Serve(demands, graph, new MarkTable(graph.PointCount, marks), owners, apart);
+        Serve(demands, serving, new MarkTable(graph.PointCount, marks), owners, apart);
         ArrayPool<int>.Shared.Return(owners);
         foreach (var demand in demands)
         {
@@ -82,13 +85,12 @@ internal static class ExistingPlacements
 
     /// <summary>Gives each demand its first run where nobody else could use the same points, and leaves those that compete to the matching, each lot by itself.</summary>
     /// <param name="demands">The demands.</param>
-    /// <param name="graph">The graph.</param>
+    /// <param name="serving">Finds the runs.</param>
     /// <param name="marks">The points that count as dead.</param>
     /// <param name="owners">For each point 0; holds the first demand that could use it, by its position from 1.</param>
     /// <param name="apart">What must stay apart; null when that does not matter.</param>
-    private static void Serve(IReadOnlyList<DemandNode> demands, SignalGraph graph, MarkTable marks, Span<int> owners, Apartness? apart)
+    private static void Serve(IReadOnlyList<DemandNode> demands, ServingRuns serving, MarkTable marks, Span<int> owners, Apartness? apart)
     {
-        var serving = new ServingRuns(graph, demands);
         var runs = new List<PointIndex>(demands.Count);
         var ends = new int[demands.Count];
         var lots = new DisjointSets(demands.Count);

@@ -14,9 +14,16 @@ internal sealed class ServingRuns
     private readonly List<(PointIndex Run, int Deliveries)> delivering = [];
     private readonly List<PointIndex> serving = [];
 
-    public ServingRuns(SignalGraph graph, IReadOnlyList<DemandNode> demands)
+    private readonly bool isStrict;
+
+    /// <summary>Looks at what demands name.</summary>
+    /// <param name="graph">The graph.</param>
+    /// <param name="demands">The demands.</param>
+    /// <param name="isStrict">True when nobody stands where another is named; else such runs come last.</param>
+    public ServingRuns(SignalGraph graph, IReadOnlyList<DemandNode> demands, bool isStrict)
     {
         this.graph = graph;
+        this.isStrict = isStrict;
         for (var i = 0; i < demands.Count; i++)
         {
             foreach (var run in demands[i].IsPinned ? demands[i].Allowed : [])
@@ -47,13 +54,18 @@ internal sealed class ServingRuns
             AddFeed(demand, demand.Feed.Source);
         }
 
-        if (!demand.IsPinned && named.Count > 0)
+        if (named.Count > 0 && serving.Exists(run => !MayStand(demand, run)))
         {
-            serving.RemoveAll(run => IsNamed(run, demand.Width));
+            var others = serving.FindAll(run => !MayStand(demand, run));
+            serving.RemoveAll(others.Contains);
+            serving.AddRange(isStrict ? [] : others);
         }
 
         return serving;
     }
+
+    /// <summary>False for a run that the document gives to another demand.</summary>
+    public bool MayStand(DemandNode demand, PointIndex run) => demand.IsPinned || !IsNamed(run, demand.Width);
 
     private void Name(PointIndex run, int width)
     {
