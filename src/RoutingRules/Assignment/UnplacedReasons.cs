@@ -52,12 +52,13 @@ internal sealed class UnplacedReasons
             return NothingAllowed(demand.Node);
         }
 
-        if (demand.Candidates.Length == 0)
+        if (problem.Untried.Count > 0 && demand.Late.Length == 0 && Barred(demand) < demand.Node.Allowed.Count)
         {
-            return NothingUsable(demand);
+            return $"No place was found with the blocks inside {string.Join(", ", problem.Untried.Select(device => device.Id))} routed as they are now or from the same numbers, "
+                + "and other blocks were not tried; route the block it needs and assign again.";
         }
 
-        return Contested(demand);
+        return demand.Candidates.Length == 0 ? NothingUsable(demand) : Contested(demand);
     }
 
     /// <summary>Why one sink of a placed line is not reached.</summary>
@@ -104,16 +105,13 @@ internal sealed class UnplacedReasons
             return $"It would arrive later than {Most(demand)} wherever it may go; allow other devices or zones, take a slow device out of the path, or allow more.";
         }
 
-        var barred = 0;
-        foreach (var run in demand.Node.Allowed)
-        {
-            barred += problem.IsBarred[run.Value] || problem.IsBarred[run.Value + demand.Node.Width - 1] ? 1 : 0;
-        }
-
+        var barred = Barred(demand);
         return barred == demand.Node.Allowed.Count
             ? $"All of its {Count(barred, "point")} are dead, reserved or excluded; free one."
             : "No route, stream or cable can bring the signal to any point it may take; check the routing of the profiles and the network links.";
     }
+
+    private int Barred(Demand demand) => demand.Node.Allowed.Count(run => problem.IsBarred[run.Value] || problem.IsBarred[run.Value + demand.Node.Width - 1]);
 
     private string Contested(Demand demand)
     {
