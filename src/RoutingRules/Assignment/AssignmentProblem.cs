@@ -24,6 +24,12 @@ internal sealed class AssignmentProblem
     /// <summary>Outputs that each receive slot feeds by fixed routing that cannot be cleared, or whenever their block is routed; empty for most points.</summary>
     public required int[][] FixedOutputsOf { get; init; }
 
+    /// <summary>Routing in blocks inside devices.</summary>
+    public required BlockRouting Blocks { get; init; }
+
+    /// <summary>Devices with routes in blocks that could serve a demand and are not tried: then nothing is claimed. In device order, mostly none.</summary>
+    public IReadOnlyList<DeviceNode> Untried { get; set; } = [];
+
     /// <summary>For an output that is routed in blocks, all outputs of its block; null for others.</summary>
     public required int[]?[] BlockOf { get; init; }
 
@@ -84,7 +90,7 @@ internal sealed class AssignmentProblem
             return sink;
         }
 
-        var slot = Show.Graph.FixedSource(new(sink)) is { } always ? always.Value : BlockRouting.ReceiveSlot(Show.Graph, sink);
+        var slot = Show.Graph.FixedSource(new(sink)) is { } always ? always.Value : Blocks.ReceiveSlot(sink);
         return slot >= 0 && ReceiveBlockOf[slot] >= 0 ? slot : -1;
     }
 

@@ -349,7 +349,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
         }
 
         return graph.RoutingBetween(new PointIndex(source), new PointIndex(sink)) is { Mode: RoutingMode.Free }
-            || BlockRouting.Find(graph, source, sink) is { Size: 1 };
+            || problem.Blocks.Find(source, sink) is { Size: 1 };
     }
 
     private bool IsReachable(int source, int sink, int sender, int receiver)
@@ -401,7 +401,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
         }
 
         return graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free }
-            || (BlockRouting.ReceiveSlot(graph, sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width);
+            || (problem.Blocks.ReceiveSlot(sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width);
     }
 
     private bool Sends(TransmitBlock block, int source)
@@ -410,7 +410,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
         {
             if (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
                 ? always.Value == source
-                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || BlockRouting.Find(graph, source, slot) is not null))
+                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || problem.Blocks.Find(source, slot) is not null))
             {
                 return true;
             }

@@ -11,6 +11,7 @@ internal sealed class ProblemBuilder
     private readonly SignalGraph graph;
     private readonly AssignmentOptions options;
     private readonly Exclusions without;
+    private readonly BlockRouting blockRouting;
     private readonly int[] firstPortGroup;
     private readonly int[] portGroupOf;
     private readonly int[] transmitBlockOf;
@@ -24,6 +25,7 @@ internal sealed class ProblemBuilder
         this.options = options;
         graph = show.Graph;
         without = Exclusions.Read(show, options.Without);
+        blockRouting = new BlockRouting(show);
         firstPortGroup = new int[show.Devices.Count + 1];
         portGroupOf = new int[graph.PointCount];
         transmitBlockOf = Filled(-1);
@@ -56,6 +58,7 @@ internal sealed class ProblemBuilder
             TransmitBlockOf = transmitBlockOf,
             ReceiveBlockOf = receiveBlockOf,
             FixedOutputsOf = FixedOutputs(out var blocks),
+            Blocks = blockRouting,
             BlockOf = blocks,
             MustBeSilent = MustBeSilent(dead),
             Tolerated = Tolerated(),
@@ -75,6 +78,7 @@ internal sealed class ProblemBuilder
         problem.Exposure.Learn(problem.Demands);
         KeptStreams.Mark(problem);
         problem.Links = LinkRoomBuilder.Build(problem);
+        problem.Untried = new UntriedRoutes(problem).Devices();
         return problem;
     }
 
@@ -254,10 +258,10 @@ internal sealed class ProblemBuilder
                     list = [.. list, device.FirstPoint + local];
                 }
                 else if (source == CompiledProfile.NotFixed && device.Type.Groups[device.Type.GroupOf[local]].Kind == PortKind.Output
-                    && BlockRouting.ReceiveSlot(graph, device.FirstPoint + local) is >= 0 and var slot && receiveBlockOf[slot] >= 0)
+                    && blockRouting.ReceiveSlot(device.FirstPoint + local) is >= 0 and var slot && receiveBlockOf[slot] >= 0)
                 {
                     outputs[slot] = [.. outputs[slot], device.FirstPoint + local];
-                    var (first, _, size) = BlockRouting.Find(graph, slot, device.FirstPoint + local)!.Value;
+                    var (first, _, size) = blockRouting.Find(slot, device.FirstPoint + local)!.Value;
                     blocks[device.FirstPoint + local] = [.. Enumerable.Range(first, size)];
                 }
             }

@@ -57,12 +57,13 @@ internal sealed class UnplacedReasons
             return "The work was stopped before it was looked at; assign again.";
         }
 
-        if (demand.Candidates.Length == 0)
+        if (problem.Untried.Count > 0 && demand.Late.Length == 0 && Barred(demand) < demand.Node.Allowed.Count)
         {
-            return NothingUsable(demand);
+            return $"No place was found with the blocks inside {string.Join(", ", problem.Untried.Select(device => device.Id))} routed as they are now or from the same numbers, "
+                + "and other blocks were not tried; route the block it needs and assign again.";
         }
 
-        return Contested(demand);
+        return demand.Candidates.Length == 0 ? NothingUsable(demand) : Contested(demand);
     }
 
     /// <summary>Why one sink of a placed line is not reached.</summary>
@@ -114,16 +115,13 @@ internal sealed class UnplacedReasons
             return $"Loudspeakers play whatever is at {(demand.Node.Allowed.Count == 1 ? "the point" : $"the {demand.Node.Allowed.Count} points")} it may take, and {demand.Node.Feed!.Model.Role} is kept away from them; allow other devices or zones, or pin it with `at` where it shall be heard.";
         }
 
-        var barred = 0;
-        foreach (var run in demand.Node.Allowed)
-        {
-            barred += problem.IsBarred[run.Value] || problem.IsBarred[run.Value + demand.Node.Width - 1] ? 1 : 0;
-        }
-
+        var barred = Barred(demand);
         return barred == demand.Node.Allowed.Count
             ? $"All of its {Count(barred, "point")} are dead, reserved or excluded; free one."
             : "No route, stream or cable can bring the signal to any point it may take; check the routing of the profiles and the network links.";
     }
+
+    private int Barred(Demand demand) => demand.Node.Allowed.Count(run => problem.IsBarred[run.Value] || problem.IsBarred[run.Value + demand.Node.Width - 1]);
 
     private string Contested(Demand demand)
     {

@@ -19,6 +19,9 @@ internal sealed partial class WiringSolver
     private readonly bool[] isParticular;
     private readonly bool[] hasKept;
 
+    /// <summary>For each sender the slots in a row among which no receiver of a free need can tell two alike ones apart.</summary>
+    private readonly int[] runWidth;
+
     /// <summary>Receive blocks with a slot that feeds an output by fixed routing or is exposed, and the devices that have one.</summary>
     private readonly bool[] feedsOutputs;
     private readonly bool[] hasFedOutputs;
@@ -57,6 +60,7 @@ internal sealed partial class WiringSolver
         blocksOf = ByDevice(problem.TransmitBlocks, block => block.Device);
         receiveBlocksOf = ByDevice(problem.ReceiveBlocks, block => block.Device);
         hasKept = new bool[problem.DeviceCount];
+        runWidth = new int[problem.DeviceCount];
         isTasked = new bool[problem.ReceiveBlocks.Length];
         isParticular = Array.ConvertAll(problem.TransmitBlocks, IsParticular);
         feedsOutputs = Array.ConvertAll(problem.ReceiveBlocks, FeedsOutputs);
@@ -450,7 +454,7 @@ internal sealed partial class WiringSolver
                         return false;
                     }
                 }
-                else if (problem.MustBeSilent[output] && !block.IsKept && !(open?[output] ?? false) && !state.Silence(slot, output))
+                else if (problem.MustBeSilent[output] && !(block.IsKept && StaysAsIs(output, block.First + position)) && !(open?[output] ?? false) && !state.Silence(slot, output))
                 {
                     return false;
                 }
@@ -461,6 +465,9 @@ internal sealed partial class WiringSolver
     }
 
     private bool IsExposed(ReceiveBlock block, int position) => !block.IsCarrier && problem.Exposure.IsExposed(problem.Show.Graph, block.First + position);
+
+    /// <summary>True when an output hears a slot whatever is chosen: always, or by a block that is routed so already.</summary>
+    private bool StaysAsIs(int output, int slot) => problem.BlockOf[output] is null || problem.Show.Graph.Upstreams[output] == slot;
 
     private bool FeedsOutputs(ReceiveBlock block)
     {

@@ -171,7 +171,8 @@ internal sealed class WiringState
             return false;
         }
 
-        return slotFixed[slot] == -2 && BlockRouting.Find(problem.Show.Graph, source, slot) is { Size: > 1 } together
+        return slotFixed[slot] == -2 && problem.Blocks.Find(source, slot) is { } together
+            && (together.Size > 1 || problem.Blocks.IsLeftEmpty(together.FirstSink + 1, together.FirstSink, together.FirstSource))
             ? FillTogether(together)
             : Put(slot, source);
     }
@@ -185,6 +186,16 @@ internal sealed class WiringState
             {
                 return false;
             }
+        }
+
+        for (var slot = together.FirstSink + together.Size; problem.Blocks.IsLeftEmpty(slot, together.FirstSink, together.FirstSource); slot++)
+        {
+            if (content[slot] is not (Undecided or Empty))
+            {
+                return false;
+            }
+
+            Put(slot, Empty);
         }
 
         return true;
@@ -228,7 +239,7 @@ internal sealed class WiringState
 
         return slot == source
             || problem.Show.Graph.RoutingBetween(new(source), new(slot)) is { Mode: Profiles.RoutingMode.Free }
-            || BlockRouting.Find(problem.Show.Graph, source, slot) is not null;
+            || problem.Blocks.Find(source, slot) is not null;
     }
 
     /// <summary>Demands that a slot carry nothing that sounds at an idle output.</summary>

@@ -56,6 +56,9 @@ internal sealed class AssignmentFacts
     /// <summary>Streams of the input that stay whole although they may carry no demand.</summary>
     public IReadOnlyList<AudioStream> StayingStreams { get; }
 
+    /// <summary>True when a device that a demand starts or ends at routes in blocks.</summary>
+    public bool RoutesInBlocks => Demands.SelectMany(DevicesOf).Any(device => Rig.Device(device)?.Profile?.Routing.Any(entry => entry.Mode == RoutingMode.Block) ?? false);
+
     /// <summary>True for a stream that must stay, by its id.</summary>
     public bool IsStaying(AudioStream stream) => staying.Contains(stream.Id);
 
@@ -72,6 +75,9 @@ internal sealed class AssignmentFacts
 
     /// <summary>True when any point of a run must not be used.</summary>
     public bool IsExcluded(PointRange run) => Enumerable.Range(0, run.Width).Any(i => Rig.IsExcluded(run[i]));
+
+    private static IEnumerable<Id<Device>> DevicesOf(DemandFacts demand) =>
+        demand.Runs.Select(run => run.Device).Concat(demand.Feed is { } feed ? [feed.Source.Device] : demand.Line!.To.Select(sink => sink.Device));
 
     private void Mention(DemandFacts demand)
     {

@@ -100,6 +100,10 @@ internal sealed partial class ResultCheck
             if (demand is not { IsPinned: true, Feed: not null } || at[demand.Index] is not null || contradiction.Contains(demand.Key) || facts.IsPinOutOfUse(demand))
                 continue;
 
+            // With routing in blocks nobody needs to have tried all routes, so that a pin may be left out without a contradiction being claimed.
+            if (facts.RoutesInBlocks)
+                continue;
+
             // A pair pinned on an even number is honoured only while both slots come in one stream; otherwise it counts as unplaced.
             if (demand.Width == 1 || demand.Runs[0].First % 2 == 1)
                 Report($"{demand.Key} is pinned to {demand.Runs[0]} and is not placed; place it or say which pins contradict.");
