@@ -36,9 +36,14 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
         };
     }
 
-    /// <summary>What the search proved, and the numbers after it that are 0 and cannot be smaller.</summary>
+    /// <summary>What the search proved, and the numbers after it that are 0 and cannot be smaller; nothing where routes were left out.</summary>
     private int ProvenPrefix()
     {
+        if (problem.Untried.Count > 0)
+        {
+            return 0;
+        }
+
         var proven = provenBySearch;
         while (proven < ObjectiveVector.Length && score.Numbers[LevelOrder.At(evaluator.Order, proven)] == 0)
         {
@@ -144,6 +149,17 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
                     notes.Add($"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First + position))}, which {state}.");
                 }
             }
+
+            if (Exposure.IsPrivate(demand.Node) && problem.Exposure.Leads(candidate.First))
+            {
+                notes.Add($"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First), demand.Node.Width)}, from where loudspeakers play it; ask whether {demand.Node.Feed!.Model.Role} shall be heard there.");
+            }
+        }
+
+        if (problem.Untried.Count > 0)
+        {
+            var names = string.Join(", ", problem.Untried.Select(device => device.Id));
+            notes.Add($"Blocks of channels were routed inside {names} only as they are patched now or from the same numbers; whether other blocks would do better was not tried.");
         }
 
         return notes.ToValueList();

@@ -50,6 +50,12 @@ internal sealed class PatchWriter
             foreach (var delivery in candidate.Deliveries)
             {
                 AddRun(demand.Node.Line is null ? namedSinks : placedLinePoints, demand.Node.Line is null ? delivery.Sink : delivery.Source, delivery.Width);
+                if (graph.GroupOf(new PointIndex(delivery.Sink)).Kind == PortKind.Output)
+                {
+                    // An output that a line is brought to is as good as placed there.
+                    AddRun(placedPoints, delivery.Sink, delivery.Width);
+                }
+
                 for (var position = 0; position < delivery.Width; position++)
                 {
                     if (delivery.IsLocal || graph.FixedSource(new PointIndex(delivery.Sink + position)) is { IsNone: false })
@@ -105,8 +111,8 @@ internal sealed class PatchWriter
     /// <summary>Routes the whole block that a sink with block routing belongs to.</summary>
     private void WantBlock(int sink)
     {
-        var slot = graph.FixedSource(new PointIndex(sink)) is null ? BlockRouting.ReceiveSlot(graph, sink) : -1;
-        if (slot >= 0 && BlockRouting.Find(graph, slot, sink) is { } together)
+        var slot = graph.FixedSource(new PointIndex(sink)) is null ? problem.Blocks.ReceiveSlot(sink) : -1;
+        if (slot >= 0 && problem.Blocks.Find(slot, sink) is { } together)
         {
             for (var position = 0; position < together.Size; position++)
             {
