@@ -3,6 +3,7 @@ using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using RoutingRules.Cli.Commands;
 using RoutingRules.Cli.Input;
+using RoutingRules.Cli.Output;
 
 namespace RoutingRules.Cli;
 
@@ -19,7 +20,8 @@ internal static class CliRunner
     {
         try
         {
-            return Parse(arguments, console, cancellation);
+            using var output = cancellation.CanBeCanceled ? new StoppableOutput(console.Output, cancellation) : null;
+            return Parse(arguments, output is null ? console : console with { Output = output }, cancellation);
         }
         catch (UsageException fault)
         {
@@ -144,7 +146,7 @@ internal static class CliRunner
         {
             console.Error.Write($"routing-rules: {SafeText.Show(message)}\n");
         }
-        catch (IOException)
+        catch (Exception fault) when (fault is IOException or OperationCanceledException)
         {
             // Nobody is left to tell.
         }
