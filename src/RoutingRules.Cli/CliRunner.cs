@@ -20,8 +20,9 @@ internal static class CliRunner
     {
         try
         {
-            using var output = cancellation.CanBeCanceled ? new StoppableOutput(console.Output, cancellation) : null;
-            return Parse(arguments, output is null ? console : console with { Output = output }, cancellation);
+            using var waiting = new StoppableOutput(console.Output, cancellation);
+            using var safe = console.IsTerminal ? new TerminalOutput(waiting) : null;
+            return Parse(arguments, console with { Output = (Stream?)safe ?? waiting }, cancellation);
         }
         catch (UsageException fault)
         {

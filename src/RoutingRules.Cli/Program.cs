@@ -7,7 +7,7 @@ using var stop = new CancellationTokenSource();
 using var input = Console.OpenStandardInput();
 using var output = Console.OpenStandardOutput();
 using var error = TextWriter.Synchronized(new StreamWriter(new StoppableOutput(Console.OpenStandardError(), stop.Token), Texts.Utf8) { AutoFlush = true, NewLine = "\n" });
-var console = new CliConsole(input, output, error);
+var console = new CliConsole(input, output, error) { IsTerminal = !Console.IsOutputRedirected };
 using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
 using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
 return CliRunner.Run(args, console, stop.Token);

@@ -176,7 +176,7 @@ internal static class FixCommand
             if (job.IsDry && !result.Applied.IsEmpty)
             {
                 console.Output.Write("\nas JSON Patch (RFC 6902)\n"u8);
-                console.Output.Write(patch.ToUtf8());
+                console.Output.Write(Texts.Utf8.GetBytes(SafeText.Show(Texts.Utf8.GetString(patch.ToUtf8()))));
             }
         }
     }

@@ -23,6 +23,12 @@ internal sealed class StoppableOutput(Stream inner, CancellationToken cancellati
 
     public override void Write(ReadOnlySpan<byte> buffer)
     {
+        if (!cancellation.CanBeCanceled)
+        {
+            inner.Write(buffer);
+            return;
+        }
+
         var content = buffer.ToArray();
         Wait(() => inner.Write(content));
     }
