@@ -8,6 +8,9 @@ namespace RoutingRules.Answers;
 /// <summary>Answers why demands are where they are: by assigning, judging every other place, and assigning again with one thing changed.</summary>
 internal sealed class WhyBuilder
 {
+    /// <summary>Numbers at the head of a vector that count what has no place, by priority; two that count moves follow.</summary>
+    private const int Tiers = 4;
+
     private readonly RoutingEngine engine;
     private readonly ResolvedShow show;
     private readonly AssignmentOptions options;
@@ -88,6 +91,7 @@ internal sealed class WhyBuilder
         {
             At = isAlone ? show.Graph.Address(new PointIndex(alone.First), node.Width) : PlaceOf(second, node.Key),
             Objective = objective,
+            IsProven = !isAlone && second.Status == AssignmentStatus.Optimal,
             Difference = ObjectiveDifference.Between(result.Objective!, objective, options.Order),
             Moves = isAlone ? [] : Moves(result, second, node.Key),
         };
@@ -118,28 +122,46 @@ internal sealed class WhyBuilder
 
         var with = isWanted ? options : options with { Avoid = options.Avoid.Append(new Placement { Demand = node.Key, At = point }).ToValueList() };
         var then = Assign(ShowChanges.HoldAll(wanted), with);
+        var isProven = then.Status == AssignmentStatus.Optimal;
         if (PlaceOf(then, node.Key) is null || Lost(result, then, node.Key).Count > 0)
         {
-            // Holds are never given up for the wish of another; without them somebody may make room.
+            // Holds are never given up for the wish of another; without them somebody may make room. What is then the best is what would happen.
             var free = Assign(wanted, with);
-            then = free.Unplaced.Count < then.Unplaced.Count ? free : then;
+            var isHeldBetter = free.Objective is null ? then.Objective is not null : then.Objective is not null && Weigh(then.Objective, free.Objective) < 0;
+            isProven = free.Status == AssignmentStatus.Optimal && !isHeldBetter;
+            then = isHeldBetter ? then : free;
         }
 
+        var holds = result.Placements.Select(place => AssignmentReport.HoldNote(place.Demand, place.At)).ToHashSet(StringComparer.Ordinal);
         var held = engine.Resolve(result.Show).Demands.Where(other => other.IsHeld).Select(other => other.Key).ToHashSet(StringComparer.Ordinal);
-        var moves = Moves(result, then, node.Key).Select(move => move with { IsHeld = held.Contains(move.Demand) }).ToValueList();
+        var moves = Moves(result, then, node.Key).Concat(Gained(result, then, node.Key)).Select(move => move with { IsHeld = held.Contains(move.Demand) }).ToValueList();
         return new WhatIf
         {
             Demand = node.Key,
             Point = point,
             IsWanted = isWanted,
             At = PlaceOf(then, node.Key),
-            IsProven = then.Status == AssignmentStatus.Optimal,
+            IsProven = isProven,
             Moves = moves,
             Lost = Lost(result, then, node.Key),
             Contradiction = then.Contradictions.FirstOrDefault(set => set.Contains(node.Key)),
-            Remarks = then.Notes.Where(note => !result.Notes.Contains(note) && !note.Contains(" was held at ", StringComparison.Ordinal))
+            Remarks = then.Notes.Where(note => !result.Notes.Contains(note) && !holds.Contains(note))
                 .Concat(then.Unplaced.Where(entry => entry.Demand == node.Key && entry.Sink is null).Select(entry => entry.Reason)).ToValueList(),
         };
+    }
+
+    /// <summary>Compares what is left without a place by priority, then how many move, held or not.</summary>
+    private static int Weigh(ObjectiveVector one, ObjectiveVector other)
+    {
+        for (var tier = 0; tier < Tiers; tier++)
+        {
+            if (one.Values[tier] != other.Values[tier])
+            {
+                return one.Values[tier].CompareTo(other.Values[tier]);
+            }
+        }
+
+        return (one.Values[Tiers] + one.Values[Tiers + 1]).CompareTo(other.Values[Tiers] + other.Values[Tiers + 1]);
     }
 
     private static PointRange? PlaceOf(AssignmentResult result, string demand) => result.Placements.FirstOrDefault(place => place.Demand == demand)?.At;
@@ -151,7 +173,15 @@ internal sealed class WhyBuilder
             .Select(place => new MovedDemand { Demand = place.Demand, From = place.At, To = then[place.Demand] }).ToValueList();
     }
 
+    /// <summary>Others that had no place and would have one.</summary>
+    private static IEnumerable<MovedDemand> Gained(AssignmentResult before, AssignmentResult after, string except)
+    {
+        var had = before.Placements.Select(place => place.Demand).ToHashSet(StringComparer.Ordinal);
+        return after.Placements.Where(place => place.Demand != except && !had.Contains(place.Demand))
+            .Select(place => new MovedDemand { Demand = place.Demand, From = null, To = place.At });
+    }
+
     private static ValueList<string> Lost(AssignmentResult before, AssignmentResult after, string except) =>
-        after.Unplaced.Where(entry => entry.Demand != except && !before.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink))
+        after.Unplaced.Where(entry => (entry.Demand != except || entry.Sink is not null) && !before.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink))
             .Select(entry => entry.Sink is { } sink ? string.Create(CultureInfo.InvariantCulture, $"{entry.Demand} at {sink}") : entry.Demand).ToValueList();
 }
