@@ -113,27 +113,9 @@ internal sealed class WhyBuilder
             return new WhatIf { Demand = node.Key, Point = point, IsWanted = isWanted, IsSoAlready = true, At = now };
         }
 
-        if (!isWanted && node.IsPinned)
-        {
-            // What else the demand might take is not written anywhere; its own device is what stands to reason.
-            wanted = ShowChanges.Unpin(wanted, node)
-                ?? throw new ArgumentException($"{node.Key} is born at {now} and can enter nowhere else; change its origin in the document.");
-        }
-
-        var with = isWanted ? options : options with { Avoid = options.Avoid.Append(new Placement { Demand = node.Key, At = point }).ToValueList() };
-        var then = Assign(ShowChanges.HoldAll(wanted), with);
-        var isProven = then.Status == AssignmentStatus.Optimal;
-        if (PlaceOf(then, node.Key) is null || Lost(result, then, node.Key).Count > 0)
-        {
-            // Holds are never given up for the wish of another; without them somebody may make room. What is then the best is what would happen.
-            var free = Assign(wanted, with);
-            var isHeldBetter = free.Objective is null ? then.Objective is not null : then.Objective is not null && Weigh(then.Objective, free.Objective) < 0;
-            isProven = free.Status == AssignmentStatus.Optimal && !isHeldBetter;
-            then = isHeldBetter ? then : free;
-        }
-
+        var (then, isProven) = Follow(node, point, isWanted, wanted, result);
         var holds = result.Placements.Select(place => AssignmentReport.HoldNote(place.Demand, place.At)).ToHashSet(StringComparer.Ordinal);
-        var held = engine.Resolve(result.Show).Demands.Where(other => other.IsHeld).Select(other => other.Key).ToHashSet(StringComparer.Ordinal);
+        var held = show.Demands.Where(other => other.IsHeld).Select(other => other.Key).ToHashSet(StringComparer.Ordinal);
         var moves = Moves(result, then, node.Key).Concat(Gained(result, then, node.Key)).Select(move => move with { IsHeld = held.Contains(move.Demand) }).ToValueList();
         return new WhatIf
         {
@@ -150,18 +132,59 @@ internal sealed class WhyBuilder
         };
     }
 
-    /// <summary>Compares what is left without a place by priority, then how many move, held or not.</summary>
-    private static int Weigh(ObjectiveVector one, ObjectiveVector other)
+    /// <summary>
+    /// The assignment that follows: the one where all others stay, if it leaves nobody out; else the best in which they may go, held ones of the document
+    /// only where no assignment can keep them. What the first assignment has only just placed is held by nobody.
+    /// </summary>
+    private (AssignmentResult Then, bool IsProven) Follow(DemandNode node, PointRange point, bool isWanted, Show wanted, AssignmentResult result)
     {
-        for (var tier = 0; tier < Tiers; tier++)
+        var first = isWanted ? ShowChanges.Pin(show.Document, node, point) : show.Document;
+        if (!isWanted && node.IsPinned)
         {
-            if (one.Values[tier] != other.Values[tier])
+            // What else the demand might take is not written anywhere; its own device is what stands to reason.
+            wanted = ShowChanges.Unpin(wanted, node)
+                ?? throw new ArgumentException($"{node.Key} is born at {point} and can enter nowhere else; change its origin in the document.");
+            first = ShowChanges.Unpin(first, node)!;
+        }
+
+        var with = isWanted ? options : options with { Avoid = options.Avoid.Append(new Placement { Demand = node.Key, At = point }).ToValueList() };
+        var then = Assign(ShowChanges.HoldAll(wanted), with);
+        var isProven = then.Status == AssignmentStatus.Optimal;
+        if (PlaceOf(then, node.Key) is not null && Lost(result, then, node.Key).Count == 0)
+        {
+            return (then, isProven);
+        }
+
+        var free = Assign(ShowChanges.HoldOnly(wanted, show), with);
+        isProven = free.Status == AssignmentStatus.Optimal;
+        if (Weigh(then, free, Tiers + 1) < 0)
+        {
+            isProven = false;
+            free = then;
+        }
+
+        var anew = Assign(first, with);
+        return Weigh(anew, free, Tiers) < 0 ? (anew, anew.Status == AssignmentStatus.Optimal) : (free, isProven);
+    }
+
+    /// <summary>Compares what is left without a place by priority, then how many move, held or not, as far as so many numbers; contradicting pins come last.</summary>
+    private static int Weigh(AssignmentResult one, AssignmentResult other, int numbers)
+    {
+        if (one.Objective is not { } first || other.Objective is not { } second)
+        {
+            return (one.Objective is null).CompareTo(other.Objective is null);
+        }
+
+        for (var number = 0; number < numbers; number++)
+        {
+            var (here, there) = number < Tiers ? (first.Values[number], second.Values[number]) : (first.Values[Tiers] + first.Values[Tiers + 1], second.Values[Tiers] + second.Values[Tiers + 1]);
+            if (here != there)
             {
-                return one.Values[tier].CompareTo(other.Values[tier]);
+                return here.CompareTo(there);
             }
         }
 
-        return (one.Values[Tiers] + one.Values[Tiers + 1]).CompareTo(other.Values[Tiers] + other.Values[Tiers + 1]);
+        return 0;
     }
 
     private static PointRange? PlaceOf(AssignmentResult result, string demand) => result.Placements.FirstOrDefault(place => place.Demand == demand)?.At;

@@ -48,6 +48,23 @@ public sealed class WhyPromises
         Assert.Equal(["b/1"], what.Moves.Select(move => move.Demand).Concat(what.Lost));
     }
 
+    /// <summary>In-ear mixes are held once they are plugged; here nothing is plugged yet, and the two entries can change places.</summary>
+    [Fact]
+    public void What_was_only_just_placed_holds_nothing()
+    {
+        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)) with
+        {
+            Feeds = [SmallShow.FeedTo("ears", FeedRole.InEar, "desk/aux/1", "box") with { To = [new() { Devices = [new("box")] }, new() { Devices = [new("box")] }] }],
+        };
+        show = show with { Rig = show.Rig with { Reserved = [new() { At = SmallShow.At("box/out/3-8"), Reason = "guests" }] } };
+
+        var what = Engine.Why(show, new WhyQuestion { Subject = "ears/1", Not = SmallShow.At("box/out/1") }).WhatIf!;
+
+        Assert.Equal(SmallShow.At("box/out/2"), what.At);
+        Assert.Equal([new() { Demand = "ears/2", From = SmallShow.At("box/out/2"), To = SmallShow.At("box/out/1") }], what.Moves);
+        Assert.Empty(what.Lost);
+    }
+
     private static string? Problem(TinyInstance tiny)
     {
         var (show, options) = (tiny.Show, tiny.Options);
@@ -88,6 +105,7 @@ public sealed class WhyPromises
             return null;
         }
 
+        var isHeld = Engine.Resolve(tiny.Show).Demands.First(demand => demand.Key == node.Key).IsHeld;
         var claimed = new int[Tiers];
         foreach (var key in lost)
         {
@@ -96,8 +114,10 @@ public sealed class WhyPromises
 
         foreach (var at in Runs(node, PointsOf(node, tiny, result)).Where(at => at != now))
         {
-            var other = BruteForce.Solve(Pinned(result.Show, node.Key, at), tiny.Options);
-            if (other.Vector is { } vector && Compare(vector.Values.Take(Tiers), claimed) < 0)
+            var other = BruteForce.Solve(Pinned(tiny.Show, node.Key, at), tiny.Options);
+
+            // A pin may take the place of one that is held, which the demand by itself cannot.
+            if (other.Vector is { } vector && vector.Values[Tiers] <= (isHeld ? 1 : 0) && Compare(vector.Values.Take(Tiers), claimed) < 0)
             {
                 return $"what would follow leaves {string.Join(' ', claimed)} without a place, and {at} only {string.Join(' ', vector.Values.Take(Tiers))}";
             }
