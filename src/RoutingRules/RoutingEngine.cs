@@ -17,9 +17,12 @@ public sealed class RoutingEngine
 {
     private readonly Rule[] rules;
     private readonly ActiveRule[] active;
+    private readonly bool isVerifying;
 
-    internal RoutingEngine(Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, AssignmentStrategy[] strategies, PluginInfo[] plugins, EngineConfig config)
+    internal RoutingEngine(
+        Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, AssignmentStrategy[] strategies, PluginInfo[] plugins, EngineConfig config, bool isVerifying = true)
     {
+        this.isVerifying = isVerifying;
         this.rules = rules;
         this.active = active;
         Config = config;
@@ -94,10 +97,16 @@ public sealed class RoutingEngine
     /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
     /// <exception cref="UnsupportedAssignmentException">The strategy cannot take into account something that the show uses.</exception>
     /// <exception cref="InvalidProposalException">The strategy proposed something that breaks a rule.</exception>
+    /// <exception cref="UnsoundResultException">What was computed breaks a rule, as <see cref="Verification.AssignmentVerifier"/> finds: a mistake of the engine.</exception>
     public AssignmentResult Assign(Show show, AssignmentOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= new AssignmentOptions();
         var result = Assigner.Assign(this, show, options, cancellation);
+        if (isVerifying)
+        {
+            Verification.ResultGate.Pass(show, result, options, id => Profiles.Find(id)?.Value);
+        }
+
         return options.ExplainUnplaced ? UnplacedExplainer.Explain(this, show, options, result, static _ => true, cancellation) : result;
     }
 
@@ -171,8 +180,8 @@ public sealed class RoutingEngine
         return ImpactBuilder.Answer(this, show, options ?? new ImpactOptions(), cancellation);
     }
 
-    /// <summary>The same engine without rules, for assignments whose findings nobody reads.</summary>
-    internal RoutingEngine WithoutRules() => new([], [], Profiles, [], [.. Strategies], [], Config);
+    /// <summary>The same engine without rules and without a second look at results, for assignments that nobody gets to see.</summary>
+    internal RoutingEngine WithoutRules() => new([], [], Profiles, [], [.. Strategies], [], Config, isVerifying: false);
 
     /// <summary>Mends what the rules find, as far as there are fixes: each is tried on a copy and taken only when its finding is gone and nothing worse has come.</summary>
     /// <param name="show">The show; stays as it is.</param>

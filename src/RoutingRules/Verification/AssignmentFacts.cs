@@ -17,7 +17,7 @@ internal sealed class AssignmentFacts
         Rig = new RigFacts(input, profiles, options.Without);
         Networks = new NetworkFacts(Rig);
         Before = new SignalTrace(Rig, input.Patch);
-        var demands = DemandList.Of(input, Rig);
+        var demands = DemandList.Of(input, Rig, Before);
         ExistingSearch.Run(demands, Rig, Before);
         Demands = demands;
         foreach (var run in Demands.SelectMany(demand => (RunSet[])[demand.Runs, demand.EvenRuns]).Distinct().SelectMany(runs => runs))

@@ -72,6 +72,7 @@ internal sealed partial class ResultCheck
         CheckLimits();
         CheckLinks();
         CheckOutputs();
+        CheckDownstream();
         CheckChannels();
         if (withHolds)
             CheckHolds();

@@ -130,6 +130,10 @@ internal sealed class SignalTrace
                 return null;
         }
 
+        // A way through a device is wire, and a selector picks its own source: no route changes either.
+        if (group.ThroughFrom is not null || group.IsSelect)
+            return Through(group, point.Number);
+
         if (group.FixedFrom is { } from)
         {
             var cleared = group.IsClearable && routes.TryGetValue(point, out var named) && named is null;
@@ -139,7 +143,7 @@ internal sealed class SignalTrace
         if (routes.TryGetValue(point, out var routed))
             return routed is { } source ? new TraceStep(StepKind.Route, source) : null;
 
-        return group.FactorySource(point.Number) is { } factory ? new TraceStep(StepKind.Factory, factory) : Through(group, point.Number);
+        return group.FactorySource(point.Number) is { } factory ? new TraceStep(StepKind.Factory, factory) : null;
     }
 
     private void AddCarrier(Dictionary<Point, List<Point>> map, Point point)
@@ -161,7 +165,7 @@ internal sealed class SignalTrace
     {
         PortKind.Source => rig.Group(end)!.ThroughFrom is null,
         PortKind.Input => rig.OutputCabledTo(end) is null,
-        PortKind.Output or PortKind.Sink => rig.Group(end)!.IsSelect && !routes.ContainsKey(end),
+        PortKind.Output or PortKind.Sink => rig.Group(end)!.IsSelect,
         _ => false,
     };
 
