@@ -20,13 +20,13 @@ public sealed class ImpactPromises
 
     private static readonly ImpactOptions Bare = new() { Recovery = false, SetSize = 0, Kinds = [.. Enum.GetValues<LossKind>().Where(kind => kind != LossKind.Point)] };
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property A_loss_silences_what_deleting_it_silences() => Promise.Of(Powered(ShowArbitraries.Valid()), show => Compare(show, Promise.Engine.Impact(show, Bare).Losses));
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property So_it_does_where_everything_is_delivered() => Promise.Of(Powered(Clean()), show => Compare(show, Promise.Engine.Impact(show, Bare).Losses));
 
-    [Property(MaxTest = PlanCases, Replay = Promise.Seed)]
+    [Property(MaxTest = PlanCases)]
     public Property Feeds_and_lines_are_lost_where_deleting_parts_them_from_their_source() => Promise.Of(Powered(Clean()), show =>
     {
         var before = RemovalOracle.Resolve(show);
@@ -58,7 +58,7 @@ public sealed class ImpactPromises
         return null;
     });
 
-    [Property(MaxTest = PlanCases, Replay = Promise.Seed)]
+    [Property(MaxTest = PlanCases)]
     public Property The_smallest_sets_are_those_found_by_trying_every_set() => Promise.Of(Powered(Clean()), show =>
     {
         var answer = Promise.Engine.Impact(show, Bare with { SetSize = 2 });
@@ -84,7 +84,7 @@ public sealed class ImpactPromises
         return null;
     });
 
-    [Property(MaxTest = PlanCases, Replay = Promise.Seed)]
+    [Property(MaxTest = PlanCases)]
     public Property The_steps_of_a_plan_bring_back_what_it_says_and_disturb_nothing() => Promise.Of(Powered(Clean()), show =>
     {
         var before = RemovalOracle.Resolve(show);
@@ -102,7 +102,7 @@ public sealed class ImpactPromises
         return null;
     });
 
-    [Property(MaxTest = PairCases, Replay = Promise.Seed)]
+    [Property(MaxTest = PairCases)]
     public Property So_do_the_steps_of_a_plan_for_two_losses() => Promise.Of(Powered(Clean()), show =>
     {
         var before = RemovalOracle.Resolve(show);

@@ -12,16 +12,16 @@ public sealed class RetoldShowsTests
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
 
-    [Property(MaxTest = 60, Replay = Promises.Promise.Seed)]
+    [Property(MaxTest = 60)]
     public Property Names_do_not_matter() => Prop.ForAll(TinyInstances.Arbitrary, tiny => Same(tiny, Renamed(tiny.Show), tiny.Options));
 
-    [Property(MaxTest = 60, Replay = Promises.Promise.Seed)]
+    [Property(MaxTest = 60)]
     public Property A_device_that_nothing_uses_does_not_matter() => Prop.ForAll(
         TinyInstances.Arbitrary,
         tiny => Same(tiny, WithSpareDevice(tiny.Show, atEnd: true), tiny.Options) && Same(tiny, WithSpareDevice(tiny.Show, atEnd: false), tiny.Options));
 
     // With a patch, which of two equal places a demand is said to have already depends on the order of devices.
-    [Property(MaxTest = 60, Replay = Promises.Promise.Seed)]
+    [Property(MaxTest = 60)]
     public Property The_order_of_devices_does_not_matter_while_nothing_is_patched() => Prop.ForAll(
         TinyInstances.Arbitrary.Generator.Select(Unpatched).ToArbitrary(),
         tiny => Same(tiny, tiny.Show with { Rig = tiny.Show.Rig with { Devices = tiny.Show.Rig.Devices.Reverse().ToValueList() } }, tiny.Options));

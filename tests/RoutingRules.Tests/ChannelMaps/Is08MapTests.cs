@@ -120,7 +120,7 @@ public sealed class Is08MapTests
         Assert.Contains("has a dot", Assert.Throws<ChannelMapException>(() => Write(new ChannelMap { Device = new("x"), Channels = [Entry("a.b", 0, "c", 0)] })).Message, StringComparison.Ordinal);
     }
 
-    [Property(MaxTest = 60, Replay = Promise.Seed)]
+    [Property(MaxTest = 60)]
     public Property A_map_that_comes_back_changes_nothing_and_makes_the_same_patch_anew() => Promise.Of(ShowArbitraries.Valid(), show =>
     {
         foreach (var device in show.Rig.Devices.Select(device => device.Id))
@@ -152,7 +152,7 @@ public sealed class Is08MapTests
     public void The_shows_of_the_promise_have_maps() =>
         Assert.True(ShowArbitraries.Valid().Generator.Sample(30, new Rnd(20270612), 20).Count(show => show.Rig.Devices.Any(device => MapOf(show, device.Id)?.Channels.Any(channel => !channel.Input.IsNone) == true)) > 5);
 
-    [Property(MaxTest = 60, Replay = Promise.Seed)]
+    [Property(MaxTest = 60)]
     public Property What_a_map_asks_for_is_what_the_device_then_does() => Prop.ForAll(
         (from sinks in Gen.Choose(0, 15).ArrayOf(6) from sources in Gen.Choose(-1, 63).ArrayOf(6) from again in Gen.Choose(-1, 63).ArrayOf(6) select (sinks, sources, again)).ToArbitrary(),
         drawn =>

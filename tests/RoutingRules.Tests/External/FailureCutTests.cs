@@ -17,7 +17,7 @@ public sealed class FailureCutTests
     private static readonly DeviceProfile Console = Wide(SmallProfiles.Console, "made/console");
     private static readonly DeviceProfile Box = Wide(SmallProfiles.FreeBox, "made/box");
 
-    [Property(MaxTest = 200, Replay = Promise.Seed)]
+    [Property(MaxTest = 200)]
     public Property A_feed_is_lost_exactly_when_the_network_parts_its_ends() => Promise.Of(Shows(), show =>
     {
         var things = show.Rig.Devices.Select(device => device.Id.Value).Concat(show.Rig.Links.Select(link => link.Id.Value)).ToList();

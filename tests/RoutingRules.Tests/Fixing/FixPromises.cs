@@ -70,7 +70,7 @@ public sealed class FixPromises
         Assert.True(safe >= Cases / 2, $"only {safe} safe fixes");
     }
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property A_safe_fix_takes_its_finding_away_brings_none_and_leaves_every_sink_what_it_carries() => Promise.Of(Faulty, show =>
     {
         var result = Promise.Engine.Fix(show);
@@ -88,7 +88,7 @@ public sealed class FixPromises
             : "a sink carries something else";
     });
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property Mending_twice_is_mending_once() => Promise.Of(Faulty, show =>
     {
         var safe = Promise.Engine.Fix(show).Show;
@@ -98,7 +98,7 @@ public sealed class FixPromises
             : null;
     });
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property An_unsafe_fix_brings_no_error_and_says_which_sinks_it_moves() => Promise.Of(Faulty, show =>
     {
         var result = Promise.Engine.Fix(show, new FixOptions { IncludeUnsafe = true });
@@ -115,7 +115,7 @@ public sealed class FixPromises
             : null;
     });
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property Patch_text_and_model_say_the_same_and_the_rest_of_the_text_stays() => Promise.Of(Faulty, show =>
     {
         var text = ShowWriter.ToUtf8(show);

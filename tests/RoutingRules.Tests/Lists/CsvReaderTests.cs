@@ -62,7 +62,7 @@ public sealed class CsvReaderTests
     [InlineData("id", ',')]
     public void The_separator_is_the_most_frequent_one_of_the_first_row(string text, char expected) => Assert.Equal(expected, CsvReader.Guess(text));
 
-    [Property(MaxTest = 300, Replay = Promise.Seed)]
+    [Property(MaxTest = 300)]
     public Property What_another_writer_writes_is_read_as_another_reader_reads_it() => Prop.ForAll(Tables(), table =>
     {
         foreach (var separator in new[] { ',', ';', '\t' })
@@ -77,7 +77,7 @@ public sealed class CsvReaderTests
         return true.ToProperty();
     });
 
-    [Property(MaxTest = 300, Replay = Promise.Seed)]
+    [Property(MaxTest = 300)]
     public Property What_is_written_here_is_read_alike_by_another_reader_and_here() => Prop.ForAll(Tables(), table =>
     {
         var text = new StringBuilder();
@@ -89,7 +89,7 @@ public sealed class CsvReaderTests
         return Same(Theirs(text.ToString(), ';'), table) && Same(Ours(text.ToString(), ';'), table);
     });
 
-    [Property(MaxTest = 300, Replay = Promise.Seed)]
+    [Property(MaxTest = 300)]
     public Property Any_text_at_all_is_read_to_its_end() => Prop.ForAll(Gen.Elements(Pieces).ListOf().Select(string.Concat).ToArbitrary(), text =>
     {
         var rows = CsvReader.Read(text, ',', new ListProblems(9));

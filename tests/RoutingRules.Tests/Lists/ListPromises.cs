@@ -17,7 +17,7 @@ public sealed class ListPromises
 {
     private const int Cases = 300;
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property A_list_that_comes_back_changes_nothing() => Promise.Of(Named(), show =>
     {
         foreach (var list in Enum.GetValues<IntentList>())
@@ -37,7 +37,7 @@ public sealed class ListPromises
         return null;
     });
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property What_was_taken_out_comes_back_as_it_was_and_where_it_was() => Promise.Of(Named(), full =>
     {
         var show = Sayable(full);
@@ -61,7 +61,7 @@ public sealed class ListPromises
         return null;
     });
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property One_column_changes_one_member_and_keeps_the_rest_of_the_text() => Promise.Of(Named(), show =>
     {
         var text = new StringBuilder("NAME;Id\n");
@@ -85,7 +85,7 @@ public sealed class ListPromises
             : null;
     });
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property Formulas_go_out_harmless_and_come_back() => Prop.ForAll(
         Gen.Elements("=", "+", "-", "@", "'", "\uff1d", "\"", ",", "1", "a").ArrayOf(5).Select(string.Concat).ToArbitrary(),
         name =>
@@ -96,7 +96,7 @@ public sealed class ListPromises
             return result.Show!.Lines.Equals(show.Lines) && !"=+-@\uff1d".Contains(CsvReader.Read(text, ',', new ListProblems(1))[1].Cells[1].Text.FirstOrDefault('x'), StringComparison.Ordinal);
         });
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property Any_bytes_give_problems_or_a_show_that_can_be_written() => Prop.ForAll(Mutations(), mutation =>
     {
         var result = ListImport.Read(mutation.Show, mutation.Utf8, IntentList.Feeds);

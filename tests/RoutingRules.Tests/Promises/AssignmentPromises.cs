@@ -10,26 +10,26 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Promises 4, 7 and 8 for assignments, and what every account of one must say.</summary>
 public sealed class AssignmentPromises
 {
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property The_verifier_accepts_every_result_and_counts_the_same_vector() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
         AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, value.Options), value.Options));
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property The_verifier_accepts_results_with_pins_inserts_blocks_and_things_left_out() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
         AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, value.Options), value.Options));
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property The_verifier_accepts_results_without_any_search() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
     {
         var options = value.Options with { Budget = 0 };
         return AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, options), options);
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property A_cancelled_search_still_gives_a_valid_result() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
         AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, value.Options, new CancellationToken(true)), value.Options));
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Results_are_checked_whole_and_accounted_for_and_the_input_stays_what_it_was() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
     {
         var before = AssignCases.Json(value.Show);
@@ -38,14 +38,14 @@ public sealed class AssignmentPromises
             : StaleCheck(result) ?? Conflict(result) ?? ForeignChange(value.Show, result) ?? WrongAccount(value.Show, result);
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Shows_full_of_mistakes_can_be_assigned_and_checked() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var result = AssignCases.Assign(show, AssignCases.Small);
         return Equals(result.Check, Promise.Engine.Check(result.Show)) ? null : "The check in the result is not that of its show.";
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Shows_without_any_meaning_can_be_assigned_and_checked() => Promise.Of(ModelArbitraries.Shows(), show =>
     {
         var result = AssignCases.Assign(show, AssignCases.Small);

@@ -9,10 +9,10 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Promise 3: stream channel c is slot first + c - 1, and a receiver a..b that takes channels from x on has channel x + k at slot a + k.</summary>
 public sealed class BlockOffsetPromises
 {
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Streams_of_valid_patches_keep_their_offsets() => Promise.Of(ShowArbitraries.Valid(), OffsetProblem);
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Streams_of_assigned_patches_keep_their_offsets_stand_on_the_grid_and_never_overlap() => Promise.Of(ShowArbitraries.ToAssign(), show =>
     {
         var result = AssignCases.Assign(show, AssignCases.Small).Show;

@@ -13,7 +13,7 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Comparisons say just what differs, and changeovers never put on an open output what neither act has there.</summary>
 public sealed class ChangePromises
 {
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property A_patch_made_of_two_documents_turns_one_into_the_other() => Promise.Of(ShowPair.Strangers(), pair => pair.After, pair =>
     {
         var before = JsonNode.Parse(ShowWriter.ToUtf8(pair.Before));
@@ -24,7 +24,7 @@ public sealed class ChangePromises
             : null;
     });
 
-    [Property(MaxTest = Promise.Cases / 4, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases / 4)]
     public Property A_show_does_not_differ_from_itself() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var same = Promise.Engine.Compare(show, show);
@@ -34,7 +34,7 @@ public sealed class ChangePromises
             : !plan.Steps.IsEmpty ? $"A step: {plan.Steps[0].Text}" : null;
     });
 
-    [Property(MaxTest = Promise.Cases / 4, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases / 4)]
     public Property Just_the_sinks_that_carry_something_else_are_listed() => Promise.Of(ShowPair.OneRig(), pair => pair.After, pair =>
     {
         var comparison = Promise.Engine.Compare(pair.Before, pair.After);
@@ -53,10 +53,10 @@ public sealed class ChangePromises
         return comparison.IsEmpty == ShowWriter.ToUtf8(pair.Before).AsSpan().SequenceEqual(ShowWriter.ToUtf8(pair.After)) ? null : "IsEmpty is wrong.";
     });
 
-    [Property(MaxTest = Promise.Cases / 4, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases / 4)]
     public Property An_open_output_never_carries_what_neither_act_has_there() => Promise.Of(ShowPair.OneRig(), pair => pair.After, pair => Broken(pair.Before, pair.After));
 
-    [Property(MaxTest = Promise.Cases / 10, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases / 10)]
     public Property Not_even_between_shows_that_have_nothing_in_common() => Promise.Of(ShowPair.Strangers(), pair => pair.After, pair => Broken(pair.Before, pair.After));
 
     /// <summary>Simulates the steps with a tracer of its own.</summary>

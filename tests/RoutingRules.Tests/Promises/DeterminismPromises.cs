@@ -13,11 +13,11 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Promise 5 inside one process: threads and cultures. Hash seeds, time zones and real cultures are tried with processes of their own.</summary>
 public sealed class DeterminismPromises
 {
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Reports_are_the_same_bytes_under_a_contrary_culture() => Promise.Of(ShowArbitraries.Messy(), show =>
         Report(show) == Contrarily(() => Report(show)) ? null : "The report changed with the culture.");
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Assignments_are_the_same_bytes_under_a_contrary_culture() => Promise.Of(ShowArbitraries.ToAssign(), show =>
         Assignment(show) == Contrarily(() => Assignment(show)) ? null : "The assignment changed with the culture.");
 

@@ -11,14 +11,14 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Promise 2: what a source fed before, it feeds afterwards, unless the result says that it moved or went.</summary>
 public sealed class FanOutPromises
 {
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property What_is_placed_sounds_what_sounded_still_does_and_what_changed_is_listed() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
     {
         var result = AssignCases.Assign(value.Show, value.Options);
         return UndeliveredPlacement(value.Show, result) ?? UnlistedChange(value.Show, result) ?? WrongAccountOfMoves(value.Show, result);
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Assigning_what_was_assigned_from_scratch_changes_nothing() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
     {
         if (value.Show.Feeds.Any(feed => feed.Spread || !feed.SeparateFrom.IsEmpty))
@@ -34,7 +34,7 @@ public sealed class FanOutPromises
             : null;
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Writing_and_reading_keeps_every_route_and_stream() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var read = ShowReader.Read(ShowWriter.ToUtf8(show)).Value!;

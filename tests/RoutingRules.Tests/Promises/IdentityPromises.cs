@@ -11,20 +11,20 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Findings keep their identity when nothing but order, form or names for people change, and never share one.</summary>
 public sealed class IdentityPromises
 {
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property No_two_findings_of_a_document_share_an_identity() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var shared = Promise.Engine.Check(show).Findings.GroupBy(finding => (finding.Rule, Fingerprint: finding.Fingerprint())).FirstOrDefault(group => group.Count() > 1);
         return shared is null ? null : $"{shared.Key.Rule} says with one identity: {string.Join(" and ", shared.Select(finding => finding.Message))}";
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Lists_whose_order_means_nothing_may_be_reordered() => Promise.Of(ShowArbitraries.Valid(), show => Differences(show, Reordered(show)));
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Names_for_people_may_be_changed() => Promise.Of(ShowArbitraries.Messy(), show => Differences(show, Retitled(show)));
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property A_document_may_be_written_on_one_line() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var pretty = ShowWriter.ToUtf8(show);

@@ -14,14 +14,14 @@ public sealed class NothingLostPromises
     private static readonly string[] Fragments =
         ["null", "[]", "{}", "\"\"", "-1", "1e400", "\"desk-1/aux/1-99999\"", "\"box-1/out/0\"", "\"feed-1\"", ",", "}", "\"extensions\":{},", "2147483648"];
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Random_bytes_give_findings() => Prop.ForAll(Gen.Choose(0, 255).Select(value => (byte)value).ArrayOf().ToArbitrary(), bytes =>
     {
         var read = ShowReader.Read(bytes);
         return !read.IsUsable && !read.Findings.IsEmpty && read.Findings.All(finding => finding.Line is null or >= 1);
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Mutated_shows_are_read_checked_and_assigned_without_failing() => Promise.Of(Mutations(), mutation => mutation.Show, mutation =>
     {
         var read = ShowReader.Read(mutation.Utf8);

@@ -10,10 +10,10 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Promise 1: an output that a route, a cable or a feed uses carries one real source, or a finding speaks of it.</summary>
 public sealed class OrphanPromises
 {
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property A_used_output_carries_a_source_or_a_finding_names_it_in_messy_shows() => Promise.Of(ShowArbitraries.Messy(), Orphan);
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property A_used_output_carries_a_source_or_a_finding_names_it_in_valid_shows() => Promise.Of(ShowArbitraries.Valid(), Orphan);
 
     private static string? Orphan(Show show)

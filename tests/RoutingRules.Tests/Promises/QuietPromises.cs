@@ -8,7 +8,7 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Keep them quiet: where nothing is wrong, no rule warns.</summary>
 public sealed class QuietPromises
 {
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property A_show_wired_by_hand_gives_nothing_above_a_note() => Promise.Of(ShowArbitraries.Clean(), clean => clean.Show, clean =>
     {
         var check = Promise.Engine.Check(clean.Show);
@@ -17,7 +17,7 @@ public sealed class QuietPromises
             : $"{check.Undecided[0].Rule}: {check.Undecided[0].Reason}";
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property An_assigned_show_that_can_be_wired_by_hand_gives_nothing_above_a_note() => Promise.Of(ShowArbitraries.Clean(), clean => clean.Show, clean =>
     {
         var result = AssignCases.Assign(clean.Show with { Patch = clean.Show.Patch with { Streams = [], Routes = [], Labels = [], Inputs = [] } }, AssignCases.Small);

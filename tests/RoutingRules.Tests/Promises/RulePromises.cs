@@ -14,7 +14,7 @@ public sealed class RulePromises
 
     private static readonly ActiveRule[] Planted = [Usual(new ThrowingRule()), Usual(new EndlessRule()), Usual(new UnsureRule()), Usual(new StrangeRule())];
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Each_rule_ends_in_one_way_that_its_findings_bear_out() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var result = Promise.Engine.Check(show);
@@ -37,13 +37,13 @@ public sealed class RulePromises
         return null;
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property No_built_in_rule_fails_or_overspends() => Promise.Of(ShowArbitraries.Messy(), show =>
         Promise.Engine.Check(show).Undecided.FirstOrDefault(subject => subject.IsFault || subject.Reason.Contains("budget", StringComparison.Ordinal)) is { } bad
             ? $"{bad.Rule} on {bad.Subject}: {bad.Reason}"
             : null);
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Bad_rules_are_undecided_and_leave_the_others_alone() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var resolved = Promise.Resolve(show);

@@ -8,13 +8,13 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Promise 1 and 4 for the graph: it says of every point what a slow reader of the document says, and nothing is ever summed.</summary>
 public sealed class SignalGraphPromises
 {
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property The_graph_and_a_slow_trace_agree_on_every_point_of_messy_shows() => Promise.Of(ShowArbitraries.Messy(), Disagreement);
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property The_graph_and_a_slow_trace_agree_on_every_point_of_valid_shows() => Promise.Of(ShowArbitraries.Valid(), Disagreement);
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Every_point_is_fed_by_one_point_at_most() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var graph = Promise.Resolve(show).Graph;
@@ -42,7 +42,7 @@ public sealed class SignalGraphPromises
         return null;
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property What_a_source_is_said_to_reach_is_what_traces_back_to_it() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var graph = Promise.Resolve(show).Graph;

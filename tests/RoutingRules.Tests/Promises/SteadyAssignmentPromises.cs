@@ -10,7 +10,7 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Small change in, small change out: names do not matter, bystanders do not matter, additions move nobody.</summary>
 public sealed class SteadyAssignmentPromises
 {
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property Renaming_devices_zones_feeds_and_lines_does_not_change_the_vector() => Promise.Of(ShowArbitraries.ToAssign(), show =>
     {
         var before = AssignCases.Assign(show, AssignCases.Small).Objective;
@@ -18,7 +18,7 @@ public sealed class SteadyAssignmentPromises
         return before?.ToString() == after?.ToString() ? null : $"The vector was {before} and is {after} under other names.";
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property A_device_nobody_names_does_not_change_what_people_read_and_plug() => Promise.Of(ShowArbitraries.ToAssign(), show =>
     {
         var bystander = SmallProfiles.Box with { Id = new("made/bystander") };
@@ -36,7 +36,7 @@ public sealed class SteadyAssignmentPromises
     });
 
     /// <summary>The late feed has a bus of its own: one that shares its bus with others could claim that their outputs serve it.</summary>
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property A_feed_more_moves_nothing_that_is_held() => Promise.Of(ShowArbitraries.ToAssign(), show =>
     {
         var settled = AssignCases.Assign(show, AssignCases.Small);
@@ -55,7 +55,7 @@ public sealed class SteadyAssignmentPromises
             : null;
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property A_show_wired_by_hand_stays_as_it_is() => Promise.Of(ShowArbitraries.Clean(), clean => clean.Show, clean =>
     {
         var result = AssignCases.Assign(clean.Show, AssignCases.Small);
@@ -68,7 +68,7 @@ public sealed class SteadyAssignmentPromises
             : null;
     });
 
-    [Property(MaxTest = Promise.Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases)]
     public Property A_show_that_can_be_wired_by_hand_is_wired_in_full_and_without_errors() => Promise.Of(ShowArbitraries.Clean(), clean => clean.Show, clean =>
     {
         var unwired = clean.Show with { Patch = clean.Show.Patch with { Streams = [], Routes = [] } };

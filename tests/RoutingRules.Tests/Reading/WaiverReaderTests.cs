@@ -62,11 +62,11 @@ public sealed class WaiverReaderTests
         Assert.All(read.Findings, finding => Assert.NotNull(finding.Line));
     }
 
-    [Property(MaxTest = 200, Replay = "(20270612,7)")]
+    [Property(MaxTest = 200)]
     public Property Waivers_survive_writing_and_reading() =>
         Prop.ForAll(ModelArbitraries.Waivers(), list => WaiverReader.Read(WaiverWriter.ToUtf8(list)) is { IsUsable: true, Value: var read } && read == list);
 
-    [Property(MaxTest = 200, Replay = "(20270612,7)")]
+    [Property(MaxTest = 200)]
     public Property Baselines_survive_writing_and_reading() =>
         Prop.ForAll(ModelArbitraries.Baselines(), baseline => BaselineReader.Read(BaselineWriter.ToUtf8(baseline)) is { IsUsable: true, Value: var read } && read == baseline);
 }

@@ -35,7 +35,7 @@ public sealed class PathPatternTests
     public void A_pattern_fits_as_written(string pattern, string path, bool expected) => Assert.Equal(expected, PathPattern.IsMatch(pattern, path));
 
     /// <summary>Against plain recursion over all ways to read the pattern.</summary>
-    [Property(MaxTest = 2000, Replay = "(20270612,7)")]
+    [Property(MaxTest = 2000)]
     public Property The_table_agrees_with_trying_every_way()
     {
         var texts = Gen.Elements("a", "b", "/", "*", "**", "?").ListOf(7).Select(string.Concat);

@@ -65,7 +65,7 @@ public sealed class StarterPromises
 
     private static Gen<int> Count() => Gen.Frequency((6, Gen.Constant(0)), (20, Gen.Choose(1, 3)), (4, Gen.Choose(4, 10)), (1, Gen.Choose(11, StarterOptions.Most)));
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property A_starting_show_is_clean_and_whole_or_what_does_not_fit_is_told_truly() => Prop.ForAll(Options().ToArbitrary(), options =>
     {
         var result = ShowStarter.Start(Engine, options);

@@ -16,7 +16,7 @@ public sealed class SheetChangesTests
     [Fact]
     public void Against_itself_nothing_is_marked() => Assert.Null(Marked(Old));
 
-    [Property(MaxTest = 60, Replay = Promise.Seed)]
+    [Property(MaxTest = 60)]
     public Property Against_itself_nothing_of_a_messy_show_is_marked() => Promise.Of(ShowArbitraries.Messy(), Marked);
 
     [Fact]

@@ -90,7 +90,7 @@ public sealed class SvgSheetWriterTests
         Assert.Contains(flow.Nodes, node => node.Mark == "cables" && node.Note == "Main L, Main R");
     }
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property In_messy_shows_no_box_lies_on_another_and_edges_lead_to_the_right() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
         var sheet = SheetBuilder.Build(ShowResolver.Resolve(show, new ProfileLibrary([])));
@@ -103,7 +103,7 @@ public sealed class SvgSheetWriterTests
         return null;
     });
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property In_valid_shows_every_output_with_a_named_signal_is_drawn() => Promise.Of(ShowArbitraries.Valid(), show =>
     {
         foreach (var device in SheetBuilder.Build(ShowResolver.Resolve(show, new ProfileLibrary([]))).Devices)
