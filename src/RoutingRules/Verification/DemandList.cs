@@ -166,12 +166,12 @@ internal sealed class DemandList
 
     private static bool Suits(Line line, GroupFacts group) =>
         group.Kind == PortKind.Input
-        && (group.Model.Level == SignalLevel.Mic || (line.Kind == LineKind.Line && group.Model.Level == SignalLevel.Line))
+        && (group.Model.Level is null || group.Model.Level == SignalLevel.Mic || (line.Kind == LineKind.Line && group.Model.Level == SignalLevel.Line))
         && (line.Phantom != PhantomNeed.Required || group.Model.Phantom);
 
     // An output behind processing is no place of its own: what it carries was decided at the input.
     private static bool IsLineOutput(GroupFacts group) =>
-        group.Kind == PortKind.Output && group.Model.Level == SignalLevel.Line && group.ThroughFrom is null;
+        group.Kind == PortKind.Output && (group.Model.Level is null || group.Model.Level == SignalLevel.Line) && group.ThroughFrom is null;
 
     private static IEnumerable<Point> All(GroupFacts group) => Enumerable.Range(1, group.Count).Select(group.At);
 

@@ -178,6 +178,8 @@ internal sealed partial class ResultCheck
                 {
                     hops++;
                     streams.Add(-1);
+                    receive.Add(chain.Points[step]);
+                    transmit.Add(chain.Points[step + 1]);
                 }
             }
 

@@ -53,7 +53,7 @@ internal static class ResultGate
 
     private static bool IsWhole(RigFacts rig, Route route) =>
         rig.Exists(route.To) && rig.Group(route.To)!.Kind is PortKind.Output or PortKind.Sink or PortKind.Transmit
-        && (route.From is not { } from || (rig.Exists(from) && from.Width == route.To.Width && from.Device == route.To.Device));
+        && (route.From is not { } from || (rig.Exists(from) && rig.Group(from)!.Kind is PortKind.Source or PortKind.Input or PortKind.Receive && from.Width == route.To.Width && from.Device == route.To.Device));
 
     private static bool IsKind(RigFacts rig, PointRange run, PortKind kind) => rig.Exists(run) && rig.Group(run)!.Kind == kind;
 }

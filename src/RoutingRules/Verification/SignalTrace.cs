@@ -136,8 +136,13 @@ internal sealed class SignalTrace
 
         if (group.FixedFrom is { } from)
         {
-            var cleared = group.IsClearable && routes.TryGetValue(point, out var named) && named is null;
-            return cleared || point.Number > from.Count ? null : new TraceStep(StepKind.Fixed, from.At(point.Number));
+            if (point.Number > from.Count)
+                return null;
+
+            // Where a sink can be cleared, a route from its own source says that it is not.
+            var own = from.At(point.Number);
+            var named = group.IsClearable && routes.TryGetValue(point, out var written) ? (Written: true, From: written) : default;
+            return !named.Written ? new TraceStep(StepKind.Fixed, own) : named.From is null ? null : new TraceStep(named.From == own ? StepKind.Route : StepKind.Fixed, own);
         }
 
         if (routes.TryGetValue(point, out var routed))
@@ -178,7 +183,7 @@ internal sealed class SignalTrace
         {
             var sink = route.To[i];
             var source = route.From?[i];
-            if (rig.Kind(sink) is not (PortKind.Output or PortKind.Sink or PortKind.Transmit) || (source is { } point && !rig.Exists(point)))
+            if (rig.Kind(sink) is not (PortKind.Output or PortKind.Sink or PortKind.Transmit) || (source is { } point && rig.Kind(point) is not (PortKind.Source or PortKind.Input or PortKind.Receive)))
                 continue;
 
             if (!routes.TryAdd(sink, source))
