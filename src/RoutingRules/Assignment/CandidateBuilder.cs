@@ -168,6 +168,14 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
                 choices[sink].Insert(0, asIs);
             }
 
+            // A leg in use stays in use.
+            var inUse = choices[sink].FindIndex(choice => !line.Sinks[sink].IsNone && ExistingPlacements.IsFedBy(graph, line.Sinks[sink].Value, choice!.Value.Source));
+            if (inUse > 0)
+            {
+                choices[sink].Insert(0, choices[sink][inUse]);
+                choices[sink].RemoveAt(inUse + 1);
+            }
+
             choices[sink].Add(null);
         }
 
@@ -398,20 +406,20 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
 
         if (graph.FixedSource(new PointIndex(sink)) is { } always)
         {
-            return always.Value >= block.First && always.Value < block.First + block.Width;
+            return always.Value >= block.First && always.Value < block.First + block.Width && !problem.IsBarred[always.Value];
         }
 
-        return graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free }
-            || (problem.Blocks.ReceiveSlot(sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width);
+        return (graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free } && problem.IsBarred.AsSpan(block.First, block.Width).Contains(false))
+            || (problem.Blocks.ReceiveSlot(sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width && !problem.IsBarred[slot]);
     }
 
     private bool Sends(TransmitBlock block, int source)
     {
         for (var slot = block.First; slot < block.First + block.Width; slot++)
         {
-            if (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
+            if (!problem.IsBarred[slot] && (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
                 ? always.Value == source
-                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || problem.Blocks.Find(source, slot) is not null))
+                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || problem.Blocks.Find(source, slot) is not null)))
             {
                 return true;
             }

@@ -73,6 +73,7 @@ internal sealed partial class ResultCheck
         CheckLimits();
         CheckLinks();
         CheckOutputs();
+        CheckDownstream();
         CheckChannels();
         if (withHolds)
             CheckHolds();
@@ -182,6 +183,8 @@ internal sealed partial class ResultCheck
                 {
                     hops++;
                     streams.Add(-1);
+                    receive.Add(chain.Points[step]);
+                    transmit.Add(chain.Points[step + 1]);
                 }
             }
 
