@@ -19,12 +19,15 @@ public sealed class RoutingEngine
 {
     private readonly Rule[] rules;
     private readonly ActiveRule[] active;
+    private readonly bool isVerifying;
 
     /// <summary>The engine that works inside: it takes the shows that answers make on their way without looking at them again.</summary>
     private readonly RoutingEngine inside;
 
-    internal RoutingEngine(Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, AssignmentStrategy[] strategies, PluginInfo[] plugins, EngineConfig config)
+    internal RoutingEngine(
+        Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, AssignmentStrategy[] strategies, PluginInfo[] plugins, EngineConfig config, bool isVerifying = true)
     {
+        this.isVerifying = isVerifying;
         this.rules = rules;
         this.active = active;
         Config = config;
@@ -38,6 +41,7 @@ public sealed class RoutingEngine
 
     private RoutingEngine(RoutingEngine outside)
     {
+        isVerifying = outside.isVerifying;
         rules = outside.rules;
         active = outside.active;
         Config = outside.Config;
@@ -118,11 +122,17 @@ public sealed class RoutingEngine
     /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
     /// <exception cref="UnsupportedAssignmentException">The strategy cannot take into account something that the show uses.</exception>
     /// <exception cref="InvalidProposalException">The strategy proposed something that breaks a rule.</exception>
+    /// <exception cref="UnsoundResultException">What was computed breaks a rule, as <see cref="Verification.AssignmentVerifier"/> finds: a mistake of the engine.</exception>
     public AssignmentResult Assign(Show show, AssignmentOptions? options = null, CancellationToken cancellation = default)
     {
         Demand(show, nameof(show));
         options ??= new AssignmentOptions();
         var result = Assigner.Assign(inside, show, options, cancellation);
+        if (isVerifying)
+        {
+            Verification.ResultGate.Pass(show, result, options, id => Profiles.Find(id)?.Value);
+        }
+
         return options.ExplainUnplaced ? UnplacedExplainer.Explain(inside, show, options, result, static _ => true, cancellation) : result;
     }
 
@@ -196,8 +206,8 @@ public sealed class RoutingEngine
         return ImpactBuilder.Answer(inside, show, options ?? new ImpactOptions(), cancellation);
     }
 
-    /// <summary>The same engine without rules, for assignments whose findings nobody reads.</summary>
-    internal RoutingEngine WithoutRules() => new RoutingEngine([], [], Profiles, [], [.. Strategies], [], Config).inside;
+    /// <summary>The same engine without rules and without a second look at results, for assignments that nobody gets to see.</summary>
+    internal RoutingEngine WithoutRules() => new RoutingEngine([], [], Profiles, [], [.. Strategies], [], Config, isVerifying: false).inside;
 
     private void Demand(Show show, string parameter)
     {

@@ -19,6 +19,11 @@ internal sealed class ConflictFinder(Reassigner again, AssignmentProblem problem
             return unplaced with { Conflict = contradiction.Where(key => key != unplaced.Demand).ToValueList(), ConflictProof = ConflictProof.Searched };
         }
 
+        if (problem.Untried.Count > 0)
+        {
+            return unplaced;
+        }
+
         var demand = problem.Demands.First(candidate => candidate.Node.Key == unplaced.Demand);
         if (demand.Candidates.Length == 0)
         {

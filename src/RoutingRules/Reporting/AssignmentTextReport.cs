@@ -49,6 +49,7 @@ public static class AssignmentTextReport
         WriteList(output, "Outputs that sounded before and are silent now", result.Silenced.Select(point => point.ToString()));
         WriteList(output, "Channels cleared because no line names them", result.Cleared.Select(point => point.ToString()));
         WriteList(output, "Streams taken away", result.RemovedStreams.Select(stream => stream.Value));
+        WriteList(output, "Receivers that took a stream and take none now", result.RemovedReceivers.Select(receiver => $"{receiver.At}, which took {receiver.Stream}"));
         WriteList(output, "Remarks", result.Notes.Select(PlainText.Show));
         WriteObjective(result, order, output);
         if (!result.Utilisation.IsEmpty)

@@ -68,10 +68,12 @@ internal sealed partial class ResultCheck
         CheckBlockRoutes();
         CheckStreams();
         CheckSlots();
+        CheckPrivacy();
         CheckStaying();
         CheckLimits();
         CheckLinks();
         CheckOutputs();
+        CheckDownstream();
         CheckChannels();
         if (withHolds)
             CheckHolds();
@@ -97,6 +99,10 @@ internal sealed partial class ResultCheck
                 Report($"{demand.Key} is placed although its pin is said to contradict others.");
 
             if (demand is not { IsPinned: true, Feed: not null } || at[demand.Index] is not null || contradiction.Contains(demand.Key) || facts.IsPinOutOfUse(demand))
+                continue;
+
+            // With routing in blocks nobody needs to have tried all routes, so that a pin may be left out without a contradiction being claimed.
+            if (facts.RoutesInBlocks)
                 continue;
 
             // A pair pinned on an even number is honoured only while both slots come in one stream; otherwise it counts as unplaced.
@@ -177,6 +183,8 @@ internal sealed partial class ResultCheck
                 {
                     hops++;
                     streams.Add(-1);
+                    receive.Add(chain.Points[step]);
+                    transmit.Add(chain.Points[step + 1]);
                 }
             }
 

@@ -70,6 +70,8 @@ internal static class ProfileTables
         var isolated = table.Default("isolated", Kinds.Bool, false, static group => group.Isolated, "Whether the connectors are isolated by transformers.");
         var phantom = table.Default("phantom", Kinds.Bool, false, static group => group.Phantom, "Whether the inputs can supply phantom power.");
         var paired = table.Default("paired", Kinds.Bool, false, static group => group.Paired, "Whether odd and even neighbours are pairs in hardware.");
+        var inEar = table.Default(
+            "inEar", Kinds.Bool, false, static group => group.InEar, "Whether somebody hears with earpieces or headphones what arrives here: a pack on a cable, a headphone amplifier.");
         var blockSize = table.OptionalValue("blockSize", Kinds.CountFromOne, static group => group.BlockSize, "How many slots travel together. Absent means 1.");
         var carrier = table.OptionalValue(
             "carrier", new GroupRangeKind(single: true), static group => group.Carrier, "The network jack these slots live on, for a digital multicore whose link is the stream.");
@@ -91,6 +93,7 @@ internal static class ProfileTables
             Isolated = isolated[read],
             Phantom = phantom[read],
             Paired = paired[read],
+            InEar = inEar[read],
             BlockSize = blockSize[read],
             Carrier = carrier[read],
             RateConverter = rateConverter[read],

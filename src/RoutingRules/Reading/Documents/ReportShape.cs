@@ -183,6 +183,14 @@ internal static class ReportShape
         May("moved", new ListValue(Text), "Demands whose points changed."),
         May("contradictions", new ListValue(new ListValue(Text)), "Sets of fixed places that cannot hold together."),
         May("removedStreams", new ListValue(Text), "Streams that are no longer there."),
+        May(
+            "removedReceivers",
+            new ListValue(new ObjectValue(Shape(
+                "removedReceiver",
+                "Receive slots that took a stream and take none now.",
+                Must("stream", Text, "The stream."),
+                Must("at", Kinds.PointRange, "The slots.")))),
+            "Receive slots that took a stream and take none now."),
         May("silenced", new ListValue(Text), "Outputs that sounded before and are silent now."),
         May("cleared", new ListValue(Text), "Channels cleared because no line names them."),
         May("notes", new ListValue(Text), "Remarks for people."));

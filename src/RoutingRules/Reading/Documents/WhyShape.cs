@@ -89,7 +89,7 @@ internal static class WhyShape
                 "Places it does not have, all for one cause.",
                 Must(
                     "cause",
-                    Words("refusalCause", "dead", "reserved", "excluded", "taken", "no-path", "block-clash", "stream-limit", "link-full", "late", "spare", "separation", "worse", "equally-good", "search-ended", "not-looked-at", "not-allowed", "wrong-kind"),
+                    Words("refusalCause", "dead", "reserved", "excluded", "taken", "no-path", "block-clash", "stream-limit", "link-full", "late", "spare", "separation", "worse", "equally-good", "search-ended", "not-looked-at", "not-allowed", "wrong-kind", "overheard"),
                     "The cause."),
                 Must("points", Texts, "The places."),
                 Must("devices", Texts, "Whole devices."),

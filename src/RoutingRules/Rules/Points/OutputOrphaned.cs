@@ -214,7 +214,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         }
 
         var first = output;
-        for (var point = context.Upstream(output); !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(output))
         {
             first = context.GroupOf(point).Kind == PortKind.Output ? point : first;
         }
@@ -224,9 +224,9 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
 
     private static bool PassesRoute(RuleContext context, PointIndex point)
     {
-        for (; !point.IsNone; point = context.Upstream(point))
+        foreach (var passed in context.Upward(point))
         {
-            if (context.Via(point) == HopKind.Route)
+            if (context.Via(passed) == HopKind.Route)
             {
                 return true;
             }

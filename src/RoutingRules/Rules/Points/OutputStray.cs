@@ -91,7 +91,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
     internal static string Pointer(RuleContext context, PointIndex output)
     {
         var stream = -1;
-        for (var point = output; !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(output))
         {
             if (context.Via(point) == HopKind.Route)
             {
