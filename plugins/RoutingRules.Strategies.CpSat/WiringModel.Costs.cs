@@ -43,6 +43,11 @@ internal sealed partial class WiringModel
         {
             for (var position = 0; position < receiver.Block.Width && !receiver.Block.IsKept; position++)
             {
+                if (receiver.Block.CarrierFrom < 0 && part.IsExposed(receiver.Block.First + position))
+                {
+                    KeepPrivate(receiver, position);
+                }
+
                 foreach (var output in part.OutputsFedBy(receiver.Block.First + position))
                 {
                     if (part.MustBeSilent(output))
@@ -52,6 +57,30 @@ internal sealed partial class WiringModel
                 }
             }
         }
+    }
+
+    /// <summary>Nothing private arrives at a slot that leads to loudspeakers, unless a sender forces it there.</summary>
+    private void KeepPrivate(ReceiveClass receiver, int position)
+    {
+        foreach (var take in receiver.Takes)
+        {
+            foreach (var (source, carried) in Carried(take.Start + position))
+            {
+                if (part.IsPrivate(new PointIndex(source)))
+                {
+                    new Total().Add(take.Variable).Add(carried).AtMost(model, 1);
+                }
+            }
+        }
+    }
+
+    /// <summary>What a slot may carry that could have been left out, each with its variable.</summary>
+    private List<(int Source, BoolVar Variable)> Carried(int slot)
+    {
+        var settled = part.ContentOf(new PointIndex(slot));
+        return !settled.IsSettled ? contents.GetValueOrDefault(slot, [])
+            : settled.Content.IsNone || settled.IsForced ? []
+            : [(settled.Content.Value, always)];
     }
 
     private void AddSilence(ReceiveClass receiver, int position, PointIndex output)
@@ -72,12 +101,7 @@ internal sealed partial class WiringModel
 
         foreach (var take in receiver.Takes)
         {
-            var slot = take.Start + position;
-            var settled = part.ContentOf(new PointIndex(slot));
-            var possible = settled.IsSettled
-                ? settled.Content.IsNone || settled.IsForced ? [] : [(settled.Content.Value, always)]
-                : contents.GetValueOrDefault(slot, []);
-            foreach (var (source, carried) in possible)
+            foreach (var (source, carried) in Carried(take.Start + position))
             {
                 if (part.ToleratedAt(output).Value == source)
                 {

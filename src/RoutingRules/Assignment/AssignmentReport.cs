@@ -5,7 +5,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Assignment;
 
 /// <summary>Turns choices into the account that a caller gets.</summary>
-internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, int provenBySearch)
+internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, int provenBySearch, bool wasStopped)
 {
     private readonly SignalGraph graph = problem.Show.Graph;
 
@@ -17,7 +17,9 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
         return new AssignmentResult
         {
             Show = result,
-            Status = contradicts ? AssignmentStatus.PinsContradict : proven == ObjectiveVector.Length ? AssignmentStatus.Optimal : AssignmentStatus.Feasible,
+            Status = contradicts ? AssignmentStatus.PinsContradict
+                : proven == ObjectiveVector.Length ? AssignmentStatus.Optimal
+                : wasStopped ? AssignmentStatus.Stopped : AssignmentStatus.Feasible,
             ProvenNumbers = contradicts ? 0 : proven,
             Objective = contradicts ? null : vector,
             Placements = Placements(),
@@ -35,9 +37,14 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
         };
     }
 
-    /// <summary>What the search proved, and the numbers after it that are 0 and cannot be smaller.</summary>
+    /// <summary>What the search proved, and the numbers after it that are 0 and cannot be smaller; nothing where routes were left out.</summary>
     private int ProvenPrefix()
     {
+        if (problem.Untried.Count > 0)
+        {
+            return 0;
+        }
+
         var proven = provenBySearch;
         while (proven < ObjectiveVector.Length && score.Numbers[LevelOrder.At(evaluator.Order, proven)] == 0)
         {
@@ -83,7 +90,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
                 var reached = demand.Candidates[choices[demand.Index]].Deliveries;
                 for (var entry = 0; entry < line.Sinks.Count; entry++)
                 {
-                    if (!Array.Exists(reached, delivery => delivery.Sink == line.Sinks[entry].Value))
+                    if (!line.IsRepeated(entry) && !Array.Exists(reached, delivery => delivery.Sink == line.Sinks[entry].Value))
                     {
                         unplaced.Add(new UnplacedDemand { Demand = demand.Node.Key, Sink = line.Model.To[entry], Reason = UnplacedReasons.Of(demand, entry) });
                     }
@@ -176,6 +183,17 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
                     notes.Add($"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First + position))}, which {state}.");
                 }
             }
+
+            if (Exposure.IsPrivate(demand.Node) && problem.Exposure.Leads(candidate.First))
+            {
+                notes.Add($"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First), demand.Node.Width)}, from where loudspeakers play it; ask whether {demand.Node.Feed!.Model.Role} shall be heard there.");
+            }
+        }
+
+        if (problem.Untried.Count > 0)
+        {
+            var names = string.Join(", ", problem.Untried.Select(device => device.Id));
+            notes.Add($"Blocks of channels were routed inside {names} only as they are patched now or from the same numbers; whether other blocks would do better was not tried.");
         }
 
         return notes.ToValueList();

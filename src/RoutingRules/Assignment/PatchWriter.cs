@@ -111,8 +111,8 @@ internal sealed partial class PatchWriter
     /// <summary>Routes the whole block that a sink with block routing belongs to.</summary>
     private void WantBlock(int sink)
     {
-        var slot = graph.FixedSource(new PointIndex(sink)) is null ? BlockRouting.ReceiveSlot(graph, sink) : -1;
-        if (slot >= 0 && BlockRouting.Find(graph, slot, sink) is { } together)
+        var slot = graph.FixedSource(new PointIndex(sink)) is null ? problem.Blocks.ReceiveSlot(sink) : -1;
+        if (slot >= 0 && problem.Blocks.Find(slot, sink) is { } together)
         {
             for (var position = 0; position < together.Size; position++)
             {

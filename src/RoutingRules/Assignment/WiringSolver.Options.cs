@@ -63,7 +63,7 @@ internal sealed partial class WiringSolver
     private void AddNeedOptions(WiringTask task, TransmitBlock from, ReceiveBlock[] receivers, List<Choice> options)
     {
         var width = receivers[0].Width;
-        foreach (var first in Slots(from, width, task.Sources[0], -1))
+        foreach (var first in Slots(from, task.Sources[0], -1))
         {
             if (task.Sources.Length == 1)
             {
@@ -71,7 +71,7 @@ internal sealed partial class WiringSolver
                 continue;
             }
 
-            foreach (var second in Slots(from, width, task.Sources[1], first))
+            foreach (var second in Slots(from, task.Sources[1], first))
             {
                 Add([first, second]);
             }
@@ -169,14 +169,15 @@ internal sealed partial class WiringSolver
     }
 
     /// <summary>
-    /// In each run of a width that a receive block could take: the slot that carries the source, else a free slot of each worth: one that
-    /// carried it in the input, one that takes nothing from a demand that stays, one for each source
+    /// In each run that receive blocks could take, or narrower ones of another receiver: the slot that carries the source, else a free slot of each
+    /// worth: one that carried it in the input, one that takes nothing from a demand that stays, one for each source
     /// of demands that stay. Every free slot counts with bystanders, and each
     /// one that would sound at an output by itself.
     /// </summary>
-    private List<int> Slots(TransmitBlock from, int width, int source, int taken)
+    private List<int> Slots(TransmitBlock from, int source, int taken)
     {
         var slots = new List<int>();
+        var width = runWidth[from.Device];
         Span<int> byWorth = stackalloc int[3];
         for (var start = from.First; start < from.First + from.Width; start += width)
         {
@@ -254,7 +255,8 @@ internal sealed partial class WiringSolver
             {
                 for (var slot = from.First; slot < from.First + from.Width; slot++)
                 {
-                    soundsByItself[slot] |= hasBarred || problem.FixedOutputsOf[block.First + ((slot - from.First) % block.Width)].Length > 0;
+                    var position = (slot - from.First) % block.Width;
+                    soundsByItself[slot] |= hasBarred || problem.FixedOutputsOf[block.First + position].Length > 0 || IsExposed(block, position);
                 }
             }
         }
@@ -299,6 +301,7 @@ internal sealed partial class WiringSolver
         Array.Clear(isTasked);
         Array.Clear(hasKept);
         Array.Clear(soundsByItself);
+        Array.Clear(runWidth);
         foreach (var task in all)
         {
             if (task.Block is null && hasFedOutputs[task.Receiver])
@@ -309,6 +312,20 @@ internal sealed partial class WiringSolver
             if (task.Block is { } block)
             {
                 isTasked[block.Id] = true;
+            }
+
+            // Where something private travels, it matters which slots arrive where.
+            if (problem.Exposure.IsAny && (Array.Exists(task.Sources, problem.Exposure.IsPrivate) || Array.Exists(task.Wanted, problem.Exposure.IsPrivate)))
+            {
+                foreach (var from in blocksOf[task.Sender])
+                {
+                    soundsByItself.AsSpan(from.First, from.Width).Fill(true);
+                }
+            }
+
+            foreach (var receiver in task.Block is null ? receiveBlocksOf[task.Receiver] : [])
+            {
+                runWidth[task.Sender] = task.PortGroups.Contains(receiver.PortGroup) ? CommonWidth(runWidth[task.Sender], receiver.Width) : runWidth[task.Sender];
             }
 
             for (var position = 0; position < task.Wanted.Length; position++)
@@ -333,6 +350,17 @@ internal sealed partial class WiringSolver
 
             isRelevant[transmit.Id] = relevant;
         }
+    }
+
+    /// <summary>The widest run that two widths are whole multiples of; 0 stands for any width.</summary>
+    private static int CommonWidth(int one, int other)
+    {
+        while (other != 0)
+        {
+            (one, other) = (other, one % other);
+        }
+
+        return one;
     }
 
     /// <summary>Parts that share no sender, no receiver that might run short of streams or blocks, and no link that might fill up; receive blocks before free needs.</summary>

@@ -19,7 +19,10 @@ internal sealed partial class WiringSolver
     private readonly bool[] isParticular;
     private readonly bool[] hasKept;
 
-    /// <summary>Receive blocks with a slot that feeds an output by fixed routing or is dead or reserved, and the devices that have one.</summary>
+    /// <summary>For each sender the slots in a row among which no receiver of a free need can tell two alike ones apart.</summary>
+    private readonly int[] runWidth;
+
+    /// <summary>Receive blocks with a slot that feeds an output by fixed routing, is exposed, or is dead or reserved, and the devices that have one.</summary>
     private readonly bool[] feedsOutputs;
     private readonly bool[] hasFedOutputs;
     private readonly bool[] soundsByItself;
@@ -31,6 +34,9 @@ internal sealed partial class WiringSolver
 
     /// <summary>True when a receive slot feeds outputs in blocks and others by fixed routing: then a part is no longer known by its tasks alone.</summary>
     private readonly bool mixesRouting;
+
+    /// <summary>True when slots are filled before any task, so that a part is not known by its tasks alone.</summary>
+    private bool fillsSinks;
     private bool[]? open;
     private Func<Wiring, bool>? accept;
     private long limit;
@@ -54,6 +60,7 @@ internal sealed partial class WiringSolver
         blocksOf = ByDevice(problem.TransmitBlocks, block => block.Device);
         receiveBlocksOf = ByDevice(problem.ReceiveBlocks, block => block.Device);
         hasKept = new bool[problem.DeviceCount];
+        runWidth = new int[problem.DeviceCount];
         isTasked = new bool[problem.ReceiveBlocks.Length];
         isParticular = Array.ConvertAll(problem.TransmitBlocks, IsParticular);
         feedsOutputs = Array.ConvertAll(problem.ReceiveBlocks, FeedsOutputs);
@@ -135,7 +142,7 @@ internal sealed partial class WiringSolver
 
         var mark = state.Mark;
         var result = default(TResult);
-        if (new WiringTasks(problem).Build(demands) is { } all)
+        if (FillSinks(demands) && new WiringTasks(problem).Build(demands) is { } all)
         {
             FindRelevant(all);
             result = solve(all);
@@ -149,6 +156,25 @@ internal sealed partial class WiringSolver
 
         placedPoints.Clear();
         return result;
+    }
+
+    /// <summary>Fills the transmit slots that lines name themselves; false when one cannot carry its line.</summary>
+    private bool FillSinks(IReadOnlyList<WiringDemand> demands)
+    {
+        fillsSinks = false;
+        foreach (var (delivery, _) in demands)
+        {
+            for (var position = 0; delivery.IsLocal && problem.TransmitBlockOf[delivery.Sink] >= 0 && position < delivery.Width; position++)
+            {
+                fillsSinks = true;
+                if (!state.Fill(delivery.Sink + position, delivery.Source + position))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
     }
 
     private Wiring? SolveParts(List<WiringTask> all, long budget)
@@ -184,7 +210,7 @@ internal sealed partial class WiringSolver
 
     private PartSolution SolvePart(WiringTask[] part, long budget)
     {
-        var isCached = open is null && accept is null && !mixesRouting;
+        var isCached = open is null && accept is null && !mixesRouting && !fillsSinks;
         var key = isCached ? new PartKey(part, isTasked, receiveBlocksOf, budget) : default;
         if (isCached && solved.TryGetValue(key, out var known))
         {
@@ -404,6 +430,11 @@ internal sealed partial class WiringSolver
         for (var position = 0; position < block.Width; position++)
         {
             var slot = start + position;
+            if (!block.IsKept && IsExposed(block, position) && !state.Expose(slot))
+            {
+                return false;
+            }
+
             var wanted = task.Block == block ? task.Wanted[position] : -1;
             if (wanted >= 0 && !state.Fill(slot, wanted))
             {
@@ -424,7 +455,7 @@ internal sealed partial class WiringSolver
                         return false;
                     }
                 }
-                else if (problem.MustBeSilent[output] && !block.IsKept && !(open?[output] ?? false) && !state.Silence(slot, output))
+                else if (problem.MustBeSilent[output] && !(block.IsKept && StaysAsIs(output, block.First + position)) && !(open?[output] ?? false) && !state.Silence(slot, output))
                 {
                     return false;
                 }
@@ -434,11 +465,16 @@ internal sealed partial class WiringSolver
         return true;
     }
 
+    private bool IsExposed(ReceiveBlock block, int position) => !block.IsCarrier && problem.Exposure.IsExposed(problem.Show.Graph, block.First + position);
+
+    /// <summary>True when an output hears a slot whatever is chosen: always, or by a block that is routed so already.</summary>
+    private bool StaysAsIs(int output, int slot) => problem.BlockOf[output] is null || problem.Show.Graph.Upstreams[output] == slot;
+
     private bool FeedsOutputs(ReceiveBlock block)
     {
-        for (var slot = block.First; slot < block.First + block.Width; slot++)
+        for (var position = 0; position < block.Width; position++)
         {
-            if (problem.FixedOutputsOf[slot].Length > 0 || problem.IsBarred[slot])
+            if (problem.FixedOutputsOf[block.First + position].Length > 0 || IsExposed(block, position) || problem.IsBarred[block.First + position])
             {
                 return true;
             }

@@ -22,6 +22,9 @@ internal sealed class WiringState
     private readonly bool[] blockCounted;
     private readonly int[] slotFixed;
     private readonly bool[] slotClearable;
+
+    /// <summary>Transmit slots that arrive where nothing private may.</summary>
+    private readonly int[] exposed;
     private readonly LinkRoom links;
     private readonly int[] crossings;
     private readonly long[] loads;
@@ -33,6 +36,7 @@ internal sealed class WiringState
     private enum Cell : byte
     {
         Content,
+        Exposed,
         Use,
         Network,
         Start,
@@ -68,6 +72,7 @@ internal sealed class WiringState
         blockCounted = new bool[problem.ReceiveBlocks.Length];
         slotFixed = new int[points];
         slotClearable = new bool[points];
+        exposed = problem.Exposure.IsAny ? new int[points] : [];
         links = problem.Links;
         crossings = links.Count == 0 ? [] : new int[problem.TransmitBlocks.Length * links.Count];
         loads = [.. links.Staying];
@@ -172,7 +177,8 @@ internal sealed class WiringState
             return false;
         }
 
-        return slotFixed[slot] == -2 && BlockRouting.Find(problem.Show.Graph, source, slot) is { Size: > 1 } together
+        return slotFixed[slot] == -2 && problem.Blocks.Find(source, slot) is { } together
+            && (together.Size > 1 || problem.Blocks.IsLeftEmpty(together.FirstSink + 1, together.FirstSink, together.FirstSource))
             ? FillTogether(together)
             : Put(slot, source);
     }
@@ -182,12 +188,20 @@ internal sealed class WiringState
         for (var position = 0; position < together.Size; position++)
         {
             var slot = together.FirstSink + position;
-            if (content[slot] != Undecided || problem.TransmitBlockOf[slot] < 0)
+            if (content[slot] != Undecided || problem.TransmitBlockOf[slot] < 0 || !Put(slot, together.FirstSource + position))
+            {
+                return false;
+            }
+        }
+
+        for (var slot = together.FirstSink + together.Size; problem.Blocks.IsLeftEmpty(slot, together.FirstSink, together.FirstSource); slot++)
+        {
+            if (content[slot] is not (Undecided or Empty))
             {
                 return false;
             }
 
-            Put(slot, together.FirstSource + position);
+            Put(slot, Empty);
         }
 
         return true;
@@ -195,12 +209,32 @@ internal sealed class WiringState
 
     private bool Put(int slot, int source)
     {
+        if (IsOverheard(slot, source))
+        {
+            return false;
+        }
+
         Set(Cell.Content, slot, ref content[slot], source);
         return true;
     }
 
     /// <summary>True when a slot carries nothing yet and may carry a source.</summary>
-    public bool IsOpenTo(int slot, int source) => !problem.IsBarred[slot] && (content[slot] == Undecided || content[slot] == OnlyBase - source) && CanCarry(slot, source);
+    public bool IsOpenTo(int slot, int source) => !problem.IsBarred[slot] && (content[slot] == Undecided || content[slot] == OnlyBase - source) && CanCarry(slot, source) && !IsOverheard(slot, source);
+
+    private bool IsOverheard(int slot, int source) => exposed.Length > 0 && exposed[slot] > 0 && problem.Exposure.IsPrivate(source);
+
+    /// <summary>Lets a slot arrive where nothing private may.</summary>
+    /// <returns>False when it carries something private that could have travelled elsewhere.</returns>
+    public bool Expose(int slot)
+    {
+        if (problem.Exposure.IsPrivate(content[slot]) && (slotFixed[slot] < 0 || slotClearable[slot]))
+        {
+            return false;
+        }
+
+        Set(Cell.Exposed, slot, ref exposed[slot], 1);
+        return true;
+    }
 
     private bool CanCarry(int slot, int source)
     {
@@ -211,7 +245,7 @@ internal sealed class WiringState
 
         return slot == source
             || problem.Show.Graph.RoutingBetween(new(source), new(slot)) is { Mode: Profiles.RoutingMode.Free }
-            || BlockRouting.Find(problem.Show.Graph, source, slot) is not null;
+            || problem.Blocks.Find(source, slot) is not null;
     }
 
     /// <summary>Demands that a slot carry nothing that sounds at an idle output.</summary>
@@ -395,6 +429,7 @@ internal sealed class WiringState
             switch (change.Cell)
             {
                 case Cell.Content: content[change.Index] = change.Old; break;
+                case Cell.Exposed: exposed[change.Index] = change.Old; break;
                 case Cell.Use: useCount[change.Index] = change.Old; break;
                 case Cell.Network: network[change.Index] = change.Old; break;
                 case Cell.Start: start[change.Index] = change.Old; break;

@@ -15,6 +15,7 @@ internal static class AssignmentJson
         {
             AssignmentStatus.Optimal => "optimal",
             AssignmentStatus.Feasible => "feasible",
+            AssignmentStatus.Stopped => "stopped",
             _ => "pins-contradict",
         });
         json.WriteNumber("provenLevel", ProvenLevel(result.ProvenNumbers));

@@ -68,6 +68,9 @@ public static class AssignmentTextReport
             AssignmentStatus.Optimal => $"{left}; nothing better exists.",
             AssignmentStatus.Feasible => string.Create(
                 CultureInfo.InvariantCulture, $"{left}; {result.ProvenNumbers} of {ObjectiveVector.Length} numbers are proven to be the smallest possible."),
+            AssignmentStatus.Stopped => string.Create(
+                CultureInfo.InvariantCulture,
+                $"stopped before the search ended; so far {left}, and what has no place may still find one. {result.ProvenNumbers} of {ObjectiveVector.Length} numbers are proven to be the smallest possible."),
             _ => $"the fixed places contradict each other; of the rest, {left}.",
         };
     }

@@ -61,7 +61,7 @@ internal sealed class DemandList
         var isPinned = from.Source is not null || !from.At.IsEmpty;
         var pins = from.Source is { } source ? [source] : from.At.ToList();
         var (runs, even) = isPinned
-            ? (new RunSet(pins.Where(run => run.Width == line.Width && rig.Exists(run)).ToList()), RunSet.Empty)
+            ? (new RunSet(pins.Where(run => run.Width == line.Width && rig.Exists(run)).Distinct().ToList()), RunSet.Empty)
             : Runs($"line {line.Kind} {line.Phantom} {from.Devices}{from.Zones}", line.Width, () => Inputs(line));
         demands.Add(new DemandFacts
         {
@@ -140,14 +140,19 @@ internal sealed class DemandList
 
             var groups = device.Groups.Where(IsLineOutput).ToList();
             foreach (var group in groups)
-                points.UnionWith(All(group).Where(point => !rig.InputsCabledTo(point).Any(input => rig.Device(input.Device)!.IsKind(DeviceKind.TransmitterRack))));
+                points.UnionWith(All(group).Where(point => !LeadsToRack(point)));
 
             if (groups.Count == 0 && isNamed)
-                points.UnionWith(CabledTo(device).Where(output => IsLineOutput(rig.Group(output)!)));
+                points.UnionWith(CabledTo(device).Where(output => IsLineOutput(rig.Group(output)!) && (IsRack(device) || !LeadsToRack(output))));
         }
 
         return Ordered(points);
     }
+
+    // Such an output is chosen by the name of the rack, never by that of anything else.
+    private bool LeadsToRack(Point output) => rig.InputsCabledTo(output).Any(input => IsRack(rig.Device(input.Device)!));
+
+    private static bool IsRack(DeviceFacts device) => device.IsKind(DeviceKind.TransmitterRack);
 
     private List<Point> Inputs(Line line)
     {

@@ -12,7 +12,10 @@ internal sealed class NetworkFacts
     private readonly Dictionary<Id<Device>, List<int>> nodesOf = [];
     private readonly HashSet<Id<Network>> linked = [];
 
-    public NetworkFacts(RigFacts rig)
+    /// <summary>The links of a rig.</summary>
+    /// <param name="rig">The rig.</param>
+    /// <param name="ignoresExclusions">True to look at the links as they were before anything was excluded.</param>
+    public NetworkFacts(RigFacts rig, bool ignoresExclusions = false)
     {
         this.rig = rig;
         foreach (var device in rig.Devices)
@@ -21,7 +24,7 @@ internal sealed class NetworkFacts
         foreach (var link in rig.Rig.Links.Where(rig.Connects).OrderBy(link => link.Id))
         {
             linked.Add(link.Network);
-            if (rig.IsExcluded(link) || rig.IsExcluded(link.From[0]) || rig.IsExcluded(link.To[0]))
+            if (!ignoresExclusions && (rig.IsExcluded(link) || rig.IsExcluded(link.From[0]) || rig.IsExcluded(link.To[0])))
                 continue;
 
             if (nodes.TryGetValue(link.From[0], out var from) && nodes.TryGetValue(link.To[0], out var to))

@@ -8,7 +8,7 @@ internal sealed partial class ResultCheck
 {
     private void CheckOutputs()
     {
-        var asked = facts.Demands.SelectMany(demand => demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
+        var asked = Brought();
         foreach (var group in rig.Devices.Where(device => !device.IsExcluded).SelectMany(device => device.Groups))
         {
             // An output behind processing, or of a selector, is downstream of a place or a source itself.
@@ -60,6 +60,9 @@ internal sealed partial class ResultCheck
                 Report($"{point} carries {source}, which no demand placed there; clear it or give the device another block.");
         }
     }
+
+    // Every point that a line passes on its way to one of its sinks, the sink included.
+    private HashSet<Point> Brought() => deliveries.Where(delivery => delivery.Demand.Line is not null).SelectMany(delivery => delivery.Points).ToHashSet();
 
     // Factory and fixed routes of the device itself and of what is tied to it by a digital multicore, whatever a cable brings to it.
     private static bool IsBuiltIn(Chain chain) => Within(chain).All(step => step.Kind is StepKind.Factory or StepKind.Fixed or StepKind.Through or StepKind.Carrier);
@@ -172,7 +175,7 @@ internal sealed partial class ResultCheck
     // A slot of a block that is sent carries what a demand needs, or nothing.
     private void CheckSlots()
     {
-        var used = deliveries.SelectMany(delivery => delivery.Transmit).ToHashSet();
+        var used = deliveries.SelectMany(delivery => delivery.Transmit).Concat(Brought()).ToHashSet();
         foreach (var stream in result.Patch.Streams)
         {
             if (Stays(stream) || IsOutOfUse(stream) || rig.Group(stream.From) is not { FixedFrom: null } group || IsBlockRouted(group))
@@ -186,6 +189,20 @@ internal sealed partial class ResultCheck
                 if (after.Source(slot) is { } source && !used.Contains(slot) && !(isLenient && before.Source(slot) == source))
                     Report($"{slot} sends {source}, which no demand takes from there; clear the slot.");
             }
+        }
+    }
+
+    // Talkback, click and comms arrive at no slot that leads to loudspeakers, unless it was nobody's choice: a stream that stays, a sender that is fixed.
+    private void CheckPrivacy()
+    {
+        foreach (var (to, from) in after.Listening())
+        {
+            var stays = before.Listens(to)?.From == from && after.Listens(to) is { } step && Stays(result.Patch.Streams[step.Stream]);
+            if (stays || !facts.IsMentioned(to.Device) || rig.IsExcluded(to) || rig.Group(from)!.IsRigid || !facts.Privacy.IsExposed(to))
+                continue;
+
+            if (after.Follow(from).Points.FirstOrDefault(facts.Privacy.IsPrivate) is { Number: > 0 } source)
+                Report($"{to} leads to loudspeakers and takes {source} from {from}; send it in a slot that does not arrive there.");
         }
     }
 

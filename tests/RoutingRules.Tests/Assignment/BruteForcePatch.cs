@@ -33,7 +33,7 @@ internal static class BruteForcePatch
             streams.Add(new AudioStream
             {
                 Id = staying?.Id ?? new($"{block.Key.Device}-{block.Key.Group}-{block.Key.Number}"),
-                Network = staying?.Network ?? network?.Id ?? new("none"),
+                Network = staying?.Network ?? network?.Id ?? old?.Network ?? new("none"),
                 From = new PointRange(block.Key.Device, block.Key.Group, block.Key.Number, block.Key.Number + size - 1),
                 To = receivers.ToValueList(),
                 Keep = staying?.Keep ?? false,
@@ -81,9 +81,11 @@ internal static class BruteForcePatch
                 Set(point, group.FixedFrom is null ? source : null, group.FixedFrom is null);
             else if (group.Kind == PortKind.Transmit && sent.Contains(point) && !group.IsRigid)
                 Set(point, state.Contents.GetValueOrDefault(point), group.FixedFrom is null || !state.Contents.ContainsKey(point));
-            else if (missed.Contains(point) && !group.IsRigid)
+            else if (group.Kind == PortKind.Transmit && old is { } before && IsMisplaced(facts.Rig, state, before, point))
                 Set(point, null, true);
-            else if (group.Kind == PortKind.Output && group.ThroughFrom is null && !group.IsRigid && (isNamed || group.IsClearable))
+            else if (missed.Contains(point) && !group.IsRigid && group.Kind != PortKind.Receive)
+                Set(point, null, true);
+            else if (group.Kind == PortKind.Output && group.ThroughFrom is null && !group.IsRigid && (isNamed || group.IsClearable || IsFedFromNetwork(facts, group, point)))
                 Set(point, null, true);
             else
                 Set(point, old, isNamed);
@@ -97,6 +99,15 @@ internal static class BruteForcePatch
                 routes[to.ToString()] = new Route { From = from is { } point ? Run(point) : null, To = Run(to) };
         }
     }
+
+    // What a device plays by itself as soon as it arrives.
+    private static bool IsFedFromNetwork(AssignmentFacts facts, GroupFacts group, Point output) =>
+        group.FactorySource(output.Number) is { } source && facts.Rig.Kind(source) == PortKind.Receive;
+
+    // An idle slot whose block lies at another distance than the ones in use, where the device has but one distance for all.
+    private static bool IsMisplaced(RigFacts rig, BruteForceState state, Point from, Point to) =>
+        BruteForceBlocks.Entry(rig, from, to) is { Reordering: false } entry
+        && state.Distances.TryGetValue((to.Device, entry.From, entry.To), out var distance) && distance != from.Number - to.Number;
 
     private static void ClearChannels(AssignmentFacts facts, BruteForceChoice[] choices, Show show, SortedDictionary<string, Route> routes)
     {

@@ -161,7 +161,7 @@ internal static class ReportShape
     private static ObjectShape CreateAssignment() => Open(
         "assignment",
         "What an assignment came to.",
-        Must("status", Text, "Whether a patch was found, and how good it is known to be."),
+        Must("status", Text, "How far the assignment got: optimal, feasible, stopped or pins-contradict."),
         May("provenLevel", new IntKind(0, 10), "The last level that is proven to be as good as it can be."),
         May("objective", new ListValue(Number, ObjectiveNumbers, ObjectiveNumbers), "The objective, most important number first."),
         May("bounds", new ListValue(Number, 0, ObjectiveNumbers), "Proven lower bounds of the first numbers of the objective."),
