@@ -195,7 +195,7 @@ internal static class FixCommand
             if (job.IsDry && !result.Applied.IsEmpty)
             {
                 console.Output.Write(change.Patch is null ? Texts.Utf8.GetBytes($"\n{PlainText.Show(change.Problem)}\n") : "\nas JSON Patch (RFC 6902)\n"u8);
-                console.Output.Write(change.Patch is { } patch ? patch.ToUtf8() : []);
+                console.Output.Write(Texts.Utf8.GetBytes(change.Patch is { } patch ? SafeText.Show(Texts.Utf8.GetString(patch.ToUtf8())) : ""));
             }
         }
     }

@@ -151,6 +151,6 @@ internal sealed class ConflictFinder(Reassigner again, AssignmentProblem problem
 
         var isPlaced = found.Unplaced.All(entry => !wanted.Contains(entry.Demand)
             || (entry.Demand != unplaced.Demand || entry.Sink != unplaced.Sink) && result.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink));
-        return isPlaced ? true : found.Status == AssignmentStatus.Feasible ? null : false;
+        return isPlaced ? true : found.Status is AssignmentStatus.Feasible or AssignmentStatus.Stopped ? null : false;
     }
 }

@@ -63,7 +63,7 @@ internal sealed class Assigner
         proven = problem.IsCut ? 0 : isBestWiring ? proven : Joined(score, sums, proven);
         var writer = new PatchWriter(problem, choices, wiring);
         var result = writer.Write(engine.Resolve);
-        return new AssignmentReport(problem, evaluator, firm, choices, score, proven).Build(result, engine.Resolve(result), writer, engine);
+        return new AssignmentReport(problem, evaluator, firm, choices, score, proven, cancellation.IsCancellationRequested).Build(result, engine.Resolve(result), writer, engine);
     }
 
     private (int[] Choices, int Proven) SearchParts(FirmDemands firm, int[] sums)

@@ -91,7 +91,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
         {
             Node = node,
             Tier = (int)line.Model.Priority,
-            Weight = line.Model.To.Count,
+            Weight = line.Model.To.Distinct().Count(),
             IsPinned = false,
             Candidates = [.. candidates],
             Late = [.. lateSinks.Where(sink => !candidates.Exists(candidate => Array.Exists(candidate.Deliveries, delivery => delivery.Sink == sink)))],
@@ -150,21 +150,30 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
     private void AddLineCandidates(DemandNode node, LineNode line, PointIndex first, PointIndex[] points, List<Candidate> candidates)
     {
         var carriers = Carriers(points, node.Width);
-        var choices = new List<Delivery?>[line.Sinks.Count];
+        var sinks = line.Sinks.Where((_, entry) => !line.IsRepeated(entry)).ToArray();
+        var choices = new List<Delivery?>[sinks.Length];
         for (var sink = 0; sink < choices.Length; sink++)
         {
             choices[sink] = [];
             foreach (var carrier in carriers)
             {
-                if (!line.Sinks[sink].IsNone && Deliver(carrier, line.Sinks[sink].Value, node.Width) is { } delivery && IsInTime(node, delivery))
+                if (!sinks[sink].IsNone && Deliver(carrier, sinks[sink].Value, node.Width) is { } delivery && IsInTime(node, delivery))
                 {
                     choices[sink].Add(delivery);
                 }
             }
 
-            if (!line.Sinks[sink].IsNone && first == node.Existing && DeliverAsIs(first.Value, line.Sinks[sink].Value, node.Width) is { } asIs && !choices[sink].Contains(asIs) && IsInTime(node, asIs))
+            if (!sinks[sink].IsNone && first == node.Existing && DeliverAsIs(first.Value, sinks[sink].Value, node.Width) is { } asIs && !choices[sink].Contains(asIs) && IsInTime(node, asIs))
             {
                 choices[sink].Insert(0, asIs);
+            }
+
+            // A leg in use stays in use.
+            var inUse = choices[sink].FindIndex(choice => !line.Sinks[sink].IsNone && ExistingPlacements.IsFedBy(graph, line.Sinks[sink].Value, choice!.Value.Source));
+            if (inUse > 0)
+            {
+                choices[sink].Insert(0, choices[sink][inUse]);
+                choices[sink].RemoveAt(inUse + 1);
             }
 
             choices[sink].Add(null);
@@ -397,20 +406,20 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
 
         if (graph.FixedSource(new PointIndex(sink)) is { } always)
         {
-            return always.Value >= block.First && always.Value < block.First + block.Width;
+            return always.Value >= block.First && always.Value < block.First + block.Width && !problem.IsBarred[always.Value];
         }
 
-        return graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free }
-            || (problem.Blocks.ReceiveSlot(sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width);
+        return (graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free } && problem.IsBarred.AsSpan(block.First, block.Width).Contains(false))
+            || (problem.Blocks.ReceiveSlot(sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width && !problem.IsBarred[slot]);
     }
 
     private bool Sends(TransmitBlock block, int source)
     {
         for (var slot = block.First; slot < block.First + block.Width; slot++)
         {
-            if (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
+            if (!problem.IsBarred[slot] && (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
                 ? always.Value == source
-                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || problem.Blocks.Find(source, slot) is not null))
+                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || problem.Blocks.Find(source, slot) is not null)))
             {
                 return true;
             }

@@ -30,7 +30,7 @@ internal sealed class Exposure
             }
         }
 
-        if (show.Feeds.Any(feed => ForbiddenContent.IsPrivate(feed.Model.Role)))
+        if (show.Feeds.Any(feed => FeedRoles.IsPrivate(feed.Model.Role)))
         {
             leads = Leading(show);
             isHidden = Hidden(show);
@@ -42,7 +42,7 @@ internal sealed class Exposure
     public bool IsAny => leads is not null;
 
     /// <summary>True for a demand of a feed that is talkback, click or comms.</summary>
-    public static bool IsPrivate(DemandNode demand) => demand.Feed is { } feed && ForbiddenContent.IsPrivate(feed.Model.Role);
+    public static bool IsPrivate(DemandNode demand) => demand.Feed is { } feed && FeedRoles.IsPrivate(feed.Model.Role);
 
     /// <summary>True for a point from which a signal gets to a loudspeaker by itself.</summary>
     public bool Leads(int point) => leads is not null && leads[point];
@@ -76,7 +76,7 @@ internal sealed class Exposure
         {
             foreach (var feed in show.Feeds)
             {
-                if (!feed.Source.IsNone && ForbiddenContent.IsPrivate(feed.Model.Role) != isHeard)
+                if (!feed.Source.IsNone && FeedRoles.IsPrivate(feed.Model.Role) != isHeard)
                 {
                     hidden.AsSpan(feed.Source.Value, feed.Width).Fill(!isHeard);
                 }

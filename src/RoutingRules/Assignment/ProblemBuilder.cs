@@ -315,7 +315,8 @@ internal sealed class ProblemBuilder
             {
                 for (var net = 0; net < show.Document.Rig.Networks.Count && sender != receiver; net++)
                 {
-                    if (network.IsOn(net, show.Devices[sender]) && network.IsOn(net, show.Devices[receiver]))
+                    // The first network both are cabled to, whatever is left of it: a stream does not change networks because a box in between is gone.
+                    if (show.Network.IsOn(net, show.Devices[sender]) && show.Network.IsOn(net, show.Devices[receiver]))
                     {
                         between[(sender * count) + receiver] = network.Path(net, show.Devices[sender], show.Devices[receiver]) is null ? -1 : net;
                         break;

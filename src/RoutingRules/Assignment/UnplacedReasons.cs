@@ -117,7 +117,7 @@ internal sealed class UnplacedReasons
 
         var barred = Barred(demand);
         return barred == demand.Node.Allowed.Count
-            ? $"All of its {Count(barred, "point")} are dead, reserved or excluded; free one."
+            ? $"{(barred == 1 ? "Its only place is" : $"All of its {Places(barred, demand.Node.Width)} are")} dead, reserved or excluded; free one."
             : "No route, stream or cable can bring the signal to any point it may take; check the routing of the profiles and the network links.";
     }
 
@@ -142,7 +142,7 @@ internal sealed class UnplacedReasons
         }
 
         choices[demand.Index] = before;
-        var points = Count(demand.Candidates.Select(candidate => candidate.First).Distinct().Count(), demand.Node.Width == 1 ? "point" : "pair of points");
+        var points = Places(demand.Candidates.Select(candidate => candidate.First).Distinct().Count(), demand.Node.Width);
         if (free == 0)
         {
             return $"It may take {points}, and all are taken by {Names(takers)}; free one, or allow other devices or zones.";
@@ -225,6 +225,15 @@ internal sealed class UnplacedReasons
         return string.Join(", ", names) + (demands.Count > most ? string.Create(CultureInfo.InvariantCulture, $" and {demands.Count - most} more") : "");
     }
 
-    private static string Count(int count, string what) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? what : what.Replace("point", "points", StringComparison.Ordinal).Replace("pair of points", "pairs of points", StringComparison.Ordinal))}");
+    private static string Places(int count, int width)
+    {
+        var what = (count, width) switch
+        {
+            (1, 1) => "point",
+            (1, _) => "pair of points",
+            (_, 1) => "points",
+            _ => "pairs of points",
+        };
+        return string.Create(CultureInfo.InvariantCulture, $"{count} {what}");
+    }
 }

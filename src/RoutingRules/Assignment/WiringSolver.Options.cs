@@ -26,6 +26,7 @@ internal sealed partial class WiringSolver
                     familiar += task.Wanted[position] >= 0 && state.InputContent(at + position) == task.Wanted[position] ? 1 : 0;
                 }
 
+                familiar += block.InputStart == at ? 1 : 0;
                 options.Add(new Choice { From = from, Blocks = [block], Starts = [at], Familiar = familiar, Rank = options.Count });
             }
         }
@@ -98,15 +99,27 @@ internal sealed partial class WiringSolver
             {
                 if (starts.Count == 1)
                 {
-                    options.Add(new Choice { From = from, Blocks = [first], Starts = [starts[0]], Slots = slots, Familiar = familiar, Rank = options.Count });
+                    Offer(slots, [first], [starts[0]], familiar);
                     continue;
                 }
 
                 foreach (var second in Takers(starts[1], receivers, first))
                 {
-                    options.Add(new Choice { From = from, Blocks = [first, second], Starts = [.. starts], Slots = slots, Familiar = familiar, Rank = options.Count });
+                    Offer(slots, [first, second], [.. starts], familiar);
                 }
             }
+        }
+
+        void Offer(int[] slots, ReceiveBlock[] blocks, int[] starts, int familiar)
+        {
+            var choice = new Choice { From = from, Blocks = blocks, Starts = starts, Slots = slots, Rank = options.Count };
+            for (var i = 0; i < slots.Length; i++)
+            {
+                familiar += state.InputContent(task.Sinks[0] + i) == choice.ReceiveSlotFor(slots[i]) ? 1 : 0;
+            }
+
+            choice.Familiar = familiar + blocks.Where((block, i) => block.InputStart == starts[i]).Count();
+            options.Add(choice);
         }
     }
 
@@ -226,7 +239,7 @@ internal sealed partial class WiringSolver
         return slots;
     }
 
-    /// <summary>Marks the slots that sound at an output without any route when a block that serves a free need takes them.</summary>
+    /// <summary>Marks the slots that sound at an output without any route, or may meet a dead or reserved slot, when a block that serves a free need takes them.</summary>
     private void MarkSounding(WiringTask task)
     {
         foreach (var block in receiveBlocksOf[task.Receiver])
@@ -236,12 +249,14 @@ internal sealed partial class WiringSolver
                 continue;
             }
 
+            var hasBarred = HasBarred(block.First, block.Width);
+
             foreach (var from in blocksOf[task.Sender])
             {
                 for (var slot = from.First; slot < from.First + from.Width; slot++)
                 {
                     var position = (slot - from.First) % block.Width;
-                    soundsByItself[slot] |= problem.FixedOutputsOf[block.First + position].Length > 0 || IsExposed(block, position);
+                    soundsByItself[slot] |= hasBarred || problem.FixedOutputsOf[block.First + position].Length > 0 || IsExposed(block, position);
                 }
             }
         }
@@ -250,6 +265,11 @@ internal sealed partial class WiringSolver
     /// <summary>True for a block of which some slot takes only certain sources, so that no other block can stand in for it.</summary>
     private bool IsParticular(TransmitBlock block)
     {
+        if (HasBarred(block.First, block.Width))
+        {
+            return true;
+        }
+
         var graph = problem.Show.Graph;
         var group = graph.GroupOf(new(block.First));
         foreach (var entry in problem.Show.Devices[block.Device].Profile.Routing)
@@ -270,6 +290,8 @@ internal sealed partial class WiringSolver
 
         return false;
     }
+
+    private bool HasBarred(int first, int width) => problem.IsBarred.AsSpan(first, width).Contains(true);
 
     /// <summary>Blocks whose contents or receivers in the input matter to this wiring.</summary>
     private void FindRelevant(List<WiringTask> all)

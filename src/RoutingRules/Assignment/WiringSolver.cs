@@ -22,7 +22,7 @@ internal sealed partial class WiringSolver
     /// <summary>For each sender the slots in a row among which no receiver of a free need can tell two alike ones apart.</summary>
     private readonly int[] runWidth;
 
-    /// <summary>Receive blocks with a slot that feeds an output by fixed routing or is exposed, and the devices that have one.</summary>
+    /// <summary>Receive blocks with a slot that feeds an output by fixed routing, is exposed, or is dead or reserved, and the devices that have one.</summary>
     private readonly bool[] feedsOutputs;
     private readonly bool[] hasFedOutputs;
     private readonly bool[] soundsByItself;
@@ -243,6 +243,7 @@ internal sealed partial class WiringSolver
         var before = state.Cost;
         if (problem.Links.Count == 0 || MayCross(part))
         {
+            Stand();
             Pack();
             Search(0, budget == 0);
         }
@@ -283,9 +284,9 @@ internal sealed partial class WiringSolver
 
         if (index == tasks.Length)
         {
-            // While outputs may still be filled, contents may still change and send receivers away that no demand mentions.
+            // While outputs may still be filled, contents may still change and send receivers away that no demand mentions, so that none counts.
             var before = state.Mark;
-            var fits = !hasBystanders || state.AddBystanders(tasks) || open is not null;
+            var fits = !hasBystanders || open is not null || state.AddBystanders(tasks);
             if (fits && (!hasBest || state.Cost.CompareTo(best, order) < 0) && IsAccepted())
             {
                 best = state.Cost;
@@ -382,7 +383,7 @@ internal sealed partial class WiringSolver
 
         for (var i = 0; i < choice.Slots.Length; i++)
         {
-            if (!state.Fill(choice.Slots[i], task.Sources[i]))
+            if (problem.IsBarred[choice.ReceiveSlotFor(choice.Slots[i])] || !state.Fill(choice.Slots[i], task.Sources[i]))
             {
                 return false;
             }
@@ -473,7 +474,7 @@ internal sealed partial class WiringSolver
     {
         for (var position = 0; position < block.Width; position++)
         {
-            if (problem.FixedOutputsOf[block.First + position].Length > 0 || IsExposed(block, position))
+            if (problem.FixedOutputsOf[block.First + position].Length > 0 || IsExposed(block, position) || problem.IsBarred[block.First + position])
             {
                 return true;
             }
@@ -496,13 +497,19 @@ internal sealed partial class WiringSolver
         }
 
         var contents = new List<(int Slot, int Source)>();
+        var untouched = new List<int>();
         foreach (var block in problem.TransmitBlocks)
         {
+            var isShared = block.Bystanders.Exists(bystander => starts[bystander] >= 0);
             for (var slot = block.First; slot < block.First + block.Width; slot++)
             {
                 if (!block.IsKept && state.ContentOf(slot) >= 0)
                 {
                     contents.Add((slot, state.ContentOf(slot)));
+                }
+                else if (isShared && state.ContentOf(slot) == WiringState.Undecided)
+                {
+                    untouched.Add(slot);
                 }
             }
         }
@@ -524,6 +531,7 @@ internal sealed partial class WiringSolver
             Cost = state.Cost,
             IsBest = isBest,
             Contents = [.. contents],
+            Untouched = [.. untouched],
             UsedTransmit = [.. used.Where(id => !problem.TransmitBlocks[id].IsKept)],
             ReceiveStart = starts,
             FreeRoutes = [.. routes],

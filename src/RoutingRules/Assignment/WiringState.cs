@@ -151,6 +151,12 @@ internal sealed class WiringState
     /// <returns>False when the slot cannot carry it or carries something else.</returns>
     public bool Fill(int slot, int source)
     {
+        // A dead or reserved slot carries nothing that anybody depends on, whatever the input has there.
+        if (problem.IsBarred[slot])
+        {
+            return false;
+        }
+
         if (content[slot] == source)
         {
             return true;
@@ -213,7 +219,7 @@ internal sealed class WiringState
     }
 
     /// <summary>True when a slot carries nothing yet and may carry a source.</summary>
-    public bool IsOpenTo(int slot, int source) => (content[slot] == Undecided || content[slot] == OnlyBase - source) && CanCarry(slot, source) && !IsOverheard(slot, source);
+    public bool IsOpenTo(int slot, int source) => !problem.IsBarred[slot] && (content[slot] == Undecided || content[slot] == OnlyBase - source) && CanCarry(slot, source) && !IsOverheard(slot, source);
 
     private bool IsOverheard(int slot, int source) => exposed.Length > 0 && exposed[slot] > 0 && problem.Exposure.IsPrivate(source);
 
@@ -264,7 +270,7 @@ internal sealed class WiringState
     {
         if (start[block.Id] == at)
         {
-            return true;
+            return block.HasWay;
         }
 
         if (start[block.Id] != -1)
@@ -367,14 +373,14 @@ internal sealed class WiringState
         }
     }
 
-    /// <summary>Lets receivers that no demand mentions stay in blocks of the tasks' senders whose contents are unchanged, and counts them.</summary>
+    /// <summary>Lets receivers that no demand mentions stay in blocks of the tasks' senders where what they take is not something else now, and counts them.</summary>
     /// <returns>False when the streams to them overfill a link.</returns>
     public bool AddBystanders(WiringTask[] tasks)
     {
         var fits = true;
         foreach (var block in problem.TransmitBlocks)
         {
-            if (block.Bystanders.Count == 0 || useCount[block.Id] == 0 || block.IsKept || !IsUnchanged(block)
+            if (block.Bystanders.Count == 0 || useCount[block.Id] == 0 || block.IsKept || network[block.Id] != block.BystanderNetwork
                 || !Array.Exists(tasks, task => task.Sender == block.Device))
             {
                 continue;
@@ -382,7 +388,7 @@ internal sealed class WiringState
 
             foreach (var id in block.Bystanders)
             {
-                if (start[id] == -1 && problem.ReceiveBlocks[id].InputStart is >= 0 and var at)
+                if (start[id] == -1 && problem.ReceiveBlocks[id].InputStart is >= 0 and var at && HasNothingElse(at, problem.ReceiveBlocks[id].Width))
                 {
                     Set(Cell.Start, id, ref start[id], at);
                     Set(Cell.Receive, 0, ref receive, receive + 1);
@@ -394,11 +400,12 @@ internal sealed class WiringState
         return fits;
     }
 
-    private bool IsUnchanged(TransmitBlock block)
+    /// <summary>True when slots carry what they carry in the input, or nothing that a demand put there.</summary>
+    private bool HasNothingElse(int first, int width)
     {
-        for (var slot = block.First; slot < block.First + block.Width; slot++)
+        for (var slot = first; slot < first + width; slot++)
         {
-            if (Math.Max(content[slot], -1) != upstream[slot])
+            if (content[slot] >= 0 && content[slot] != upstream[slot])
             {
                 return false;
             }

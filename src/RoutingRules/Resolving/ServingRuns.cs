@@ -153,7 +153,7 @@ internal sealed class ServingRuns
         var sinks = demand.Line!.Sinks;
         for (var i = 0; i < sinks.Count; i++)
         {
-            if (!sinks[i].IsNone)
+            if (!sinks[i].IsNone && !demand.Line.IsRepeated(i))
             {
                 AddDeliveries(demand, sinks[i]);
             }

@@ -19,7 +19,7 @@ internal sealed class AssignmentFacts
         Networks = new NetworkFacts(Rig);
         Before = new SignalTrace(Rig, input.Patch);
         Privacy = new PrivacyFacts(input, Rig);
-        var demands = DemandList.Of(input, Rig);
+        var demands = DemandList.Of(input, Rig, Before);
         ExistingSearch.Run(demands, Rig, Before);
         Demands = demands;
         Privacy.Trust(demands);

@@ -62,7 +62,7 @@ internal sealed class ExistingSearch
             .Distinct()
             .Select(point => demand.Runs.At(point) ?? demand.EvenRuns.At(point))
             .OfType<PointRange>()
-            .Select(run => (Run: run, Uses: line.To.Count(sink => input.Carries(sink, run))))
+            .Select(run => (Run: run, Uses: demand.Sinks.Count(sink => input.Carries(sink, run))))
             .Where(pair => pair.Uses > 0)
             .OrderByDescending(pair => IsUsable(rig, pair.Run))
             .ThenByDescending(pair => pair.Uses)

@@ -73,6 +73,7 @@ internal sealed partial class ResultCheck
         CheckLimits();
         CheckLinks();
         CheckOutputs();
+        CheckDownstream();
         CheckChannels();
         if (withHolds)
             CheckHolds();
@@ -137,14 +138,14 @@ internal sealed partial class ResultCheck
     {
         IReadOnlyList<PointRange> runs = demand.IsSplit ? demand.Runs : [run];
         var missed = new List<PointRange>();
-        foreach (var sink in line.To)
+        foreach (var sink in demand.Sinks)
         {
             if (!runs.Any(from => TryDeliver(demand, sink, from) is null))
                 missed.Add(sink);
         }
 
         failed.AddRange(missed.Select(sink => (demand, (PointRange?)sink)));
-        if (missed.Count == line.To.Count && missed.Count > 0)
+        if (missed.Count == demand.Deliveries && missed.Count > 0)
             Report($"{demand.Key} is said to be at {run}, but reaches none of its sinks: {TryDeliver(demand, missed[0], runs[0])}.");
     }
 
@@ -182,6 +183,8 @@ internal sealed partial class ResultCheck
                 {
                     hops++;
                     streams.Add(-1);
+                    receive.Add(chain.Points[step]);
+                    transmit.Add(chain.Points[step + 1]);
                 }
             }
 

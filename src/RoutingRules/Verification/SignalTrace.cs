@@ -130,6 +130,10 @@ internal sealed class SignalTrace
                 return null;
         }
 
+        // A way through a device is wire, and a selector picks its own source: no route changes either.
+        if (group.ThroughFrom is not null || group.IsSelect)
+            return Through(group, point.Number);
+
         if (group.FixedFrom is { } from)
         {
             if (point.Number > from.Count)
@@ -144,7 +148,7 @@ internal sealed class SignalTrace
         if (routes.TryGetValue(point, out var routed))
             return routed is { } source ? new TraceStep(StepKind.Route, source) : null;
 
-        return group.FactorySource(point.Number) is { } factory ? new TraceStep(StepKind.Factory, factory) : Through(group, point.Number);
+        return group.FactorySource(point.Number) is { } factory ? new TraceStep(StepKind.Factory, factory) : null;
     }
 
     private void AddCarrier(Dictionary<Point, List<Point>> map, Point point)
@@ -166,7 +170,7 @@ internal sealed class SignalTrace
     {
         PortKind.Source => rig.Group(end)!.ThroughFrom is null,
         PortKind.Input => rig.OutputCabledTo(end) is null,
-        PortKind.Output or PortKind.Sink => rig.Group(end)!.IsSelect && !routes.ContainsKey(end),
+        PortKind.Output or PortKind.Sink => rig.Group(end)!.IsSelect,
         _ => false,
     };
 
@@ -179,7 +183,7 @@ internal sealed class SignalTrace
         {
             var sink = route.To[i];
             var source = route.From?[i];
-            if (rig.Kind(sink) is not (PortKind.Output or PortKind.Sink or PortKind.Transmit) || (source is { } point && !rig.Exists(point)))
+            if (rig.Kind(sink) is not (PortKind.Output or PortKind.Sink or PortKind.Transmit) || (source is { } point && rig.Kind(point) is not (PortKind.Source or PortKind.Input or PortKind.Receive)))
                 continue;
 
             if (!routes.TryAdd(sink, source))

@@ -25,11 +25,11 @@ internal static class BruteForcePatch
             var size = facts.Rig.Group(block.Key)!.BlockSize;
             var staying = facts.StayingStreams.FirstOrDefault(stream => stream.From[0] == block.Key);
             var receivers = block.Select(pair => Receiver(facts, pair.Key, pair.Value, block.Key)).ToList();
-            if (staying is null && Agrees(facts, state, block.Key, size))
-                receivers.AddRange(Unmentioned(facts, block.Key, state));
-
             var old = facts.Input.Patch.Streams.FirstOrDefault(stream => stream.From[0] == block.Key);
             var network = facts.Networks.FirstCommon(facts.Rig.Device(block.Key.Device)!, facts.Rig.Device(receivers[0].At.Device)!);
+            if (staying is null && old?.Network == network?.Id)
+                receivers.AddRange(Unmentioned(facts, block.Key, state));
+
             streams.Add(new AudioStream
             {
                 Id = staying?.Id ?? new($"{block.Key.Device}-{block.Key.Group}-{block.Key.Number}"),
@@ -52,8 +52,9 @@ internal static class BruteForcePatch
         return new StreamReceiver { At = new PointRange(block.Device, block.Group, block.Number, block.Number + size - 1), Channels = new NumberRange(channel, channel + size - 1) };
     }
 
-    private static bool Agrees(AssignmentFacts facts, BruteForceState state, Point block, int size) =>
-        Enumerable.Range(0, size).Select(i => new Point(block.Device, block.Group, block.Number + i)).All(slot => facts.Before.Source(slot) == Carried(facts, state, slot));
+    // What a receiver takes is what it took, or nothing.
+    private static bool Agrees(AssignmentFacts facts, BruteForceState state, Point from, int size) =>
+        Enumerable.Range(0, size).Select(i => new Point(from.Device, from.Group, from.Number + i)).All(slot => Carried(facts, state, slot) is not { } source || facts.Before.Source(slot) == source);
 
     // A fixed sender carries its own positions whatever a demand needs of them.
     private static Point? Carried(AssignmentFacts facts, BruteForceState state, Point slot) =>
@@ -62,7 +63,8 @@ internal static class BruteForcePatch
     private static IEnumerable<StreamReceiver> Unmentioned(AssignmentFacts facts, Point block, BruteForceState state) =>
         facts.Before.Listening()
             .Where(pair => VectorCount.FirstOfBlock(facts.Rig, pair.From) == block && VectorCount.FirstOfBlock(facts.Rig, pair.At) == pair.At
-                && !facts.IsMentioned(pair.At.Device) && !facts.Rig.IsExcluded(pair.At) && !state.Listens.ContainsKey(pair.At))
+                && !facts.IsMentioned(pair.At.Device) && !facts.Rig.IsExcluded(pair.At) && !state.Listens.ContainsKey(pair.At)
+                && Agrees(facts, state, pair.From, facts.Rig.Group(pair.At)!.BlockSize))
             .Select(pair => Receiver(facts, pair.At, pair.From, block));
 
     private static SortedDictionary<string, Route> Routes(AssignmentFacts facts, BruteForceChoice[] choices, BruteForceState state, List<AudioStream> streams)

@@ -292,7 +292,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
                 Severity.Note,
                 $"Outputs of '{device.DisplayName}' are cabled but carry nothing, and no feed {(isAsked ? "whose source exists " : "")}asks for them: {PlainText.List(names, false)}.",
                 string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
-                Entity.Of("device", device.Id));
+                [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]);
         }
     }
 }

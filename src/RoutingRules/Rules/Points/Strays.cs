@@ -23,7 +23,7 @@ internal static class Strays
 
     /// <summary>
     /// The outputs with what they carry; nothing when the show has no feeds. Outputs where a pinned feed is missing are left out, as the rules about
-    /// feeds say what is there instead, and outputs that lead to in-ear transmitters with dangerous content, which have a rule of their own.
+    /// feeds say what is there instead, and outputs that lead into somebody's ears with dangerous content, which have a rule of their own.
     /// </summary>
     public static SinkRuns Find(RuleContext context) => context.Shared(static asking => new Found(Collect(asking))).Outputs;
 
@@ -37,7 +37,7 @@ internal static class Strays
 
         var intentions = Intentions.Of(context);
         var senders = Senders(context);
-        PointSet? told = null;
+        var ears = EarFeeds.Of(context);
         foreach (var device in context.Devices)
         {
             foreach (var group in device.Groups)
@@ -47,7 +47,7 @@ internal static class Strays
                     var output = device.First(group) + i;
                     var origin = context.Origin(output);
                     if (!origin.IsNone && origin != output && !IsIntended(context, intentions, output) && Judge(context, intentions, senders, output) is { } tag
-                        && !(told ??= ToEars(context, intentions)).Contains(output.Value))
+                        && !ears.IsOnUnaskedWay(output))
                     {
                         found.Add(output, origin, tag == Touched && OtherDevice(context, intentions, output) is { IsNone: false } ? SharedBlock : tag, device.Index);
                     }
@@ -92,20 +92,6 @@ internal static class Strays
             && context.RoutingBetween(receive, output) is { Mode: RoutingMode.Fixed, Clearable: false }
             ? context.Upstream(receive)
             : PointIndex.None;
-    }
-
-    private static PointSet ToEars(RuleContext context, Intentions intentions)
-    {
-        var outputs = new PointSet(context);
-        foreach (var (input, _) in EarSources.AtRacks(context, intentions))
-        {
-            foreach (var point in context.Upward(input))
-            {
-                outputs.Add(point.Value);
-            }
-        }
-
-        return outputs;
     }
 
     private static bool[] Senders(RuleContext context)
