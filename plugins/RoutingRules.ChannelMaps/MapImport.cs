@@ -7,7 +7,8 @@ namespace RoutingRules.ChannelMaps;
 /// <remarks>
 /// The map may hold a part of the channels; the others stay as they are. Routes are cut and written only where a sink takes something else, and none is
 /// written where a factory route says the same. As IS-08 has it, the map is taken whole or not at all, and the whole is judged: whatever breaks a block
-/// or an order of the device is refused (rules RR2005 and RR2006), unless the show did so before.
+/// or an order of the device is refused (rules RR2005 and RR2006), unless the show did so before. A channel that takes what it took is not judged, so
+/// that the map a device has can always be put back.
 /// </remarks>
 public static class MapImport
 {
@@ -44,6 +45,7 @@ public static class MapImport
         return MapJudgement.Of(engine, resolved, RouteChanges.Of(resolved, device, wanted), moves, finding => ChannelMap.IsAbout(finding, map.Device));
     }
 
+    /// <summary>What stands against a channel that takes something else, or that the device does not have; null when nothing does.</summary>
     private static string? Problem(SignalGraph graph, DeviceNode device, MapChannel channel, out PointIndex sink, out PointIndex source)
     {
         sink = source = PointIndex.None;
@@ -59,12 +61,20 @@ public static class MapImport
         }
 
         sink = device.First(output) + channel.Channel;
+        var now = ChannelMap.Source(graph, device, sink);
         var isFixed = graph.FixedSource(sink);
         if (channel.Input.IsNone)
         {
-            return isFixed is { IsNone: false } always && !graph.IsClearable(sink)
+            return now.IsNone ? null
+                : isFixed is { IsNone: false } always && !graph.IsClearable(sink)
                 ? $"{place}: {graph.Address(sink)} always takes {graph.Address(always)} and cannot be silenced; leave the channel out of the map."
                 : null;
+        }
+
+        if (!now.IsNone && graph.GroupOf(now).Id == channel.Input && graph.NumberOf(now) - 1 == channel.InputChannel)
+        {
+            source = now;
+            return null;
         }
 
         if (ChannelMap.Inputs(device).FirstOrDefault(group => group.Id == channel.Input) is not { } input)

@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using RoutingRules.Model;
+using RoutingRules.Reporting;
 using RoutingRules.Reporting.Sheets;
 using SpreadCheetah;
 using SpreadCheetah.Styling;
@@ -64,7 +65,7 @@ public static class SheetWorkbook
         var options = new WorksheetOptions();
         options.Column(1).Width = 100;
         await book.StartWorksheetAsync("Read first", options).ConfigureAwait(false);
-        await book.AddRowAsync([new StyledCell(Safe(sheet.Head.Title), big)]).ConfigureAwait(false);
+        await book.AddRowAsync([new StyledCell(Line(sheet.Head.Title), big)]).ConfigureAwait(false);
         await book.AddRowAsync([new StyledCell(sheet.Head.Code, big)]).ConfigureAwait(false);
         string[] lines =
         [
@@ -75,7 +76,7 @@ public static class SheetWorkbook
         ];
         foreach (var line in lines)
         {
-            await book.AddRowAsync([new StyledCell(Safe(line), plain)]).ConfigureAwait(false);
+            await book.AddRowAsync([new StyledCell(Line(line), plain)]).ConfigureAwait(false);
         }
     }
 
@@ -106,7 +107,7 @@ public static class SheetWorkbook
 
         await book.StartWorksheetAsync(list.Title, options).ConfigureAwait(false);
         var head = $"{sheet.Head.Title} \u00b7 {(sheet.Head.Revision is null ? "no revision" : $"revision {sheet.Head.Revision}")} \u00b7 code {sheet.Head.Code}";
-        await book.AddRowAsync([new DataCell(Safe(head))]).ConfigureAwait(false);
+        await book.AddRowAsync([new DataCell(Line(head))]).ConfigureAwait(false);
         await book.AddRowAsync(Row(list.Columns, bold)).ConfigureAwait(false);
         for (var i = 0; i < list.Rows.Count; i++)
         {
@@ -115,6 +116,9 @@ public static class SheetWorkbook
     }
 
     private static StyledCell[] Row(ValueList<string> texts, StyleId style) => [.. texts.Select(text => new StyledCell(Safe(text), style))];
+
+    /// <summary>A text that no list has made harmless.</summary>
+    private static string Line(string text) => Safe(PlainText.Show(text));
 
     private static string Safe(string text)
     {

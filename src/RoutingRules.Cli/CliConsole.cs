@@ -8,6 +8,9 @@ namespace RoutingRules.Cli;
 /// <param name="Error">Standard error: messages.</param>
 internal sealed record CliConsole(Stream Input, Stream Output, TextWriter Error)
 {
+    /// <summary>True when a person reads standard output from a terminal.</summary>
+    public bool IsTerminal { get; init; }
+
     /// <summary>Plugins that every engine of the run gets.</summary>
     public IReadOnlyList<RoutingPlugin> Plugins { get; init; } = [];
 

@@ -3,6 +3,7 @@ using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using RoutingRules.Cli.Commands;
 using RoutingRules.Cli.Input;
+using RoutingRules.Cli.Output;
 
 namespace RoutingRules.Cli;
 
@@ -19,7 +20,9 @@ internal static class CliRunner
     {
         try
         {
-            return Parse(arguments, console, cancellation);
+            using var waiting = new StoppableOutput(console.Output, cancellation);
+            using var safe = console.IsTerminal ? new TerminalOutput(waiting) : null;
+            return Parse(arguments, console with { Output = (Stream?)safe ?? waiting }, cancellation);
         }
         catch (UsageException fault)
         {
@@ -144,7 +147,7 @@ internal static class CliRunner
         {
             console.Error.Write($"routing-rules: {SafeText.Show(message)}\n");
         }
-        catch (IOException)
+        catch (Exception fault) when (fault is IOException or OperationCanceledException)
         {
             // Nobody is left to tell.
         }

@@ -30,7 +30,7 @@ internal static class SchemaPath
                 rest = rest[0] == '.' ? rest[1..] : rest;
                 var name = Name(rest, at);
                 pointer.Append('/').Append(name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal));
-                at = at is { ValueKind: JsonValueKind.Object } parent && parent.TryGetProperty(name, out var member) ? member : null;
+                at = at is { ValueKind: JsonValueKind.Object } parent ? Member(parent, name) : null;
                 rest = rest[name.Length..];
             }
         }
@@ -46,7 +46,7 @@ internal static class SchemaPath
         {
             foreach (var member in parent.EnumerateObject())
             {
-                var name = member.Name;
+                var name = NameOf(member);
                 if (name.Length > longest.Length && rest.StartsWith(name, StringComparison.Ordinal) && (rest.Length == name.Length || rest[name.Length] is '.' or '['))
                 {
                     longest = name;
@@ -56,5 +56,31 @@ internal static class SchemaPath
 
         var end = rest.IndexOfAny('.', '[');
         return longest.Length > 0 ? longest : (end <= 0 ? rest : rest[..end]).ToString();
+    }
+
+    private static JsonElement? Member(JsonElement parent, string name)
+    {
+        foreach (var member in parent.EnumerateObject())
+        {
+            if (NameOf(member) == name)
+            {
+                return member.Value;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The name of a member; nothing for one with half of a surrogate pair, which no path can hold.</summary>
+    private static string NameOf(JsonProperty member)
+    {
+        try
+        {
+            return member.Name;
+        }
+        catch (InvalidOperationException)
+        {
+            return "";
+        }
     }
 }

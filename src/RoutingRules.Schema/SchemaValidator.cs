@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using NJsonSchema;
 using NJsonSchema.Validation;
@@ -14,9 +13,6 @@ namespace RoutingRules.Schema;
 public static class SchemaValidator
 {
     private const int MaxDepth = 100;
-
-    // NJsonSchema's own parser takes comments, single quotes, trailing commas and members written twice, so that the text must pass a strict one first.
-    private static readonly JsonDocumentOptions Strict = new() { AllowDuplicateProperties = false, MaxDepth = MaxDepth };
 
     private static readonly Dictionary<SchemaKind, Lazy<JsonSchema>> Schemas = Enum.GetValues<SchemaKind>().ToDictionary(
         kind => kind, kind => new Lazy<JsonSchema>(() => JsonSchema.FromJsonAsync(RoutingSchemas.Text(kind)).GetAwaiter().GetResult()));
@@ -34,8 +30,9 @@ public static class SchemaValidator
 
         try
         {
-            using var document = JsonDocument.Parse(utf8Json, Strict);
-            var errors = schema.Value.Validate(Encoding.UTF8.GetString(utf8Json.Span));
+            var text = StrictText.Of(utf8Json.Span, MaxDepth);
+            using var document = JsonDocument.Parse(utf8Json, new JsonDocumentOptions { MaxDepth = MaxDepth });
+            var errors = schema.Value.Validate(text);
             return
             [
                 .. errors

@@ -142,7 +142,7 @@ public sealed class RoutingEngine
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        return ChangeoverPlanner.Plan(this, ShowComparer.Of(this, before, after), pace ?? new Pace(), cancellation);
+        return ChangeoverPlanner.Plan(this, ShowComparer.Of(this, before, after), pace ?? new Pace(), new Dictionary<string, string>(), cancellation);
     }
 
     /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>

@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using System.Runtime.Versioning;
 using RoutingRules.Cli.Output;
 using RoutingRules.Cli.Tests.Rig;
 
@@ -35,6 +37,79 @@ public sealed class OutputFileTests : IDisposable
 
         Assert.Equal("old", File.ReadAllText(path));
         Assert.Equal(["a.txt"], folder.Names);
+    }
+
+    /// <summary>Also while it is in the making: another user of the machine could read along.</summary>
+    [Theory]
+    [InlineData(UnixFileMode.UserRead | UnixFileMode.UserWrite)]
+    [InlineData(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead)]
+    [InlineData(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.OtherRead | UnixFileMode.OtherWrite)]
+    [InlineData(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.OtherRead)]
+    [UnsupportedOSPlatform("windows")]
+    public void A_replaced_file_keeps_who_may_read_and_write_it(UnixFileMode mode)
+    {
+        var path = folder.Write("a.txt", "old");
+        File.SetUnixFileMode(path, mode);
+        using (var file = OutputFile.Begin(path, []))
+        {
+            file.Content.Write("new"u8);
+            file.Content.Flush();
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(folder.At("a.txt.part-1")));
+            file.Commit();
+        }
+
+        Assert.Equal("new", File.ReadAllText(path));
+        Assert.Equal(mode, File.GetUnixFileMode(path));
+    }
+
+    /// <summary>The file is the one behind the link; the link stays.</summary>
+    [Fact]
+    [UnsupportedOSPlatform("windows")]
+    public void A_private_show_stays_private_in_place_and_through_a_link()
+    {
+        var path = folder.Write("a.show.json", Shows.Small.Replace("\"role\": \"monitor\"", "\"notes\": \"\", \"role\": \"monitor\"", StringComparison.Ordinal));
+        const UnixFileMode mine = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        File.SetUnixFileMode(path, mine);
+        File.CreateSymbolicLink(folder.At("link.json"), path);
+        Assert.Equal(2, Tool.Run("assign", path, "--out", folder.At("link.json")).Civil().Code);
+        var other = folder.Write("old.show.json", "old");
+        File.SetUnixFileMode(other, mine);
+        File.CreateSymbolicLink(folder.At("other.json"), other);
+
+        Assert.NotEqual(2, Tool.Run("assign", path, "--out", folder.At("other.json")).Civil().Code);
+        Assert.NotEqual(2, Tool.Run("fix", path, "--unsafe", "--in-place").Civil().Code);
+
+        Assert.Equal(mine, File.GetUnixFileMode(path));
+        Assert.Equal(mine, File.GetUnixFileMode(other));
+        Assert.NotEqual("old", File.ReadAllText(other));
+        Assert.NotNull(File.ResolveLinkTarget(folder.At("other.json"), returnFinalTarget: false));
+    }
+
+    /// <summary>As whoever may give files away the owner is kept; as anybody else nobody gains by it. What stat(1) says is the judge.</summary>
+    [Fact]
+    [UnsupportedOSPlatform("windows")]
+    public void A_replaced_file_keeps_its_owner_where_that_is_permitted()
+    {
+        var path = folder.Write("a.txt", "old");
+        File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead);
+        var isPermitted = Command("chown", "12345:12346", path).Code == 0;
+        var before = Command("stat", "-c", "%u:%g %a", path).Output;
+        Assert.Equal(isPermitted, before.StartsWith("12345:12346", StringComparison.Ordinal));
+        using (var file = OutputFile.Begin(path, []))
+        {
+            file.Content.Write("new"u8);
+            file.Commit();
+        }
+
+        Assert.Equal(before, Command("stat", "-c", "%u:%g %a", path).Output);
+    }
+
+    private static (int Code, string Output) Command(string name, params string[] arguments)
+    {
+        using var process = Process.Start(new ProcessStartInfo(name, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return (process.ExitCode, output);
     }
 
     [Fact]

@@ -56,15 +56,86 @@ public sealed class ProcessTests : IDisposable
     {
         using var process = Begin("check", "-", "--report", "json=" + folder.At("r.json"));
         SpinWait.SpinUntil(() => folder.Names.Length > 0, TimeSpan.FromSeconds(30));
-        using (var kill = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]))
-        {
-            kill.WaitForExit();
-        }
+        Signal(process, "INT");
 
         Assert.True(process.WaitForExit(TimeSpan.FromSeconds(30)));
         Assert.Equal(3, process.ExitCode);
         Assert.Contains("stopped on request", process.StandardError.ReadToEnd(), StringComparison.Ordinal);
         Assert.Empty(folder.Names);
+    }
+
+    /// <summary>The reader of standard output rests, so that the tool cannot go on writing; its report in a file is in the making.</summary>
+    [Theory]
+    [InlineData("INT")]
+    [InlineData("TERM")]
+    public void A_stop_while_nobody_reads_what_is_written_ends_with_3(string signal)
+    {
+        var lines = folder.Write("all.jsonl", string.Concat(Enumerable.Repeat(Shows.Small.ReplaceLineEndings(" ") + "\n", 2_000)));
+        using var process = Begin("check", lines, "--report", "json=" + folder.At("r.json"));
+        using var end = new Ending(process);
+        WaitUntilIdle(process);
+        Signal(process, signal);
+
+        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(10)));
+        Assert.Equal(3, process.ExitCode);
+        Assert.Equal(["all.jsonl"], folder.Names);
+    }
+
+    /// <summary>A strategy of a plugin never ends, and the file for the show is in the making then.</summary>
+    [Theory]
+    [InlineData("INT")]
+    [InlineData("TERM")]
+    public void A_second_stop_ends_with_3_whatever_the_tool_is_at_and_leaves_no_file_behind(string signal)
+    {
+        var show = folder.Write("a.show.json", Shows.Small.Replace("\"at\": \"box/out/1\"", "\"devices\": [ \"box\" ]", StringComparison.Ordinal));
+        using var process = Begin(
+            "assign", show, "--plugin", Path.Join(AppContext.BaseDirectory, "RoutingRules.Cli.Tests.dll"), "--strategy", "endless", "--out", folder.At("o.show.json"));
+        using var end = new Ending(process);
+        SpinWait.SpinUntil(() => process.HasExited || folder.Names.Length > 1, TimeSpan.FromSeconds(30));
+        Assert.Equal(["a.show.json", "o.show.json.part-1"], folder.Names);
+        WaitUntilIdle(process);
+        Signal(process, signal);
+        Assert.Equal("routing-rules: still stopping; interrupt once more to end at once.", process.StandardError.ReadLine());
+        Signal(process, signal);
+
+        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(10)));
+        Assert.Equal(3, process.ExitCode);
+        Assert.Equal("", process.StandardOutput.ReadToEnd());
+        Assert.Equal(["a.show.json"], folder.Names);
+    }
+
+    /// <summary>Leaves no process behind, however the test ends.</summary>
+    private sealed class Ending(Process process) : IDisposable
+    {
+        public void Dispose()
+        {
+            if (!process.HasExited)
+            {
+                process.Kill();
+            }
+        }
+    }
+
+    private static void Signal(Process process, string signal)
+    {
+        using var kill = Process.Start("kill", ["-" + signal, process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        kill.WaitForExit();
+    }
+
+    /// <summary>Waits until a process that has worked does so no longer.</summary>
+    private static void WaitUntilIdle(Process process)
+    {
+        var worked = TimeSpan.Zero;
+        SpinWait.SpinUntil(
+            () =>
+            {
+                Thread.Sleep(300);
+                process.Refresh();
+                var isIdle = process.TotalProcessorTime - worked < TimeSpan.FromMilliseconds(20) && worked > TimeSpan.FromMilliseconds(200);
+                worked = process.TotalProcessorTime;
+                return isIdle;
+            },
+            TimeSpan.FromSeconds(30));
     }
 
     private static Process Begin(params string[] arguments)

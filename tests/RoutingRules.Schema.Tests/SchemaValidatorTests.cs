@@ -32,6 +32,27 @@ public sealed class SchemaValidatorTests
     [Fact]
     public void A_document_that_is_no_object_is_so_named_at_the_root() => Assert.Contains(Validate("[]"), problem => problem is { Pointer: "", Message: "An object belongs here." });
 
+    [Theory]
+    [InlineData("""{"schemaVersion":1,"title":"t","rig":{},"extensions":{"\ud800":1}}""")]
+    [InlineData("""{"schemaVersion":1,"title":"t","rig":{},"extensions":{"a":{"\udc00x":"\ud800"},"b":123456789012345678901234567890}}""")]
+    [InlineData("""{"schemaVersion":1,"title":"t","rig":{},"extensions":{"a":-1234567890123456789012345678901234567890,"b":1e999,"c":0.1e-999}}""")]
+    public void What_other_tools_keep_is_theirs(string text) => Assert.Empty(Validate(text));
+
+    [Theory]
+    [InlineData("""{"schemaVersion":123456789012345678901234567890,"title":"t","rig":{}}""", "/schemaVersion")]
+    [InlineData("""{"schemaVersion":1,"title":"t","rig":{"clocks":[{"id":"c","sampleRate":99999999999999999999,"leader":"d"}]}}""", "/rig/clocks/0/sampleRate")]
+    [InlineData("""{"schemaVersion":1,"title":"t","rig":{"clocks":[{"id":"c","sampleRate":-99999999999999999999,"leader":"d"}]}}""", "/rig/clocks/0/sampleRate")]
+    [InlineData("""{"schemaVersion":1,"title":"t","rig":{"links":[{"id":"l","network":"n","from":"a/b/1","to":"c/d/1","medium":"coax","lengthMetres":1e999}]}}""", "/rig/links/0/lengthMetres")]
+    [InlineData("""{"schemaVersion":1,"title":"t","rig":{"\ud800":1}}""", "/rig")]
+    [InlineData("""{"schemaVersion":1,"title":"t","\ud800":{"zones":[{"id":"a b"}]},"rig":{}}""", "")]
+    public void Numbers_beyond_64_bits_and_names_that_are_no_text_are_problems_at_their_place(string text, string pointer)
+    {
+        var problems = Validate(text);
+
+        Assert.NotEmpty(problems);
+        Assert.All(problems, problem => Assert.StartsWith(pointer, problem.Pointer, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_depth_bomb_is_refused() => Assert.Single(Validate(new string('[', 100_000)));
 

@@ -47,7 +47,7 @@ internal static class CheckCommand
                 parsed.GetValue(waivers), parsed.GetValue(asOf) ?? console.Today(), parsed.GetValue(baseline), parsed.GetValue(update), parsed.GetValue(force));
             var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), isQuiet), named, console, cancellation);
             var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
-            var files = ShowFiles.Expand(named);
+            var files = ShowFiles.Expand(named, cancellation);
             using var acceptance = new Acceptance(choice, files, engine, console, cancellation);
             using var reports = new Reports(
                 parsed.GetValue(format) ?? ReportFormats.All[0],

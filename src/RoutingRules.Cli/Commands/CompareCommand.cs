@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text.Json;
 using RoutingRules.Answers.Comparing;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
@@ -79,11 +80,23 @@ internal static class CompareCommand
                 ComparisonJson.Write(comparison, output);
                 break;
             case "patch":
-                output.Write(JsonPatch.Between(documents[0].Utf8.Span, documents[1].Utf8.Span).ToUtf8());
+                output.Write(PatchBetween(documents).ToUtf8());
                 break;
             default:
                 output.Write(Texts.Utf8.GetBytes(ComparisonReport.Write(comparison, InputDocument.NameOf(paths[0]), InputDocument.NameOf(paths[1]), PageOptions.Pages(format))));
                 break;
+        }
+    }
+
+    private static JsonPatch PatchBetween(DocumentFile[] documents)
+    {
+        try
+        {
+            return JsonPatch.Between(documents[0].Utf8.Span, documents[1].Utf8.Span);
+        }
+        catch (JsonException fault)
+        {
+            throw new UsageException($"what differs cannot be written as a patch: {fault.Message} Mend that under 'extensions', or ask for another --format.");
         }
     }
 }

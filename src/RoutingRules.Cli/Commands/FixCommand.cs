@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text.Json;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
 using RoutingRules.Fixing;
@@ -148,7 +149,7 @@ internal static class FixCommand
         else
         {
             target?.Content.Write(edited.Utf8.Span);
-            Tell(job, result, after, edited.Patch ?? EditPatch.Of(read.Value!, result.Edits), console);
+            Tell(job, result, after, PatchOf(edited, read.Value!, result.Edits), console);
             target?.Commit();
         }
 
@@ -160,23 +161,41 @@ internal static class FixCommand
         return CheckCommand.CodeOf(after, engine.Config.FailOn);
     }
 
-    private static void Tell(Job job, FixResult result, DocumentCheck after, JsonPatch patch, CliConsole console)
+    /// <summary>The change as a patch, or why there is none: a document can hold what no patch carries, where only other tools read it.</summary>
+    private static (JsonPatch? Patch, string Problem) PatchOf(EditedText edited, Show show, ValueList<ShowEdit> edits)
     {
+        try
+        {
+            return (edited.Patch ?? EditPatch.Of(show, edits), "");
+        }
+        catch (JsonException fault)
+        {
+            return (null, $"the change cannot be written as a patch: {fault.Message} Only what stands under 'extensions' can be like that.");
+        }
+    }
+
+    private static void Tell(Job job, FixResult result, DocumentCheck after, (JsonPatch? Patch, string Problem) change, CliConsole console)
+    {
+        if (job.Format is "patch" or "json" && change.Patch is null)
+        {
+            throw new UsageException(change.Problem);
+        }
+
         if (job.Format == "patch")
         {
-            console.Output.Write(patch.ToUtf8());
+            console.Output.Write(change.Patch!.ToUtf8());
         }
         else if (job.Format == "json")
         {
-            FixReport.WriteJson(console.Output, result, after, patch);
+            FixReport.WriteJson(console.Output, result, after, change.Patch!);
         }
         else
         {
             console.Output.Write(Texts.Utf8.GetBytes(FixReport.Text(result, after, job.IsDry)));
             if (job.IsDry && !result.Applied.IsEmpty)
             {
-                console.Output.Write("\nas JSON Patch (RFC 6902)\n"u8);
-                console.Output.Write(patch.ToUtf8());
+                console.Output.Write(change.Patch is null ? Texts.Utf8.GetBytes($"\n{PlainText.Show(change.Problem)}\n") : "\nas JSON Patch (RFC 6902)\n"u8);
+                console.Output.Write(Texts.Utf8.GetBytes(change.Patch is { } patch ? SafeText.Show(Texts.Utf8.GetString(patch.ToUtf8())) : ""));
             }
         }
     }

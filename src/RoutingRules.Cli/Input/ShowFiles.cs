@@ -7,7 +7,8 @@ internal static class ShowFiles
 {
     /// <summary>The files, paths in the order given, the shows of a folder and its subfolders in ordinal order of their paths.</summary>
     /// <exception cref="UsageException">A folder holds no show or cannot be listed, or standard input is named twice.</exception>
-    public static IReadOnlyList<string> Expand(IReadOnlyList<string> paths)
+    /// <exception cref="OperationCanceledException">The run was stopped.</exception>
+    public static IReadOnlyList<string> Expand(IReadOnlyList<string> paths, CancellationToken cancellation)
     {
         if (paths.Count(path => path == InputDocument.StandardInput) > 1)
         {
@@ -23,7 +24,7 @@ internal static class ShowFiles
                 continue;
             }
 
-            var found = Shows(path, out var archive);
+            var found = Shows(path, cancellation, out var archive);
             if (found.Count == 0)
             {
                 throw new UsageException(
@@ -37,13 +38,14 @@ internal static class ShowFiles
         return files;
     }
 
-    private static List<string> Shows(string folder, out string? archive)
+    private static List<string> Shows(string folder, CancellationToken cancellation, out string? archive)
     {
         archive = null;
         var found = new List<string>();
         var pending = new Stack<string>([folder]);
         while (pending.TryPop(out var next))
         {
+            cancellation.ThrowIfCancellationRequested();
             try
             {
                 foreach (var entry in new DirectoryInfo(next).EnumerateFileSystemInfos())

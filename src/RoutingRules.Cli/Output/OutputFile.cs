@@ -16,6 +16,7 @@ internal sealed class OutputFile : IDisposable
         Target = target;
         this.partPath = partPath;
         this.part = part;
+        AppDomain.CurrentDomain.ProcessExit += TakeAway;
     }
 
     /// <summary>The full path of the target.</summary>
@@ -46,7 +47,7 @@ internal sealed class OutputFile : IDisposable
             var partPath = string.Create(CultureInfo.InvariantCulture, $"{target}.part-{attempt}");
             try
             {
-                return new OutputFile(target, partPath, new FileStream(partPath, FileMode.CreateNew, FileAccess.Write, FileShare.None));
+                return new OutputFile(target, partPath, new FileStream(partPath, Opening(target)));
             }
             catch (IOException) when (File.Exists(partPath) && attempt < Attempts)
             {
@@ -57,6 +58,18 @@ internal sealed class OutputFile : IDisposable
                 throw new UsageException($"'{path}' cannot be written: {fault.Message} Check the folder and who may write there.");
             }
         }
+    }
+
+    /// <summary>What takes the place of a file is nobody's business before it has the rights of that file.</summary>
+    private static FileStreamOptions Opening(string target)
+    {
+        var opening = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None };
+        if (!OperatingSystem.IsWindows() && File.Exists(target))
+        {
+            opening.UnixCreateMode = FileRights.Private;
+        }
+
+        return opening;
     }
 
     private static string TargetOf(string path)
@@ -110,16 +123,21 @@ internal sealed class OutputFile : IDisposable
         }
     }
 
-    /// <summary>Puts the file in its place.</summary>
+    /// <summary>Puts the file in its place, with the rights of the one that it replaces.</summary>
     /// <exception cref="UsageException">That failed; the target is as it was.</exception>
     public void Commit()
     {
         try
         {
             part.Flush(flushToDisk: true);
+            if (!OperatingSystem.IsWindows())
+            {
+                FileRights.Of(Target)?.GiveTo(part.SafeFileHandle);
+            }
+
             part.Dispose();
             File.Move(partPath, Target, overwrite: true);
-            isDone = true;
+            End();
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
@@ -135,7 +153,7 @@ internal sealed class OutputFile : IDisposable
             return;
         }
 
-        isDone = true;
+        End();
         try
         {
             part.Dispose();
@@ -145,6 +163,18 @@ internal sealed class OutputFile : IDisposable
             // A full disk may refuse the last bytes; the file goes away in any case.
         }
 
+        TakeAway(null, EventArgs.Empty);
+    }
+
+    private void End()
+    {
+        isDone = true;
+        AppDomain.CurrentDomain.ProcessExit -= TakeAway;
+    }
+
+    /// <summary>Also asked for when the process is ended in the middle of its work.</summary>
+    private void TakeAway(object? sender, EventArgs args)
+    {
         try
         {
             File.Delete(partPath);

@@ -9,6 +9,9 @@ internal sealed class AlternativeProbe
 {
     private const long WiringBudget = 5_000;
 
+    /// <summary>Numbers of a vector before those of the levels that can be ordered.</summary>
+    private const int FirstLevel = 6;
+
     private readonly AssignmentProblem problem;
     private readonly Evaluator evaluator;
     private readonly int[] active;
@@ -58,9 +61,13 @@ internal sealed class AlternativeProbe
         return found;
     }
 
-    /// <summary>What speaks against a run that nobody else has, or how good the whole would be with it.</summary>
+    /// <summary>
+    /// What speaks against a run that nobody else has, or how good the whole would be with it. Where the work for one place ended before it was known,
+    /// the run counts as not looked at.
+    /// </summary>
     public (RefusalCause Cause, ObjectiveVector? Objective) Judge(Demand demand, int first)
     {
+        var isKnown = true;
         var moved = (int[])choices.Clone();
         var candidates = Enumerable.Range(0, demand.Candidates.Length).Where(choice => demand.Candidates[choice].First == first).ToList();
         if (candidates.Count == 0)
@@ -71,10 +78,18 @@ internal sealed class AlternativeProbe
         foreach (var choice in candidates)
         {
             moved[demand.Index] = choice;
-            if (Evaluate(evaluator, moved) is { } objective)
+            if (evaluator.Evaluate(active, moved, null, WiringBudget, null, out var isSettled) is { } score)
             {
-                return (RefusalCause.Worse, objective);
+                var objective = Vector(score);
+                return isSettled || IsDecidedByPlaces(objective) ? (RefusalCause.Worse, objective) : (RefusalCause.NotLookedAt, null);
             }
+
+            isKnown &= isSettled;
+        }
+
+        if (!isKnown)
+        {
+            return (RefusalCause.NotLookedAt, null);
         }
 
         moved[demand.Index] = candidates[0];
@@ -93,8 +108,14 @@ internal sealed class AlternativeProbe
     public ValueList<LinkUse> FullLinks(Demand demand, int first) =>
         LinkTable.FullOn(problem, result, demand.Candidates.First(candidate => candidate.First == first));
 
-    private ObjectiveVector? Evaluate(Evaluator with, int[] some) =>
-        with.Evaluate(active, some, null, WiringBudget, null, out _) is { } score ? new ObjectiveVector { Values = ValueList.Create<int>(score.Numbers) } : null;
+    private ObjectiveVector? Evaluate(Evaluator with, int[] some) => with.Evaluate(active, some, null, WiringBudget, null, out _) is { } score ? Vector(score) : null;
+
+    private static ObjectiveVector Vector(ChoiceScore score) => new() { Values = ValueList.Create<int>(score.Numbers) };
+
+    /// <summary>What is worse is so whatever blocks are used: an unsettled wiring may only count too many of those.</summary>
+    private bool IsDecidedByPlaces(ObjectiveVector objective) =>
+        Score is { } now && ObjectiveDifference.Between(now, objective, problem.Options.Order) is { By: > 0 } difference
+        && difference.Number - FirstLevel is var level && (level < 0 || (ObjectiveLevel)level is not (ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks));
 
     private static Evaluator Apart(ResolvedShow show, AssignmentOptions options)
     {

@@ -39,13 +39,13 @@ public enum RefusalCause
     /// <summary>It is possible with all else as it is, but worse.</summary>
     Worse,
 
-    /// <summary>It is possible and just as good; the earlier device and the lower number win.</summary>
+    /// <summary>It is possible and just as good.</summary>
     EquallyGood,
 
     /// <summary>It is possible and would even be better; the search ended before it was found.</summary>
     SearchEnded,
 
-    /// <summary>There were more places than are looked at one by one.</summary>
+    /// <summary>There were more places than are looked at one by one, or more work than is done for one.</summary>
     NotLookedAt,
 
     /// <summary>The device stands elsewhere than the feed or line allows.</summary>

@@ -12,6 +12,9 @@ public sealed record RunnerUp
     /// <summary>How good that would be.</summary>
     public required ObjectiveVector Objective { get; init; }
 
+    /// <summary>True when nothing better exists without the place; false when the search ended early and there may be something better.</summary>
+    public bool IsProven { get; init; }
+
     /// <summary>The first number in which it differs; null when it is just as good.</summary>
     public required ObjectiveDifference? Difference { get; init; }
 

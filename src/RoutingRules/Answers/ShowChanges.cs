@@ -44,6 +44,18 @@ internal static class ShowChanges
         Lines = show.Lines.Select(line => line with { Hold = true }).ToValueList(),
     };
 
+    /// <summary>With only that held where it is which another reading of the show holds.</summary>
+    public static Show HoldOnly(Show show, ResolvedShow holding)
+    {
+        var feeds = holding.Demands.Where(demand => demand is { IsHeld: true, Feed: not null }).Select(demand => demand.Feed!.Index).ToHashSet();
+        var lines = holding.Demands.Where(demand => demand is { IsHeld: true, Line: not null }).Select(demand => demand.Line!.Index).ToHashSet();
+        return show with
+        {
+            Feeds = show.Feeds.Select((feed, at) => feeds.Contains(at) ? feed : feed with { Hold = false }).ToValueList(),
+            Lines = show.Lines.Select((line, at) => lines.Contains(at) ? line : line with { Hold = false }).ToValueList(),
+        };
+    }
+
     /// <summary>With a pinned demand that may go anywhere on the device it is pinned to; null for a signal born where it is.</summary>
     public static Show? Unpin(Show show, DemandNode demand)
     {

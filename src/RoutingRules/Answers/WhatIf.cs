@@ -23,7 +23,7 @@ public sealed record WhatIf
     /// <summary>True when nothing better exists; false when the search ended early and fewer moves may do.</summary>
     public bool IsProven { get; init; }
 
-    /// <summary>Which other demands move, in demand order.</summary>
+    /// <summary>Which other demands move, in demand order; then those that have no place now and would have one.</summary>
     public ValueList<MovedDemand> Moves { get; init; }
 
     /// <summary>Demands that would lose their place, in demand order.</summary>

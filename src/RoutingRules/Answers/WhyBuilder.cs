@@ -8,6 +8,9 @@ namespace RoutingRules.Answers;
 /// <summary>Answers why demands are where they are: by assigning, judging every other place, and assigning again with one thing changed.</summary>
 internal sealed class WhyBuilder
 {
+    /// <summary>Numbers at the head of a vector that count what has no place, by priority; two that count moves follow.</summary>
+    private const int Tiers = 4;
+
     private readonly RoutingEngine engine;
     private readonly ResolvedShow show;
     private readonly AssignmentOptions options;
@@ -88,6 +91,7 @@ internal sealed class WhyBuilder
         {
             At = isAlone ? show.Graph.Address(new PointIndex(alone.First), node.Width) : PlaceOf(second, node.Key),
             Objective = objective,
+            IsProven = !isAlone && second.Status == AssignmentStatus.Optimal,
             Difference = ObjectiveDifference.Between(result.Objective!, objective, options.Order),
             Moves = isAlone ? [] : Moves(result, second, node.Key),
         };
@@ -109,37 +113,78 @@ internal sealed class WhyBuilder
             return new WhatIf { Demand = node.Key, Point = point, IsWanted = isWanted, IsSoAlready = true, At = now };
         }
 
-        if (!isWanted && node.IsPinned)
-        {
-            // What else the demand might take is not written anywhere; its own device is what stands to reason.
-            wanted = ShowChanges.Unpin(wanted, node)
-                ?? throw new ArgumentException($"{node.Key} is born at {now} and can enter nowhere else; change its origin in the document.");
-        }
-
-        var with = isWanted ? options : options with { Avoid = options.Avoid.Append(new Placement { Demand = node.Key, At = point }).ToValueList() };
-        var then = Assign(ShowChanges.HoldAll(wanted), with);
-        if (PlaceOf(then, node.Key) is null || Lost(result, then, node.Key).Count > 0)
-        {
-            // Holds are never given up for the wish of another; without them somebody may make room.
-            var free = Assign(wanted, with);
-            then = free.Unplaced.Count < then.Unplaced.Count ? free : then;
-        }
-
-        var held = engine.Resolve(result.Show).Demands.Where(other => other.IsHeld).Select(other => other.Key).ToHashSet(StringComparer.Ordinal);
-        var moves = Moves(result, then, node.Key).Select(move => move with { IsHeld = held.Contains(move.Demand) }).ToValueList();
+        var (then, isProven) = Follow(node, point, isWanted, wanted, result);
+        var holds = result.Placements.Select(place => AssignmentReport.HoldNote(place.Demand, place.At)).ToHashSet(StringComparer.Ordinal);
+        var held = show.Demands.Where(other => other.IsHeld).Select(other => other.Key).ToHashSet(StringComparer.Ordinal);
+        var moves = Moves(result, then, node.Key).Concat(Gained(result, then, node.Key)).Select(move => move with { IsHeld = held.Contains(move.Demand) }).ToValueList();
         return new WhatIf
         {
             Demand = node.Key,
             Point = point,
             IsWanted = isWanted,
             At = PlaceOf(then, node.Key),
-            IsProven = then.Status == AssignmentStatus.Optimal,
+            IsProven = isProven,
             Moves = moves,
             Lost = Lost(result, then, node.Key),
             Contradiction = then.Contradictions.FirstOrDefault(set => set.Contains(node.Key)),
-            Remarks = then.Notes.Where(note => !result.Notes.Contains(note) && !note.Contains(" was held at ", StringComparison.Ordinal))
+            Remarks = then.Notes.Where(note => !result.Notes.Contains(note) && !holds.Contains(note))
                 .Concat(then.Unplaced.Where(entry => entry.Demand == node.Key && entry.Sink is null).Select(entry => entry.Reason)).ToValueList(),
         };
+    }
+
+    /// <summary>
+    /// The assignment that follows: the one where all others stay, if it leaves nobody out; else the best in which they may go, held ones of the document
+    /// only where no assignment can keep them. What the first assignment has only just placed is held by nobody.
+    /// </summary>
+    private (AssignmentResult Then, bool IsProven) Follow(DemandNode node, PointRange point, bool isWanted, Show wanted, AssignmentResult result)
+    {
+        var first = isWanted ? ShowChanges.Pin(show.Document, node, point) : show.Document;
+        if (!isWanted && node.IsPinned)
+        {
+            // What else the demand might take is not written anywhere; its own device is what stands to reason.
+            wanted = ShowChanges.Unpin(wanted, node)
+                ?? throw new ArgumentException($"{node.Key} is born at {point} and can enter nowhere else; change its origin in the document.");
+            first = ShowChanges.Unpin(first, node)!;
+        }
+
+        var with = isWanted ? options : options with { Avoid = options.Avoid.Append(new Placement { Demand = node.Key, At = point }).ToValueList() };
+        var then = Assign(ShowChanges.HoldAll(wanted), with);
+        var isProven = then.Status == AssignmentStatus.Optimal;
+        if (PlaceOf(then, node.Key) is not null && Lost(result, then, node.Key).Count == 0)
+        {
+            return (then, isProven);
+        }
+
+        var free = Assign(ShowChanges.HoldOnly(wanted, show), with);
+        isProven = free.Status == AssignmentStatus.Optimal;
+        if (Weigh(then, free, Tiers + 1) < 0)
+        {
+            isProven = false;
+            free = then;
+        }
+
+        var anew = Assign(first, with);
+        return Weigh(anew, free, Tiers) < 0 ? (anew, anew.Status == AssignmentStatus.Optimal) : (free, isProven);
+    }
+
+    /// <summary>Compares what is left without a place by priority, then how many move, held or not, as far as so many numbers; contradicting pins come last.</summary>
+    private static int Weigh(AssignmentResult one, AssignmentResult other, int numbers)
+    {
+        if (one.Objective is not { } first || other.Objective is not { } second)
+        {
+            return (one.Objective is null).CompareTo(other.Objective is null);
+        }
+
+        for (var number = 0; number < numbers; number++)
+        {
+            var (here, there) = number < Tiers ? (first.Values[number], second.Values[number]) : (first.Values[Tiers] + first.Values[Tiers + 1], second.Values[Tiers] + second.Values[Tiers + 1]);
+            if (here != there)
+            {
+                return here.CompareTo(there);
+            }
+        }
+
+        return 0;
     }
 
     private static PointRange? PlaceOf(AssignmentResult result, string demand) => result.Placements.FirstOrDefault(place => place.Demand == demand)?.At;
@@ -151,7 +196,15 @@ internal sealed class WhyBuilder
             .Select(place => new MovedDemand { Demand = place.Demand, From = place.At, To = then[place.Demand] }).ToValueList();
     }
 
+    /// <summary>Others that had no place and would have one.</summary>
+    private static IEnumerable<MovedDemand> Gained(AssignmentResult before, AssignmentResult after, string except)
+    {
+        var had = before.Placements.Select(place => place.Demand).ToHashSet(StringComparer.Ordinal);
+        return after.Placements.Where(place => place.Demand != except && !had.Contains(place.Demand))
+            .Select(place => new MovedDemand { Demand = place.Demand, From = null, To = place.At });
+    }
+
     private static ValueList<string> Lost(AssignmentResult before, AssignmentResult after, string except) =>
-        after.Unplaced.Where(entry => entry.Demand != except && !before.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink))
+        after.Unplaced.Where(entry => (entry.Demand != except || entry.Sink is not null) && !before.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink))
             .Select(entry => entry.Sink is { } sink ? string.Create(CultureInfo.InvariantCulture, $"{entry.Demand} at {sink}") : entry.Demand).ToValueList();
 }

@@ -50,21 +50,22 @@ internal static class WhyGrounds
             return;
         }
 
-        var (here, elsewhere) = (0, 0);
+        var (here, elsewhere, nowhere) = (0, 0, 0);
         foreach (var other in show.Demands)
         {
-            if (other != node && other.Feed is null == node.Feed is null && (other.Feed?.Model.Group ?? other.Line?.Model.Group) == group
-                && places.TryGetValue(other.Key, out var there))
+            if (other != node && other.Feed is null == node.Feed is null && (other.Feed?.Model.Group ?? other.Line?.Model.Group) == group)
             {
-                (here, elsewhere) = there.Device == at.Device ? (here + 1, elsewhere) : (here, elsewhere + 1);
+                (here, elsewhere, nowhere) = !places.TryGetValue(other.Key, out var there) ? (here, elsewhere, nowhere + 1)
+                    : there.Device == at.Device ? (here + 1, elsewhere, nowhere)
+                    : (here, elsewhere + 1, nowhere);
             }
         }
 
         if (here + elsewhere > 0)
         {
             grounds.Add(elsewhere == 0
-                ? $"All of its group \"{group}\" is on this device."
-                : string.Create(CultureInfo.InvariantCulture, $"Of the others in its group \"{group}\", {here} are on this device and {elsewhere} elsewhere."));
+                ? $"All of its group \"{group}\"{(nowhere == 0 ? "" : " that has a place")} is on this device."
+                : string.Create(CultureInfo.InvariantCulture, $"Of the others in its group \"{group}\", {here} {(here == 1 ? "is" : "are")} on this device and {elsewhere} elsewhere{(nowhere == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", and {nowhere} {(nowhere == 1 ? "has" : "have")} no place"))}."));
         }
     }
 

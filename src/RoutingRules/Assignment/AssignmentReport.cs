@@ -117,13 +117,16 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
         return silenced.ToValueList();
     }
 
+    /// <summary>What is noted when a hold had to yield.</summary>
+    internal static string HoldNote(string demand, PointRange at) => $"{demand} was held at {at} but could not stay there.";
+
     private ValueList<string> Notes()
     {
         var notes = new List<string>();
         foreach (var index in firm.Yielded)
         {
             var demand = problem.Demands[index];
-            notes.Add($"{demand.Node.Key} was held at {graph.Address(new PointIndex(demand.Existing), demand.Node.Width)} but could not stay there.");
+            notes.Add(HoldNote(demand.Node.Key, graph.Address(new PointIndex(demand.Existing), demand.Node.Width)));
         }
 
         foreach (var demand in problem.Demands)

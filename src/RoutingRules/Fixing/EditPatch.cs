@@ -46,7 +46,7 @@ public static class EditPatch
             if (count > 0)
             {
                 var neighbour = FormattableString.Invariant($"{edit.ListPointer}/{Math.Max(0, edit.Index - 1)}");
-                add(new JsonPatchOperation { Op = "test", Path = neighbour, Value = ToElement(target.Get(neighbour)) });
+                add(new JsonPatchOperation { Op = "test", Path = neighbour, Value = JsonPatchTarget.ToElement(target.Get(neighbour)) });
             }
 
             add(new JsonPatchOperation { Op = "add", Path = edit.Pointer, Value = ElementJson.Of(edit.AfterElement!) });
@@ -54,7 +54,7 @@ public static class EditPatch
         }
 
         var written = target.Get(edit.Pointer);
-        add(new JsonPatchOperation { Op = "test", Path = edit.Pointer, Value = ToElement(written) });
+        add(new JsonPatchOperation { Op = "test", Path = edit.Pointer, Value = JsonPatchTarget.ToElement(written) });
         if (edit.Kind == EditKind.Remove)
         {
             add(new JsonPatchOperation { Op = "remove", Path = edit.Pointer });
@@ -104,11 +104,5 @@ public static class EditPatch
     {
         var json = new Utf8JsonReader(text);
         return JsonElement.ParseValue(ref json);
-    }
-
-    private static JsonElement ToElement(JsonNode? node)
-    {
-        using var document = JsonDocument.Parse(node?.ToJsonString() ?? "null", new JsonDocumentOptions { MaxDepth = 512 });
-        return document.RootElement.Clone();
     }
 }

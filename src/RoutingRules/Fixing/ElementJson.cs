@@ -16,7 +16,7 @@ internal static class ElementJson
             Write(json, element);
         }
 
-        using var document = JsonDocument.Parse(buffer.WrittenMemory);
+        using var document = JsonDocument.Parse(buffer.WrittenMemory, new JsonDocumentOptions { MaxDepth = JsonPatchTarget.Depth });
         return document.RootElement.Clone();
     }
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace RoutingRules.Fixing;
@@ -139,7 +138,7 @@ internal sealed class JsonDifference
         return partner;
     }
 
-    private static string Key(JsonNode? element) => Id(element) is { } id ? $"id {id}" : $"is {element?.ToJsonString()}";
+    private static string Key(JsonNode? element) => Id(element) is { } id ? $"id {id}" : $"is {JsonPatchTarget.ToElement(element).GetRawText()}";
 
     private static string? Id(JsonNode? element) =>
         element is JsonObject members && members.TryGetPropertyValue("id", out var id) && id is JsonValue value && value.TryGetValue<string>(out var text) ? text : null;
@@ -149,9 +148,6 @@ internal sealed class JsonDifference
     private static string Child(string path, string name) =>
         $"{path}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
 
-    private void Add(string op, string path, JsonNode? value)
-    {
-        using var document = JsonDocument.Parse(value?.ToJsonString() ?? "null", new JsonDocumentOptions { MaxDepth = 512 });
-        operations.Add(new JsonPatchOperation { Op = op, Path = path, Value = document.RootElement.Clone() });
-    }
+    private void Add(string op, string path, JsonNode? value) =>
+        operations.Add(new JsonPatchOperation { Op = op, Path = path, Value = JsonPatchTarget.ToElement(value) });
 }

@@ -9,6 +9,11 @@ namespace RoutingRules.Fixing;
 /// <summary>A document while a patch is being applied to it.</summary>
 internal sealed class JsonPatchTarget(JsonNode? root)
 {
+    /// <summary>Deeper than any document that the reader takes, extensions included.</summary>
+    public const int Depth = 512;
+
+    private static readonly JsonSerializerOptions Deep = new() { MaxDepth = Depth };
+
     public JsonNode? Root { get; private set; } = root;
 
     /// <summary>A document, with or without a byte order mark.</summary>
@@ -16,7 +21,37 @@ internal sealed class JsonPatchTarget(JsonNode? root)
     public static JsonNode? Parse(ReadOnlySpan<byte> utf8Json)
     {
         var text = utf8Json.StartsWith(DocumentReader.Utf8Mark) ? utf8Json[DocumentReader.Utf8Mark.Length..] : utf8Json;
-        return JsonNode.Parse(text, documentOptions: new JsonDocumentOptions { MaxDepth = 512, AllowDuplicateProperties = false });
+        CheckTexts(text);
+        return JsonNode.Parse(text, documentOptions: new JsonDocumentOptions { MaxDepth = Depth, AllowDuplicateProperties = false });
+    }
+
+    /// <summary>A value as it stands at one moment.</summary>
+    public static JsonElement ToElement(JsonNode? node)
+    {
+        using var document = JsonDocument.Parse(node?.ToJsonString(Deep) ?? "null", new JsonDocumentOptions { MaxDepth = Depth });
+        return document.RootElement.Clone();
+    }
+
+    /// <summary>JSON can write half of a surrogate pair as an escape; it is no text and no patch can carry it (RFC 8259, section 8.2).</summary>
+    private static void CheckTexts(ReadOnlySpan<byte> text)
+    {
+        var json = new Utf8JsonReader(text, new JsonReaderOptions { MaxDepth = Depth });
+        while (json.Read())
+        {
+            if (json.TokenType is not (JsonTokenType.PropertyName or JsonTokenType.String) || !json.ValueIsEscaped)
+            {
+                continue;
+            }
+
+            try
+            {
+                json.GetString();
+            }
+            catch (InvalidOperationException fault)
+            {
+                throw new JsonException($"The text at byte {json.TokenStartIndex.ToString(CultureInfo.InvariantCulture)} holds half of a surrogate pair, which is no Unicode text.", fault);
+            }
+        }
     }
 
     /// <summary>The reference tokens of a JSON Pointer; false when it is none (RFC 6901, section 3).</summary>

@@ -37,7 +37,7 @@ internal sealed class ConflictText(DemandNames names, Show show)
             _ => $"zone {Zone(relaxation.Subject)} were allowed too",
         };
         var moves = relaxation.Moves == 0 ? "" : $", with {PlainText.Count(relaxation.Moves, "other", "others")} at another place than now";
-        return $"{change}: it would then be at {relaxation.At}{moves}";
+        return $"{change}: it could then be at {relaxation.At}{moves}";
     }
 
     private static int Count(UnplacedDemand unplaced)

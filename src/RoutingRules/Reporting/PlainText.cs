@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Text;
 using RoutingRules.Fixing;
+using RoutingRules.Reporting.Sheets;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reporting;
@@ -9,48 +9,15 @@ namespace RoutingRules.Reporting;
 public static class PlainText
 {
     /// <summary>
-    /// The text with control characters, line separators and direction marks written out, so that a document cannot steer a terminal or break a line.
+    /// The text with control characters, line separators, direction marks and what XML cannot hold written out, so that a document cannot steer a terminal
+    /// or break a line.
     /// </summary>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
     public static string Show(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var first = 0;
-        while (first < text.Length && !IsUnsafe(text, first))
-        {
-            first++;
-        }
-
-        if (first == text.Length)
-        {
-            return text;
-        }
-
-        var shown = new StringBuilder(text, 0, first, text.Length + 16);
-        for (var i = first; i < text.Length; i++)
-        {
-            if (IsUnsafe(text, i))
-            {
-                shown.Append(CultureInfo.InvariantCulture, $"\\u{(int)text[i]:x4}");
-            }
-            else
-            {
-                shown.Append(text[i]);
-            }
-        }
-
-        return shown.ToString();
+        return VisibleText.OfPlain(text);
     }
-
-    private static bool IsUnsafe(string text, int at) => text[at] switch
-    {
-        < ' ' or (>= '\u007f' and <= '\u009f') => true,
-        '\u2028' or '\u2029' or '\u061c' or '\u200e' or '\u200f' or '\ufeff' => true,
-        (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069') => true,
-        >= '\ud800' and <= '\udbff' => at + 1 == text.Length || !char.IsLowSurrogate(text[at + 1]),
-        >= '\udc00' and <= '\udfff' => at == 0 || !char.IsHighSurrogate(text[at - 1]),
-        _ => false,
-    };
 
     /// <summary>For example <c>1 error</c> or <c>3 errors</c>.</summary>
     internal static string Count(int number, string one) => Count(number, one, one + "s");

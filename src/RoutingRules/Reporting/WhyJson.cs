@@ -146,6 +146,7 @@ public static class WhyJson
             json.WriteStartObject("runnerUp");
             WriteOptional(json, "at", second.At?.ToString());
             Write(json, second.Objective);
+            json.WriteBoolean("proven", second.IsProven);
             Write(json, second.Difference);
             WriteMoves(json, second.Moves);
             json.WriteEndObject();

@@ -53,7 +53,7 @@ public static class WhyReport
                 var table = new TextColumns();
                 foreach (var refusal in decision.Refusals)
                 {
-                    table.Add(WhyWords.Places(refusal), words.Against(refusal));
+                    table.Add(WhyWords.Places(refusal), words.Against(decision, refusal));
                 }
 
                 table.WriteTo(output, "    ");
@@ -93,7 +93,7 @@ public static class WhyReport
 
             if (!decision.Refusals.IsEmpty)
             {
-                WriteTable(output, ["place", "why not"], decision.Refusals.Select(refusal => new[] { WhyWords.Places(refusal), words.Against(refusal) }));
+                WriteTable(output, ["place", "why not"], decision.Refusals.Select(refusal => new[] { WhyWords.Places(refusal), words.Against(decision, refusal) }));
             }
         }
 
@@ -120,9 +120,9 @@ public static class WhyReport
             yield return ground;
         }
 
-        if (decision.RunnerUp is { } second)
+        if (decision.RunnerUp is not null)
         {
-            yield return words.Second(second);
+            yield return words.Second(decision);
         }
     }
 

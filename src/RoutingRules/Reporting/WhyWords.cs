@@ -31,17 +31,32 @@ internal sealed class WhyWords(DemandNames names, Show show)
             _ => "the best place found for the show as a whole.",
         };
 
-    public string Second(RunnerUp second)
+    public string Second(WhyDecision decision)
     {
+        var second = decision.RunnerUp!;
         var where = second.At is { } at ? $"Without this place it would be at {Place(at)}" : "Without this place it would have none";
-        var moves = second.Moves.IsEmpty ? "" : $" ({PlainText.Count(second.Moves.Count, "other", "others")} would be elsewhere too)";
+        var moves = (second.Moves.IsEmpty ? "" : $" ({PlainText.Count(second.Moves.Count, "other", "others")} would be elsewhere too)")
+            + (second.IsProven ? "" : ", as far as was searched");
         return second.Difference switch
         {
-            null => $"{where}{moves}. That would be just as good; the earlier device and the lower number win.",
+            null => $"{where}{moves}. By the numbers that would be just as good{(second.At is { } other && second.Moves.IsEmpty ? Tie(decision, [other]) : "")}.",
+            { By: < 0 } better when decision.Basis == DecisionBasis.Held => $"{where}{moves}. That would come out better ({Better(better)}), but it is held where it is.",
             { By: < 0 } better => $"{where}{moves}. That even comes out better ({Better(better)}): the search ended before it was found; a larger budget may find it.",
             var worse => $"{where}{moves}. That {Worse(worse)}.",
         };
     }
+
+    /// <summary>What settles it between places that are equally good, where that can be seen.</summary>
+    private string Tie(WhyDecision decision, IEnumerable<PointRange> others) => decision switch
+    {
+        { Basis: DecisionBasis.Held or DecisionBasis.Kept } => "; what stands there stays",
+        { At: { } at } when others.All(other => IsBefore(at, other)) => "; the earlier device and the lower number win",
+        _ => "",
+    };
+
+    private bool IsBefore(PointRange one, PointRange other) => one.Device == other.Device
+        ? one.Group == other.Group && one.First < other.First
+        : show.Rig.Devices.First(device => device.Id == one.Device || device.Id == other.Device).Id == one.Device;
 
     /// <summary>What is worse, as the end of "That …".</summary>
     public static string Worse(ObjectiveDifference difference)
@@ -94,23 +109,23 @@ internal sealed class WhyWords(DemandNames names, Show show)
         : string.Join(", ", refusal.Points.GroupBy(run => (run.Device, run.Group)).Select(group => $"{group.Key.Device}/{group.Key.Group}/{string.Join("+", group.Select(run => run.Numbers))}"));
 
     /// <summary>What speaks against the places.</summary>
-    public string Against(Refusal refusal) => refusal.Cause switch
+    public string Against(WhyDecision decision, Refusal refusal) => refusal.Cause switch
     {
         RefusalCause.Dead => $"not working{Reasons(refusal)}",
         RefusalCause.Reserved => $"reserved{Reasons(refusal)}",
         RefusalCause.Excluded => "excluded by the options",
         RefusalCause.Taken => $"taken by {List(refusal.By)}",
         RefusalCause.NoPath => "no route, stream or cable can get there",
-        RefusalCause.BlockClash => "free, but as things are its block would bring sound where none belongs, or no block is left for it",
+        RefusalCause.BlockClash => "free, but as things are its block would bring sound where none belongs, no block is left for it, or more than one rule stands against it",
         RefusalCause.StreamLimit => "free, but a device would have to handle more streams than it can",
         RefusalCause.LinkFull => $"free, but {string.Join(", and ", refusal.Links.Select(LinkUseText.Full))}",
         RefusalCause.Late => "would arrive there later than allowed",
         RefusalCause.Spare => "has to stay free as a spare",
         RefusalCause.Separation => "too close to a feed it must be kept apart from",
         RefusalCause.Worse => $"free, but {Worse(refusal.Difference!)}",
-        RefusalCause.EquallyGood => "free and just as good; the earlier device and the lower number win",
+        RefusalCause.EquallyGood => $"free and just as good{Tie(decision, refusal.Points)}",
         RefusalCause.SearchEnded => "free, and would even be a little better: the search ended before it was found; a larger budget may find it",
-        RefusalCause.NotLookedAt => "free, not looked at one by one",
+        RefusalCause.NotLookedAt => "free, not looked into one by one",
         RefusalCause.NotAllowed => "not among the devices and zones it may use",
         _ => "no free point of the kind and width it needs",
     };
@@ -135,10 +150,13 @@ internal sealed class WhyWords(DemandNames names, Show show)
         }
 
         yield return what.IsWanted
-            ? what.At is null ? $"{Name(what.Demand)} at {Place(what.Point)} would stay without a place." : $"{Name(what.Demand)} can be at {Place(what.Point)}."
-            : what.At is { } there ? $"If not at {Place(what.Point)}, {Name(what.Demand)} would go to {Place(there)}." : $"If not at {Place(what.Point)}, {Name(what.Demand)} would have no place.";
-        var others = what.Moves.Select(move => $"{Name(move.Demand)} {(what.IsProven ? "must" : "would")} move from {move.From}{(move.IsHeld ? ", where it is held," : "")} to {move.To}.")
-            .Concat(what.Lost.Select(lost => $"{(names.Of(lost) == lost ? lost : Name(lost))} would lose its place."));
+            ? what.At is not null ? $"{Name(what.Demand)} can be at {Place(what.Point)}."
+                : what.IsProven ? $"{Name(what.Demand)} at {Place(what.Point)} would stay without a place."
+                : $"No way was found to have {Name(what.Demand)} at {Place(what.Point)}; the search ended early, so that there may be one."
+            : what.At is { } there ? $"If not at {Place(what.Point)}, and all else stays as far as it can, {Name(what.Demand)} would go to {Place(there)}."
+            : what.IsProven ? $"If not at {Place(what.Point)}, and all else stays as far as it can, {Name(what.Demand)} would have no place."
+            : $"If not at {Place(what.Point)}, no place was found for {Name(what.Demand)}; the search ended early, so that there may be one.";
+        var others = what.Moves.Select(move => Leaves(what, move)).Concat(what.Lost.Select(lost => $"{(names.Of(lost) == lost ? lost : Name(lost))} would lose its place."));
         foreach (var sentence in others)
         {
             yield return sentence;
@@ -148,11 +166,27 @@ internal sealed class WhyWords(DemandNames names, Show show)
         {
             yield return "Nothing else has to move.";
         }
+        else if (!what.IsProven && (!what.Moves.IsEmpty || !what.Lost.IsEmpty))
+        {
+            yield return "The search ended early; less may have to move.";
+        }
 
         foreach (var remark in what.Remarks.Select(PlainText.Show))
         {
             yield return remark;
         }
+    }
+
+    /// <summary>Two cannot be at one place; which way the other goes, and who else goes, is what was found and may be done otherwise.</summary>
+    private string Leaves(WhatIf what, MovedDemand move)
+    {
+        var isInTheWay = what.IsWanted && move.From is { } from && from.Device == what.Point.Device && from.Group == what.Point.Group
+            && from.First <= what.Point.Last && what.Point.First <= from.Last;
+        var held = move.IsHeld ? ", where it is held," : "";
+        return move.From is null ? $"{Name(move.Demand)}, which has no place now, would be at {move.To}."
+            : isInTheWay
+            ? $"{Name(move.Demand)} must leave {move.From}{held} and would go to {move.To}."
+            : $"{Name(move.Demand)} would move from {move.From}{held} to {move.To}.";
     }
 
     private static string Count(int number, string one, string many) => PlainText.Count(number, one, many);

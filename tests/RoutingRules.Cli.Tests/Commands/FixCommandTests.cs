@@ -54,6 +54,25 @@ public sealed class FixCommandTests : IDisposable
         Assert.Equal(["a.show.json"], folder.Names);
     }
 
+    [Theory]
+    [InlineData("{ \"x\": \"\\ud800\" }")]
+    [InlineData("{ \"x\": 1, \"x\": 2 }")]
+    public void What_no_patch_carries_is_kept_and_a_patch_of_it_is_refused_with_the_reason(string extensions)
+    {
+        var odd = Faulty.Insert(Faulty.LastIndexOf('}'), $", \"extensions\": {extensions} ");
+        var path = folder.Write("a.show.json", odd);
+        var dry = Tool.Run(["fix", path, "--dry-run", .. Only]).Civil();
+        var refused = Tool.Run(["fix", path, "--dry-run", "--format", "patch", .. Only]).Civil();
+
+        Assert.Contains("1 fix would be taken", dry.Out, StringComparison.Ordinal);
+        Assert.Contains("the change cannot be written as a patch:", dry.Out, StringComparison.Ordinal);
+        Assert.Equal((2, ""), (refused.Code, refused.Out));
+        Assert.Contains("the change cannot be written as a patch:", refused.Error, StringComparison.Ordinal);
+        Assert.Equal(2, Tool.Run(["compare", path, folder.Write("b.show.json", Shows.Small), "--format", "patch", "--no-config"]).Civil().Code);
+        Assert.Contains(extensions, Tool.Run(["fix", path, .. Only]).Civil().Out, StringComparison.Ordinal);
+        Assert.Equal(odd, File.ReadAllText(path));
+    }
+
     [Fact]
     public void In_place_is_asked_for_by_name_and_mends_the_file()
     {

@@ -40,7 +40,7 @@ public sealed class WhyCommandTests
     {
         var result = Why("mon", "--format", "markdown", "--not", "box/out/1");
 
-        Assert.StartsWith("# Why mon\n\nIf not at box/out/1, Monitor \\[mon/1\\] would go to box/out/2.\n", result.Out, StringComparison.Ordinal);
+        Assert.StartsWith("# Why mon\n\nIf not at box/out/1, and all else stays as far as it can, Monitor \\[mon/1\\] would go to box/out/2.\n", result.Out, StringComparison.Ordinal);
         Assert.Contains("| place | why not |\n| --- | --- |\n", result.Out, StringComparison.Ordinal);
     }
 

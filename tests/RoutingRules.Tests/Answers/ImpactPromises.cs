@@ -125,6 +125,19 @@ public sealed class ImpactPromises
         foreach (var demand in before.Demands)
         {
             var back = plan.Recovered.FirstOrDefault(recovered => recovered.Demand == demand.Key);
+            if (plan.Displaced.FirstOrDefault(entry => entry.Demand == demand.Key) is { } displaced)
+            {
+                // What is said to give up its place may fall silent, for nothing but a feed of higher priority that comes back there.
+                var by = before.Demands.First(other => other.Key == displaced.By);
+                if (demand.Feed is not { } yielding || by.Feed is not { } taking || yielding.Model.Priority <= taking.Model.Priority || yielding.Model.Role == FeedRole.InEar
+                    || !plan.Recovered.Any(recovered => recovered.Demand == by.Key && recovered.To == displaced.At))
+                {
+                    return $"{demand.Key} gives up its place for {by.Key}.";
+                }
+
+                continue;
+            }
+
             if (demand.Feed is { } feed)
             {
                 for (var position = 0; position < demand.Width; position++)
@@ -204,6 +217,7 @@ public sealed class ImpactPromises
         from plugs in Gen.Choose(0, 5).ArrayOf(12)
         select show with
         {
+            Feeds = show.Feeds.Select((feed, i) => feed with { Priority = (Priority)(plugs[i % plugs.Length] % 4) }).ToValueList(),
             Rig = show.Rig with
             {
                 Devices = show.Rig.Devices.Select((device, i) => device with

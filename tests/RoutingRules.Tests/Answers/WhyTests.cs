@@ -180,7 +180,7 @@ public class WhyTests
         var answer = Why(show, "a", at: "box/out/2");
 
         Assert.Equal([new() { Demand = "b/1", From = SmallShow.At("box/out/2"), To = SmallShow.At("box/out/3") }], answer.WhatIf!.Moves);
-        Assert.StartsWith("a [a/1] can be at box/out/2.\nb [b/1] must move from box/out/2 to box/out/3.\n", Text(answer, show), StringComparison.Ordinal);
+        Assert.StartsWith("a [a/1] can be at box/out/2.\nb [b/1] must leave box/out/2 and would go to box/out/3.\n", Text(answer, show), StringComparison.Ordinal);
     }
 
     [Fact]

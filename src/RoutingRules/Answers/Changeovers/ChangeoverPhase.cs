@@ -9,7 +9,7 @@ public enum ChangeoverPhase
     /// <summary>Every output and channel whose signal will change is muted or turned down, in-ears first.</summary>
     Mute,
 
-    /// <summary>Phantom power goes off before a plug is pulled.</summary>
+    /// <summary>Phantom power goes off, or is seen to be off, before a plug is pulled.</summary>
     PhantomOff,
 
     /// <summary>Devices, cables and lines on the stage.</summary>

@@ -1,5 +1,7 @@
 using RoutingRules.Answers.Comparing;
 using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
 
 namespace RoutingRules.Answers.Changeovers;
 
@@ -23,41 +25,61 @@ internal sealed class ChangeoverPlanner
     private readonly HashSet<Point> touched = [];
     private readonly List<string> remarks = [];
     private readonly CancellationToken cancellation;
+    private readonly IReadOnlyDictionary<string, string> wearers;
     private StateView state;
     private int trials;
 
-    private ChangeoverPlanner(RoutingEngine engine, ShowComparer shows, Pace pace, CancellationToken cancellation)
+    private ChangeoverPlanner(RoutingEngine engine, ShowComparer shows, Pace pace, IReadOnlyDictionary<string, string> wearers, CancellationToken cancellation)
     {
         this.engine = engine;
         this.pace = pace;
         this.cancellation = cancellation;
         this.shows = shows;
+        this.wearers = wearers;
         var after = shows.After.Show.Document;
         var start = shows.Before.Show.Document;
         first = StateView.Of(engine, RouteMap.Spread(start with
         {
             Feeds = after.Feeds,
             Lines = after.Lines,
-            Rig = start.Rig with { Profiles = start.Rig.Profiles.Concat(after.Rig.Profiles.Where(profile => !start.Rig.Profiles.Any(other => other.Id == profile.Id))).ToValueList() },
+            Rig = start.Rig with { Profiles = start.Rig.Profiles.Concat(after.Rig.Profiles.Where(profile => IsNews(start.Rig, profile))).ToValueList() },
         }));
         last = StateView.Of(engine, after);
         state = first;
     }
 
-    public static ChangeoverPlan Plan(RoutingEngine engine, ShowComparer shows, Pace pace, CancellationToken cancellation) =>
-        new ChangeoverPlanner(engine, shows, pace, cancellation).Plan();
+    /// <summary>True for a profile of the second show alone; one that a device of the first show names without having it stays unknown there.</summary>
+    private static bool IsNews(Rig rig, DeviceProfile profile) =>
+        !rig.Profiles.Any(other => other.Id == profile.Id) && !rig.Devices.Any(device => device.Profile == profile.Id);
+
+    /// <summary>Plans.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="shows">The two shows.</param>
+    /// <param name="pace">How long things take.</param>
+    /// <param name="wearers">Who wore each radio pack last, before the first show.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static ChangeoverPlan Plan(RoutingEngine engine, ShowComparer shows, Pace pace, IReadOnlyDictionary<string, string> wearers, CancellationToken cancellation) =>
+        new ChangeoverPlanner(engine, shows, pace, wearers, cancellation).Plan();
 
     private ChangeoverPlan Plan()
     {
         var rig = new RigMoves(shows.Before, shows.After, pace);
         var patch = new PatchMoves(shows.Before, shows.After, pace);
-        var stage = new List<PlannedMove>([.. rig.Takedown(), .. rig.BuildUp(), .. PlugMoves.Of(shows, pace)]);
+        var (takedown, buildUp, cables, plugs) = (rig.Takedown(), rig.BuildUp(), rig.CablesIn().ToList(), PlugMoves.Of(shows, pace));
+        var phantom = new PhantomMoves(shows, takedown.Concat(cables).Concat(plugs), pace);
+        remarks.AddRange(phantom.Remarks());
         var loads = patch.Loads();
-        stage.RemoveAll(TakeAhead(stage.Where(move => move.IsNewPlug).ToList()).Contains);
+        var early = TakeAhead([.. plugs.Where(move => move.IsNewPlug && !phantom.IsOn(move) && !move.Plugs.Any(phantom.IsNew))]);
+        plugs.RemoveAll(early.Contains);
+        CheckAhead([.. phantom.ChecksFor(early)]);
         loads.RemoveAll(TakeAhead(loads).Contains);
-        TakeAll(rig.Phantom(isOn: false));
-        TakeAll(stage);
-        TakeAll(rig.Phantom(isOn: true));
+        TakeAll(phantom.Off());
+        TakeAll(PackMoves.Of(shows, wearers, pace));
+        TakeAll(plugs.Where(move => move.IsPull));
+        TakeAll(takedown.Concat(buildUp));
+        TakeAll(phantom.ChecksOfNewDevices());
+        TakeAll(cables.Concat(plugs.Where(move => !move.IsPull)));
+        TakeAll(phantom.On());
         TakeInBestOrder(loads);
         var clocks = rig.Clocks().ToList();
         if (!TakeRest(clocks))
@@ -94,11 +116,26 @@ internal sealed class ChangeoverPlanner
         return taken;
     }
 
-    /// <summary>True where phantom power is on, or something else is plugged in.</summary>
+    /// <summary>Looks at phantom power before anything is plugged ahead; plugs change nothing in the document, so all go on from there.</summary>
+    private void CheckAhead(List<PlannedMove> checks)
+    {
+        var plugs = ahead.ToList();
+        ahead.Clear();
+        foreach (var check in checks)
+        {
+            state = Try(check);
+            ahead.Add((check, state));
+        }
+
+        ahead.AddRange(plugs.Select(plug => (plug.Move, state)));
+    }
+
+    /// <summary>True where something else is plugged in, a cable of the rig for one.</summary>
     private bool IsLive(Point at)
     {
-        var index = shows.Before.Graph.Find(at);
-        return InputMap.Phantom(state.Show).GetValueOrDefault(at) || shows.Before.Served(index) is not null || shows.Before.LineAt(index) is not null;
+        var (side, index) = (shows.Before, shows.Before.Graph.Find(at));
+        return side.Served(index) is not null || side.LineAt(index) is not null
+            || (!index.IsNone && (side.Graph.Via(index) == HopKind.Cable || FallbackWriter.Cabled(side.Graph, index) is not null));
     }
 
     private void TakeAll(IEnumerable<PlannedMove> moves)

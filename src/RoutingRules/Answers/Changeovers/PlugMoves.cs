@@ -10,12 +10,14 @@ internal sealed class PlugMoves
     private readonly List<PlannedMove> moves = [];
     private readonly List<Plug> there;
     private readonly List<(Plug? From, Plug To)> coming = [];
+    private readonly ILookup<string, Plug> legs;
 
     private PlugMoves(ShowComparer shows, Pace pace)
     {
         this.pace = pace;
         there = PlugPlaces.Of(shows.Before, shows, isBefore: true);
         var wanted = PlugPlaces.Of(shows.After, shows, isBefore: false);
+        legs = there.Concat(wanted).Where(plug => !plug.Key.IsFeed).ToLookup(plug => plug.Key.Id, StringComparer.Ordinal);
         var staying = wanted.Select(plug => (plug.Key, plug.At)).ToHashSet();
         var kept = there.Where(plug => staying.Contains((plug.Key, plug.At))).ToList();
         var keptKeys = kept.Select(plug => (plug.Key, plug.At)).ToHashSet();
@@ -48,11 +50,12 @@ internal sealed class PlugMoves
             var to = coming[next].To;
             coming.RemoveAt(next);
             there.Add(to);
-            Add($"At {plug.At} pull {plug.Name} and plug {to.Name}{Equipment(to)}.", to, plug);
+            Add($"At {plug.At} pull {plug.Name} and plug {to.Name}{Equipment(to)}.", to, to, plug);
             return;
         }
 
-        Add($"Pull {plug.Name} out of {plug.At}.", plug);
+        Add($"Pull {plug.Name} out of {plug.At}.", null, plug);
+        moves[^1] = moves[^1] with { IsPull = true };
     }
 
     private void Run()
@@ -74,7 +77,7 @@ internal sealed class PlugMoves
                     var held = coming[stuck].From!;
                     there.Remove(held);
                     coming[stuck] = (null, coming[stuck].To);
-                    Add($"Pull {held.Name} out of {held.At} and keep it at hand.", held);
+                    Add($"Pull {held.Name} out of {held.At} and keep it at hand.", null, held);
                     continue;
                 }
             }
@@ -85,23 +88,26 @@ internal sealed class PlugMoves
             there.Add(to);
             if (from is null)
             {
-                Add($"Plug {to.Name} into {to.At}{Equipment(to)}.", to);
+                Add($"Plug {to.Name} into {to.At}{Equipment(to)}.", to, to);
                 moves[^1] = moves[^1] with { IsNewPlug = true };
             }
             else
             {
-                Add($"Move {to.Name} from {from.At} to {to.At}.", to, from);
+                Add($"Move {to.Name} from {from.At} to {to.At}.", to, to, from);
             }
         }
     }
 
-    private void Add(string text, params Plug[] plugs) => moves.Add(new PlannedMove
+    private void Add(string text, Plug? comes, params Plug[] plugs) => moves.Add(new PlannedMove
     {
         Phase = ChangeoverPhase.Stage,
         Place = plugs[0].At.Device,
         Text = text,
         Points = plugs.Select(plug => plug.At).Distinct().ToValueList(),
-        Plugs = plugs.SelectMany(plug => Enumerable.Range(0, plug.At.Width).Select(i => plug.At[i])).Distinct().ToValueList(),
+        Plugs = plugs.Concat(plugs.Where(plug => !plug.Key.IsFeed).SelectMany(plug => legs[plug.Key.Id]))
+            .SelectMany(plug => Enumerable.Range(0, plug.At.Width).Select(i => plug.At[i])).Distinct().ToValueList(),
+        NeedsPhantomOff = comes?.Demand.Line?.Model.Phantom == PhantomNeed.Required
+            || plugs.Where(plug => !plug.Key.IsFeed).SelectMany(plug => legs[plug.Key.Id]).Any(leg => leg.Demand.Line!.Model.Phantom == PhantomNeed.Forbidden),
         Hazards = plugs.Any(plug => plug.Demand.Feed?.Model.Role == FeedRole.InEar) ? ["Make sure that nobody wears this pack."] : default,
         Seconds = pace.SecondsToPlug * plugs.Length,
     });

@@ -17,12 +17,7 @@ internal static class PlugPlaces
         foreach (var demand in side.Show.Demands)
         {
             var key = shows.KeyOf(demand, isBefore);
-            var places = demand.Line is null || demand.Line.Model.From.At.IsEmpty ? [demand.Existing] : demand.Line.Model.From.At.Select(at => Find(side.Graph, at)).ToArray();
-            if (demand.Line is { Source.IsNone: false })
-            {
-                continue;
-            }
-
+            var places = Of(side.Graph, demand);
             for (var i = 0; i < places.Length; i++)
             {
                 var first = places[i];
@@ -35,6 +30,13 @@ internal static class PlugPlaces
 
         return plugs;
     }
+
+    /// <summary>The first points at which a demand is plugged in, none for one that stands nowhere: of a split line all; empty for a line that is born in a device.</summary>
+    public static PointIndex[] Of(SignalGraph graph, DemandNode demand) =>
+        demand.Line is null ? [demand.Existing]
+        : !demand.Line.Source.IsNone ? []
+        : demand.Line.Model.From.At.IsEmpty ? [demand.Existing]
+        : [.. demand.Line.Model.From.At.Select(at => Find(graph, at))];
 
     private static PointIndex Find(SignalGraph graph, PointRange at) => graph.Find(at, out var first) == ConnectionState.Connected ? first : PointIndex.None;
 }

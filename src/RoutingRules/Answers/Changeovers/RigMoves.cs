@@ -4,7 +4,7 @@ using RoutingRules.Model;
 
 namespace RoutingRules.Answers.Changeovers;
 
-/// <summary>Finds what has to be done to devices, leads, phantom power and clocks.</summary>
+/// <summary>Finds what has to be done to devices, leads and clocks.</summary>
 internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
 {
     private const string MainsHazard = "Mains power and earthing belong to licensed people under local codes.";
@@ -15,34 +15,8 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
     /// <summary>Leads out, devices out, exchanged, in.</summary>
     public List<PlannedMove> Takedown() => [.. CablesOut(), .. LinksOut(), .. DevicesOut()];
 
-    /// <summary>Devices in, leads in.</summary>
-    public List<PlannedMove> BuildUp() => [.. DevicesIn(), .. LinksIn(), .. CablesIn()];
-
-    /// <summary>Phantom power that goes off, or comes on: one step for everybody who switches it.</summary>
-    public IEnumerable<PlannedMove> Phantom(bool isOn)
-    {
-        var was = InputMap.Phantom(before.Show.Document);
-        var owners = InputMap.Owners(after.Show.Document.Patch.Inputs.Concat(before.Show.Document.Patch.Inputs));
-        var changed = InputMap.Phantom(after.Show.Document)
-            .Where(pair => pair.Value == isOn && (!was.TryGetValue(pair.Key, out var old) || old != isOn) && !after.Graph.Find(pair.Key).IsNone)
-            .Select(pair => pair.Key).OrderBy(at => after.Graph.Find(at));
-        foreach (var group in changed.GroupBy(at => (Owner: owners.GetValueOrDefault(at, at.Device), IsKnown: isOn || was.ContainsKey(at))))
-        {
-            var points = Runs.Of(group);
-            var verb = isOn ? "Switch phantom power on" : group.Key.IsKnown ? "Switch phantom power off" : "Make sure that phantom power is off";
-            yield return new PlannedMove
-            {
-                Phase = isOn ? ChangeoverPhase.PhantomOn : ChangeoverPhase.PhantomOff,
-                Place = group.Key.Owner,
-                Text = $"{verb} at {Runs.Text(points)}.",
-                Points = points,
-                Hazards = [isOn ? "Only after the plug is in, with every channel of it muted." : "Wait some seconds before the plug is pulled: the voltage takes a moment to go."],
-                Seconds = pace.SecondsToLoad * points.Count,
-                Apply = show => group.Aggregate(show, (state, at) => InputMap.With(state, at, input => input with { Phantom = isOn })),
-                Plugs = group.ToValueList(),
-            };
-        }
-    }
+    /// <summary>Devices in, network leads in.</summary>
+    public List<PlannedMove> BuildUp() => [.. DevicesIn(), .. LinksIn()];
 
     /// <summary>Clocks and what networks say about time.</summary>
     public IEnumerable<PlannedMove> Clocks()
@@ -93,7 +67,8 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
         }
     }
 
-    private IEnumerable<PlannedMove> CablesIn()
+    /// <summary>Cables in.</summary>
+    public IEnumerable<PlannedMove> CablesIn()
     {
         var there = old.Cables.Select(cable => (cable.From, cable.To)).ToHashSet();
         foreach (var cable in now.Cables.Where(cable => there.Add((cable.From, cable.To))))
@@ -101,7 +76,7 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
             yield return Cable(cable, $"Plug a cable from {cable.From} to {cable.To}{Way(cable)}.", show => show with
             {
                 Rig = show.Rig with { Cables = show.Rig.Cables.Append(cable).ToValueList() },
-            });
+            }) with { NeedsPhantomOff = true };
         }
     }
 

@@ -30,7 +30,7 @@ internal sealed class StateView
         var resolved = engine.Resolve(show);
         var carried = new Dictionary<Point, Point>();
         var leaves = new HashSet<Point>();
-        foreach (var device in resolved.Devices)
+        foreach (var device in resolved.Devices.Where(device => resolved.Graph.Device(device.Id) == device))
         {
             foreach (var group in device.Groups)
             {

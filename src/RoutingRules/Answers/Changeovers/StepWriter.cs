@@ -31,7 +31,7 @@ internal sealed class StepWriter(
         var rollback = steps.Count;
         var stage = during.Where(entry => entry.Move.Phase <= ChangeoverPhase.PhantomOn).ToList();
         AddAll(stage);
-        foreach (var place in stage.Where(entry => entry.Move.Phase == ChangeoverPhase.Stage).Select(entry => entry.Move).GroupBy(move => move.Place).OrderBy(group => OrderOf(group.Key)))
+        foreach (var place in stage.Where(entry => entry.Move.Phase == ChangeoverPhase.Stage && entry.Move.IsReadBack).Select(entry => entry.Move).GroupBy(move => move.Place).OrderBy(group => OrderOf(group.Key)))
         {
             Add(ReadBack(place), null);
         }
@@ -116,15 +116,16 @@ internal sealed class StepWriter(
     }
 
     /// <summary>
-    /// Ends, behind which there is nothing more in one of the states, and channels of consoles: what lies before them in the document is silenced by them.
+    /// Ends, behind which there is nothing more in one of the states, and channels of consoles: what lies before them in the document is silenced by them. A point
+    /// that neither show knows, as both lack the profile that made it one, cannot be named to anybody.
     /// </summary>
     private bool IsMutable(Point at)
     {
         var side = SideOf(at);
         var index = side.Graph.Find(at);
-        return side.Graph.GroupOf(index).Kind != PortKind.Sink
+        return !index.IsNone && (side.Graph.GroupOf(index).Kind != PortKind.Sink
             ? first.Leaves.Contains(at) || last.Leaves.Contains(at) || !during.TrueForAll(entry => !entry.State.Leaves.Contains(at))
-            : side.Graph.DeviceOf(index).Profile.Kind == DeviceKind.Console;
+            : side.Graph.DeviceOf(index).Profile.Kind == DeviceKind.Console);
     }
 
     private ShowSide SideOf(Point at) => shows.After.Graph.Find(at).IsNone ? shows.Before : shows.After;
@@ -242,10 +243,13 @@ internal sealed class StepWriter(
                 _ => $"Bring up {Runs.Text(runs)} one at a time, from low level.",
             },
             Points = runs,
-            Hazards = group.Key.Class == SoundClass.Ears ? ["Limiters in the path."] : default,
+            Hazards = [.. group.Key.Class == SoundClass.Ears ? ["Limiters in the path."] : Array.Empty<string>(), .. OnOpening(group)],
             Seconds = pace.SecondsToListen * group.Count(),
         };
     }
+
+    private IEnumerable<string> OnOpening(IEnumerable<Point> group) =>
+        during.Where(entry => entry.Move.OnOpening is not null && entry.Move.Plugs.Intersect(group).Any()).Select(entry => entry.Move.OnOpening!);
 
     private string Carries(IEnumerable<Point> points)
     {

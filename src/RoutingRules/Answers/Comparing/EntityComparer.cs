@@ -1,5 +1,5 @@
 using System.Globalization;
-using System.Text.Json.Nodes;
+using System.Text.Json;
 using RoutingRules.Model;
 using RoutingRules.Reading;
 
@@ -27,6 +27,9 @@ internal sealed class EntityComparer
         ("/patch/labels", "label", ["at"]),
     ];
 
+    /// <summary>Deeper than any document that the reader takes, extensions included.</summary>
+    private static readonly JsonDocumentOptions Layout = new() { MaxDepth = 512 };
+
     private readonly List<EntityChange> changes = [];
     private readonly Dictionary<string, Dictionary<string, string>> renames;
 
@@ -39,11 +42,12 @@ internal sealed class EntityComparer
     public static ValueList<EntityChange> Compare(Show before, Show after, Dictionary<string, Dictionary<string, string>> renames)
     {
         var comparer = new EntityComparer(renames);
-        var old = JsonNode.Parse(ShowWriter.ToUtf8(before))!.AsObject();
-        var now = JsonNode.Parse(ShowWriter.ToUtf8(after))!.AsObject();
+        using var first = JsonDocument.Parse(ShowWriter.ToUtf8(before), Layout);
+        using var second = JsonDocument.Parse(ShowWriter.ToUtf8(after), Layout);
+        var (old, now) = (first.RootElement, second.RootElement);
         comparer.Whole("", "show", old, now);
-        comparer.Whole("/rig", "rig", old["rig"] as JsonObject ?? [], now["rig"] as JsonObject ?? []);
-        comparer.Whole("/patch", "patch", old["patch"] as JsonObject ?? [], now["patch"] as JsonObject ?? []);
+        comparer.Whole("/rig", "rig", Member(old, "rig"), Member(now, "rig"));
+        comparer.Whole("/patch", "patch", Member(old, "patch"), Member(now, "patch"));
         foreach (var (pointer, kind, key) in Lists)
         {
             comparer.Elements(pointer, kind, key, List(old, pointer), List(now, pointer));
@@ -53,7 +57,7 @@ internal sealed class EntityComparer
     }
 
     /// <summary>The members beside those that have lists of their own.</summary>
-    private void Whole(string pointer, string kind, JsonObject before, JsonObject after)
+    private void Whole(string pointer, string kind, JsonElement? before, JsonElement? after)
     {
         var apart = Lists.Select(list => list.Pointer).Concat(["/rig", "/patch"]).Where(list => list.StartsWith(pointer + '/', StringComparison.Ordinal))
             .Select(list => list[(pointer.Length + 1)..]).ToArray();
@@ -64,7 +68,7 @@ internal sealed class EntityComparer
         }
     }
 
-    private void Elements(string pointer, string kind, string[] key, JsonArray before, JsonArray after)
+    private void Elements(string pointer, string kind, string[] key, List<JsonElement> before, List<JsonElement> after)
     {
         var names = renames.GetValueOrDefault(kind) ?? [];
         var former = names.ToDictionary(pair => pair.Value, pair => pair.Key, StringComparer.Ordinal);
@@ -110,54 +114,49 @@ internal sealed class EntityComparer
         }
     }
 
-    private static List<(string Key, JsonObject Element)> Keyed(JsonArray list, string[] key)
+    private static List<(string Key, JsonElement Element)> Keyed(List<JsonElement> list, string[] key)
     {
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
-        var keyed = new List<(string Key, JsonObject Element)>(list.Count);
+        var keyed = new List<(string Key, JsonElement Element)>(list.Count);
         foreach (var element in list)
         {
-            var members = element!.AsObject();
-            var id = string.Join(" to ", key.Select(name => members[name]?.GetValue<string>() ?? ""));
+            var id = string.Join(" to ", key.Select(name => Member(element, name)?.GetString() ?? ""));
             var count = seen[id] = seen.GetValueOrDefault(id) + 1;
-            keyed.Add((count == 1 ? id : string.Create(CultureInfo.InvariantCulture, $"{id} ({count})"), members));
+            keyed.Add((count == 1 ? id : string.Create(CultureInfo.InvariantCulture, $"{id} ({count})"), element));
         }
 
         return keyed;
     }
 
-    private static IEnumerable<MemberChange> Members(JsonObject before, JsonObject after)
+    private static IEnumerable<MemberChange> Members(JsonElement? before, JsonElement? after)
     {
-        foreach (var (name, value) in after)
+        foreach (var member in MembersOf(after))
         {
-            if (!before.TryGetPropertyValue(name, out var old))
+            var now = OneLine.Write(member.Name, member.Value);
+            if (Member(before, member.Name) is not { } old)
             {
-                yield return new MemberChange { Name = name, After = Text(value) };
+                yield return new MemberChange { Name = member.Name, After = now };
             }
-            else if (!JsonNode.DeepEquals(old, value))
+            else if (OneLine.Write(member.Name, old) is var was && was != now)
             {
-                yield return new MemberChange { Name = name, Before = Text(old), After = Text(value) };
+                yield return new MemberChange { Name = member.Name, Before = was, After = now };
             }
         }
 
-        foreach (var (name, value) in before)
+        foreach (var member in MembersOf(before))
         {
-            if (!after.ContainsKey(name))
+            if (Member(after, member.Name) is null)
             {
-                yield return new MemberChange { Name = name, Before = Text(value) };
+                yield return new MemberChange { Name = member.Name, Before = OneLine.Write(member.Name, member.Value) };
             }
         }
     }
 
-    private static string Text(JsonNode? value) => value?.ToJsonString(OneLine.Options) ?? "null";
+    private static IEnumerable<JsonProperty> MembersOf(JsonElement? element) => element is { } some ? some.EnumerateObject() : [];
 
-    private static JsonArray List(JsonObject show, string pointer)
-    {
-        JsonNode? node = show;
-        foreach (var name in pointer.Split('/').Skip(1))
-        {
-            node = (node as JsonObject)?[name];
-        }
+    private static JsonElement? Member(JsonElement? element, string name) =>
+        element is { ValueKind: JsonValueKind.Object } some && some.TryGetProperty(name, out var value) ? value : null;
 
-        return node as JsonArray ?? [];
-    }
+    private static List<JsonElement> List(JsonElement show, string pointer) =>
+        pointer.Split('/').Skip(1).Aggregate((JsonElement?)show, Member) is { ValueKind: JsonValueKind.Array } list ? [.. list.EnumerateArray()] : [];
 }

@@ -19,12 +19,12 @@ internal static class Renames
         static feed => feed.Id.Value,
         static feed => (feed.Source, feed.Role, feed.To));
 
-    /// <summary>New line ids by old ones: the same kind, origin and channels.</summary>
+    /// <summary>New line ids by old ones: the same kind, need of phantom power, origin and channels.</summary>
     public static Dictionary<string, string> OfLines(Show before, Show after) => Match(
         before.Lines,
         after.Lines,
         static line => line.Id.Value,
-        static line => (line.Kind, line.Width, line.From, line.To));
+        static line => (line.Kind, line.Phantom, line.Width, line.From, line.To));
 
     private static Dictionary<string, string> Match<T, TKey>(ValueList<T> before, ValueList<T> after, Func<T, string> id, Func<T, TKey> alike)
         where TKey : notnull

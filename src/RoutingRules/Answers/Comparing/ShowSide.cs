@@ -51,9 +51,10 @@ internal sealed class ShowSide
     /// <summary>The points whose signal matters in the end: outputs, and sinks inside devices.</summary>
     public IEnumerable<PointIndex> Sinks() => SinksOf(Show);
 
-    /// <summary>The outputs of a show, and the sinks inside its devices, in rig order.</summary>
+    /// <summary>The outputs of a show, and the sinks inside its devices, in rig order; of two devices with one id those of the one that addresses mean.</summary>
     public static IEnumerable<PointIndex> SinksOf(ResolvedShow show) =>
         from device in show.Devices
+        where show.Graph.Device(device.Id) == device
         from @group in (IEnumerable<GroupNode>)device.Groups
         where @group.Kind is PortKind.Output or PortKind.Sink
         from i in Enumerable.Range(0, @group.Count)

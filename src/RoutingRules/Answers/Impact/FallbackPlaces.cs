@@ -2,16 +2,19 @@ using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Answers;
 
 /// <summary>Finds devices that could stand in where the document allows no place that is left.</summary>
 /// <remarks>
-/// A device like the one a demand was at, or a stage box, that its source still reaches: in the same zone first, then in one that is near, then in the order of
-/// the rig. Each demand is given one device with room, so that the search stays small.
+/// A device like the one a demand was at, a stage box or a console, that its source still reaches: in the same zone first, then in one that is near, then in the
+/// order of the rig, consoles last. Each demand is given one device with room, so that the search stays small.
 /// </remarks>
 internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
 {
+    private const int NoKind = 3;
+
     private readonly Dictionary<(int Device, bool IsInput), int> rooms = [];
 
     /// <summary>A show in which some demands may go to a device that could stand in. Separations no longer count: better on one supply with another than silent.</summary>
@@ -22,7 +25,7 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
     public (Show Widened, List<Placement> Avoid, List<DemandNode> Asked) Widen(Show document, List<DemandNode> demands, int choice, int most)
     {
         rooms.Clear();
-        document = document with { Feeds = document.Feeds.Select(feed => feed with { SeparateFrom = [] }).ToValueList() };
+        document = Unseparated(document);
         var avoid = new List<Placement>();
         var asked = new List<DemandNode>();
         foreach (var demand in demands)
@@ -50,13 +53,13 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
         return (document, avoid, asked);
     }
 
+    /// <summary>A show in which separations no longer count.</summary>
+    public static Show Unseparated(Show document) => document with { Feeds = document.Feeds.Select(feed => feed with { SeparateFrom = [] }).ToValueList() };
+
     private DeviceNode? Take(DemandNode demand, int choice)
     {
-        var old = show.Graph.DeviceOf(demand.Existing);
         var isInput = demand.Line is not null;
-        foreach (var device in show.Devices
-            .Where(device => !task.Lost.Devices[device.Index] && (device.Profile.Kind == old.Profile.Kind || device.Profile.Kind == DeviceKind.StageBox) && task.IsReached(demand, device))
-            .OrderBy(device => Distance(old, device)).ThenBy(device => device.Profile.Kind == old.Profile.Kind ? 0 : 1).ThenBy(device => device.Index))
+        foreach (var device in StandIns(demand))
         {
             if (Room(device, isInput) >= demand.Width && choice-- == 0)
             {
@@ -67,6 +70,55 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
 
         return null;
     }
+
+    /// <summary>The devices that could stand in, room or not, the nearest first.</summary>
+    private IEnumerable<DeviceNode> StandIns(DemandNode demand)
+    {
+        var old = show.Graph.DeviceOf(demand.Existing);
+        return show.Devices
+            .Where(device => !task.Lost.Devices[device.Index] && Kind(device) < NoKind && task.IsReached(demand, device) && HasPlaces(device, demand.Line is not null))
+            .OrderBy(device => Distance(old, device)).ThenBy(Kind).ThenBy(device => device.Index);
+
+        int Kind(DeviceNode device) =>
+            device.Profile.Kind == old.Profile.Kind ? 0
+            : device.Profile.Kind == DeviceKind.StageBox ? 1
+            : device.Profile.Kind == DeviceKind.Console ? 2
+            : NoKind;
+    }
+
+    private static bool HasPlaces(DeviceNode device, bool isInput) => device.Groups.Any(group => isInput ? group.Kind == PortKind.Input : group.IsLineOutput);
+
+    /// <summary>
+    /// The feeds that go on and could give up their place for one that matters more, the least important first: of lower priority, as wide, at an output of a
+    /// device that could stand in, and on nobody's ears.
+    /// </summary>
+    public IEnumerable<DemandNode> Yielding(DemandNode demand)
+    {
+        var devices = StandIns(demand).ToList();
+        return demand.Feed is not { } feed || IsBackedUp(feed) ? [] : show.Demands
+            .Where(other => other.Feed is { } yielding && !other.Existing.IsNone && !task.Demands.Contains(other) && other.Width == demand.Width
+                && yielding.Model.Priority > feed.Model.Priority && yielding.Model.Role != FeedRole.InEar && yielding.Model.BackupOf != feed.Model.Id
+                && show.Graph.GroupOf(other.Existing).IsLineOutput && devices.Contains(show.Graph.DeviceOf(other.Existing))
+                && Enumerable.Range(0, other.Width).All(position => show.MarkOf(other.Existing + position) is null && !task.IsAtLost(other.Existing + position)))
+            .OrderByDescending(other => other.Feed!.Model.Priority).ThenBy(other => devices.IndexOf(show.Graph.DeviceOf(other.Existing))).ThenByDescending(other => other.Index);
+    }
+
+    /// <summary>Why there is no place for a demand that could be plugged elsewhere.</summary>
+    /// <param name="demand">The demand.</param>
+    /// <param name="couldYield">Whether something less important is at a place that it could take.</param>
+    public string Reason(DemandNode demand, bool couldYield)
+    {
+        var devices = StandIns(demand).ToList();
+        var what = demand.Line is not null ? (One: "input", Pair: "pair of inputs") : (One: "output", Pair: "pair of outputs");
+        return devices.Count == 0
+            ? $"Its places are gone, and no other stage box or console is left that {(demand.Feed is { } feed ? show.Graph.DeviceOf(feed.Source) : show.Graph.DeviceOf(demand.Line!.Sinks.First(sink => !sink.IsNone))).DisplayName} still reaches."
+            : $"Its places are gone, and {Wording.List([.. devices.Select(device => device.DisplayName)])} {(devices.Count == 1 ? "has" : "have")} no {(demand.Width == 1 ? what.One : what.Pair)} free for it"
+                + $"{(demand.Line is not null ? "" : couldYield ? "; no patch was found in which something less important gives one up" : ", nor one that something less important could give up")}.";
+    }
+
+    /// <summary>True when another feed that goes on backs it up: then nothing has to give way for it.</summary>
+    private bool IsBackedUp(FeedNode feed) => show.Demands.Any(other =>
+        other.Feed is { } backup && backup.Model.BackupOf == feed.Model.Id && !other.Existing.IsNone && !task.Demands.Contains(other));
 
     private static int Distance(DeviceNode old, DeviceNode other) =>
         old.Zone is not { } from || other.Zone is not { } to ? 2

@@ -2,7 +2,7 @@ using RoutingRules.Model;
 
 namespace RoutingRules.Answers;
 
-/// <summary>What to pull, plug and load after a loss so that as much as can be sounds again; nothing that goes on is touched.</summary>
+/// <summary>What to pull, plug and load after a loss so that as much as can be sounds again; nothing that goes on is touched but what gives up its place, see <see cref="Displaced"/>.</summary>
 /// <remarks>
 /// The steps were carried out on a copy of the show and every demand said to be recovered was traced in it, with the failed thing failed; so was everything
 /// that went on before. Carry them out muted, in the order given.
@@ -17,6 +17,9 @@ public sealed record FallbackPlan
 
     /// <summary>What stays silent, the most important first.</summary>
     public required ValueList<UnrecoveredDemand> Unrecovered { get; init; }
+
+    /// <summary>What went on and gives up its place for something of higher priority, in the order of the plan.</summary>
+    public ValueList<DisplacedDemand> Displaced { get; init; }
 
     /// <summary>Errors that the rules find in the show after the steps and not before, apart from the loss itself.</summary>
     public ValueList<string> NewErrors { get; init; }

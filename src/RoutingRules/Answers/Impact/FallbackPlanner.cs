@@ -8,7 +8,8 @@ namespace RoutingRules.Answers;
 /// <summary>Plans what to do after a loss: assigns again without what is lost, everything that goes on held where it is.</summary>
 /// <remarks>
 /// First at places the document allows. What finds none there and can be plugged elsewhere, because what it plays through or comes from is whole, may then go to
-/// any free point of a device like the one it was at, or of a stage box. Every plan is carried out on a copy of the show and traced there.
+/// any free point of a device like the one it was at, of a stage box or of a console. What is left over then takes the place of a feed of lower priority, which
+/// the plan says. Every plan is carried out on a copy of the show and traced there.
 /// </remarks>
 internal sealed class FallbackPlanner
 {
@@ -17,6 +18,8 @@ internal sealed class FallbackPlanner
     /// <summary>How many devices are tried for what the document allows no place for.</summary>
     private const int Rounds = 2;
 
+    /// <summary>How many feeds of lower priority are asked to give up their place for one, and how often in all that may come to nothing in one plan.</summary>
+    private const int MostYielding = 2;
 
     /// <summary>Rules that say only that something does not arrive, which the plan tells by itself: not delivered, fan-out lost, line not patched.</summary>
     private static readonly string[] DeliveryRules = ["RR3001", "RR3003", "RR6001"];
@@ -104,11 +107,12 @@ internal sealed class FallbackPlanner
         var attempt = new FallbackAttempt(show);
         if (task.Demands.Exists(demand => !leftOut.Contains(demand.Key) && task.HasAllowedPlace(demand)))
         {
-            attempt.Take(bare.Assign(task.Wanted(show.Document), wanted, cancellation), false);
+            attempt.Take(bare.Assign(task.Wanted(show.Document), wanted, cancellation), false, wanted.LeaveOut);
         }
 
         var moved = task.Demands.Count(attempt.IsMoved);
         var places = new FallbackPlaces(show, task);
+        var tried = new HashSet<DemandNode>();
         var movable = task.Demands.Where(demand => !leftOut.Contains(demand.Key) && task.CanMove(demand)).ToList();
         for (var round = 0; round < Rounds && moved < options.Moves; round++)
         {
@@ -120,8 +124,32 @@ internal sealed class FallbackPlanner
             }
 
             var others = task.Demands.Where(demand => !attempt.IsPlaced(demand) && !asked.Contains(demand)).Select(demand => demand.Key);
-            attempt.Take(bare.Assign(widened, wanted with { Avoid = wanted.Avoid.Concat(avoid).ToValueList(), LeaveOut = wanted.LeaveOut.Concat(others).Distinct().ToValueList() }, cancellation), true);
+            var wider = wanted with { Avoid = wanted.Avoid.Concat(avoid).ToValueList(), LeaveOut = wanted.LeaveOut.Concat(others).Distinct().ToValueList() };
+            attempt.Take(bare.Assign(widened, wider, cancellation), true, wider.LeaveOut);
             moved = task.Demands.Count(attempt.IsMoved);
+            tried.UnionWith(asked);
+        }
+
+        var vain = 0;
+        foreach (var demand in movable.Where(demand => !attempt.IsPlaced(demand)))
+        {
+            if (moved >= options.Moves)
+            {
+                break;
+            }
+
+            var yielding = places.Yielding(demand).Where(other => !attempt.IsDisplaced(other)).ToList();
+            if (vain < MostYielding && Displace(task, attempt, yielding, wanted, demand))
+            {
+                moved++;
+                continue;
+            }
+
+            vain += yielding.Count > 0 ? 1 : 0;
+            if (!tried.Contains(demand))
+            {
+                attempt.Refuse(demand, places.Reason(demand, yielding.Count > 0));
+            }
         }
 
         foreach (var demand in movable.Where(demand => moved >= options.Moves && !attempt.IsPlaced(demand)))
@@ -130,6 +158,27 @@ internal sealed class FallbackPlanner
         }
 
         return attempt;
+    }
+
+    /// <summary>Puts a demand where a feed of lower priority is, which falls silent there; false when that helps nothing.</summary>
+    private bool Displace(FallbackTask task, FallbackAttempt attempt, List<DemandNode> yielding, AssignmentOptions wanted, DemandNode demand)
+    {
+        foreach (var other in yielding.Take(MostYielding))
+        {
+            var at = show.Graph.Address(other.Existing, other.Width);
+            var document = ShowChanges.Pin(FallbackPlaces.Unseparated(task.Settled(attempt)), demand, at);
+            var without = task.Demands.Where(rest => rest != demand && !attempt.IsPlaced(rest)).Concat(attempt.Displaced.Select(entry => entry.Demand)).Append(other).Select(rest => rest.Key);
+            var narrowed = wanted with { LeaveOut = wanted.LeaveOut.Concat(without).Distinct().ToValueList() };
+            var result = bare.Assign(document, narrowed, cancellation);
+            if (result.Unplaced.All(unplaced => narrowed.LeaveOut.Contains(unplaced.Demand)) && result.Placements.Any(placement => placement.Demand == demand.Key && placement.At == at))
+            {
+                attempt.Displace(other, demand);
+                attempt.Take(result, true, narrowed.LeaveOut);
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private FallbackPlan Verify(FallbackTask task, FallbackAttempt attempt)
@@ -174,8 +223,15 @@ internal sealed class FallbackPlanner
         var broken = Broken(task, attempt, simulation, lost);
         return broken is not null || recovered.Count == 0
             ? new FallbackPlan { Steps = [], Recovered = [], Unrecovered = task.Nothing(broken, unrecovered) }
-            : new FallbackPlan { Steps = steps, Recovered = recovered.ToValueList(), Unrecovered = unrecovered.ToValueList(), NewErrors = NewErrors(Settled(done, attempt)) };
+            : new FallbackPlan { Steps = steps, Recovered = recovered.ToValueList(), Unrecovered = unrecovered.ToValueList(), Displaced = Displaced(attempt), NewErrors = NewErrors(Settled(done, attempt)) };
     }
+
+    private ValueList<DisplacedDemand> Displaced(FallbackAttempt attempt) => attempt.Displaced.Select(entry => new DisplacedDemand
+    {
+        Demand = entry.Demand.Key,
+        At = show.Graph.Address(entry.Demand.Existing, entry.Demand.Width),
+        By = entry.By.Key,
+    }).ToValueList();
 
     private static bool Holds(PointRange range, PointRange part) =>
         range.Device == part.Device && range.Group == part.Group && part.First >= range.First && part.Last <= range.Last;
@@ -209,7 +265,7 @@ internal sealed class FallbackPlanner
         for (var i = 0; i < model.Deliveries.Count; i++)
         {
             var delivery = model.Deliveries[i];
-            if (task.IsSilenced(i))
+            if (task.IsSilenced(i) || attempt.IsDisplaced(delivery.Demand))
             {
                 continue;
             }

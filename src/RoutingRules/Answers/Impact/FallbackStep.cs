@@ -11,7 +11,7 @@ public sealed record FallbackStep
     /// <summary>Where it is done: the device with the new place, the sender of a stream, the device of a route.</summary>
     public required Id<Device> Device { get; init; }
 
-    /// <summary>The feed entry or line that is plugged elsewhere; null for other steps.</summary>
+    /// <summary>The feed entry or line that is pulled, or plugged elsewhere; null for other steps.</summary>
     public string? Demand { get; init; }
 
     /// <summary>Where it was plugged.</summary>

@@ -11,4 +11,7 @@ public enum FallbackStepKind
 
     /// <summary>Set a route inside a device, or clear points.</summary>
     Route,
+
+    /// <summary>Pull what gives up its place; it stays unplugged.</summary>
+    Pull,
 }

@@ -13,7 +13,11 @@ internal static class FallbackSteps
         var routes = new List<Route>(show.Patch.Routes);
         foreach (var step in steps)
         {
-            if (step.Kind == FallbackStepKind.Replug)
+            if (step.Kind == FallbackStepKind.Pull)
+            {
+                PullCables(cables, step.From!.Value);
+            }
+            else if (step.Kind == FallbackStepKind.Replug)
             {
                 MoveCables(cables, step);
                 MoveSettings(inputs, step);
@@ -100,12 +104,24 @@ internal static class FallbackSteps
         }
     }
 
+    /// <summary>Takes away every cable that starts at one of some outputs.</summary>
+    private static void PullCables(List<Cable> cables, PointRange from)
+    {
+        for (var position = 0; position < from.Width; position++)
+        {
+            for (var at = cables.FindIndex(cable => Holds(cable.From, from[position])); at >= 0; at = cables.FindIndex(cable => Holds(cable.From, from[position])))
+            {
+                Split(cables, at, from[position].Number - cables[at].From.First);
+            }
+        }
+    }
+
     /// <summary>Takes one position out of a cable; what stands before and after it stays.</summary>
     private static void Split(List<Cable> cables, int at, int position)
     {
         var cable = cables[at];
         cables.RemoveAt(at);
-        if (position + 1 < cable.To.Width)
+        if (position + 1 < Math.Min(cable.From.Width, cable.To.Width))
         {
             cables.Insert(at, cable with { From = Part(cable.From, position + 1, cable.From.Width), To = Part(cable.To, position + 1, cable.To.Width) });
         }

@@ -9,7 +9,7 @@ internal static class FallbackWriter
 {
     public static ValueList<FallbackStep> Write(ResolvedShow before, ResolvedShow after, FallbackTask task, FallbackAttempt attempt)
     {
-        var steps = new List<FallbackStep>();
+        var steps = new List<FallbackStep>(attempt.Displaced.Select(entry => Pull(before, entry.Demand)));
         foreach (var demand in task.Demands.Where(attempt.IsMoved))
         {
             steps.Add(Replug(before, demand, attempt));
@@ -34,6 +34,15 @@ internal static class FallbackWriter
         return null;
     }
 
+    private static FallbackStep Pull(ResolvedShow before, DemandNode demand) => new()
+    {
+        Kind = FallbackStepKind.Pull,
+        Device = before.Graph.DeviceOf(demand.Existing).Id,
+        Demand = demand.Key,
+        From = before.Graph.Address(demand.Existing, demand.Width),
+        CableTo = Enumerable.Range(0, demand.Width).Select(position => Cabled(before.Graph, demand.Existing + position)).OfType<Point>().ToValueList(),
+    };
+
     private static FallbackStep Replug(ResolvedShow before, DemandNode demand, FallbackAttempt attempt)
     {
         var to = attempt.PlaceOf(demand)!.Value;
@@ -42,7 +51,7 @@ internal static class FallbackWriter
         for (var position = 0; demand.Feed is not null && position < demand.Width; position++)
         {
             // A place that has a cable of its own is where the document wants it heard; then none is moved.
-            if (Cabled(before.Graph, demand.Existing + position) is { } sink && Cabled(before.Graph, run + position) is null)
+            if (Cabled(before.Graph, demand.Existing + position) is { } sink && (Cabled(before.Graph, run + position) is null || attempt.IsGivenUp(run + position)))
             {
                 cables.Add(sink);
             }
@@ -56,7 +65,7 @@ internal static class FallbackWriter
             From = before.Graph.Address(demand.Existing, demand.Width),
             To = to,
             CableTo = cables.Count == demand.Width ? cables.ToValueList() : [],
-            HasOwnCable = demand.Feed is not null && Cabled(before.Graph, run) is not null,
+            HasOwnCable = demand.Feed is not null && Cabled(before.Graph, run) is not null && !attempt.IsGivenUp(run),
             IsElsewhere = attempt.IsElsewhere(demand),
         };
     }

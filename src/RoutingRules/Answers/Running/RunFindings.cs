@@ -1,4 +1,5 @@
 using System.Globalization;
+using RoutingRules.Answers.Changeovers;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
@@ -123,7 +124,7 @@ internal static class RunFindings
             var show = ActComposer.Compose(run, act, run.Patch);
             foreach (var pack in show.Feeds.Where(feed => feed.Role == FeedRole.InEar && !string.IsNullOrEmpty(feed.Pack)).GroupBy(feed => feed.Pack!, StringComparer.Ordinal))
             {
-                var people = pack.Select(feed => feed.Person ?? feed.Name ?? feed.Id.Value).Distinct(StringComparer.Ordinal).ToList();
+                var people = pack.Select(PackMoves.Wearer).Distinct(StringComparer.Ordinal).ToList();
                 if (people.Count > 1)
                 {
                     yield return RuleFinding.Of(

@@ -20,6 +20,7 @@ internal static class RunPlanner
         }
 
         var changeovers = new List<RunChangeover>();
+        var wearers = new Dictionary<string, string>(StringComparer.Ordinal);
         for (var i = 1; i < acts.Count; i++)
         {
             var shows = ShowComparer.Of(engine, acts[i - 1].Show, acts[i].Show);
@@ -28,8 +29,12 @@ internal static class RunPlanner
                 From = acts[i - 1].Act,
                 To = acts[i].Act,
                 Comparison = shows.Compare(engine, cancellation),
-                Plan = ChangeoverPlanner.Plan(engine, shows, run.Pace, cancellation),
+                Plan = ChangeoverPlanner.Plan(engine, shows, run.Pace, wearers, cancellation),
             });
+            foreach (var feed in acts[i - 1].Show.Feeds.Where(feed => !string.IsNullOrEmpty(feed.Pack)))
+            {
+                wearers[feed.Pack!] = PackMoves.Wearer(feed);
+            }
         }
 
         return new RunPlan

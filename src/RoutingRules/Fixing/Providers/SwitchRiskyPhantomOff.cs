@@ -3,10 +3,13 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Fixing;
 
-/// <summary>Switches phantom power off where it stands against an output. Unsafe: an isolating transformer may be what is meant.</summary>
+/// <summary>Switches phantom power off where it stands against an output or a line at line level, unless that is said to need it. Unsafe: an isolating transformer may be what is meant.</summary>
 internal sealed class SwitchRiskyPhantomOff : FixProvider
 {
     public override string RuleId => "RR6013";
 
-    public override ValueList<Fix> Propose(FixContext context, Finding finding) => SwitchPhantomOff.Propose(context, finding, FixSafety.Unsafe);
+    public override ValueList<Fix> Propose(FixContext context, Finding finding) =>
+        context.Show.Lines.Any(line => line.Phantom == PhantomNeed.Required && line.Id.Value == finding.IdOf("line"))
+            ? []
+            : SwitchPhantomOff.Propose(context, finding, FixSafety.Unsafe);
 }

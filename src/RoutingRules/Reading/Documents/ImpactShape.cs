@@ -81,14 +81,23 @@ internal static class ImpactShape
                 May("sink", Text, "The sink of a line that stays silent."),
                 Must("reason", Text, "Why.")))),
             "What stays silent, the most important first."),
+        Must(
+            "displaced",
+            new ListValue(new ObjectValue(Open(
+                "displacedDemand",
+                "What went on and gives up its place.",
+                Must("demand", Text, "The demand that falls silent."),
+                Must("at", Text, "Its place."),
+                Must("by", Text, "The demand of higher priority that takes it.")))),
+            "What went on and gives up its place for something of higher priority."),
         Must("newErrors", Texts, "Errors that the rules find after the steps and not before."));
 
     private static ObjectShape CreateStep() => Open(
         "step",
         "One step.",
-        Must("kind", Words("stepKind", "replug", "stream", "route"), "What is done."),
+        Must("kind", Words("stepKind", "pull", "replug", "stream", "route"), "What is done."),
         Must("device", Text, "Where it is done."),
-        May("demand", Text, "The demand that is plugged elsewhere."),
+        May("demand", Text, "The demand that is pulled, or plugged elsewhere."),
         May("from", Text, "Where it was plugged."),
         May("to", Text, "Where it is plugged now."),
         May("cableTo", Texts, "The inputs at the other end of the cable that moves."),

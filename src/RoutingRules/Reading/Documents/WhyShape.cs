@@ -105,6 +105,7 @@ internal static class WhyShape
                 "The best assignment found without this place.",
                 May("at", Text, "Where the demand would be; absent when nowhere."),
                 Must("objective", Objective, "How good that would be."),
+                Must("proven", new BoolKind(), "True when nothing better exists without the place."),
                 May("difference", new ObjectValue(CreateDifference()), "The first number that differs; absent when it is just as good."),
                 Must("moves", Moves(), "Others that would be elsewhere."))),
             "The best assignment found without this place."),

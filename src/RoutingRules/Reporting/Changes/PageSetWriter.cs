@@ -65,7 +65,7 @@ internal static class PageSetWriter
         output.Append(CultureInfo.InvariantCulture, $"# {MarkdownText.Escape(set.Title)}\n");
         if (!set.Meta.IsEmpty)
         {
-            output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownSheetWriter.EscapeStart(MarkdownText.Escape(string.Join(Dot, set.Meta)))}\n");
+            output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownText.Escape(string.Join(Dot, set.Meta))}\n");
         }
 
         if (set.HasCautions)
@@ -82,7 +82,7 @@ internal static class PageSetWriter
             output.Append(CultureInfo.InvariantCulture, $"\n---\n\n## {MarkdownText.Escape(Heading(page))}\n");
             foreach (var fact in page.Facts)
             {
-                output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownSheetWriter.EscapeStart(MarkdownText.Escape(fact.Trim()))}\n");
+                output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownText.Escape(fact.Trim())}\n");
             }
 
             foreach (var table in page.Tables)

@@ -139,6 +139,17 @@ public static class ImpactJson
         }
 
         json.WriteEndArray();
+        json.WriteStartArray("displaced");
+        foreach (var displaced in plan.Displaced)
+        {
+            json.WriteStartObject();
+            json.WriteString("demand", JsonReport.Whole(displaced.Demand));
+            json.WriteString("at", displaced.At.ToString());
+            json.WriteString("by", JsonReport.Whole(displaced.By));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         WriteList(json, "newErrors", plan.NewErrors);
         json.WriteEndObject();
     }
@@ -148,6 +159,7 @@ public static class ImpactJson
         json.WriteStartObject();
         json.WriteString("kind", step.Kind switch
         {
+            FallbackStepKind.Pull => "pull",
             FallbackStepKind.Replug => "replug",
             FallbackStepKind.Stream => "stream",
             _ => "route",
@@ -156,9 +168,13 @@ public static class ImpactJson
         WriteOptional(json, "demand", step.Demand);
         WriteOptional(json, "from", step.From?.ToString());
         WriteOptional(json, "to", step.To?.ToString());
-        if (step.Kind == FallbackStepKind.Replug)
+        if (step.Kind is FallbackStepKind.Replug or FallbackStepKind.Pull)
         {
             WriteList(json, "cableTo", step.CableTo);
+        }
+
+        if (step.Kind == FallbackStepKind.Replug)
+        {
             json.WriteBoolean("ownCable", step.HasOwnCable);
             json.WriteBoolean("elsewhere", step.IsElsewhere);
         }

@@ -172,7 +172,13 @@ internal sealed class ImpactPages
         }
         else
         {
-            page.Facts.Add($"{PlainText.Count(plan.Steps.Count, "step")}: {plan.Moves.ToString(CultureInfo.InvariantCulture)} to plug, {(plan.Steps.Count - plan.Moves).ToString(CultureInfo.InvariantCulture)} to load. Carried out on a copy of the document and traced there. Mute what is named here before you begin.");
+            var plugs = plan.Moves + plan.Displaced.Count;
+            page.Facts.Add($"{PlainText.Count(plan.Steps.Count, "step")}: {plugs.ToString(CultureInfo.InvariantCulture)} to plug, {(plan.Steps.Count - plugs).ToString(CultureInfo.InvariantCulture)} to load. Carried out on a copy of the document and traced there. Mute what is named here before you begin.");
+        }
+
+        foreach (var displaced in plan.Displaced)
+        {
+            page.Facts.Add($"Falls silent by this plan: {words.Demand(displaced.Demand)} gives up {displaced.At} for {words.Demand(displaced.By)}, which matters more. Tell whoever hears it before you pull it.");
         }
 
         if (!plan.NewErrors.IsEmpty)
@@ -213,9 +219,9 @@ internal sealed class ImpactPages
         var load = new PageTable { Title = "Load", Columns = [("Device", 25), ("What", 69), ("Done", 6)] };
         foreach (var step in plan.Steps)
         {
-            if (step.Kind == FallbackStepKind.Replug)
+            if (step.Kind is FallbackStepKind.Replug or FallbackStepKind.Pull)
             {
-                plug.Rows.Add(Plug(step));
+                plug.Rows.Add(step.Kind == FallbackStepKind.Pull ? Pull(step) : Plug(step));
             }
             else
             {
@@ -225,6 +231,22 @@ internal sealed class ImpactPages
 
         AddFilled(page, plug);
         AddFilled(page, load);
+    }
+
+    private PageRow Pull(FallbackStep step)
+    {
+        var from = step.From!.Value;
+        return new PageRow
+        {
+            Cells =
+            [
+                PageLayout.Cell("nowhere: it gives up its place"),
+                [new PageLine(words.Demand(step.Demand!), PageLineStyle.Strong), .. PageLayout.Cell(step.CableTo.IsEmpty ? null : $"the cable to {string.Join(" and ", step.CableTo)}")],
+                PageLayout.Cell($"{from.Group} {from.Numbers}", words.Device(from.Device)),
+                PageLayout.Cell("Mute it first."),
+                PageLayout.Tick(""),
+            ],
+        };
     }
 
     private PageRow Plug(FallbackStep step)

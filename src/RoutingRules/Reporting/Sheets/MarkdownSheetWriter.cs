@@ -20,7 +20,7 @@ public static class MarkdownSheetWriter
             output.Append(CultureInfo.InvariantCulture, $"**{MarkdownText.Escape(sheet.Head.Title)}** \u00b7 {MarkdownText.Escape(string.Join(" \u00b7 ", PageLayout.Meta(sheet.Head)))}\n");
             foreach (var fact in page.Facts)
             {
-                output.Append(CultureInfo.InvariantCulture, $"\n{EscapeStart(MarkdownText.Escape(fact.Trim()))}\n");
+                output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownText.Escape(fact.Trim())}\n");
             }
 
             output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownText.Escape(SheetWords.ViewNote(sheet.Head.View))}\n\n### {PageLayout.CautionsTitle}\n\n");
@@ -60,18 +60,4 @@ public static class MarkdownSheetWriter
         PageLineStyle.Bar => MarkdownText.Escape($"{TextTable.Bar(line)} {line.Text}"),
         _ => $"**{MarkdownText.Escape(line.Text)}**",
     };
-
-    /// <summary>A paragraph must not start like a list, a rule or a heading.</summary>
-    internal static string EscapeStart(string text)
-    {
-        var digits = 0;
-        while (digits < text.Length && char.IsAsciiDigit(text[digits]))
-        {
-            digits++;
-        }
-
-        return text.StartsWith('-') || text.StartsWith('=') || (digits > 0 && digits < text.Length && text[digits] is '.' or ')')
-            ? text.Insert(digits, "\\")
-            : text;
-    }
 }

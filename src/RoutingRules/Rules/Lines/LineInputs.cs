@@ -22,19 +22,29 @@ internal static class LineInputs
             for (var position = 0; position < line.Width; position++)
             {
                 var entries = new List<PointIndex>();
-                var supplies = new List<PointIndex>();
                 foreach (var run in LineDelivery.Entries(context, line))
                 {
                     entries.Add(run + position);
-                    supplies.AddRange(PhantomPath.Supplies(context, run + position));
                 }
 
                 if (entries.Count > 0)
                 {
-                    yield return (line, entries, supplies);
+                    yield return (line, entries, SuppliesOf(context, line, position));
                 }
             }
         }
+    }
+
+    /// <summary>All inputs that could power a position of a line, from 0.</summary>
+    public static List<PointIndex> SuppliesOf(RuleContext context, LineNode line, int position)
+    {
+        var supplies = new List<PointIndex>();
+        foreach (var run in LineDelivery.Entries(context, line))
+        {
+            supplies.AddRange(PhantomPath.Supplies(context, run + position));
+        }
+
+        return supplies;
     }
 
     /// <summary>The names of lines, each once.</summary>

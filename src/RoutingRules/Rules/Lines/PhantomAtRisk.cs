@@ -4,8 +4,11 @@ using RoutingRules.Resolving;
 
 namespace RoutingRules.Rules;
 
-/// <summary>Reports cables that bring a line-level output to an input with phantom power on.</summary>
-/// <remarks>Isolated outputs and passive paths for phantom power are exempt, and so are inputs whose line forbids it: that has a rule of its own. One finding for each run of neighbouring inputs.</remarks>
+/// <summary>Reports line-level outputs that are cabled to an input with phantom power on, and lines at line level that are plugged in there.</summary>
+/// <remarks>
+/// Isolated outputs and passive paths for phantom power are exempt, and so are lines that forbid it: that has a rule of its own. One finding for each run of
+/// neighbouring inputs; of lines one for each.
+/// </remarks>
 public sealed class PhantomAtRisk : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -13,13 +16,13 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
     {
         Id = "RR6013",
         Name = "phantom-at-risk",
-        Title = "Phantom power against an output",
+        Title = "Phantom power against an output or a line at line level",
         Family = RuleFamily.Lines,
         Severity = Severity.Warning,
-        Checks = "No output at line or headphone level that is not isolated is cabled to an input with phantom power on, least of all one that feeds broadcast, recording or assistive listening.",
+        Checks = "No output at line or headphone level that is not isolated is cabled to an input with phantom power on, least of all one that feeds broadcast, recording or assistive listening; and no line of kind line is plugged in where it is on.",
         Why = "Phantom power runs back into the output: it may harm it, and the feed hums, distorts or falls silent at a place where nobody of the crew hears it.",
-        Remedy = "Mute, switch phantom power off at the named input, or put an isolating transformer in between.",
-        Source = "IEC 61938 (from memory); isolated outputs for broadcast and recording: common practice, no source",
+        Remedy = "Mute, switch phantom power off at the named input, or put an isolating transformer in between. An active direct box gives microphone level: write its line as a microphone.",
+        Source = "IEC 61938 (from memory); isolated outputs for broadcast and recording, no phantom power for players and instruments: common practice, no source",
         Fixability = Fixability.Unsafe,
         Reads = LineInputs.Reads | ModelSlices.Feeds,
     };
@@ -52,6 +55,42 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
         foreach (var run in found?.Merge(context) ?? [])
         {
             Report(context, run);
+        }
+
+        CheckLines(context);
+    }
+
+    private static void CheckLines(RuleContext context)
+    {
+        foreach (var line in context.Lines)
+        {
+            if (line.Model.Kind != LineKind.Line || line.Model.Phantom == PhantomNeed.Forbidden || line.Model.From.Source is not null || context.InputSettings.Count == 0)
+            {
+                continue;
+            }
+
+            var table = InputTable.Of(context);
+            SinkRuns? found = null;
+            for (var position = 0; position < line.Width; position++)
+            {
+                foreach (var input in LineInputs.SuppliesOf(context, line, position))
+                {
+                    if (table.Phantom(input) == true)
+                    {
+                        (found ??= new SinkRuns()).Add(input, PointIndex.None, 0, table.IndexOf(input));
+                    }
+                }
+            }
+
+            foreach (var run in found?.Merge(context) ?? [])
+            {
+                var inputs = context.Address(run.Sink, run.Width);
+                context.Report(
+                    $"Phantom power is on at {inputs}, against '{line.DisplayName}', which is at line level{(line.Model.Phantom == PhantomNeed.Required ? " and yet said to need it" : "")}.",
+                    $"/patch/inputs/{run.Order}",
+                    Entity.Of("input", inputs),
+                    Entity.Of("line", line.Model.Id));
+            }
         }
     }
 

@@ -68,13 +68,14 @@ public sealed class ChangeoverPlannerTests
             [
                 "Mute desk: Mute the channels desk/channel/1-2, 5.",
                 "PhantomOff desk: Switch phantom power off at box/in/1.",
+                "PhantomOff desk: Check that phantom power (48 V) is off at box/in/2.",
                 "Stage box: Pull 'guitar' out of box/in/2.",
                 "Stage box: Move 'voice' from box/in/1 to box/in/2.",
                 "Stage box: Plug 'player' into box/in/1.",
                 "PhantomOn desk: Switch phantom power on at box/in/2.",
                 "ReadBack box: Read back what is plugged here against this card, connector by connector.",
             ],
-            steps.Take(7));
+            steps.Take(8));
     }
 
     [Fact]
@@ -139,5 +140,96 @@ public sealed class ChangeoverPlannerTests
         var after = First with { Lines = [First.Lines[0]] };
 
         Assert.Equal(7, Engine.PlanChangeover(First, after, new Pace { SecondsToPlug = 7 }).Steps.Single(step => step.Phase == ChangeoverPhase.Stage).Seconds);
+    }
+
+    [Fact]
+    public void What_lines_need_is_known_where_nothing_is_said_about_inputs()
+    {
+        var after = First with
+        {
+            Lines = [Line("player", "box/in/1", "desk/channel/1") with { Phantom = PhantomNeed.Forbidden }, Line("condenser", "box/in/2", "desk/channel/2") with { Phantom = PhantomNeed.Required }],
+        };
+
+        Assert.Equal(
+            [
+                "PhantomOff box: Switch phantom power off at box/in/1.",
+                "PhantomOff box: Check that phantom power (48 V) is off at box/in/2.",
+                "Stage box: At box/in/1 pull 'voice' and plug 'player'.",
+                "Stage box: At box/in/2 pull 'guitar' and plug 'condenser'.",
+                "PhantomOn box: Switch phantom power on at box/in/2.",
+            ],
+            Steps(First, after).Where(step => step.StartsWith("Phantom", StringComparison.Ordinal) || step.StartsWith("Stage", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void What_must_not_get_it_is_plugged_ahead_only_after_a_look()
+    {
+        var after = First with { Lines = [.. First.Lines, Line("keys", "box/in/6", "desk/channel/8") with { Phantom = PhantomNeed.Forbidden, Kind = LineKind.Line }] };
+
+        Assert.Equal(
+            ["Prepare box: Check that phantom power (48 V) is off at box/in/6.", "Prepare box: Plug 'keys' into box/in/6."],
+            Steps(First, after).Where(step => step.StartsWith("Prepare", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Who_owns_the_gain_before_the_change_switches_phantom_power_and_all_legs_of_a_split_are_muted()
+    {
+        var split = First with
+        {
+            Rig = Of(("desk", SmallProfiles.Console), ("mon", SmallProfiles.Console), ("box", SmallProfiles.Box)).Rig,
+            Lines = [Line("voice", "box/in/1", "desk/channel/1") with { From = new() { At = [At("box/in/1"), At("mon/in/1")] }, Phantom = PhantomNeed.Required }],
+        };
+        var before = split with
+        {
+            Patch = split.Patch with { Routes = [Route("mon/in/1", "mon/channel/1")], Inputs = [new() { At = At("box/in/1"), Phantom = true, GainOwner = new("desk") }, new() { At = At("mon/in/1"), Phantom = false }] },
+        };
+        var after = before with
+        {
+            Lines = [],
+            Patch = before.Patch with { Inputs = [new() { At = At("box/in/1"), Phantom = false, GainOwner = new("mon") }, new() { At = At("mon/in/1"), Phantom = false }] },
+        };
+        var steps = Steps(before, after);
+
+        Assert.Contains("PhantomOff desk: Switch phantom power off at box/in/1.", steps);
+        Assert.Contains("Mute mon: Mute the channels mon/channel/1.", steps);
+        Assert.Contains("Mute desk: Mute the channels desk/channel/1.", steps);
+    }
+
+    [Fact]
+    public void What_the_second_show_has_on_against_its_own_line_stays_off_and_is_told()
+    {
+        var after = First with { Lines = [Line("player", "box/in/1", "desk/channel/1") with { Phantom = PhantomNeed.Forbidden }], Patch = FirstWithPhantom.Patch };
+        var plan = Engine.PlanChangeover(FirstWithPhantom, after);
+
+        Assert.DoesNotContain(plan.Steps, step => step.Phase == ChangeoverPhase.PhantomOn);
+        Assert.Equal(["'player' must not get phantom power, and the second show has it on at box/in/1: this plan leaves it off there."], plan.Remarks);
+    }
+
+    [Fact]
+    public void What_both_shows_have_on_against_their_own_line_is_a_finding_and_no_step()
+    {
+        var wrong = FirstWithPhantom with { Lines = [FirstWithPhantom.Lines[0] with { Phantom = PhantomNeed.Forbidden }] };
+
+        Assert.Empty(Engine.PlanChangeover(wrong, wrong).Steps);
+        Assert.Empty(Engine.PlanChangeover(wrong, wrong).Remarks);
+    }
+
+    [Fact]
+    public void A_pack_that_changes_wearer_is_wiped_and_labelled_and_heard_before_it_goes_on()
+    {
+        var before = First with { Feeds = [First.Feeds[0] with { Person = "harp" }] };
+        var after = First with { Feeds = [First.Feeds[0] with { Person = "pipes" }] };
+        var plan = Engine.PlanChangeover(before, after);
+
+        Assert.Equal(
+            [
+                "Mute: Mute the in-ears at box/out/1.",
+                "Stage: Pack 1 goes from 'harp' to 'pipes': take it back, wipe it and label it 'pipes'.",
+                "Verify: Still muted, check that box/out/1 carries desk/aux/1 ('ears').",
+                "Open: Open the in-ears at box/out/1 one by one: a technician hears each on a pack, low, before a performer wears it.",
+            ],
+            plan.Steps.Select(step => $"{step.Phase}: {step.Text}"));
+        Assert.Equal(["Limiters in the path.", "Pack 1 is for 'pipes' now: a technician hears it first, turned down, before it is handed over."], plan.Steps[^1].Hazards);
+        Assert.Empty(Engine.PlanChangeover(before, before with { Feeds = [before.Feeds[0] with { Name = "Another name" }] }).Steps);
     }
 }

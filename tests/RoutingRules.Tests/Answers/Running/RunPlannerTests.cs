@@ -149,4 +149,14 @@ public sealed class RunPlannerTests
     [Fact]
     public void A_pack_for_two_people_is_found() =>
         Assert.Equal(["RR1017"], Rules(Run with { Acts = [Act("one", 10) with { Feeds = [Ears("a", "1", "Ada"), Ears("b", "1", "Bo") with { Source = At("desk/aux/2") }] }] }));
+
+    [Fact]
+    public void A_pack_that_rested_for_an_act_comes_to_another_wearer_in_a_step()
+    {
+        var plan = Engine.PlanRun(Run with { Acts = [Run.Acts[0], Run.Acts[1], Act("three", 14) with { Feeds = [Ears("b", "1", "Bo")] }, Act("four", 16) with { Feeds = [Ears("b", "1", "Bo")] }] });
+
+        Assert.Equal(
+            [[], ["Pack 1 goes from 'Ada' to 'Bo': take it back, wipe it and label it 'Bo'."], Array.Empty<string>()],
+            plan.Changeovers.Select(changeover => changeover.Plan.Steps.Where(step => step.Text.StartsWith("Pack", StringComparison.Ordinal)).Select(step => step.Text).ToArray()));
+    }
 }

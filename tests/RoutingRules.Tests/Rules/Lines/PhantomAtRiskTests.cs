@@ -53,4 +53,34 @@ public sealed class PhantomAtRiskTests
         Rule,
         LineRig.Show(Line("player", "desk/in/1", "desk/channel/1").Needs(PhantomNeed.Forbidden))
             .With(Route("desk/in/1", "desk/channel/1")).Cables(Cable("box/out/8", "desk/in/1")).Inputs(Phantom("desk/in/1", true)));
+
+    [Fact]
+    public void Phantom_power_against_a_line_at_line_level_is_named_with_the_line() => Expect.One(
+        Rule,
+        LineRig.Show(Line("keys", "box/in/1-2", "desk/channel/1-2") with { Width = 2, Kind = LineKind.Line }, Line("voice", "box/in/3", "desk/channel/3"))
+            .Inputs(Phantom("box/in/1-3", true)),
+        Severity.Warning,
+        "/patch/inputs/0",
+        "Phantom power is on at box/in/1-2, against 'keys', which is at line level.",
+        "input=box/in/1-2",
+        "line=keys");
+
+    [Fact]
+    public void A_line_at_line_level_that_is_said_to_need_it_contradicts_itself() => Expect.One(
+        Rule,
+        LineRig.Show(Line("keys", "box/in/1", "desk/channel/1").Needs(PhantomNeed.Required) with { Kind = LineKind.Line }).Inputs(Phantom("box/in/1", true)),
+        Severity.Warning,
+        "/patch/inputs/0",
+        "Phantom power is on at box/in/1, against 'keys', which is at line level and yet said to need it.",
+        "input=box/in/1",
+        "line=keys");
+
+    [Theory]
+    [InlineData(LineKind.Line, false, PhantomNeed.Either)]
+    [InlineData(LineKind.Line, null, PhantomNeed.Either)]
+    [InlineData(LineKind.Line, true, PhantomNeed.Forbidden)]
+    [InlineData(LineKind.Microphone, true, PhantomNeed.Either)]
+    public void Lines_without_it_at_microphone_level_or_with_a_rule_of_their_own_are_fine(LineKind kind, bool? isOn, PhantomNeed need) => Expect.None(
+        Rule,
+        LineRig.Show(Line("keys", "box/in/1", "desk/channel/1").Needs(need) with { Kind = kind }).Inputs(Phantom("box/in/1", isOn)));
 }

@@ -1,0 +1,161 @@
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using RoutingRules.Answers;
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+using RoutingRules.Resolving;
+using RoutingRules.Testing;
+using RoutingRules.Tests.Assignment;
+using RoutingRules.Tests.Promises;
+
+namespace RoutingRules.Tests.Answers;
+
+/// <summary>What an answer to why says would follow without a place, checked against the oracle that tries everything with the demand at each other place.</summary>
+public sealed class WhyPromises
+{
+    private const int Cases = 30;
+    private const int Tiers = 4;
+
+    private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
+
+    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    public Property What_would_follow_and_the_second_best_are_true() => Prop.ForAll(TinyInstances.Arbitrary, tiny =>
+    {
+        var problem = Problem(tiny);
+        return (problem is null).Label($"seed {tiny.Seed}: {problem}");
+    });
+
+    /// <summary>
+    /// Output 1 is the only one left for a, since b may only stand at 1 or 2. The wish of a displaces b in the list's order of priority: a is critical.
+    /// </summary>
+    [Fact]
+    public void A_feed_that_would_displace_another_is_not_said_to_have_no_place()
+    {
+        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)) with
+        {
+            Feeds =
+            [
+                SmallShow.FeedTo("a", FeedRole.Main, "desk/main/1", "box") with { Priority = Priority.Critical, Hold = false },
+                SmallShow.FeedTo("b", FeedRole.Monitor, "desk/aux/2", "box"),
+            ],
+        };
+        show = show with { Rig = show.Rig with { Reserved = [new() { At = SmallShow.At("box/out/3-8"), Reason = "guests" }] } };
+
+        var what = Engine.Why(show, new WhyQuestion { Subject = "a", Not = SmallShow.At("box/out/1") }).WhatIf!;
+
+        Assert.Equal(SmallShow.At("box/out/2"), what.At);
+        Assert.Equal(["b/1"], what.Moves.Select(move => move.Demand).Concat(what.Lost));
+    }
+
+    /// <summary>In-ear mixes are held once they are plugged; here nothing is plugged yet, and the two entries can change places.</summary>
+    [Fact]
+    public void What_was_only_just_placed_holds_nothing()
+    {
+        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)) with
+        {
+            Feeds = [SmallShow.FeedTo("ears", FeedRole.InEar, "desk/aux/1", "box") with { To = [new() { Devices = [new("box")] }, new() { Devices = [new("box")] }] }],
+        };
+        show = show with { Rig = show.Rig with { Reserved = [new() { At = SmallShow.At("box/out/3-8"), Reason = "guests" }] } };
+
+        var what = Engine.Why(show, new WhyQuestion { Subject = "ears/1", Not = SmallShow.At("box/out/1") }).WhatIf!;
+
+        Assert.Equal(SmallShow.At("box/out/2"), what.At);
+        Assert.Equal([new() { Demand = "ears/2", From = SmallShow.At("box/out/2"), To = SmallShow.At("box/out/1") }], what.Moves);
+        Assert.Empty(what.Lost);
+    }
+
+    private static string? Problem(TinyInstance tiny)
+    {
+        var (show, options) = (tiny.Show, tiny.Options);
+        var result = Engine.Assign(show, options);
+        if (result.Status != AssignmentStatus.Optimal || result.Objective!.Values[Tiers] > 0 || options.Spares > 0)
+        {
+            return null;
+        }
+
+        var resolved = Engine.Resolve(result.Show);
+        foreach (var place in result.Placements.Where(place => !place.IsPinned))
+        {
+            var node = resolved.Demands.First(demand => demand.Key == place.Demand);
+            var answer = Engine.Why(show, new WhyQuestion { Subject = place.Demand, Not = place.At }, options);
+            if ((About(answer.Decisions.Single(), tiny, result) ?? Else(answer.WhatIf!, node, place.At, tiny, result)) is { } problem)
+            {
+                return $"{place.Demand} at {place.At}: {problem}";
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The second best is no better than the best; a hold is kept whatever it costs others, so that giving it up may be better.</summary>
+    private static string? About(WhyDecision decision, TinyInstance tiny, AssignmentResult result) =>
+        decision is { Basis: not DecisionBasis.Held, RunnerUp: { IsProven: true } second } && second.Objective.CompareTo(result.Objective!, tiny.Options.Order) < 0
+            ? "the second best is better than the best"
+            : null;
+
+    /// <summary>Where it would go, or that it would have no place: no assignment with the demand elsewhere leaves less without a place.</summary>
+    private static string? Else(WhatIf what, DemandNode node, PointRange now, TinyInstance tiny, AssignmentResult result)
+    {
+        var feeds = tiny.Show.Feeds.SelectMany(feed => Enumerable.Range(1, feed.To.Count).Select(entry => ($"{feed.Id}/{entry}", (int)feed.Priority))).ToDictionary();
+        var gained = what.Moves.Where(move => move.From is null).Select(move => move.Demand).ToHashSet();
+        var lost = what.Lost.Concat(result.Unplaced.Select(entry => entry.Demand).Where(key => !gained.Contains(key))).Concat(what.At is null ? [node.Key] : []).ToList();
+        if (!what.IsProven || !lost.TrueForAll(feeds.ContainsKey))
+        {
+            return null;
+        }
+
+        var isHeld = Engine.Resolve(tiny.Show).Demands.First(demand => demand.Key == node.Key).IsHeld;
+        var claimed = new int[Tiers];
+        foreach (var key in lost)
+        {
+            claimed[feeds[key]]++;
+        }
+
+        foreach (var at in Runs(node, PointsOf(node, tiny, result)).Where(at => at != now))
+        {
+            var other = BruteForce.Solve(Pinned(tiny.Show, node.Key, at), tiny.Options);
+
+            // A pin may take the place of one that is held, which the demand by itself cannot.
+            if (other.Vector is { } vector && vector.Values[Tiers] <= (isHeld ? 1 : 0) && Compare(vector.Values.Take(Tiers), claimed) < 0)
+            {
+                return $"what would follow leaves {string.Join(' ', claimed)} without a place, and {at} only {string.Join(' ', vector.Values.Take(Tiers))}";
+            }
+
+            if (at == what.At && (other.Vector is null || Compare(other.Vector.Values.Take(Tiers), claimed) != 0))
+            {
+                return $"{at} is where it would go, with {string.Join(' ', claimed)} left out, and that is not so";
+            }
+        }
+
+        return null;
+    }
+
+    private static int Compare(IEnumerable<int> one, IEnumerable<int> other) => one.Zip(other, (first, second) => first.CompareTo(second)).FirstOrDefault(sign => sign != 0);
+
+    /// <summary>Free of marks and of exclusions, which a pin would override.</summary>
+    private static IEnumerable<PointRange> PointsOf(DemandNode node, TinyInstance tiny, AssignmentResult result)
+    {
+        var resolved = Engine.Resolve(result.Show);
+        foreach (var run in node.Allowed.ToArray())
+        {
+            var at = resolved.Graph.Address(run, node.Width);
+            var isFree = Enumerable.Range(0, node.Width).All(position => resolved.MarkOf(run + position) is null);
+            if (isFree && !tiny.Options.Without.Any(text => text == at.Device.Value || at.ToString().StartsWith(text + "/", StringComparison.Ordinal) || at[0].ToString() == text))
+            {
+                yield return at;
+            }
+        }
+    }
+
+    /// <summary>Runs as wide as a demand in joined ranges.</summary>
+    private static IEnumerable<PointRange> Runs(DemandNode node, IEnumerable<PointRange> ranges) => ranges.SelectMany(range =>
+        Enumerable.Range(0, range.Width / node.Width).Select(run => new PointRange(range.Device, range.Group, range.First + (run * node.Width), range.First + (run * node.Width) + node.Width - 1)));
+
+    private static Show Pinned(Show show, string key, PointRange at)
+    {
+        var resolved = Engine.Resolve(show);
+        var node = resolved.Demands.First(demand => demand.Key == key);
+        return node.IsPinned ? show : ShowChanges.Pin(show, node, at);
+    }
+}
