@@ -55,7 +55,7 @@ internal static class ProfileTables
         var countByRate = table.List("countByRate", RateCount, static group => group.CountByRate, "How many points at which sample rate; in place of count.", min: 1);
         var connector = table.OptionalValue(
             "connector",
-            new OpenWordKind<Connector>("a connector", static word => new Connector(word), static word => word.Value, "xlr-socket"),
+            new OpenWordKind<Connector>("a connector", static word => new Connector(word), static word => word.Value, "xlr-socket", KnownWords.InputConnectors),
             static group => group.Connector,
             "The connector: xlr-socket, xlr-pins, jack, speaker-connector, rj45, bnc, fibre, multipin, or another word.");
         var channels = table.Default(
@@ -64,7 +64,7 @@ internal static class ProfileTables
             "panelLabels", Kinds.Text, static group => group.PanelLabels, "What the panel prints at each point, first to last. Absent means the number.");
         var level = table.OptionalValue(
             "level",
-            new OpenWordKind<SignalLevel>("a level", static word => new SignalLevel(word), static word => word.Value, "line"),
+            new OpenWordKind<SignalLevel>("a level", static word => new SignalLevel(word), static word => word.Value, "line", KnownWords.Levels),
             static group => group.Level,
             "The level or kind of signal: mic, line, speaker, aes3, headphone, or another word.");
         var isolated = table.Default("isolated", Kinds.Bool, false, static group => group.Isolated, "Whether the connectors are isolated by transformers.");
@@ -189,7 +189,7 @@ internal static class ProfileTables
         var version = table.Default("version", new IntKind(1, 999_999), 1, static profile => profile.Version, "The version of the profile, from 1. Absent means 1.");
         var kind = table.Required(
             "kind",
-            new OpenWordKind<DeviceKind>("a kind of device", static word => new DeviceKind(word), static word => word.Value, "stage-box"),
+            new OpenWordKind<DeviceKind>("a kind of device", static word => new DeviceKind(word), static word => word.Value, "stage-box", KnownWords.DeviceKinds),
             static profile => profile.Kind,
             "The kind of device: console, stage-box, amplifier, processor, recorder, transmitter-rack, receiver-rack, split, switch, loudspeaker, or another word.");
         var name = table.Required("name", Kinds.FilledText, static profile => profile.Name, "What people call the type.");

@@ -112,7 +112,7 @@ internal static class Strays
     /// <summary>True when a feed has the source there: a point of the chain is where the feed is placed, and its source is further up.</summary>
     private static bool IsIntended(RuleContext context, Intentions intentions, PointIndex output)
     {
-        for (var point = output; !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(output))
         {
             if (intentions.IsPlaced(point, out var source) && context.IsFedBy(point, source))
             {
@@ -128,7 +128,7 @@ internal static class Strays
     {
         var isPatched = false;
         var isSent = false;
-        for (var point = output; !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(output))
         {
             var kind = context.GroupOf(point).Kind;
             if (intentions.IsOfLine(point) || (point != output && kind == PortKind.Output) || intentions.IsFeedPin(point))
@@ -175,7 +175,11 @@ internal static class Strays
 
             foreach (var next in context.Fed(point))
             {
-                pending.Push(new PointIndex(next));
+                // What sits in a loop comes back to itself.
+                if (next != output.Value)
+                {
+                    pending.Push(new PointIndex(next));
+                }
             }
         }
 
