@@ -6,7 +6,7 @@ namespace RoutingRules.Profiles.Generic;
 /// <summary>The generic device profiles of this package: invented devices of usual sizes, none of them a real product.</summary>
 /// <remarks>
 /// Ids are <c>generic/</c> and the first part of the name of the file in the folder <c>profiles</c>.
-/// Thread safe; each call of <see cref="Find"/> gives its own copy.
+/// Thread safe; each call of <see cref="TryFind"/> gives its own copy.
 /// </remarks>
 public sealed class GenericProfiles : ProfileSource
 {
@@ -28,16 +28,18 @@ public sealed class GenericProfiles : ProfileSource
     public override IReadOnlyList<Id<DeviceProfile>> Ids => ids.AsReadOnly();
 
     /// <inheritdoc/>
-    public override ReadOnlyMemory<byte>? Find(Id<DeviceProfile> id)
+    public override bool TryFind(Id<DeviceProfile> id, out ReadOnlyMemory<byte> json)
     {
+        json = default;
         if (Array.BinarySearch(ids, id) < 0)
         {
-            return null;
+            return false;
         }
 
         using var resource = Package.GetManifestResourceStream(id.Value)!;
         var bytes = new byte[resource.Length];
         resource.ReadExactly(bytes);
-        return bytes;
+        json = bytes;
+        return true;
     }
 }

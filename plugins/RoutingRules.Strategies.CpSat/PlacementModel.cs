@@ -99,7 +99,7 @@ internal sealed class PlacementModel
                     asking.Add(candidate.PortGroup, []);
                 }
 
-                total.Add(Chosen[demand][index], candidate.Claims.Count(point => !part.IsBarred(point)));
+                total.Add(Chosen[demand][index], candidate.Claims.Count(part.IsSpare));
                 if (candidate.AsksForSpares)
                 {
                     asking[candidate.PortGroup].Add(Chosen[demand][index]);

@@ -8,7 +8,7 @@ namespace RoutingRules.Strategies.CpSat;
 internal sealed partial class WiringModel
 {
     private readonly SortedDictionary<int, BoolVar> sent = [];
-    private readonly SortedDictionary<int, (BoolVar Stays, int Count)> bystanders = [];
+    private readonly SortedDictionary<(int Block, int Receiver), BoolVar> bystanders = [];
     private readonly SortedDictionary<(int Receiver, int Block), BoolVar> received = [];
 
     /// <summary>Slots and blocks under demands that stay and that change.</summary>
@@ -29,9 +29,9 @@ internal sealed partial class WiringModel
             }
         }
 
-        foreach (var (stays, count) in bystanders.Values)
+        foreach (var stays in bystanders.Values)
         {
-            total.Add(stays, count);
+            total.Add(stays);
         }
 
         return total;
@@ -43,6 +43,11 @@ internal sealed partial class WiringModel
         {
             for (var position = 0; position < receiver.Block.Width && !receiver.Block.IsKept; position++)
             {
+                if (receiver.Block.CarrierFrom < 0 && part.IsExposed(receiver.Block.First + position))
+                {
+                    KeepPrivate(receiver, position);
+                }
+
                 foreach (var output in part.OutputsFedBy(receiver.Block.First + position))
                 {
                     if (part.MustBeSilent(output))
@@ -52,6 +57,30 @@ internal sealed partial class WiringModel
                 }
             }
         }
+    }
+
+    /// <summary>Nothing private arrives at a slot that leads to loudspeakers, unless a sender forces it there.</summary>
+    private void KeepPrivate(ReceiveClass receiver, int position)
+    {
+        foreach (var take in receiver.Takes)
+        {
+            foreach (var (source, carried) in Carried(take.Start + position))
+            {
+                if (part.IsPrivate(new PointIndex(source)))
+                {
+                    new Total().Add(take.Variable).Add(carried).AtMost(model, 1);
+                }
+            }
+        }
+    }
+
+    /// <summary>What a slot may carry that could have been left out, each with its variable.</summary>
+    private List<(int Source, BoolVar Variable)> Carried(int slot)
+    {
+        var settled = part.ContentOf(new PointIndex(slot));
+        return !settled.IsSettled ? contents.GetValueOrDefault(slot, [])
+            : settled.Content.IsNone || settled.IsForced ? []
+            : [(settled.Content.Value, always)];
     }
 
     private void AddSilence(ReceiveClass receiver, int position, PointIndex output)
@@ -72,12 +101,7 @@ internal sealed partial class WiringModel
 
         foreach (var take in receiver.Takes)
         {
-            var slot = take.Start + position;
-            var settled = part.ContentOf(new PointIndex(slot));
-            var possible = settled.IsSettled
-                ? settled.Content.IsNone || settled.IsForced ? [] : [(settled.Content.Value, always)]
-                : contents.GetValueOrDefault(slot, []);
-            foreach (var (source, carried) in possible)
+            foreach (var (source, carried) in Carried(take.Start + position))
             {
                 if (part.ToleratedAt(output).Value == source)
                 {
@@ -265,44 +289,38 @@ internal sealed partial class WiringModel
         foreach (var (id, isSent) in sent)
         {
             var block = part.TransmitBlocks[id];
-            var staying = block.Bystanders.Count(other => !part.ReceiveBlocks[other].InputStart.IsNone);
-            if (block.IsKept || staying == 0)
+            var staying = block.Bystanders.Where(other => !part.ReceiveBlocks[other].InputStart.IsNone).ToList();
+            if (block.IsKept || staying.Count == 0)
             {
                 continue;
             }
 
-            var stays = model.NewBoolVar("");
-            var change = new Total().Add(stays).Add(isSent, -1);
             for (var slot = block.First.Value; slot < block.First.Value + block.Width; slot++)
             {
-                foreach (var (source, carried) in contents.GetValueOrDefault(slot, []))
+                foreach (var (_, carried) in contents.GetValueOrDefault(slot, []))
                 {
                     // A slot carries nothing that nobody takes, or a useless source could send bystanders away.
                     new Total().Add(carried).Add(uses.Where(use => ReferenceEquals(Carries(use.Slot, use.Source), carried)).Select(use => use.Used), -1).AtMost(model, 0);
                 }
-
-                var before = part.Show.Graph.Upstream(new PointIndex(slot)).Value;
-                if (before < 0)
-                {
-                    change.Add(contents.GetValueOrDefault(slot, []).Select(entry => entry.Variable));
-                }
-                else if (Known(slot, before) is { } same)
-                {
-                    change.Add(same, -1).Plus(1);
-                }
-                else
-                {
-                    change.Plus(1);
-                }
             }
 
-            change.AtLeast(model, 0);
-            bystanders.Add(id, (stays, staying));
+            foreach (var other in staying)
+            {
+                // It stays in a block that is sent unless one of its slots gets another source than it had.
+                var stays = model.NewBoolVar("");
+                var change = new Total().Add(stays).Add(isSent, -1);
+                var first = part.ReceiveBlocks[other].InputStart.Value;
+                for (var slot = first; slot < first + part.ReceiveBlocks[other].Width; slot++)
+                {
+                    var before = part.Show.Graph.Upstream(new PointIndex(slot)).Value;
+                    change.Add(contents.GetValueOrDefault(slot, []).Where(entry => entry.Source != before).Select(entry => entry.Variable));
+                }
+
+                change.AtLeast(model, 0);
+                bystanders.Add((id, other), stays);
+            }
         }
     }
-
-    private BoolVar? Known(int slot, int source) =>
-        part.ContentOf(new PointIndex(slot)).IsSettled ? Carries(slot, source) : carries.GetValueOrDefault((slot, source));
 
     private bool HasLinkSeparation(int demand) => part.Demands[demand].Separations.Any(separation => separation.By == SeparationBy.Link);
 
@@ -340,11 +358,11 @@ internal sealed partial class WiringModel
                 }
             }
 
-            foreach (var other in bystanders.TryGetValue(block, out var goingOn) ? part.TransmitBlocks[block].Bystanders : [])
+            foreach (var ((_, other), stays) in bystanders.Where(entry => entry.Key.Block == block))
             {
                 foreach (var link in part.LinksBetween(part.TransmitBlocks[block].Device, part.ReceiveBlocks[other].Device))
                 {
-                    new Total().Add(used).Add(goingOn.Stays).Add(LinkUsed(demand, link), -1).AtMost(model, 1);
+                    new Total().Add(used).Add(stays).Add(LinkUsed(demand, link), -1).AtMost(model, 1);
                 }
             }
         }

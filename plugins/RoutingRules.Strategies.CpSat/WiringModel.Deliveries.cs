@@ -15,6 +15,32 @@ internal sealed partial class WiringModel
     /// <summary>For each sink the placements that put something there over the network.</summary>
     private readonly SortedDictionary<int, List<(int Source, BoolVar Chosen)>> placedAt = [];
 
+    /// <summary>A transmit slot that a line names carries the line, in whatever block is sent.</summary>
+    private void AddSlotSinks()
+    {
+        for (var demand = 0; demand < part.Demands.Count; demand++)
+        {
+            for (var index = 0; index < part.Demands[demand].Candidates.Count; index++)
+            {
+                foreach (var delivery in part.Demands[demand].Candidates[index].Deliveries.Where(delivery => delivery.IsLocal && part.TransmitBlockOf(delivery.Sink) >= 0))
+                {
+                    for (var position = 0; position < delivery.Width; position++)
+                    {
+                        var chosen = placements.Chosen[demand][index];
+                        if (Carries(delivery.Sink.Value + position, delivery.Source.Value + position) is { } filled)
+                        {
+                            model.AddImplication(chosen, filled);
+                        }
+                        else
+                        {
+                            model.AddBoolAnd([chosen.Not()]);
+                        }
+                    }
+                }
+            }
+        }
+    }
+
     private void AddFixedDeliveries()
     {
         var bySink = new SortedDictionary<(int Sink, int Source, int Sender), List<BoolVar>>();

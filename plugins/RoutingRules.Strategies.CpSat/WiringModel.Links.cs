@@ -25,12 +25,9 @@ internal sealed partial class WiringModel
             }
         }
 
-        foreach (var (id, (stays, _)) in bystanders)
+        foreach (var ((id, other), stays) in bystanders)
         {
-            foreach (var other in part.TransmitBlocks[id].Bystanders)
-            {
-                Pass(id, part.ReceiveBlocks[other].Device, stays);
-            }
+            Pass(id, part.ReceiveBlocks[other].Device, stays);
         }
 
         foreach (var link in passes.GroupBy(entry => entry.Key.Link))

@@ -29,6 +29,7 @@ internal sealed partial class WiringModel
         classOf = new ReceiveClass?[part.ReceiveBlocks.Count];
         AddReceivers();
         AddFixedDeliveries();
+        AddSlotSinks();
         AddNeeds();
         AddSilence();
         AddTransmitBlocks();
@@ -183,13 +184,13 @@ internal sealed partial class WiringModel
         }
     }
 
-    /// <summary>True for a block that is as good as any other of its group: it feeds no output by itself and nothing of the input speaks for it.</summary>
+    /// <summary>True for a block that is as good as any other of its group: it feeds no output by itself, is not exposed, and nothing of the input speaks for it.</summary>
     private bool IsPlain(PartReceiveBlock block, bool hasStaying)
     {
         var isPlain = !block.IsKept && block.CarrierFrom < 0 && !(hasStaying && !block.InputStart.IsNone);
         for (var position = 0; position < block.Width; position++)
         {
-            isPlain &= part.OutputsFedBy(block.First + position).Count == 0;
+            isPlain &= part.OutputsFedBy(block.First + position).Count == 0 && !part.IsExposed(block.First + position);
         }
 
         return isPlain;

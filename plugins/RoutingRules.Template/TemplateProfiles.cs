@@ -33,14 +33,9 @@ public sealed class TemplateProfiles : ProfileSource
     public override IReadOnlyList<Id<DeviceProfile>> Ids => [TinyId];
 
     /// <inheritdoc/>
-    public override ReadOnlyMemory<byte>? Find(Id<DeviceProfile> id)
+    public override bool TryFind(Id<DeviceProfile> id, out ReadOnlyMemory<byte> json)
     {
-        // In "id == TinyId ? bytes : null" the null would become an empty document, and this source would claim every profile.
-        if (id == TinyId)
-        {
-            return Encoding.UTF8.GetBytes(Tiny);
-        }
-
-        return null;
+        json = id == TinyId ? Encoding.UTF8.GetBytes(Tiny) : default;
+        return id == TinyId;
     }
 }

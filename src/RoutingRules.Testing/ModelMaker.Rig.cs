@@ -62,6 +62,7 @@ internal sealed partial class ModelMaker
             Isolated = Flip(),
             Phantom = Flip(),
             Paired = Flip(),
+            InEar = Flip(),
             BlockSize = MaybeValue(() => Number(1, 65_535)),
             Carrier = MaybeValue(() => GroupPoints(single: true)),
             RateConverter = Flip(),

@@ -24,8 +24,8 @@ public static class RuleTester
     {
         ArgumentNullException.ThrowIfNull(rule);
         ArgumentNullException.ThrowIfNull(show);
-        var resolved = ShowResolver.Resolve(show, new ProfileLibrary(sources));
-        return RuleRunner.Run(resolved, [new ActiveRule(rule, rule.Descriptor.Severity, options)], RuleRunner.DefaultBudget, CancellationToken.None);
+        var profiles = new ProfileLibrary(sources);
+        return TwoReadings.Run(ShowResolver.Resolve(show, profiles), profiles, [new ActiveRule(rule, rule.Descriptor.Severity, options)], RuleRunner.DefaultBudget, CancellationToken.None);
     }
 
     /// <summary>The findings of a rule.</summary>

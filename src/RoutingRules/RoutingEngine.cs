@@ -7,6 +7,8 @@ using RoutingRules.Configuration;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Plugins;
+using RoutingRules.Reading;
+using RoutingRules.Reading.Documents;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
@@ -17,9 +19,15 @@ public sealed class RoutingEngine
 {
     private readonly Rule[] rules;
     private readonly ActiveRule[] active;
+    private readonly bool isVerifying;
 
-    internal RoutingEngine(Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, AssignmentStrategy[] strategies, PluginInfo[] plugins, EngineConfig config)
+    /// <summary>The engine that works inside: it takes the shows that answers make on their way without looking at them again.</summary>
+    private readonly RoutingEngine inside;
+
+    internal RoutingEngine(
+        Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, AssignmentStrategy[] strategies, PluginInfo[] plugins, EngineConfig config, bool isVerifying = true)
     {
+        this.isVerifying = isVerifying;
         this.rules = rules;
         this.active = active;
         Config = config;
@@ -28,6 +36,21 @@ public sealed class RoutingEngine
         FixProviders = fixProviders;
         Strategies = strategies;
         Plugins = plugins;
+        inside = new RoutingEngine(this);
+    }
+
+    private RoutingEngine(RoutingEngine outside)
+    {
+        isVerifying = outside.isVerifying;
+        rules = outside.rules;
+        active = outside.active;
+        Config = outside.Config;
+        Catalogue = outside.Catalogue;
+        Profiles = outside.Profiles;
+        FixProviders = outside.FixProviders;
+        Strategies = outside.Strategies;
+        Plugins = outside.Plugins;
+        inside = this;
     }
 
     /// <summary>The rules, by id, those that the configuration switches off included.</summary>
@@ -58,7 +81,12 @@ public sealed class RoutingEngine
 
     /// <summary>Resolves a show: devices, signal graph, demands.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
-    public ResolvedShow Resolve(Show show) => ShowResolver.Resolve(show, Profiles);
+    /// <exception cref="ArgumentException">A member of the show holds what no document can say; the message gives its JSON Pointer. Every answer about a show refuses such ones.</exception>
+    public ResolvedShow Resolve(Show show)
+    {
+        Demand(show, nameof(show));
+        return ShowResolver.Resolve(show, Profiles);
+    }
 
     /// <summary>Runs the rules on a show.</summary>
     /// <param name="show">The show.</param>
@@ -74,7 +102,7 @@ public sealed class RoutingEngine
     public CheckResult Check(Show show, RuleObserver observer, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(observer);
-        return RuleRunner.Run(Resolve(show), active, RuleRunner.DefaultBudget, cancellation, observer);
+        return TwoReadings.Run(Resolve(show), Profiles, active, RuleRunner.DefaultBudget, cancellation, observer);
     }
 
     /// <summary>Runs the rules on a resolved show.</summary>
@@ -84,7 +112,7 @@ public sealed class RoutingEngine
     public CheckResult Check(ResolvedShow show, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(show);
-        return RuleRunner.Run(show, active, RuleRunner.DefaultBudget, cancellation);
+        return TwoReadings.Run(show, Profiles, active, RuleRunner.DefaultBudget, cancellation);
     }
 
     /// <summary>Computes the patch of a show.</summary>
@@ -94,11 +122,18 @@ public sealed class RoutingEngine
     /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
     /// <exception cref="UnsupportedAssignmentException">The strategy cannot take into account something that the show uses.</exception>
     /// <exception cref="InvalidProposalException">The strategy proposed something that breaks a rule.</exception>
+    /// <exception cref="UnsoundResultException">What was computed breaks a rule, as <see cref="Verification.AssignmentVerifier"/> finds: a mistake of the engine.</exception>
     public AssignmentResult Assign(Show show, AssignmentOptions? options = null, CancellationToken cancellation = default)
     {
+        Demand(show, nameof(show));
         options ??= new AssignmentOptions();
-        var result = Assigner.Assign(this, show, options, cancellation);
-        return options.ExplainUnplaced ? UnplacedExplainer.Explain(this, show, options, result, static _ => true, cancellation) : result;
+        var result = Assigner.Assign(inside, show, options, cancellation);
+        if (isVerifying)
+        {
+            Verification.ResultGate.Pass(show, result, options, id => Profiles.Find(id)?.Value);
+        }
+
+        return options.ExplainUnplaced ? UnplacedExplainer.Explain(inside, show, options, result, static _ => true, cancellation) : result;
     }
 
     /// <summary>Answers why a feed or a line is where an assignment places it, and what if it were not.</summary>
@@ -113,9 +148,9 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public WhyAnswer Why(Show show, WhyQuestion question, AssignmentOptions? options = null, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(show);
+        Demand(show, nameof(show));
         ArgumentNullException.ThrowIfNull(question);
-        return WhyBuilder.Answer(this, show, question, options ?? new AssignmentOptions(), cancellation);
+        return WhyBuilder.Answer(inside, show, question, options ?? new AssignmentOptions(), cancellation);
     }
 
     /// <summary>Says what differs between two shows.</summary>
@@ -126,9 +161,9 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public ShowComparison Compare(Show before, Show after, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(before);
-        ArgumentNullException.ThrowIfNull(after);
-        return ShowComparer.Of(this, before, after).Compare(this, cancellation);
+        Demand(before, nameof(before));
+        Demand(after, nameof(after));
+        return ShowComparer.Of(inside, before, after).Compare(inside, cancellation);
     }
 
     /// <summary>Plans the way from one show to the next: steps in a safe order, and a card for each place.</summary>
@@ -140,9 +175,9 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public ChangeoverPlan PlanChangeover(Show before, Show after, Pace? pace = null, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(before);
-        ArgumentNullException.ThrowIfNull(after);
-        return ChangeoverPlanner.Plan(this, ShowComparer.Of(this, before, after), pace ?? new Pace(), new Dictionary<string, string>(), cancellation);
+        Demand(before, nameof(before));
+        Demand(after, nameof(after));
+        return ChangeoverPlanner.Plan(inside, ShowComparer.Of(inside, before, after), pace ?? new Pace(), new Dictionary<string, string>(), cancellation);
     }
 
     /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>
@@ -154,8 +189,8 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public RunPlan PlanRun(RunningOrder run, AssignmentOptions? options = null, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(run);
-        return RunPlanner.Plan(this, run, options ?? new AssignmentOptions(), cancellation);
+        Writable.Demand(run, RunTable.Run, nameof(run));
+        return RunPlanner.Plan(inside, run, options ?? new AssignmentOptions(), cancellation);
     }
 
     /// <summary>Answers what each loss does to a show as it stands, and what can be done about it.</summary>
@@ -167,12 +202,24 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public ImpactAnswer Impact(Show show, ImpactOptions? options = null, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(show);
-        return ImpactBuilder.Answer(this, show, options ?? new ImpactOptions(), cancellation);
+        Demand(show, nameof(show));
+        return ImpactBuilder.Answer(inside, show, options ?? new ImpactOptions(), cancellation);
     }
 
-    /// <summary>The same engine without rules, for assignments whose findings nobody reads.</summary>
-    internal RoutingEngine WithoutRules() => new([], [], Profiles, [], [.. Strategies], [], Config);
+    /// <summary>The same engine without rules and without a second look at results, for assignments that nobody gets to see.</summary>
+    internal RoutingEngine WithoutRules() => new RoutingEngine([], [], Profiles, [], [.. Strategies], [], Config, isVerifying: false).inside;
+
+    private void Demand(Show show, string parameter)
+    {
+        if (inside != this)
+        {
+            Writable.Demand(show, parameter);
+        }
+        else
+        {
+            ArgumentNullException.ThrowIfNull(show, parameter);
+        }
+    }
 
     /// <summary>Mends what the rules find, as far as there are fixes: each is tried on a copy and taken only when its finding is gone and nothing worse has come.</summary>
     /// <param name="show">The show; stays as it is.</param>
@@ -182,8 +229,8 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     public FixResult Fix(Show show, FixOptions? options = null, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(show);
-        return Fixer.Run(this, show, options ?? new FixOptions(), cancellation);
+        Demand(show, nameof(show));
+        return Fixer.Run(inside, show, options ?? new FixOptions(), cancellation);
     }
 
     /// <summary>The fixes of a finding that hold: those with edits were each tried on a copy of the show; manual ones follow as they are.</summary>
@@ -197,7 +244,7 @@ public sealed class RoutingEngine
         ArgumentNullException.ThrowIfNull(show);
         ArgumentNullException.ThrowIfNull(check);
         ArgumentNullException.ThrowIfNull(finding);
-        return Fixer.Offer(this, show, check, finding, cancellation);
+        return Fixer.Offer(inside, show, check, finding, cancellation);
     }
 
     /// <summary>Follows the signal at a point in both directions.</summary>

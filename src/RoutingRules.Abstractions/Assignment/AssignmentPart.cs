@@ -67,6 +67,15 @@ public abstract class AssignmentPart
     /// <summary>Whether a point is dead, reserved or excluded.</summary>
     public abstract bool IsBarred(PointIndex point);
 
+    /// <summary>Whether an output counts as a spare while nothing is placed there: it is not barred, and no line names it.</summary>
+    public abstract bool IsSpare(PointIndex output);
+
+    /// <summary>Whether a source is talkback, click or comms alone, so that it must not arrive at slots that are exposed.</summary>
+    public abstract bool IsPrivate(PointIndex source);
+
+    /// <summary>Whether a receive slot leads to loudspeakers by the routing that devices have without any patch.</summary>
+    public abstract bool IsExposed(PointIndex slot);
+
     /// <summary>The network that brings a stream from one device to another; -1 when none does.</summary>
     public abstract int NetworkBetween(int sender, int receiver);
 
@@ -93,7 +102,7 @@ public abstract class AssignmentPart
     /// <summary>Number of a point's port group among all port groups.</summary>
     public abstract int PortGroupOf(PointIndex point);
 
-    /// <summary>Usable outputs of a port group; 0 for groups of other kinds.</summary>
+    /// <summary>Outputs of a port group that count as spares; 0 for groups of other kinds.</summary>
     public abstract int UsableOutputs(int portGroup);
 
     /// <summary>Scores choices as the engine will.</summary>

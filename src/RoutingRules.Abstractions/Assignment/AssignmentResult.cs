@@ -34,6 +34,9 @@ public sealed record AssignmentResult
     /// <summary>Streams of the input that the result no longer has, in document order.</summary>
     public ValueList<Id<AudioStream>> RemovedStreams { get; init; }
 
+    /// <summary>Receive slots that took a stream of the input and take none now, in document order: also those of devices that no demand mentions.</summary>
+    public ValueList<RemovedReceiver> RemovedReceivers { get; init; }
+
     /// <summary>Outputs that sounded in the input and are silent now, in point order.</summary>
     public ValueList<Point> Silenced { get; init; }
 

@@ -11,4 +11,10 @@ public enum AssignmentStatus
 
     /// <summary>Pins of the document cannot hold together; the rest is assigned without them.</summary>
     PinsContradict,
+
+    /// <summary>
+    /// Valid, but the work was stopped before the search ended: what is left unplaced may well have a place. <see cref="AssignmentResult.ProvenNumbers"/>
+    /// says how far it is proven best all the same.
+    /// </summary>
+    Stopped,
 }

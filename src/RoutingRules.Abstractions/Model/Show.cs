@@ -33,4 +33,11 @@ public sealed record Show
 
     /// <summary>Content that other tools keep here; null when absent.</summary>
     public ExtensionData? Extensions { get; init; }
+
+    /// <summary>Which show was found to be what a document can say; a copy made by <c>with</c> names the one it was made from.</summary>
+    internal Admission Admitted { get; private set; }
+
+    /// <summary>Notes that this show was looked at.</summary>
+    /// <param name="isWhole">False when it is what was left of a document with mistakes.</param>
+    internal void Admit(bool isWhole) => Admitted = new(this, isWhole);
 }

@@ -23,6 +23,9 @@ public readonly struct ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     /// <exception cref="IndexOutOfRangeException">The position is not in the list.</exception>
     public T this[int index] => (items ?? [])[index];
 
+    /// <summary>True when both are one list and not only equal.</summary>
+    internal bool IsSame(ValueList<T> other) => ReferenceEquals(items, other.items);
+
     /// <summary>The elements as a span.</summary>
     public ReadOnlySpan<T> AsSpan() => items;
 

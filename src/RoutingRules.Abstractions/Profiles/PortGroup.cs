@@ -38,6 +38,9 @@ public sealed record PortGroup
     /// <summary>Whether odd and even neighbours are pairs in hardware.</summary>
     public bool Paired { get; init; }
 
+    /// <summary>Whether somebody hears with earpieces or headphones what arrives here, as at a pack on a cable or a headphone amplifier.</summary>
+    public bool InEar { get; init; }
+
     /// <summary>How many slots travel together, from 1; null means 1.</summary>
     public int? BlockSize { get; init; }
 

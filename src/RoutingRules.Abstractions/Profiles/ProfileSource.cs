@@ -12,7 +12,9 @@ public abstract class ProfileSource
     /// <summary>The ids it holds, each once, in ordinal order.</summary>
     public abstract IReadOnlyList<Id<DeviceProfile>> Ids { get; }
 
-    /// <summary>The profile document as UTF-8 JSON, or null when the source does not hold the id.</summary>
+    /// <summary>Hands out a profile document. The engine asks only for ids that <see cref="Ids"/> lists.</summary>
     /// <param name="id">The id a device names.</param>
-    public abstract ReadOnlyMemory<byte>? Find(Id<DeviceProfile> id);
+    /// <param name="json">The document as UTF-8 JSON; empty when the source does not hold the id.</param>
+    /// <returns>True when the source holds the id.</returns>
+    public abstract bool TryFind(Id<DeviceProfile> id, out ReadOnlyMemory<byte> json);
 }

@@ -23,6 +23,20 @@ public sealed class LineNode
     /// <summary>The name, or else the id.</summary>
     public string DisplayName => Model.Name ?? Model.Id.Value;
 
+    /// <summary>True when an earlier entry of its <c>to</c> says the same; such an entry counts for nothing.</summary>
+    internal bool IsRepeated(int sink)
+    {
+        for (var earlier = 0; earlier < sink; earlier++)
+        {
+            if (Model.To[earlier] == Model.To[sink])
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>How many points wide: 1, or 2 for a pair.</summary>
     public int Width => Model.Width;
 }

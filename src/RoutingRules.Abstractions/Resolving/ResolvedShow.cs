@@ -7,6 +7,8 @@ namespace RoutingRules.Resolving;
 public sealed class ResolvedShow
 {
     private Dictionary<int, DemandNode>? demandByPoint;
+    private EndPlaces? ears;
+    private EndPlaces? loudspeakers;
 
     internal ResolvedShow()
     {
@@ -53,6 +55,13 @@ public sealed class ResolvedShow
 
     /// <summary>Points that do not work or are reserved, in document order.</summary>
     public required IReadOnlyList<MarkedPoint> Marks { get; init; }
+
+    /// <summary>Where somebody hears with earpieces or headphones, and what leads there, whatever the feeds are called.</summary>
+    internal EndPlaces Ears => Volatile.Read(ref ears) ?? Interlocked.CompareExchange(ref ears, EndPlaces.Ears(this), null) ?? ears;
+
+    /// <summary>Where loudspeakers sound, and what leads there.</summary>
+    internal EndPlaces Loudspeakers =>
+        Volatile.Read(ref loudspeakers) ?? Interlocked.CompareExchange(ref loudspeakers, EndPlaces.Loudspeakers(this), null) ?? loudspeakers;
 
     /// <summary>The mark of a point, or null.</summary>
     public MarkedPoint? MarkOf(PointIndex point)

@@ -135,6 +135,9 @@ public sealed class SignalGraph
     /// <summary>The point that feeds a point; none when nothing does.</summary>
     public PointIndex Upstream(PointIndex point) => new(upstream[point.Value]);
 
+    /// <summary>A point and all that feeds it, hop by hop, each point once: the way up that ends also in a loop. Empty for none.</summary>
+    public UpwardWalk Upward(PointIndex point) => new(this, point, null);
+
     /// <summary>What brings signal to a point.</summary>
     public HopKind Via(PointIndex point) => via[point.Value];
 

@@ -1,5 +1,6 @@
 using RoutingRules.Configuration;
 using RoutingRules.Model;
+using RoutingRules.Resolving;
 
 namespace RoutingRules.Rules;
 
@@ -9,6 +10,15 @@ public sealed partial class RuleContext
     private Dictionary<Type, object>? shared;
 
     internal int PointCount => show.Graph.PointCount;
+
+    /// <summary>Where somebody hears with earpieces or headphones, and what leads there.</summary>
+    internal EndPlaces Ears => Count(ModelSlices.Routes).Ears;
+
+    /// <summary>Where loudspeakers sound, and what leads there.</summary>
+    internal EndPlaces Loudspeakers => Count(ModelSlices.Routes).Loudspeakers;
+
+    /// <summary>The points that bring signal to a point: the one that feeds it, or the legs of the selector it comes out of.</summary>
+    internal IReadOnlyList<PointIndex> Before(PointIndex point) => EndPlaces.Before(Count(ModelSlices.Routes).Graph, point);
 
     /// <summary>Hands the context to the next rule.</summary>
     internal void NextRule(RuleDescriptor next, Severity effective, ValueList<RuleOptionValue> set)

@@ -161,6 +161,9 @@ public sealed partial class RuleContext
     /// <summary>The point that feeds a point; none when nothing does.</summary>
     public PointIndex Upstream(PointIndex point) => Count(ModelSlices.Routes).Graph.Upstream(point);
 
+    /// <summary>A point and all that feeds it, hop by hop, each point once: the way up that ends also in a loop. Empty for none.</summary>
+    public UpwardWalk Upward(PointIndex point) => new(Read(ModelSlices.Routes).Graph, point, meter);
+
     /// <summary>What brings signal to a point.</summary>
     public HopKind Via(PointIndex point) => Count(ModelSlices.Routes).Graph.Via(point);
 
@@ -187,16 +190,12 @@ public sealed partial class RuleContext
     /// <summary>True when a point is fed, over any number of hops, by another, or is that point.</summary>
     public bool IsFedBy(PointIndex point, PointIndex source)
     {
-        var graph = Read(ModelSlices.Routes).Graph;
-        for (var steps = 0; !point.IsNone && steps <= graph.PointCount; steps++)
+        foreach (var passed in Upward(point))
         {
-            meter.Add(1);
-            if (point == source)
+            if (passed == source)
             {
                 return true;
             }
-
-            point = graph.Upstream(point);
         }
 
         return false;

@@ -72,7 +72,7 @@ internal sealed class AlternativeProbe
         var candidates = Enumerable.Range(0, demand.Candidates.Length).Where(choice => demand.Candidates[choice].First == first).ToList();
         if (candidates.Count == 0)
         {
-            return (demand.Late.Contains(first) ? RefusalCause.Late : RefusalCause.NoPath, null);
+            return (demand.Late.Contains(first) ? RefusalCause.Late : Exposure.IsPrivate(demand.Node) && problem.Exposure.Leads(first) ? RefusalCause.Overheard : RefusalCause.NoPath, null);
         }
 
         foreach (var choice in candidates)

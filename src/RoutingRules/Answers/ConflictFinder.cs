@@ -19,6 +19,11 @@ internal sealed class ConflictFinder(Reassigner again, AssignmentProblem problem
             return unplaced with { Conflict = contradiction.Where(key => key != unplaced.Demand).ToValueList(), ConflictProof = ConflictProof.Searched };
         }
 
+        if (problem.Untried.Count > 0)
+        {
+            return unplaced;
+        }
+
         var demand = problem.Demands.First(candidate => candidate.Node.Key == unplaced.Demand);
         if (demand.Candidates.Length == 0)
         {
@@ -146,6 +151,6 @@ internal sealed class ConflictFinder(Reassigner again, AssignmentProblem problem
 
         var isPlaced = found.Unplaced.All(entry => !wanted.Contains(entry.Demand)
             || (entry.Demand != unplaced.Demand || entry.Sink != unplaced.Sink) && result.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink));
-        return isPlaced ? true : found.Status == AssignmentStatus.Feasible ? null : false;
+        return isPlaced ? true : found.Status is AssignmentStatus.Feasible or AssignmentStatus.Stopped ? null : false;
     }
 }

@@ -53,4 +53,7 @@ public enum RefusalCause
 
     /// <summary>The device has no free point of the kind and width that is needed.</summary>
     WrongKind,
+
+    /// <summary>Loudspeakers would play it there, and it is talkback, click or comms.</summary>
+    Overheard,
 }

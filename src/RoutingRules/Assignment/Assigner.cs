@@ -42,7 +42,7 @@ internal sealed class Assigner
 
         var strategy = engine.Strategies.FirstOrDefault(strategy => strategy.Name == (options.Strategy ?? ExactStrategy.Id))
             ?? throw new ArgumentException($"There is no strategy '{options.Strategy}'; there are {string.Join(", ", engine.Strategies.Select(strategy => strategy.Name))}.", nameof(options));
-        var problem = ProblemBuilder.Build(engine.Resolve(show), options);
+        var problem = ProblemBuilder.Build(engine.Resolve(show), options, cancellation);
         return new Assigner(engine, problem, strategy, cancellation).Run();
     }
 
@@ -60,10 +60,10 @@ internal sealed class Assigner
             throw new InvalidOperationException("The choices found cannot stand together.");
         }
 
-        proven = isBestWiring ? proven : Joined(score, sums, proven);
+        proven = problem.IsCut ? 0 : isBestWiring ? proven : Joined(score, sums, proven);
         var writer = new PatchWriter(problem, choices, wiring);
         var result = writer.Write(engine.Resolve);
-        return new AssignmentReport(problem, evaluator, firm, choices, score, proven).Build(result, engine.Resolve(result), writer, engine);
+        return new AssignmentReport(problem, evaluator, firm, choices, score, proven, cancellation.IsCancellationRequested).Build(result, engine.Resolve(result), writer, engine);
     }
 
     private (int[] Choices, int Proven) SearchParts(FirmDemands firm, int[] sums)

@@ -24,6 +24,12 @@ internal sealed class AssignmentProblem
     /// <summary>Outputs that each receive slot feeds by fixed routing that cannot be cleared, or whenever their block is routed; empty for most points.</summary>
     public required int[][] FixedOutputsOf { get; init; }
 
+    /// <summary>Routing in blocks inside devices.</summary>
+    public required BlockRouting Blocks { get; init; }
+
+    /// <summary>Devices with routes in blocks that could serve a demand and are not tried: then nothing is claimed. In device order, mostly none.</summary>
+    public IReadOnlyList<DeviceNode> Untried { get; set; } = [];
+
     /// <summary>For an output that is routed in blocks, all outputs of its block; null for others.</summary>
     public required int[]?[] BlockOf { get; init; }
 
@@ -51,13 +57,22 @@ internal sealed class AssignmentProblem
     /// <summary>Number of each point's port group among all port groups.</summary>
     public required int[] PortGroupOf { get; init; }
 
-    /// <summary>Usable outputs of each port group; 0 for other groups.</summary>
+    /// <summary>Outputs that count as spares while nothing is placed there: usable, and named by no line.</summary>
+    public required bool[] IsSpare { get; init; }
+
+    /// <summary>What must not get to loudspeakers, and from where it would.</summary>
+    public required Exposure Exposure { get; init; }
+
+    /// <summary>Outputs of each port group that count as spares; 0 for other groups.</summary>
     public required int[] UsableOutputs { get; init; }
 
     public required bool[] IsExcluded { get; init; }
 
     /// <summary>Paths without excluded links and devices.</summary>
     public required NetworkMap Network { get; init; }
+
+    /// <summary>True when the work was stopped before all places were looked at, so that nothing can be said about what has none.</summary>
+    public bool IsCut { get; set; }
 
     /// <summary>Streams of the input that stay whatever is assigned.</summary>
     public List<StreamNode> Staying { get; } = [];
@@ -75,7 +90,7 @@ internal sealed class AssignmentProblem
             return sink;
         }
 
-        var slot = Show.Graph.FixedSource(new(sink)) is { } always ? always.Value : BlockRouting.ReceiveSlot(Show.Graph, sink);
+        var slot = Show.Graph.FixedSource(new(sink)) is { } always ? always.Value : Blocks.ReceiveSlot(sink);
         return slot >= 0 && ReceiveBlockOf[slot] >= 0 ? slot : -1;
     }
 

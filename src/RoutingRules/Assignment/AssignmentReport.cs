@@ -5,7 +5,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Assignment;
 
 /// <summary>Turns choices into the account that a caller gets.</summary>
-internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, int provenBySearch)
+internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, FirmDemands firm, int[] choices, ChoiceScore score, int provenBySearch, bool wasStopped)
 {
     private readonly SignalGraph graph = problem.Show.Graph;
 
@@ -17,7 +17,9 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
         return new AssignmentResult
         {
             Show = result,
-            Status = contradicts ? AssignmentStatus.PinsContradict : proven == ObjectiveVector.Length ? AssignmentStatus.Optimal : AssignmentStatus.Feasible,
+            Status = contradicts ? AssignmentStatus.PinsContradict
+                : proven == ObjectiveVector.Length ? AssignmentStatus.Optimal
+                : wasStopped ? AssignmentStatus.Stopped : AssignmentStatus.Feasible,
             ProvenNumbers = contradicts ? 0 : proven,
             Objective = contradicts ? null : vector,
             Placements = Placements(),
@@ -25,6 +27,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             Moved = problem.Demands.Where(IsMoved).Select(demand => demand.Node.Key).ToValueList(),
             Contradictions = firm.Contradictions.Select(set => set.Select(index => problem.Demands[index].Node.Key).ToValueList()).ToValueList(),
             RemovedStreams = writer.RemovedStreams.ToValueList(),
+            RemovedReceivers = RemovedReceivers(resolved.Graph),
             Silenced = Silenced(resolved.Graph),
             Cleared = writer.Cleared.Distinct().Select(point => graph.Address(point)).ToValueList(),
             Notes = Notes(),
@@ -34,9 +37,14 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
         };
     }
 
-    /// <summary>What the search proved, and the numbers after it that are 0 and cannot be smaller.</summary>
+    /// <summary>What the search proved, and the numbers after it that are 0 and cannot be smaller; nothing where routes were left out.</summary>
     private int ProvenPrefix()
     {
+        if (problem.Untried.Count > 0)
+        {
+            return 0;
+        }
+
         var proven = provenBySearch;
         while (proven < ObjectiveVector.Length && score.Numbers[LevelOrder.At(evaluator.Order, proven)] == 0)
         {
@@ -82,7 +90,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
                 var reached = demand.Candidates[choices[demand.Index]].Deliveries;
                 for (var entry = 0; entry < line.Sinks.Count; entry++)
                 {
-                    if (!Array.Exists(reached, delivery => delivery.Sink == line.Sinks[entry].Value))
+                    if (!line.IsRepeated(entry) && !Array.Exists(reached, delivery => delivery.Sink == line.Sinks[entry].Value))
                     {
                         unplaced.Add(new UnplacedDemand { Demand = demand.Node.Key, Sink = line.Model.To[entry], Reason = UnplacedReasons.Of(demand, entry) });
                     }
@@ -95,6 +103,36 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
 
     private bool IsMoved(Demand demand) =>
         demand.Existing >= 0 && (choices[demand.Index] < 0 || demand.Candidates[choices[demand.Index]].First != demand.Existing);
+
+    private ValueList<RemovedReceiver> RemovedReceivers(SignalGraph result)
+    {
+        var removed = new List<RemovedReceiver>();
+        foreach (var stream in problem.Show.Streams)
+        {
+            foreach (var receiver in stream.Receivers)
+            {
+                var width = receiver.At.IsNone ? 0 : receiver.Model.At.Width;
+                for (var (from, until) = (0, 0); from < width; from = until + 1)
+                {
+                    until = from;
+                    while (until < width && HasLeft(stream, receiver.At + until, result))
+                    {
+                        until++;
+                    }
+
+                    if (until > from)
+                    {
+                        removed.Add(new RemovedReceiver { Stream = stream.Model.Id, At = graph.Address(receiver.At + from, until - from) });
+                    }
+                }
+            }
+        }
+
+        return removed.ToValueList();
+    }
+
+    private bool HasLeft(StreamNode stream, PointIndex slot, SignalGraph result) =>
+        graph.Via(slot) == HopKind.Stream && graph.ViaIndex(slot) == stream.Index && result.Via(slot) != HopKind.Stream;
 
     private ValueList<Point> Silenced(SignalGraph result)
     {
@@ -145,6 +183,17 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
                     notes.Add($"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First + position))}, which {state}.");
                 }
             }
+
+            if (Exposure.IsPrivate(demand.Node) && problem.Exposure.Leads(candidate.First))
+            {
+                notes.Add($"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First), demand.Node.Width)}, from where loudspeakers play it; ask whether {demand.Node.Feed!.Model.Role} shall be heard there.");
+            }
+        }
+
+        if (problem.Untried.Count > 0)
+        {
+            var names = string.Join(", ", problem.Untried.Select(device => device.Id));
+            notes.Add($"Blocks of channels were routed inside {names} only as they are patched now or from the same numbers; whether other blocks would do better was not tried.");
         }
 
         return notes.ToValueList();

@@ -5,7 +5,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Assignment;
 
 /// <summary>Finds the ways to place each demand that could work on their own.</summary>
-internal sealed class CandidateBuilder(AssignmentProblem problem)
+internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationToken cancellation)
 {
     private const int MaxCombinations = 256;
 
@@ -91,7 +91,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         {
             Node = node,
             Tier = (int)line.Model.Priority,
-            Weight = line.Model.To.Count,
+            Weight = line.Model.To.Distinct().Count(),
             IsPinned = false,
             Candidates = [.. candidates],
             Late = [.. lateSinks.Where(sink => !candidates.Exists(candidate => Array.Exists(candidate.Deliveries, delivery => delivery.Sink == sink)))],
@@ -102,8 +102,14 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         };
     }
 
-    private static IEnumerable<PointIndex> Runs(DemandNode node)
+    private IEnumerable<PointIndex> Runs(DemandNode node)
     {
+        if (cancellation.IsCancellationRequested)
+        {
+            problem.IsCut = true;
+            return node.IsPinned ? node.Allowed : node.Existing.IsNone ? [] : [node.Existing];
+        }
+
         var isExtra = !node.Existing.IsNone && !node.Allowed.Contains(node.Existing);
         return isExtra ? node.Allowed.Append(node.Existing).Order() : node.Allowed;
     }
@@ -120,7 +126,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         for (var position = 0; position < node.Width; position++)
         {
             var point = run.Value + position;
-            if (problem.IsExcludedPoint[point] || (problem.IsBarred[point] && !node.IsPinned))
+            if (problem.IsExcludedPoint[point] || (!node.IsPinned && (problem.IsBarred[point] || (Exposure.IsPrivate(node) && problem.Exposure.Leads(point)))))
             {
                 return false;
             }
@@ -144,21 +150,30 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
     private void AddLineCandidates(DemandNode node, LineNode line, PointIndex first, PointIndex[] points, List<Candidate> candidates)
     {
         var carriers = Carriers(points, node.Width);
-        var choices = new List<Delivery?>[line.Sinks.Count];
+        var sinks = line.Sinks.Where((_, entry) => !line.IsRepeated(entry)).ToArray();
+        var choices = new List<Delivery?>[sinks.Length];
         for (var sink = 0; sink < choices.Length; sink++)
         {
             choices[sink] = [];
             foreach (var carrier in carriers)
             {
-                if (!line.Sinks[sink].IsNone && Deliver(carrier, line.Sinks[sink].Value, node.Width) is { } delivery && IsInTime(node, delivery))
+                if (!sinks[sink].IsNone && Deliver(carrier, sinks[sink].Value, node.Width) is { } delivery && IsInTime(node, delivery))
                 {
                     choices[sink].Add(delivery);
                 }
             }
 
-            if (!line.Sinks[sink].IsNone && first == node.Existing && DeliverAsIs(first.Value, line.Sinks[sink].Value, node.Width) is { } asIs && !choices[sink].Contains(asIs) && IsInTime(node, asIs))
+            if (!sinks[sink].IsNone && first == node.Existing && DeliverAsIs(first.Value, sinks[sink].Value, node.Width) is { } asIs && !choices[sink].Contains(asIs) && IsInTime(node, asIs))
             {
                 choices[sink].Insert(0, asIs);
+            }
+
+            // A leg in use stays in use.
+            var inUse = choices[sink].FindIndex(choice => !line.Sinks[sink].IsNone && ExistingPlacements.IsFedBy(graph, line.Sinks[sink].Value, choice!.Value.Source));
+            if (inUse > 0)
+            {
+                choices[sink].Insert(0, choices[sink][inUse]);
+                choices[sink].RemoveAt(inUse + 1);
             }
 
             choices[sink].Add(null);
@@ -286,21 +301,26 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         var upstream = graph.Upstreams;
         var last = -1;
         var streams = 0;
-        for (var (point, steps) = (sink, 0); point != source; point = upstream[point], steps++)
+        foreach (var point in graph.Upward(new PointIndex(sink)))
         {
-            if (upstream[point] < 0 || steps > upstream.Length || graph.Hops[point] == HopKind.Cable)
+            if (point.Value == source)
+            {
+                return streams > 1 ? -1 : streams == 1 ? last : upstream[sink];
+            }
+
+            if (graph.Via(point) == HopKind.Cable)
             {
                 return -1;
             }
 
-            if (graph.Hops[point] is HopKind.Stream or HopKind.Carrier)
+            if (graph.Via(point) is HopKind.Stream or HopKind.Carrier)
             {
-                last = upstream[upstream[point]];
+                last = upstream[upstream[point.Value]];
                 streams++;
             }
         }
 
-        return streams > 1 ? -1 : streams == 1 ? last : upstream[sink];
+        return -1;
     }
 
     /// <summary>The delivery from a source run to a sink run when devices, routing and network allow it at all.</summary>
@@ -338,7 +358,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
         }
 
         return graph.RoutingBetween(new PointIndex(source), new PointIndex(sink)) is { Mode: RoutingMode.Free }
-            || BlockRouting.Find(graph, source, sink) is { Size: 1 };
+            || problem.Blocks.Find(source, sink) is { Size: 1 };
     }
 
     private bool IsReachable(int source, int sink, int sender, int receiver)
@@ -386,20 +406,20 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
 
         if (graph.FixedSource(new PointIndex(sink)) is { } always)
         {
-            return always.Value >= block.First && always.Value < block.First + block.Width;
+            return always.Value >= block.First && always.Value < block.First + block.Width && !problem.IsBarred[always.Value];
         }
 
-        return graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free }
-            || (BlockRouting.ReceiveSlot(graph, sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width);
+        return (graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free } && problem.IsBarred.AsSpan(block.First, block.Width).Contains(false))
+            || (problem.Blocks.ReceiveSlot(sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width && !problem.IsBarred[slot]);
     }
 
     private bool Sends(TransmitBlock block, int source)
     {
         for (var slot = block.First; slot < block.First + block.Width; slot++)
         {
-            if (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
+            if (!problem.IsBarred[slot] && (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
                 ? always.Value == source
-                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || BlockRouting.Find(graph, source, slot) is not null))
+                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || problem.Blocks.Find(source, slot) is not null)))
             {
                 return true;
             }
@@ -410,29 +430,12 @@ internal sealed class CandidateBuilder(AssignmentProblem problem)
 
     private void AddSeparations(Demand[] demands)
     {
-        foreach (var feed in problem.Show.Feeds)
+        var apart = Apartness.Of(problem.Show);
+        for (var i = 0; apart is not null && i < demands.Length; i++)
         {
-            foreach (var separation in feed.Model.SeparateFrom)
+            foreach (var (other, by) in apart.Of(i))
             {
-                var other = problem.Show.Feeds.FirstOrDefault(candidate => candidate.Model.Id == separation.Feed);
-                for (var entry = 0; other is not null && other != feed && entry < Math.Min(feed.Model.To.Count, other.Model.To.Count); entry++)
-                {
-                    var mine = feed.FirstDemand + entry;
-                    var theirs = other.FirstDemand + entry;
-                    demands[mine].Separations.Add(new Separate(theirs, separation.By));
-                    demands[theirs].Separations.Add(new Separate(mine, separation.By));
-                }
-            }
-
-            for (var entry = 0; feed.Model.Spread && entry < feed.Model.To.Count; entry++)
-            {
-                for (var other = 0; other < feed.Model.To.Count; other++)
-                {
-                    if (other != entry)
-                    {
-                        demands[feed.FirstDemand + entry].Separations.Add(new Separate(feed.FirstDemand + other, SeparationBy.Device));
-                    }
-                }
+                demands[i].Separations.Add(new Separate(other, by));
             }
         }
     }

@@ -15,8 +15,8 @@ internal sealed class Choice
     /// <summary>For a free need: the slots of its sources.</summary>
     public int[] Slots { get; init; } = [];
 
-    /// <summary>How many of its slots carry the wanted source in the input already.</summary>
-    public int Familiar { get; init; }
+    /// <summary>How much of it stands in the input: slots that carry the wanted source, blocks that take the same slots, routes from the receive slots.</summary>
+    public int Familiar { get; set; }
 
     /// <summary>Position among the options of the task.</summary>
     public required int Rank { get; init; }

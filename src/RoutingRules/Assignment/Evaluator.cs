@@ -182,7 +182,7 @@ internal sealed class Evaluator
             newInGroup[candidate.PortGroup] += candidate.AsksForSpares ? 1 : 0;
             foreach (var point in candidate.Claims)
             {
-                usedInGroup[candidate.PortGroup] += problem.IsBarred[point] ? 0 : 1;
+                usedInGroup[candidate.PortGroup] += problem.IsSpare[point] ? 1 : 0;
             }
         }
 

@@ -43,19 +43,11 @@ internal sealed class FirmDemands
     /// <summary>Held demands that had to yield, in demand order.</summary>
     public List<int> Yielded { get; } = [];
 
+    /// <summary>Makes pins firm; whether they can hold together, the search of their part decides.</summary>
     public void Settle()
     {
         var pins = problem.Demands.Where(demand => demand.IsPinned).Select(demand => demand.Index).ToList();
         DropEvenPairs(pins);
-        while (!IsPossible(pins))
-        {
-            foreach (var index in LeftOutOf(Smallest(pins)))
-            {
-                Choices[index] = [];
-                pins.Remove(index);
-            }
-        }
-
         SettleHolds(pins);
     }
 
@@ -72,12 +64,18 @@ internal sealed class FirmDemands
         }
     }
 
-    /// <summary>What to leave out of pins that cannot stand together: the last pair that starts even, which never contradicts; else all of them, as a contradiction.</summary>
+    /// <summary>What to leave out of pins that cannot stand together: the last pair that starts even, which never contradicts; else all of them, as a contradiction, if all routes were tried.</summary>
     public List<int> LeftOutOf(List<int> conflict)
     {
         if (conflict.Exists(IsEvenPair))
         {
             return [conflict.FindLast(IsEvenPair)];
+        }
+
+        if (problem.Untried.Count > 0)
+        {
+            // They might stand together on routes that were not tried: the least important one goes, and nothing is claimed.
+            return [conflict.OrderBy(index => problem.Demands[index].Tier).ThenBy(index => index).Last()];
         }
 
         Contradictions.Add(conflict);
@@ -152,25 +150,27 @@ internal sealed class FirmDemands
     /// <summary>A quick test: false when the firm demands among some surely cannot stand together.</summary>
     public bool MayStand(int[] part) => IsPossible([.. part.Where(index => IsFirm[index])]);
 
+    /// <summary>True when the firm demands among some can stand while nothing else is placed.</summary>
+    public bool StandAlone(int[] part) => IsPossible([.. part.Where(index => IsFirm[index])], null);
+
     private IEnumerable<int> All(int index) => Enumerable.Range(0, problem.Demands[index].Candidates.Length);
 
-    /// <summary>A set that is impossible and would be possible without any one of its members.</summary>
-    private List<int> Smallest(List<int> pins)
+    /// <summary>Of pins that surely cannot stand together, some of which that is still sure, and would not be without any one of them; else all.</summary>
+    public int[] Narrowed(int[] pins)
     {
-        var conflict = new List<int>(pins);
-        foreach (var index in pins)
+        var conflict = pins.ToList();
+        foreach (var index in IsPossible([.. pins]) ? [] : pins)
         {
             var smaller = conflict.Where(other => other != index).ToList();
-            if (!IsPossible(smaller))
-            {
-                conflict = smaller;
-            }
+            conflict = IsPossible(smaller) ? conflict : smaller;
         }
 
-        return conflict;
+        return [.. conflict];
     }
 
-    private bool IsPossible(List<int> firm)
+    private bool IsPossible(List<int> firm) => IsPossible(firm, mayFill);
+
+    private bool IsPossible(List<int> firm, bool[]? open)
     {
         if (firm.Count == 0)
         {
@@ -191,6 +191,6 @@ internal sealed class FirmDemands
         }
 
         firm.Sort();
-        return evaluator.Evaluate([.. firm], choices, mayFill, WiringBudget, null, out _) is not null;
+        return evaluator.Evaluate([.. firm], choices, open, WiringBudget, null, out _) is not null;
     }
 }

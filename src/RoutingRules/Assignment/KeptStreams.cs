@@ -93,6 +93,7 @@ internal static class KeptStreams
     private static void Keep(AssignmentProblem problem, StreamNode stream)
     {
         problem.Staying.Add(stream);
+        var network = problem.Show.Network.IndexOf(stream.Model.Network);
         for (var slot = 0; slot < stream.Model.From.Width; slot++)
         {
             var block = problem.TransmitBlockOf[stream.From.Value + slot];
@@ -101,13 +102,15 @@ internal static class KeptStreams
                 problem.TransmitBlocks[block].IsKept = true;
                 problem.TransmitBlocks[block].IsHeard |= stream.Receivers.Count > 0;
                 problem.TransmitBlocks[block].KeptStream = stream.Index;
-                problem.TransmitBlocks[block].KeptNetwork = problem.Show.Network.IndexOf(stream.Model.Network);
+                problem.TransmitBlocks[block].KeptNetwork = network;
             }
         }
 
         foreach (var block in ReceiveBlocks(problem, stream, null))
         {
             problem.ReceiveBlocks[block].IsKept = true;
+            problem.ReceiveBlocks[block].HasWay = network >= 0
+                && problem.Network.Joins(network, problem.Show.Graph.DeviceOf(stream.From), problem.Show.Devices[problem.ReceiveBlocks[block].Device]);
         }
     }
 
@@ -119,6 +122,7 @@ internal static class KeptStreams
             return;
         }
 
+        problem.TransmitBlocks[block].BystanderNetwork = problem.Show.Network.IndexOf(stream.Model.Network);
         problem.TransmitBlocks[block].Bystanders.AddRange(ReceiveBlocks(problem, stream, mentioned));
     }
 

@@ -3,13 +3,15 @@ namespace RoutingRules.Assignment;
 /// <summary>Places demands one after the other in list order, never before an earlier one of the same port group, keeping the best of all states that later demands cannot tell apart.</summary>
 /// <remarks>
 /// A dynamic programme: it ends with the best placement that opposes the list order nowhere, as far as the floor of the wiring can tell, unless it
-/// had to drop states. Places later in a block than the first free one are tried only where a demand wants a number, since they gain nothing.
+/// had to drop states. Of the places in a block, a later one is tried only where a demand of a set may want its number or where by itself it costs
+/// less than the earlier ones, as beside a pin whose place in the list is passed: else it gains nothing.
 /// </remarks>
 internal sealed class ListBeam
 {
     private readonly AssignmentProblem problem;
     private readonly ListProblem list;
     private readonly int[] position;
+    private readonly int[] levelAt;
     private readonly int[] lastUse;
     private readonly int[] lastPoolUse;
     private readonly int[] memoryOf;
@@ -33,9 +35,11 @@ internal sealed class ListBeam
         this.problem = problem;
         this.list = list;
         position = new int[ObjectiveVector.Length];
+        levelAt = new int[ObjectiveVector.Length];
         for (var i = 0; i < ObjectiveVector.Length; i++)
         {
-            position[LevelOrder.At(order, i)] = i;
+            levelAt[i] = LevelOrder.At(order, i);
+            position[levelAt[i]] = i;
         }
 
         layout = new CellLayout(list.GroupCount, 2 * list.GroupCount, 3 * list.GroupCount, 4 * list.GroupCount, (4 * list.GroupCount) + list.Pools.Length);
@@ -155,6 +159,7 @@ internal sealed class ListBeam
         {
             var isPlaced = false;
             var (group, block, number) = (-1, -2, 0);
+            int[]? least = null;
             foreach (var option in list.Options[at])
             {
                 if (option.Number <= state.Cells[option.Group])
@@ -163,7 +168,8 @@ internal sealed class ListBeam
                 }
 
                 var here = option.Blocks.Length > 0 ? option.Blocks[0] : -1;
-                if (option.Group == group && here == block && option.Number > number && !Wishes(at))
+                var isSameBlock = option.Group == group && here == block;
+                if (isSameBlock && option.Number > number && !IsCheaper(option.Cost, least!) && problem.Demands[list.Demands[at]].Set < 0)
                 {
                     continue;
                 }
@@ -171,6 +177,7 @@ internal sealed class ListBeam
                 steps++;
                 if (Place(state, at, option) is { } placed)
                 {
+                    least = isSameBlock && !IsCheaper(option.Cost, least!) ? least : option.Cost;
                     (group, block, number) = (option.Group, here, option.Number);
                     isPlaced = true;
                     Keep(next, known, placed);
@@ -192,8 +199,19 @@ internal sealed class ListBeam
         return next;
     }
 
-    /// <summary>True when a demand may want another place than the first free one of a block.</summary>
-    private bool Wishes(int at) => problem.Demands[list.Demands[at]] is { Preferred: > 0 } or { Set: >= 0 };
+    /// <summary>True when what a place costs by itself is less than what another does, in the order asked for.</summary>
+    private bool IsCheaper(int[] cost, int[] than)
+    {
+        foreach (var at in levelAt)
+        {
+            if (cost[at] != than[at])
+            {
+                return cost[at] < than[at];
+            }
+        }
+
+        return false;
+    }
 
     private void Keep(List<ListState> next, Dictionary<int[], int> known, ListState state)
     {
@@ -234,7 +252,7 @@ internal sealed class ListBeam
         }
 
         var isSpareAsked = problem.Options.Spares > 0 && demand.Node.Line is null;
-        if (isSpareAsked && option.AsksForSpares && freeIn[option.Group] - state.Cells[layout.Used + option.Group] - option.Width < problem.Options.Spares)
+        if (isSpareAsked && option.AsksForSpares && freeIn[option.Group] - state.Cells[layout.Used + option.Group] - option.Spares < problem.Options.Spares)
         {
             return null;
         }
@@ -242,7 +260,7 @@ internal sealed class ListBeam
         var cells = (int[])state.Cells.Clone();
         cells[option.Group] = option.Number + option.Width - 1;
         cells[layout.Senders + option.Group] = option.Sender + 1;
-        cells[layout.Used + option.Group] += isSpareAsked ? option.Width : 0;
+        cells[layout.Used + option.Group] += isSpareAsked ? option.Spares : 0;
         UseBlocks(cells, demand.Node.Line is not null, option, added);
         foreach (var (pool, amount) in option.Pools)
         {

@@ -33,4 +33,7 @@ internal sealed class ListOption
 
     /// <summary>True when it asks for spares in its group.</summary>
     public bool AsksForSpares { get; init; }
+
+    /// <summary>How many outputs it takes that would count as spares.</summary>
+    public int Spares { get; init; }
 }

@@ -95,7 +95,7 @@ internal sealed class ListProblem
         {
             if (Standing[at] >= 0 && problem.Demands[Demands[at]] is { Node.Line: null } demand && demand.Candidates[Standing[at]] is var candidate && candidate.PortGroup == groups[group])
             {
-                used += candidate.Claims.Count(point => !problem.IsBarred[point]);
+                used += candidate.Claims.Count(point => problem.IsSpare[point]);
             }
         }
 
@@ -209,6 +209,7 @@ internal sealed class ListProblem
             Pools = added,
             Sender = Sender(demand, candidate),
             AsksForSpares = candidate.AsksForSpares,
+            Spares = candidate.Claims.Count(point => problem.IsSpare[point]),
         };
     }
 

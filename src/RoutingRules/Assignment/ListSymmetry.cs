@@ -37,7 +37,7 @@ internal sealed class ListSymmetry
             {
                 var into = profiles[option.Device];
                 groupOf[option.Device] = groupOf[option.Device] is -1 || groupOf[option.Device] == option.Group ? option.Group : -2;
-                into.AddRange([demand, option.Number, option.Width, option.Sender, option.AsksForSpares ? 1 : 0, option.Blocks.Length, option.Pools.Length]);
+                into.AddRange([demand, option.Number, option.Width, option.Sender, option.AsksForSpares ? 1 : 0, option.Spares, option.Blocks.Length, option.Pools.Length]);
                 into.AddRange(option.Cost);
                 into.AddRange(option.Marks);
                 foreach (var block in option.Blocks)

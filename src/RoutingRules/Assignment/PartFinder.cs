@@ -24,6 +24,11 @@ internal static class PartFinder
                 var candidate = demand.Candidates[choice];
                 foreach (var delivery in candidate.Deliveries)
                 {
+                    if (problem.TransmitBlockOf[delivery.Sink] >= 0)
+                    {
+                        nodes.Join(demand.Index, firstDevice + delivery.Sender);
+                    }
+
                     if (!delivery.IsLocal)
                     {
                         nodes.Join(demand.Index, firstDevice + delivery.Sender);

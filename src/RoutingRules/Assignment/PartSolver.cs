@@ -11,28 +11,26 @@ internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator,
     public SearchResult Solve(long budget)
     {
         var holds = firm.Holds.Where(index => active.Contains(index)).ToArray();
-        foreach (var index in holds)
+        while (true)
         {
-            firm.Hold(index);
-        }
+            // Pins come before holds: where they cannot stand by themselves, no hold that yields helps.
+            Array.ForEach(holds, firm.Release);
+            if (firm.MayStand(active))
+            {
+                Array.ForEach(holds, firm.Hold);
+                if ((Attempt(budget) ?? WithFewestYielding(holds, budget)) is { } found)
+                {
+                    return found;
+                }
 
-        var found = Attempt(budget) ?? WithFewestYielding(holds, budget);
-        while (found is null)
-        {
+                Array.ForEach(holds, firm.Release);
+            }
+
             foreach (var index in firm.LeftOutOf(SmallestConflict(budget)))
             {
                 firm.Drop(index);
             }
-
-            foreach (var index in holds)
-            {
-                firm.Hold(index);
-            }
-
-            found = Attempt(budget) ?? WithFewestYielding(holds, budget);
         }
-
-        return found;
     }
 
     private SearchResult? Attempt(long budget)
@@ -102,26 +100,25 @@ internal sealed class PartSolver(AssignmentProblem problem, Evaluator evaluator,
         firm.Yielded.Sort();
     }
 
-    /// <summary>Pins of the part that cannot stand together, and could without any one of them. Holds are released.</summary>
+    /// <summary>Pins of the part that cannot stand together, and could without any one of them, by themselves or beside what others bring. Holds are released.</summary>
     private List<int> SmallestConflict(long budget)
     {
         var pins = active.Where(index => firm.IsFirm[index] && problem.Demands[index].IsPinned).ToArray();
-        var conflict = pins.ToList();
-        foreach (var index in pins)
+        var conflict = firm.Narrowed(pins);
+        Array.ForEach(pins, firm.Drop);
+        Array.ForEach(conflict, firm.Pin);
+        foreach (var index in conflict)
         {
             firm.Drop(index);
-            if (Attempt(budget) is not null)
+            if (firm.StandAlone(active) || Attempt(budget) is not null)
             {
                 firm.Pin(index);
             }
-            else
-            {
-                conflict.Remove(index);
-            }
         }
 
+        conflict = Array.FindAll(conflict, index => firm.IsFirm[index]);
         Array.ForEach(pins, firm.Pin);
-        return conflict;
+        return [.. conflict];
     }
 
     private static double Count(int items, int size)

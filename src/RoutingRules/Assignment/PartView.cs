@@ -65,7 +65,12 @@ internal sealed class PartView(AssignmentProblem problem, Evaluator evaluator, P
             return always == source ? [(slot, source)] : [];
         }
 
-        if (BlockRouting.Find(graph, source.Value, slot.Value) is { Size: > 1 } together)
+        if (problem.Blocks.Find(source.Value, slot.Value) is { } block && problem.Blocks.IsLeftEmpty(block.FirstSink + block.Size, block.FirstSink, block.FirstSource))
+        {
+            return [];
+        }
+
+        if (problem.Blocks.Find(source.Value, slot.Value) is { Size: > 1 } together)
         {
             var filling = new (PointIndex, PointIndex)[together.Size];
             for (var position = 0; position < together.Size; position++)
@@ -76,7 +81,7 @@ internal sealed class PartView(AssignmentProblem problem, Evaluator evaluator, P
             return Array.TrueForAll(filling, pair => problem.TransmitBlockOf[pair.Item1.Value] >= 0 && !ContentOf(pair.Item1).IsSettled) ? filling : [];
         }
 
-        return graph.RoutingBetween(source, slot) is { Mode: RoutingMode.Free } || BlockRouting.Find(graph, source.Value, slot.Value) is not null ? [(slot, source)] : [];
+        return graph.RoutingBetween(source, slot) is { Mode: RoutingMode.Free } || problem.Blocks.Find(source.Value, slot.Value) is not null ? [(slot, source)] : [];
     }
 
     public override PointIndex ReceiveSlotOf(PointIndex sink) => new(problem.ReceiveSlotOf(sink.Value));
@@ -95,6 +100,12 @@ internal sealed class PartView(AssignmentProblem problem, Evaluator evaluator, P
     public override bool MustBeSilent(PointIndex output) => problem.MustBeSilent[output.Value];
 
     public override PointIndex ToleratedAt(PointIndex output) => new(Math.Max(problem.Tolerated[output.Value], -1));
+
+    public override bool IsSpare(PointIndex output) => problem.IsSpare[output.Value];
+
+    public override bool IsPrivate(PointIndex source) => problem.Exposure.IsPrivate(source.Value);
+
+    public override bool IsExposed(PointIndex slot) => problem.Exposure.IsExposed(problem.Show.Graph, slot.Value);
 
     public override bool IsBarred(PointIndex point) => problem.IsBarred[point.Value];
 

@@ -6,7 +6,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Assignment;
 
 /// <summary>Writes choices and their wiring as a patch: what the input says stays unless it has to change.</summary>
-internal sealed class PatchWriter
+internal sealed partial class PatchWriter
 {
     private const int NoRoute = -3;
     private const int Null = -1;
@@ -50,6 +50,12 @@ internal sealed class PatchWriter
             foreach (var delivery in candidate.Deliveries)
             {
                 AddRun(demand.Node.Line is null ? namedSinks : placedLinePoints, demand.Node.Line is null ? delivery.Sink : delivery.Source, delivery.Width);
+                if (graph.GroupOf(new PointIndex(delivery.Sink)).Kind == PortKind.Output)
+                {
+                    // An output that a line is brought to is as good as placed there.
+                    AddRun(placedPoints, delivery.Sink, delivery.Width);
+                }
+
                 for (var position = 0; position < delivery.Width; position++)
                 {
                     if (delivery.IsLocal || graph.FixedSource(new PointIndex(delivery.Sink + position)) is { IsNone: false })
@@ -105,8 +111,8 @@ internal sealed class PatchWriter
     /// <summary>Routes the whole block that a sink with block routing belongs to.</summary>
     private void WantBlock(int sink)
     {
-        var slot = graph.FixedSource(new PointIndex(sink)) is null ? BlockRouting.ReceiveSlot(graph, sink) : -1;
-        if (slot >= 0 && BlockRouting.Find(graph, slot, sink) is { } together)
+        var slot = graph.FixedSource(new PointIndex(sink)) is null ? problem.Blocks.ReceiveSlot(sink) : -1;
+        if (slot >= 0 && problem.Blocks.Find(slot, sink) is { } together)
         {
             for (var position = 0; position < together.Size; position++)
             {
@@ -135,7 +141,7 @@ internal sealed class PatchWriter
                 {
                     wanted[slot] = source;
                 }
-                else if (!block.IsCarrier)
+                else if (!block.IsCarrier && Array.IndexOf(wiring.Untouched, slot) < 0)
                 {
                     wanted[slot] = Null;
                 }
@@ -153,11 +159,11 @@ internal sealed class PatchWriter
             var isWhole = block >= 0 && problem.TransmitBlocks[block].First == stream.From.Value && problem.TransmitBlocks[block].Width == stream.Model.From.Width;
             if (block >= 0 && problem.TransmitBlocks[block].IsKept)
             {
-                result.Add(stream.Model with { To = AddReceivers(problem.TransmitBlocks[block], stream.Model.To) });
+                result.Add(stream.Model with { To = AddReceivers(problem.TransmitBlocks[block], stream) });
             }
             else if (isWhole && Array.IndexOf(wiring.UsedTransmit, block) >= 0 && written.Add(block))
             {
-                result.Add(Stream(problem.TransmitBlocks[block], stream.Model));
+                result.Add(Stream(problem.TransmitBlocks[block], stream.Model, stream));
             }
             else if (stream.State != ConnectionState.Connected)
             {
@@ -197,31 +203,49 @@ internal sealed class PatchWriter
         return new(id);
     }
 
-    private AudioStream Stream(TransmitBlock block, AudioStream model)
+    private AudioStream Stream(TransmitBlock block, AudioStream model, StreamNode? old = null)
     {
-        var receivers = Receivers(block, out var network);
-        return model with { Network = network < 0 ? model.Network : problem.Show.Document.Rig.Networks[network].Id, To = receivers };
+        var network = NetworkOf(block);
+        return model with { Network = network < 0 ? model.Network : problem.Show.Document.Rig.Networks[network].Id, To = Receivers(block, old) };
     }
 
-    private ValueList<StreamReceiver> AddReceivers(TransmitBlock block, ValueList<StreamReceiver> receivers) =>
-        receivers.Concat(Receivers(block, out _)).ToValueList();
+    /// <summary>The network on which demands take a block; -1 when none does.</summary>
+    private int NetworkOf(TransmitBlock block)
+    {
+        var taker = Array.Find(problem.ReceiveBlocks, receiver => Takes(receiver.Id, block) && !block.Bystanders.Contains(receiver.Id));
+        return taker is null ? -1 : problem.NetworkFrom(block.Device, taker.Device);
+    }
 
-    private ValueList<StreamReceiver> Receivers(TransmitBlock block, out int network)
+    private bool Takes(int receiveBlock, TransmitBlock block) => wiring.ReceiveStart[receiveBlock] >= block.First && wiring.ReceiveStart[receiveBlock] < block.First + block.Width;
+
+    private ValueList<StreamReceiver> AddReceivers(TransmitBlock block, StreamNode stream) =>
+        stream.Model.To.Concat(Receivers(block, null)).ToValueList();
+
+    /// <summary>Receivers of the input that take what they took as they are written there, then the others run by run.</summary>
+    private ValueList<StreamReceiver> Receivers(TransmitBlock block, StreamNode? old)
     {
         var receivers = new List<StreamReceiver>();
-        network = -1;
+        var written = new HashSet<int>();
+        foreach (var receiver in old?.Receivers ?? default)
+        {
+            if (Standing(block, receiver) is { } standing && !standing.Exists(written.Contains))
+            {
+                receivers.Add(receiver.Model);
+                written.UnionWith(standing);
+            }
+        }
+
         for (var i = 0; i < problem.ReceiveBlocks.Length; i++)
         {
             var first = problem.ReceiveBlocks[i];
             var start = wiring.ReceiveStart[i];
-            if (start < block.First || start >= block.First + block.Width)
+            if (!Takes(i, block) || written.Contains(i))
             {
                 continue;
             }
 
-            network = network < 0 ? problem.NetworkFrom(block.Device, first.Device) : network;
             var width = first.Width;
-            while (i + 1 < problem.ReceiveBlocks.Length && problem.ReceiveBlocks[i + 1].First == first.First + width
+            while (i + 1 < problem.ReceiveBlocks.Length && !written.Contains(i + 1) && problem.ReceiveBlocks[i + 1].First == first.First + width
                 && problem.ReceiveBlocks[i + 1].PortGroup == first.PortGroup && wiring.ReceiveStart[i + 1] == start + width
                 && start + width < block.First + block.Width)
             {
@@ -237,6 +261,27 @@ internal sealed class PatchWriter
         }
 
         return receivers.ToValueList();
+    }
+
+    /// <summary>The receive blocks of a receiver of the input if each of them takes the same slots now; else null.</summary>
+    private List<int>? Standing(TransmitBlock block, ReceiverNode receiver)
+    {
+        var blocks = new List<int>();
+        var end = receiver.At.Value + receiver.Model.At.Width;
+        for (var slot = receiver.At.Value; slot >= 0 && slot < end;)
+        {
+            var id = problem.ReceiveBlockOf[slot];
+            if (id < 0 || problem.ReceiveBlocks[id].First != slot || slot + problem.ReceiveBlocks[id].Width > end
+                || wiring.ReceiveStart[id] != block.First + receiver.FirstChannel - 1 + slot - receiver.At.Value)
+            {
+                return null;
+            }
+
+            blocks.Add(id);
+            slot += problem.ReceiveBlocks[id].Width;
+        }
+
+        return blocks.Count == 0 ? null : blocks;
     }
 
     private ValueList<Route> Routes()
@@ -336,119 +381,4 @@ internal sealed class PatchWriter
 
     /// <summary>What feeds a sink without any route: the source a fixed one always takes, or the factory route.</summary>
     private int FactorySource(int sink) => graph.FactorySource(new PointIndex(sink)).Value;
-
-    /// <summary>Clears outputs that sound though nobody placed it, and channels that carry a line they are not named for.</summary>
-    private bool ClearLeftovers(ResolvedShow result)
-    {
-        var changed = false;
-        foreach (var device in result.Devices)
-        {
-            if (problem.IsExcluded[device.Index])
-            {
-                continue;
-            }
-
-            foreach (var group in device.Groups)
-            {
-                for (var i = 0; i < group.Count; i++)
-                {
-                    var point = device.FirstPoint + group.Offset + i;
-                    if (group.Kind == PortKind.Output && IsStray(result.Graph, point))
-                    {
-                        changed |= Silence(result.Graph, point);
-                    }
-                    else if (group.Kind == PortKind.Sink && device.Profile.Kind == DeviceKind.Console && CarriesPlacedLine(result.Graph, point))
-                    {
-                        changed |= Silence(result.Graph, point);
-                        Cleared.Add(new PointIndex(point));
-                    }
-                }
-            }
-        }
-
-        return changed;
-    }
-
-    /// <summary>True when an output carries a source over a stream or a route of the patch and no placed point lies on the way.</summary>
-    private bool IsStray(SignalGraph result, int output)
-    {
-        if (result.Origins[output] < 0 || (problem.Options.KeepUnlisted && result.Origins[output] == graph.Origins[output]))
-        {
-            return false;
-        }
-
-        var isPatched = false;
-        for (var point = output; point >= 0; point = result.Upstreams[point])
-        {
-            if (placedPoints.Contains(point))
-            {
-                return false;
-            }
-
-            isPatched |= result.Hops[point] is HopKind.Route or HopKind.Stream or HopKind.Carrier;
-        }
-
-        return isPatched;
-    }
-
-    private bool CarriesPlacedLine(SignalGraph result, int sink)
-    {
-        if (result.Origins[sink] < 0 || namedSinks.Contains(sink))
-        {
-            return false;
-        }
-
-        for (var point = sink; point >= 0; point = result.Upstreams[point])
-        {
-            if (placedLinePoints.Contains(point))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private bool Silence(SignalGraph result, int sink)
-    {
-        switch (result.Hops[sink])
-        {
-            case HopKind.Route or HopKind.Factory when graph.RoutingBetween(new PointIndex(result.Upstreams[sink]), new PointIndex(sink)) is { Mode: RoutingMode.Block } entry:
-                return SilenceBlock(sink, entry.BlockSize ?? 1);
-            case HopKind.Route:
-                Clear(sink);
-                return true;
-            case HopKind.Factory:
-            case HopKind.Fixed when graph.IsClearable(new PointIndex(sink)):
-                wanted[sink] = Null;
-                return true;
-            default:
-                return false;
-        }
-    }
-
-    /// <summary>A device that routes in blocks clears in blocks; a block with a placed output stays.</summary>
-    private bool SilenceBlock(int sink, int size)
-    {
-        var number = graph.NumberOf(new PointIndex(sink)) - 1;
-        var first = sink - (number % size);
-        var last = Math.Min(first + size, sink - number + graph.GroupOf(new PointIndex(sink)).Count) - 1;
-        for (var other = first; other <= last; other++)
-        {
-            if (placedPoints.Contains(other) || namedSinks.Contains(other))
-            {
-                return false;
-            }
-        }
-
-        for (var other = first; other <= last; other++)
-        {
-            Clear(other);
-        }
-
-        return true;
-    }
-
-    /// <summary>Takes the route away; a factory source that it overrode must not come back.</summary>
-    private void Clear(int sink) => wanted[sink] = FactorySource(sink) >= 0 ? Null : NoRoute;
 }

@@ -103,7 +103,7 @@ internal sealed class PlacementTally
         var used = usedInGroup[candidate.PortGroup];
         foreach (var point in candidate.Claims)
         {
-            used += problem.IsBarred[point] ? 0 : 1;
+            used += problem.IsSpare[point] ? 1 : 0;
         }
 
         return newInGroup[candidate.PortGroup] + (candidate.AsksForSpares ? 1 : 0) == 0
@@ -204,7 +204,7 @@ internal sealed class PlacementTally
         newInGroup[candidate.PortGroup] += candidate.AsksForSpares ? change : 0;
         foreach (var point in candidate.Claims)
         {
-            usedInGroup[candidate.PortGroup] += problem.IsBarred[point] ? 0 : change;
+            usedInGroup[candidate.PortGroup] += problem.IsSpare[point] ? change : 0;
         }
     }
 

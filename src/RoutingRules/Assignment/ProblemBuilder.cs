@@ -11,6 +11,7 @@ internal sealed class ProblemBuilder
     private readonly SignalGraph graph;
     private readonly AssignmentOptions options;
     private readonly Exclusions without;
+    private readonly BlockRouting blockRouting;
     private readonly int[] firstPortGroup;
     private readonly int[] portGroupOf;
     private readonly int[] transmitBlockOf;
@@ -24,6 +25,7 @@ internal sealed class ProblemBuilder
         this.options = options;
         graph = show.Graph;
         without = Exclusions.Read(show, options.Without);
+        blockRouting = new BlockRouting(show);
         firstPortGroup = new int[show.Devices.Count + 1];
         portGroupOf = new int[graph.PointCount];
         transmitBlockOf = Filled(-1);
@@ -31,16 +33,21 @@ internal sealed class ProblemBuilder
     }
 
     /// <summary>Lays out a show.</summary>
+    /// <param name="show">The show.</param>
+    /// <param name="options">What is asked for.</param>
+    /// <param name="cancellation">Leaves the demands that are not yet looked at no places but those they have or are pinned to.</param>
     /// <exception cref="ArgumentException">An option names something the rig does not have.</exception>
-    public static AssignmentProblem Build(ResolvedShow show, AssignmentOptions options) => new ProblemBuilder(show, options).Build();
+    public static AssignmentProblem Build(ResolvedShow show, AssignmentOptions options, CancellationToken cancellation = default) =>
+        new ProblemBuilder(ExistingPlacements.ForAssignment(show), options).Build(cancellation);
 
-    private AssignmentProblem Build()
+    private AssignmentProblem Build(CancellationToken cancellation)
     {
         NumberPortGroups();
         AddBlocks();
         AddCarriers();
         var network = NetworkMapBuilder.Build(show.Document.Rig.Networks, [.. show.Devices], [.. show.Links], without.Links);
         var barred = Barred(out var dead);
+        var spares = Spares(barred);
         var problem = new AssignmentProblem
         {
             Show = show,
@@ -51,6 +58,7 @@ internal sealed class ProblemBuilder
             TransmitBlockOf = transmitBlockOf,
             ReceiveBlockOf = receiveBlockOf,
             FixedOutputsOf = FixedOutputs(out var blocks),
+            Blocks = blockRouting,
             BlockOf = blocks,
             MustBeSilent = MustBeSilent(dead),
             Tolerated = Tolerated(),
@@ -60,13 +68,17 @@ internal sealed class ProblemBuilder
             SentLimit = Limits(profile => profile.Limits?.StreamsSent),
             ReceivedLimit = Limits(profile => profile.Limits?.StreamsReceived),
             PortGroupOf = portGroupOf,
-            UsableOutputs = UsableOutputs(barred),
+            IsSpare = spares,
+            Exposure = new Exposure(show),
+            UsableOutputs = UsableOutputs(spares),
             IsExcluded = without.Devices,
             Network = network,
         };
-        new CandidateBuilder(problem).Fill(problem.Demands);
+        new CandidateBuilder(problem, cancellation).Fill(problem.Demands);
+        problem.Exposure.Learn(problem.Demands);
         KeptStreams.Mark(problem);
         problem.Links = LinkRoomBuilder.Build(problem);
+        problem.Untried = new UntriedRoutes(problem).Devices();
         return problem;
     }
 
@@ -246,10 +258,10 @@ internal sealed class ProblemBuilder
                     list = [.. list, device.FirstPoint + local];
                 }
                 else if (source == CompiledProfile.NotFixed && device.Type.Groups[device.Type.GroupOf[local]].Kind == PortKind.Output
-                    && BlockRouting.ReceiveSlot(graph, device.FirstPoint + local) is >= 0 and var slot && receiveBlockOf[slot] >= 0)
+                    && blockRouting.ReceiveSlot(device.FirstPoint + local) is >= 0 and var slot && receiveBlockOf[slot] >= 0)
                 {
                     outputs[slot] = [.. outputs[slot], device.FirstPoint + local];
-                    var (first, _, size) = BlockRouting.Find(graph, slot, device.FirstPoint + local)!.Value;
+                    var (first, _, size) = blockRouting.Find(slot, device.FirstPoint + local)!.Value;
                     blocks[device.FirstPoint + local] = [.. Enumerable.Range(first, size)];
                 }
             }
@@ -279,13 +291,14 @@ internal sealed class ProblemBuilder
                 continue;
             }
 
-            var at = point;
-            while (at >= 0 && transmitBlockOf[at] < 0)
+            foreach (var at in graph.Upward(new PointIndex(point)))
             {
-                at = graph.Upstreams[at];
+                if (transmitBlockOf[at.Value] >= 0)
+                {
+                    tolerated[point] = graph.Upstream(at).Value;
+                    break;
+                }
             }
-
-            tolerated[point] = at < 0 ? -1 : graph.Upstreams[at];
         }
 
         return tolerated;
@@ -302,7 +315,8 @@ internal sealed class ProblemBuilder
             {
                 for (var net = 0; net < show.Document.Rig.Networks.Count && sender != receiver; net++)
                 {
-                    if (network.IsOn(net, show.Devices[sender]) && network.IsOn(net, show.Devices[receiver]))
+                    // The first network both are cabled to, whatever is left of it: a stream does not change networks because a box in between is gone.
+                    if (show.Network.IsOn(net, show.Devices[sender]) && show.Network.IsOn(net, show.Devices[receiver]))
                     {
                         between[(sender * count) + receiver] = network.Path(net, show.Devices[sender], show.Devices[receiver]) is null ? -1 : net;
                         break;
@@ -325,7 +339,24 @@ internal sealed class ProblemBuilder
         return limits;
     }
 
-    private int[] UsableOutputs(bool[] barred)
+    private bool[] Spares(bool[] barred)
+    {
+        var spares = Array.ConvertAll(barred, static isBarred => !isBarred);
+        foreach (var line in show.Lines)
+        {
+            foreach (var sink in line.Sinks)
+            {
+                for (var position = 0; !sink.IsNone && position < line.Width; position++)
+                {
+                    spares[sink.Value + position] = false;
+                }
+            }
+        }
+
+        return spares;
+    }
+
+    private int[] UsableOutputs(bool[] spares)
     {
         var usable = new int[firstPortGroup[^1]];
         foreach (var device in show.Devices)
@@ -335,7 +366,7 @@ internal sealed class ProblemBuilder
                 for (var i = 0; group.Kind == PortKind.Output && i < group.Count; i++)
                 {
                     var point = device.FirstPoint + group.Offset + i;
-                    usable[portGroupOf[point]] += barred[point] ? 0 : 1;
+                    usable[portGroupOf[point]] += spares[point] ? 1 : 0;
                 }
             }
         }

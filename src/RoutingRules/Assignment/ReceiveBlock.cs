@@ -25,5 +25,8 @@ internal sealed class ReceiveBlock
     /// <summary>True when a kept stream feeds it.</summary>
     public bool IsKept { get; set; }
 
+    /// <summary>False for a block that a kept stream feeds over a network without a way to it: nothing arrives there.</summary>
+    public bool HasWay { get; set; } = true;
+
     public bool IsCarrier => CarrierFrom >= 0;
 }

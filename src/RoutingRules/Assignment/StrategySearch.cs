@@ -37,7 +37,8 @@ internal sealed class StrategySearch(AssignmentProblem problem, Evaluator evalua
         var score = evaluator.Evaluate(view.Inner.Active, choices, null, WiringBudget, null, out _)
             ?? throw new InvalidProposalException(
                 strategy.Name, "Its choices cannot stand together: they share a point, break a limit, a spare or a separation, or no streams can bring what they need.");
-        return new SearchResult { Choices = choices, Score = score, ProvenNumbers = answer.ProvenNumbers };
+        // Strategies are not shown blocks that sources fill only in part.
+        return new SearchResult { Choices = choices, Score = score, ProvenNumbers = problem.Blocks.LeavesSlotsEmpty ? 0 : answer.ProvenNumbers };
     }
 
     private string? Fault(Part part, StrategyAnswer answer)

@@ -52,12 +52,18 @@ internal sealed class UnplacedReasons
             return NothingAllowed(demand.Node);
         }
 
-        if (demand.Candidates.Length == 0)
+        if (problem.IsCut)
         {
-            return NothingUsable(demand);
+            return "The work was stopped before it was looked at; assign again.";
         }
 
-        return Contested(demand);
+        if (problem.Untried.Count > 0 && demand.Late.Length == 0 && Barred(demand) < demand.Node.Allowed.Count)
+        {
+            return $"No place was found with the blocks inside {string.Join(", ", problem.Untried.Select(device => device.Id))} routed as they are now or from the same numbers, "
+                + "and other blocks were not tried; route the block it needs and assign again.";
+        }
+
+        return demand.Candidates.Length == 0 ? NothingUsable(demand) : Contested(demand);
     }
 
     /// <summary>Why one sink of a placed line is not reached.</summary>
@@ -104,16 +110,18 @@ internal sealed class UnplacedReasons
             return $"It would arrive later than {Most(demand)} wherever it may go; allow other devices or zones, take a slow device out of the path, or allow more.";
         }
 
-        var barred = 0;
-        foreach (var run in demand.Node.Allowed)
+        if (Exposure.IsPrivate(demand.Node) && demand.Node.Allowed.All(run => problem.Exposure.Leads(run.Value)))
         {
-            barred += problem.IsBarred[run.Value] || problem.IsBarred[run.Value + demand.Node.Width - 1] ? 1 : 0;
+            return $"Loudspeakers play whatever is at {(demand.Node.Allowed.Count == 1 ? "the point" : $"the {demand.Node.Allowed.Count} points")} it may take, and {demand.Node.Feed!.Model.Role} is kept away from them; allow other devices or zones, or pin it with `at` where it shall be heard.";
         }
 
+        var barred = Barred(demand);
         return barred == demand.Node.Allowed.Count
-            ? $"All of its {Count(barred, "point")} are dead, reserved or excluded; free one."
+            ? $"{(barred == 1 ? "Its only place is" : $"All of its {Places(barred, demand.Node.Width)} are")} dead, reserved or excluded; free one."
             : "No route, stream or cable can bring the signal to any point it may take; check the routing of the profiles and the network links.";
     }
+
+    private int Barred(Demand demand) => demand.Node.Allowed.Count(run => problem.IsBarred[run.Value] || problem.IsBarred[run.Value + demand.Node.Width - 1]);
 
     private string Contested(Demand demand)
     {
@@ -134,7 +142,7 @@ internal sealed class UnplacedReasons
         }
 
         choices[demand.Index] = before;
-        var points = Count(demand.Candidates.Select(candidate => candidate.First).Distinct().Count(), demand.Node.Width == 1 ? "point" : "pair of points");
+        var points = Places(demand.Candidates.Select(candidate => candidate.First).Distinct().Count(), demand.Node.Width);
         if (free == 0)
         {
             return $"It may take {points}, and all are taken by {Names(takers)}; free one, or allow other devices or zones.";
@@ -196,7 +204,7 @@ internal sealed class UnplacedReasons
             {
                 if (choices[index] >= 0 && problem.Demands[index].Node.Line is null && problem.Demands[index].Candidates[choices[index]].PortGroup == candidate.PortGroup)
                 {
-                    used += problem.Demands[index].Candidates[choices[index]].Claims.Count(point => !problem.IsBarred[point]);
+                    used += problem.Demands[index].Candidates[choices[index]].Claims.Count(point => problem.IsSpare[point]);
                 }
             }
 
@@ -217,6 +225,15 @@ internal sealed class UnplacedReasons
         return string.Join(", ", names) + (demands.Count > most ? string.Create(CultureInfo.InvariantCulture, $" and {demands.Count - most} more") : "");
     }
 
-    private static string Count(int count, string what) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? what : what.Replace("point", "points", StringComparison.Ordinal).Replace("pair of points", "pairs of points", StringComparison.Ordinal))}");
+    private static string Places(int count, int width)
+    {
+        var what = (count, width) switch
+        {
+            (1, 1) => "point",
+            (1, _) => "pair of points",
+            (_, 1) => "points",
+            _ => "pairs of points",
+        };
+        return string.Create(CultureInfo.InvariantCulture, $"{count} {what}");
+    }
 }

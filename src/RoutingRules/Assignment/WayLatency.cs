@@ -34,7 +34,7 @@ internal sealed class WayLatency(AssignmentProblem problem)
         for (var position = 0; position < delivery.Width; position++)
         {
             var sum = Before(delivery.Source + position) + Between(delivery, delivery.Sink + position);
-            latest = Math.Max(latest, sum + (node.Feed is null ? 0 : Beyond(delivery.Sink + position, 0)));
+            latest = Math.Max(latest, sum + (node.Feed is null ? 0 : Beyond(delivery.Sink + position)));
         }
 
         return latest;
@@ -43,12 +43,12 @@ internal sealed class WayLatency(AssignmentProblem problem)
     /// <summary>From the real source to a point, the point included.</summary>
     private double Before(int point)
     {
-        var sum = At(point);
-        for (var steps = 0; graph.Upstreams[point] >= 0 && steps < graph.PointCount; steps++)
+        var sum = 0.0;
+        var last = -1;
+        foreach (var passed in graph.Upward(new PointIndex(point)))
         {
-            var before = graph.Upstreams[point];
-            sum += Hop(before, point) + At(before);
-            point = before;
+            sum += (last < 0 ? 0 : Hop(passed.Value, last)) + At(passed.Value);
+            last = passed.Value;
         }
 
         return sum;
@@ -70,14 +70,20 @@ internal sealed class WayLatency(AssignmentProblem problem)
     }
 
     /// <summary>From behind a point to the last place it feeds by cables and paths through devices.</summary>
-    private double Beyond(int point, int depth)
+    private double Beyond(int start)
     {
         var latest = 0.0;
-        foreach (var fed in depth > graph.PointCount ? default : graph.Fed(new PointIndex(point)))
+        var pending = new Stack<(int Point, double Sum)>([(start, 0)]);
+        while (pending.TryPop(out var next))
         {
-            if (graph.Hops[fed] is HopKind.Cable or HopKind.Through)
+            latest = Math.Max(latest, next.Sum);
+            foreach (var fed in graph.Fed(new PointIndex(next.Point)))
             {
-                latest = Math.Max(latest, Hop(point, fed) + At(fed) + Beyond(fed, depth + 1));
+                // What sits in a loop comes back to itself.
+                if (graph.Hops[fed] is HopKind.Cable or HopKind.Through && fed != start)
+                {
+                    pending.Push((fed, next.Sum + Hop(next.Point, fed) + At(fed)));
+                }
             }
         }
 

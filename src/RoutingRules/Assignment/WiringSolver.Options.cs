@@ -26,6 +26,7 @@ internal sealed partial class WiringSolver
                     familiar += task.Wanted[position] >= 0 && state.InputContent(at + position) == task.Wanted[position] ? 1 : 0;
                 }
 
+                familiar += block.InputStart == at ? 1 : 0;
                 options.Add(new Choice { From = from, Blocks = [block], Starts = [at], Familiar = familiar, Rank = options.Count });
             }
         }
@@ -62,7 +63,7 @@ internal sealed partial class WiringSolver
     private void AddNeedOptions(WiringTask task, TransmitBlock from, ReceiveBlock[] receivers, List<Choice> options)
     {
         var width = receivers[0].Width;
-        foreach (var first in Slots(from, width, task.Sources[0], -1))
+        foreach (var first in Slots(from, task.Sources[0], -1))
         {
             if (task.Sources.Length == 1)
             {
@@ -70,7 +71,7 @@ internal sealed partial class WiringSolver
                 continue;
             }
 
-            foreach (var second in Slots(from, width, task.Sources[1], first))
+            foreach (var second in Slots(from, task.Sources[1], first))
             {
                 Add([first, second]);
             }
@@ -98,15 +99,27 @@ internal sealed partial class WiringSolver
             {
                 if (starts.Count == 1)
                 {
-                    options.Add(new Choice { From = from, Blocks = [first], Starts = [starts[0]], Slots = slots, Familiar = familiar, Rank = options.Count });
+                    Offer(slots, [first], [starts[0]], familiar);
                     continue;
                 }
 
                 foreach (var second in Takers(starts[1], receivers, first))
                 {
-                    options.Add(new Choice { From = from, Blocks = [first, second], Starts = [.. starts], Slots = slots, Familiar = familiar, Rank = options.Count });
+                    Offer(slots, [first, second], [.. starts], familiar);
                 }
             }
+        }
+
+        void Offer(int[] slots, ReceiveBlock[] blocks, int[] starts, int familiar)
+        {
+            var choice = new Choice { From = from, Blocks = blocks, Starts = starts, Slots = slots, Rank = options.Count };
+            for (var i = 0; i < slots.Length; i++)
+            {
+                familiar += state.InputContent(task.Sinks[0] + i) == choice.ReceiveSlotFor(slots[i]) ? 1 : 0;
+            }
+
+            choice.Familiar = familiar + blocks.Where((block, i) => block.InputStart == starts[i]).Count();
+            options.Add(choice);
         }
     }
 
@@ -156,14 +169,15 @@ internal sealed partial class WiringSolver
     }
 
     /// <summary>
-    /// In each run of a width that a receive block could take: the slot that carries the source, else a free slot of each worth: one that
-    /// carried it in the input, one that takes nothing from a demand that stays, one for each source
+    /// In each run that receive blocks could take, or narrower ones of another receiver: the slot that carries the source, else a free slot of each
+    /// worth: one that carried it in the input, one that takes nothing from a demand that stays, one for each source
     /// of demands that stay. Every free slot counts with bystanders, and each
     /// one that would sound at an output by itself.
     /// </summary>
-    private List<int> Slots(TransmitBlock from, int width, int source, int taken)
+    private List<int> Slots(TransmitBlock from, int source, int taken)
     {
         var slots = new List<int>();
+        var width = runWidth[from.Device];
         Span<int> byWorth = stackalloc int[3];
         for (var start = from.First; start < from.First + from.Width; start += width)
         {
@@ -225,7 +239,7 @@ internal sealed partial class WiringSolver
         return slots;
     }
 
-    /// <summary>Marks the slots that sound at an output without any route when a block that serves a free need takes them.</summary>
+    /// <summary>Marks the slots that sound at an output without any route, or may meet a dead or reserved slot, when a block that serves a free need takes them.</summary>
     private void MarkSounding(WiringTask task)
     {
         foreach (var block in receiveBlocksOf[task.Receiver])
@@ -235,11 +249,14 @@ internal sealed partial class WiringSolver
                 continue;
             }
 
+            var hasBarred = HasBarred(block.First, block.Width);
+
             foreach (var from in blocksOf[task.Sender])
             {
                 for (var slot = from.First; slot < from.First + from.Width; slot++)
                 {
-                    soundsByItself[slot] |= problem.FixedOutputsOf[block.First + ((slot - from.First) % block.Width)].Length > 0;
+                    var position = (slot - from.First) % block.Width;
+                    soundsByItself[slot] |= hasBarred || problem.FixedOutputsOf[block.First + position].Length > 0 || IsExposed(block, position);
                 }
             }
         }
@@ -248,6 +265,11 @@ internal sealed partial class WiringSolver
     /// <summary>True for a block of which some slot takes only certain sources, so that no other block can stand in for it.</summary>
     private bool IsParticular(TransmitBlock block)
     {
+        if (HasBarred(block.First, block.Width))
+        {
+            return true;
+        }
+
         var graph = problem.Show.Graph;
         var group = graph.GroupOf(new(block.First));
         foreach (var entry in problem.Show.Devices[block.Device].Profile.Routing)
@@ -269,6 +291,8 @@ internal sealed partial class WiringSolver
         return false;
     }
 
+    private bool HasBarred(int first, int width) => problem.IsBarred.AsSpan(first, width).Contains(true);
+
     /// <summary>Blocks whose contents or receivers in the input matter to this wiring.</summary>
     private void FindRelevant(List<WiringTask> all)
     {
@@ -277,6 +301,7 @@ internal sealed partial class WiringSolver
         Array.Clear(isTasked);
         Array.Clear(hasKept);
         Array.Clear(soundsByItself);
+        Array.Clear(runWidth);
         foreach (var task in all)
         {
             if (task.Block is null && hasFedOutputs[task.Receiver])
@@ -287,6 +312,20 @@ internal sealed partial class WiringSolver
             if (task.Block is { } block)
             {
                 isTasked[block.Id] = true;
+            }
+
+            // Where something private travels, it matters which slots arrive where.
+            if (problem.Exposure.IsAny && (Array.Exists(task.Sources, problem.Exposure.IsPrivate) || Array.Exists(task.Wanted, problem.Exposure.IsPrivate)))
+            {
+                foreach (var from in blocksOf[task.Sender])
+                {
+                    soundsByItself.AsSpan(from.First, from.Width).Fill(true);
+                }
+            }
+
+            foreach (var receiver in task.Block is null ? receiveBlocksOf[task.Receiver] : [])
+            {
+                runWidth[task.Sender] = task.PortGroups.Contains(receiver.PortGroup) ? CommonWidth(runWidth[task.Sender], receiver.Width) : runWidth[task.Sender];
             }
 
             for (var position = 0; position < task.Wanted.Length; position++)
@@ -311,6 +350,17 @@ internal sealed partial class WiringSolver
 
             isRelevant[transmit.Id] = relevant;
         }
+    }
+
+    /// <summary>The widest run that two widths are whole multiples of; 0 stands for any width.</summary>
+    private static int CommonWidth(int one, int other)
+    {
+        while (other != 0)
+        {
+            (one, other) = (other, one % other);
+        }
+
+        return one;
     }
 
     /// <summary>Parts that share no sender, no receiver that might run short of streams or blocks, and no link that might fill up; receive blocks before free needs.</summary>

@@ -40,16 +40,93 @@ internal sealed partial class WiringSolver
             remaining[tasks[index].Receiver] -= tasks[index].Sources.Length;
         }
 
-        var fits = !hasBystanders || state.AddBystanders(tasks) || open is not null;
-        packed.CopyTo(current, 0);
-        if (fits && IsAccepted())
+        Accept(packed);
+        state.Undo(mark);
+    }
+
+    /// <summary>Leaves the wiring of the input as the best so far where it serves every task: another one has to be cheaper.</summary>
+    private void Stand()
+    {
+        var mark = state.Mark;
+        var standing = new Choice?[tasks.Length];
+        for (var i = 0; i < tasks.Length; i++)
+        {
+            if ((tasks[i].Block is null ? StandingNeed(tasks[i]) : StandingBlock(tasks[i])) is not { } choice || !Apply(tasks[i], choice))
+            {
+                state.Undo(mark);
+                return;
+            }
+
+            standing[i] = choice;
+        }
+
+        Accept(standing);
+        state.Undo(mark);
+    }
+
+    /// <summary>Takes the wiring that is applied as the best, if it may be used and nothing as cheap is known.</summary>
+    private void Accept(Choice?[] choices)
+    {
+        var fits = !hasBystanders || open is not null || state.AddBystanders(tasks);
+        choices.CopyTo(current, 0);
+        if (fits && (!hasBest || state.Cost.CompareTo(best, order) < 0) && IsAccepted())
         {
             best = state.Cost;
             hasBest = true;
-            bestChoices = packed;
+            bestChoices = choices;
+        }
+    }
+
+    /// <summary>What a receive block takes in the input, if that is what is wanted.</summary>
+    private Choice? StandingBlock(WiringTask task)
+    {
+        var start = task.Block!.InputStart;
+        if (start < 0 || problem.TransmitBlocks[problem.TransmitBlockOf[start]] is var from && (from.Device != task.Sender || from.IsCarrier != task.Block.IsCarrier))
+        {
+            return null;
         }
 
-        state.Undo(mark);
+        for (var position = 0; position < task.Wanted.Length; position++)
+        {
+            if (task.Wanted[position] >= 0 && state.InputContent(start + position) != task.Wanted[position])
+            {
+                return null;
+            }
+        }
+
+        return new Choice { From = from, Blocks = [task.Block], Starts = [start], Rank = 0 };
+    }
+
+    /// <summary>How the sinks of a free need get their sources in the input, if they all do in one way.</summary>
+    private Choice? StandingNeed(WiringTask task)
+    {
+        var slots = new int[task.Sources.Length];
+        var blocks = new List<ReceiveBlock>();
+        for (var i = 0; i < slots.Length; i++)
+        {
+            var receive = state.InputContent(task.Sinks[0] + i);
+            var id = receive < 0 ? -1 : problem.ReceiveBlockOf[receive];
+            if (id < 0 || problem.ReceiveBlocks[id].InputStart < 0 || !task.Sinks.TrueForAll(sink => state.InputContent(sink + i) == receive))
+            {
+                return null;
+            }
+
+            slots[i] = problem.ReceiveBlocks[id].InputStart + receive - problem.ReceiveBlocks[id].First;
+            if (state.InputContent(slots[i]) != task.Sources[i])
+            {
+                return null;
+            }
+
+            if (!blocks.Contains(problem.ReceiveBlocks[id]))
+            {
+                blocks.Add(problem.ReceiveBlocks[id]);
+            }
+        }
+
+        var from = problem.TransmitBlocks[problem.TransmitBlockOf[slots[0]]];
+        return from.Device == task.Sender && Array.TrueForAll(slots, slot => problem.TransmitBlockOf[slot] == from.Id) && blocks.TrueForAll(block => block.IsCarrier == from.IsCarrier)
+            ? new Choice { From = from, Blocks = [.. blocks], Starts = [.. blocks.Select(block => block.InputStart)], Slots = slots, Rank = 0 }
+            : null;
     }
 
     private Choice? Fitting(WiringTask task, int remaining)

@@ -19,7 +19,10 @@ internal sealed partial class WiringSolver
     private readonly bool[] isParticular;
     private readonly bool[] hasKept;
 
-    /// <summary>Receive blocks with a slot that feeds an output by fixed routing, and the devices that have one.</summary>
+    /// <summary>For each sender the slots in a row among which no receiver of a free need can tell two alike ones apart.</summary>
+    private readonly int[] runWidth;
+
+    /// <summary>Receive blocks with a slot that feeds an output by fixed routing, is exposed, or is dead or reserved, and the devices that have one.</summary>
     private readonly bool[] feedsOutputs;
     private readonly bool[] hasFedOutputs;
     private readonly bool[] soundsByItself;
@@ -31,6 +34,9 @@ internal sealed partial class WiringSolver
 
     /// <summary>True when a receive slot feeds outputs in blocks and others by fixed routing: then a part is no longer known by its tasks alone.</summary>
     private readonly bool mixesRouting;
+
+    /// <summary>True when slots are filled before any task, so that a part is not known by its tasks alone.</summary>
+    private bool fillsSinks;
     private bool[]? open;
     private Func<Wiring, bool>? accept;
     private long limit;
@@ -54,6 +60,7 @@ internal sealed partial class WiringSolver
         blocksOf = ByDevice(problem.TransmitBlocks, block => block.Device);
         receiveBlocksOf = ByDevice(problem.ReceiveBlocks, block => block.Device);
         hasKept = new bool[problem.DeviceCount];
+        runWidth = new int[problem.DeviceCount];
         isTasked = new bool[problem.ReceiveBlocks.Length];
         isParticular = Array.ConvertAll(problem.TransmitBlocks, IsParticular);
         feedsOutputs = Array.ConvertAll(problem.ReceiveBlocks, FeedsOutputs);
@@ -135,7 +142,7 @@ internal sealed partial class WiringSolver
 
         var mark = state.Mark;
         var result = default(TResult);
-        if (new WiringTasks(problem).Build(demands) is { } all)
+        if (FillSinks(demands) && new WiringTasks(problem).Build(demands) is { } all)
         {
             FindRelevant(all);
             result = solve(all);
@@ -149,6 +156,25 @@ internal sealed partial class WiringSolver
 
         placedPoints.Clear();
         return result;
+    }
+
+    /// <summary>Fills the transmit slots that lines name themselves; false when one cannot carry its line.</summary>
+    private bool FillSinks(IReadOnlyList<WiringDemand> demands)
+    {
+        fillsSinks = false;
+        foreach (var (delivery, _) in demands)
+        {
+            for (var position = 0; delivery.IsLocal && problem.TransmitBlockOf[delivery.Sink] >= 0 && position < delivery.Width; position++)
+            {
+                fillsSinks = true;
+                if (!state.Fill(delivery.Sink + position, delivery.Source + position))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
     }
 
     private Wiring? SolveParts(List<WiringTask> all, long budget)
@@ -184,7 +210,7 @@ internal sealed partial class WiringSolver
 
     private PartSolution SolvePart(WiringTask[] part, long budget)
     {
-        var isCached = open is null && accept is null && !mixesRouting;
+        var isCached = open is null && accept is null && !mixesRouting && !fillsSinks;
         var key = isCached ? new PartKey(part, isTasked, receiveBlocksOf, budget) : default;
         if (isCached && solved.TryGetValue(key, out var known))
         {
@@ -217,6 +243,7 @@ internal sealed partial class WiringSolver
         var before = state.Cost;
         if (problem.Links.Count == 0 || MayCross(part))
         {
+            Stand();
             Pack();
             Search(0, budget == 0);
         }
@@ -257,9 +284,9 @@ internal sealed partial class WiringSolver
 
         if (index == tasks.Length)
         {
-            // While outputs may still be filled, contents may still change and send receivers away that no demand mentions.
+            // While outputs may still be filled, contents may still change and send receivers away that no demand mentions, so that none counts.
             var before = state.Mark;
-            var fits = !hasBystanders || state.AddBystanders(tasks) || open is not null;
+            var fits = !hasBystanders || open is not null || state.AddBystanders(tasks);
             if (fits && (!hasBest || state.Cost.CompareTo(best, order) < 0) && IsAccepted())
             {
                 best = state.Cost;
@@ -356,7 +383,7 @@ internal sealed partial class WiringSolver
 
         for (var i = 0; i < choice.Slots.Length; i++)
         {
-            if (!state.Fill(choice.Slots[i], task.Sources[i]))
+            if (problem.IsBarred[choice.ReceiveSlotFor(choice.Slots[i])] || !state.Fill(choice.Slots[i], task.Sources[i]))
             {
                 return false;
             }
@@ -403,6 +430,11 @@ internal sealed partial class WiringSolver
         for (var position = 0; position < block.Width; position++)
         {
             var slot = start + position;
+            if (!block.IsKept && IsExposed(block, position) && !state.Expose(slot))
+            {
+                return false;
+            }
+
             var wanted = task.Block == block ? task.Wanted[position] : -1;
             if (wanted >= 0 && !state.Fill(slot, wanted))
             {
@@ -423,7 +455,7 @@ internal sealed partial class WiringSolver
                         return false;
                     }
                 }
-                else if (problem.MustBeSilent[output] && !block.IsKept && !(open?[output] ?? false) && !state.Silence(slot, output))
+                else if (problem.MustBeSilent[output] && !(block.IsKept && StaysAsIs(output, block.First + position)) && !(open?[output] ?? false) && !state.Silence(slot, output))
                 {
                     return false;
                 }
@@ -433,11 +465,16 @@ internal sealed partial class WiringSolver
         return true;
     }
 
+    private bool IsExposed(ReceiveBlock block, int position) => !block.IsCarrier && problem.Exposure.IsExposed(problem.Show.Graph, block.First + position);
+
+    /// <summary>True when an output hears a slot whatever is chosen: always, or by a block that is routed so already.</summary>
+    private bool StaysAsIs(int output, int slot) => problem.BlockOf[output] is null || problem.Show.Graph.Upstreams[output] == slot;
+
     private bool FeedsOutputs(ReceiveBlock block)
     {
-        for (var slot = block.First; slot < block.First + block.Width; slot++)
+        for (var position = 0; position < block.Width; position++)
         {
-            if (problem.FixedOutputsOf[slot].Length > 0)
+            if (problem.FixedOutputsOf[block.First + position].Length > 0 || IsExposed(block, position) || problem.IsBarred[block.First + position])
             {
                 return true;
             }
@@ -460,13 +497,19 @@ internal sealed partial class WiringSolver
         }
 
         var contents = new List<(int Slot, int Source)>();
+        var untouched = new List<int>();
         foreach (var block in problem.TransmitBlocks)
         {
+            var isShared = block.Bystanders.Exists(bystander => starts[bystander] >= 0);
             for (var slot = block.First; slot < block.First + block.Width; slot++)
             {
                 if (!block.IsKept && state.ContentOf(slot) >= 0)
                 {
                     contents.Add((slot, state.ContentOf(slot)));
+                }
+                else if (isShared && state.ContentOf(slot) == WiringState.Undecided)
+                {
+                    untouched.Add(slot);
                 }
             }
         }
@@ -488,6 +531,7 @@ internal sealed partial class WiringSolver
             Cost = state.Cost,
             IsBest = isBest,
             Contents = [.. contents],
+            Untouched = [.. untouched],
             UsedTransmit = [.. used.Where(id => !problem.TransmitBlocks[id].IsKept)],
             ReceiveStart = starts,
             FreeRoutes = [.. routes],

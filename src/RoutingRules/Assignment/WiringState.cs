@@ -22,6 +22,9 @@ internal sealed class WiringState
     private readonly bool[] blockCounted;
     private readonly int[] slotFixed;
     private readonly bool[] slotClearable;
+
+    /// <summary>Transmit slots that arrive where nothing private may.</summary>
+    private readonly int[] exposed;
     private readonly LinkRoom links;
     private readonly int[] crossings;
     private readonly long[] loads;
@@ -33,6 +36,7 @@ internal sealed class WiringState
     private enum Cell : byte
     {
         Content,
+        Exposed,
         Use,
         Network,
         Start,
@@ -68,6 +72,7 @@ internal sealed class WiringState
         blockCounted = new bool[problem.ReceiveBlocks.Length];
         slotFixed = new int[points];
         slotClearable = new bool[points];
+        exposed = problem.Exposure.IsAny ? new int[points] : [];
         links = problem.Links;
         crossings = links.Count == 0 ? [] : new int[problem.TransmitBlocks.Length * links.Count];
         loads = [.. links.Staying];
@@ -146,6 +151,12 @@ internal sealed class WiringState
     /// <returns>False when the slot cannot carry it or carries something else.</returns>
     public bool Fill(int slot, int source)
     {
+        // A dead or reserved slot carries nothing that anybody depends on, whatever the input has there.
+        if (problem.IsBarred[slot])
+        {
+            return false;
+        }
+
         if (content[slot] == source)
         {
             return true;
@@ -166,7 +177,8 @@ internal sealed class WiringState
             return false;
         }
 
-        return slotFixed[slot] == -2 && BlockRouting.Find(problem.Show.Graph, source, slot) is { Size: > 1 } together
+        return slotFixed[slot] == -2 && problem.Blocks.Find(source, slot) is { } together
+            && (together.Size > 1 || problem.Blocks.IsLeftEmpty(together.FirstSink + 1, together.FirstSink, together.FirstSource))
             ? FillTogether(together)
             : Put(slot, source);
     }
@@ -176,12 +188,20 @@ internal sealed class WiringState
         for (var position = 0; position < together.Size; position++)
         {
             var slot = together.FirstSink + position;
-            if (content[slot] != Undecided || problem.TransmitBlockOf[slot] < 0)
+            if (content[slot] != Undecided || problem.TransmitBlockOf[slot] < 0 || !Put(slot, together.FirstSource + position))
+            {
+                return false;
+            }
+        }
+
+        for (var slot = together.FirstSink + together.Size; problem.Blocks.IsLeftEmpty(slot, together.FirstSink, together.FirstSource); slot++)
+        {
+            if (content[slot] is not (Undecided or Empty))
             {
                 return false;
             }
 
-            Put(slot, together.FirstSource + position);
+            Put(slot, Empty);
         }
 
         return true;
@@ -189,12 +209,32 @@ internal sealed class WiringState
 
     private bool Put(int slot, int source)
     {
+        if (IsOverheard(slot, source))
+        {
+            return false;
+        }
+
         Set(Cell.Content, slot, ref content[slot], source);
         return true;
     }
 
     /// <summary>True when a slot carries nothing yet and may carry a source.</summary>
-    public bool IsOpenTo(int slot, int source) => (content[slot] == Undecided || content[slot] == OnlyBase - source) && CanCarry(slot, source);
+    public bool IsOpenTo(int slot, int source) => !problem.IsBarred[slot] && (content[slot] == Undecided || content[slot] == OnlyBase - source) && CanCarry(slot, source) && !IsOverheard(slot, source);
+
+    private bool IsOverheard(int slot, int source) => exposed.Length > 0 && exposed[slot] > 0 && problem.Exposure.IsPrivate(source);
+
+    /// <summary>Lets a slot arrive where nothing private may.</summary>
+    /// <returns>False when it carries something private that could have travelled elsewhere.</returns>
+    public bool Expose(int slot)
+    {
+        if (problem.Exposure.IsPrivate(content[slot]) && (slotFixed[slot] < 0 || slotClearable[slot]))
+        {
+            return false;
+        }
+
+        Set(Cell.Exposed, slot, ref exposed[slot], 1);
+        return true;
+    }
 
     private bool CanCarry(int slot, int source)
     {
@@ -205,7 +245,7 @@ internal sealed class WiringState
 
         return slot == source
             || problem.Show.Graph.RoutingBetween(new(source), new(slot)) is { Mode: Profiles.RoutingMode.Free }
-            || BlockRouting.Find(problem.Show.Graph, source, slot) is not null;
+            || problem.Blocks.Find(source, slot) is not null;
     }
 
     /// <summary>Demands that a slot carry nothing that sounds at an idle output.</summary>
@@ -230,7 +270,7 @@ internal sealed class WiringState
     {
         if (start[block.Id] == at)
         {
-            return true;
+            return block.HasWay;
         }
 
         if (start[block.Id] != -1)
@@ -333,14 +373,14 @@ internal sealed class WiringState
         }
     }
 
-    /// <summary>Lets receivers that no demand mentions stay in blocks of the tasks' senders whose contents are unchanged, and counts them.</summary>
+    /// <summary>Lets receivers that no demand mentions stay in blocks of the tasks' senders where what they take is not something else now, and counts them.</summary>
     /// <returns>False when the streams to them overfill a link.</returns>
     public bool AddBystanders(WiringTask[] tasks)
     {
         var fits = true;
         foreach (var block in problem.TransmitBlocks)
         {
-            if (block.Bystanders.Count == 0 || useCount[block.Id] == 0 || block.IsKept || !IsUnchanged(block)
+            if (block.Bystanders.Count == 0 || useCount[block.Id] == 0 || block.IsKept || network[block.Id] != block.BystanderNetwork
                 || !Array.Exists(tasks, task => task.Sender == block.Device))
             {
                 continue;
@@ -348,7 +388,7 @@ internal sealed class WiringState
 
             foreach (var id in block.Bystanders)
             {
-                if (start[id] == -1 && problem.ReceiveBlocks[id].InputStart is >= 0 and var at)
+                if (start[id] == -1 && problem.ReceiveBlocks[id].InputStart is >= 0 and var at && HasNothingElse(at, problem.ReceiveBlocks[id].Width))
                 {
                     Set(Cell.Start, id, ref start[id], at);
                     Set(Cell.Receive, 0, ref receive, receive + 1);
@@ -360,11 +400,12 @@ internal sealed class WiringState
         return fits;
     }
 
-    private bool IsUnchanged(TransmitBlock block)
+    /// <summary>True when slots carry what they carry in the input, or nothing that a demand put there.</summary>
+    private bool HasNothingElse(int first, int width)
     {
-        for (var slot = block.First; slot < block.First + block.Width; slot++)
+        for (var slot = first; slot < first + width; slot++)
         {
-            if (Math.Max(content[slot], -1) != upstream[slot])
+            if (content[slot] >= 0 && content[slot] != upstream[slot])
             {
                 return false;
             }
@@ -388,6 +429,7 @@ internal sealed class WiringState
             switch (change.Cell)
             {
                 case Cell.Content: content[change.Index] = change.Old; break;
+                case Cell.Exposed: exposed[change.Index] = change.Old; break;
                 case Cell.Use: useCount[change.Index] = change.Old; break;
                 case Cell.Network: network[change.Index] = change.Old; break;
                 case Cell.Start: start[change.Index] = change.Old; break;

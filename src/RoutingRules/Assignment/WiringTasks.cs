@@ -6,7 +6,7 @@ namespace RoutingRules.Assignment;
 internal sealed class WiringTasks(AssignmentProblem problem)
 {
     private readonly SortedDictionary<int, WiringTask> blocks = [];
-    private readonly Dictionary<(int Receiver, int First, int Second, int SinkGroup), WiringTask> needs = [];
+    private readonly Dictionary<(int Receiver, int First, int Second, int SinkGroup, bool IsKept), WiringTask> needs = [];
     private readonly List<WiringTask> needOrder = [];
 
     /// <summary>The tasks, receive blocks first; null when two deliveries want different signals in one slot.</summary>
@@ -79,7 +79,9 @@ internal sealed class WiringTasks(AssignmentProblem problem)
 
     private void AddNeed(Delivery delivery, bool isKept)
     {
-        var key = (delivery.Receiver, delivery.Source, delivery.Width == 2 ? delivery.Source + 1 : -1, problem.PortGroupOf[delivery.Sink]);
+        // Where receivers that no demand mentions stay only while contents do, a new demand may do better beside what stays than with it.
+        var isApart = isKept && Array.Exists(problem.TransmitBlocks, block => block.Device == delivery.Sender && block.Bystanders.Count > 0);
+        var key = (delivery.Receiver, delivery.Source, delivery.Width == 2 ? delivery.Source + 1 : -1, problem.PortGroupOf[delivery.Sink], isApart);
         if (!needs.TryGetValue(key, out var task))
         {
             task = new WiringTask

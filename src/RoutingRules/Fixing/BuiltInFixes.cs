@@ -5,6 +5,8 @@ internal static class BuiltInFixes
 {
     public static IReadOnlyList<FixProvider> All { get; } =
     [
+        new WriteMeantWord(),
+        new TakeOutRepeatedPoint(),
         new TakeOutLaterClaim(),
         new TakeOutDanglingRoute(),
         new TakeOutUnusedRoute(),

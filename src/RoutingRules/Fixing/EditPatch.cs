@@ -35,7 +35,7 @@ public static class EditPatch
 
     /// <summary>The patch of a show that has no document but the one it would be written as.</summary>
     /// <exception cref="JsonPatchException">The edits do not fit the show.</exception>
-    public static JsonPatch Of(Show show, ValueList<ShowEdit> edits) => Of(ShowWriter.ToUtf8(show), edits);
+    public static JsonPatch Of(Show show, ValueList<ShowEdit> edits) => Of(ShowWriter.Text(show), edits);
 
     private static void Add(ShowEdit edit, JsonPatchTarget target, Action<JsonPatchOperation> add)
     {

@@ -42,6 +42,12 @@ internal static class ElementJson
             case Cable cable:
                 RigTables.Cable.Write(json, cable);
                 break;
+            case Network network:
+                RigTables.Network.Write(json, network);
+                break;
+            case Link link:
+                RigTables.Link.Write(json, link);
+                break;
             case Clock clock:
                 RigTables.Clock.Write(json, clock);
                 break;

@@ -178,5 +178,5 @@ internal sealed class Fixer
         return found;
     }
 
-    private static string Hash(Show show) => Convert.ToHexString(SHA256.HashData(ShowWriter.ToUtf8(show)));
+    private static string Hash(Show show) => Convert.ToHexString(SHA256.HashData(ShowWriter.Text(show)));
 }

@@ -63,17 +63,16 @@ internal static class RouteEdits
     /// <summary>The point on the way to a sink at which its source is chosen freely: the sink itself, or what it takes over a fixed path, a stream or a cable; none when there is none.</summary>
     public static PointIndex Chooser(SignalGraph graph, PointIndex sink)
     {
-        for (var steps = 0; !sink.IsNone && steps <= graph.PointCount; steps++)
+        foreach (var point in graph.Upward(sink))
         {
-            switch (graph.Via(sink))
+            switch (graph.Via(point))
             {
                 case HopKind.Fixed or HopKind.Stream or HopKind.Cable or HopKind.Carrier:
-                    sink = graph.Upstream(sink);
                     break;
                 case HopKind.Through:
                     return PointIndex.None;
                 default:
-                    return graph.FixedSource(sink) is null ? sink : PointIndex.None;
+                    return graph.FixedSource(point) is null ? point : PointIndex.None;
             }
         }
 

@@ -48,6 +48,6 @@ public static class ShowText
             // A text of an older format, or with names that have no place in a patch, is written anew.
         }
 
-        return new EditedText { Utf8 = ShowWriter.ToUtf8(edited), Patch = patch, IsRewritten = true };
+        return new EditedText { Utf8 = ShowWriter.Text(edited), Patch = patch, IsRewritten = true };
     }
 }

@@ -47,21 +47,15 @@ internal sealed class Trial
     private static string? AgainstAny(CheckResult before, CheckResult after, Finding finding)
     {
         var mended = finding.Fingerprint();
-        var known = new Dictionary<string, Severity>(StringComparer.Ordinal);
-        foreach (var old in before.Findings)
-        {
-            known.TryAdd(old.Fingerprint(), old.Severity);
-        }
-
+        var known = new KnownFindings(before.Findings);
         foreach (var now in after.Findings)
         {
-            var fingerprint = now.Fingerprint();
-            if (fingerprint == mended)
+            if (now.Fingerprint() == mended)
             {
                 return "the finding would still be there";
             }
 
-            if (now.Severity == Severity.Error && (!known.TryGetValue(fingerprint, out var severity) || severity != Severity.Error))
+            if (now.Severity == Severity.Error && known.SeverityOf(now) != Severity.Error)
             {
                 return $"it would bring a new error, {now.Rule}: {now.Message}";
             }
@@ -77,15 +71,10 @@ internal sealed class Trial
             return $"it would change what {moves[0].At} carries";
         }
 
-        var known = new Dictionary<string, Severity>(StringComparer.Ordinal);
-        foreach (var old in before.Findings)
-        {
-            known.TryAdd(old.Fingerprint(), old.Severity);
-        }
-
+        var known = new KnownFindings(before.Findings);
         foreach (var now in after.Findings)
         {
-            if (!known.TryGetValue(now.Fingerprint(), out var severity) || now.Severity > severity)
+            if (known.SeverityOf(now) is not { } severity || now.Severity > severity)
             {
                 return $"it would bring a new finding, {now.Rule}: {now.Message}";
             }

@@ -10,10 +10,18 @@ internal static class DocumentWriter
 {
     private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    /// <exception cref="ArgumentException">A member holds what a reader would refuse.</exception>
     public static void Write<T>(T document, ObjectTable<T> table, IBufferWriter<byte> output)
         where T : class
     {
-        ArgumentNullException.ThrowIfNull(document);
+        Writable.Demand(document, table, nameof(document));
+        WriteChecked(document, table, output);
+    }
+
+    /// <summary>Writes what is known to be good.</summary>
+    public static void WriteChecked<T>(T document, ObjectTable<T> table, IBufferWriter<byte> output)
+        where T : class
+    {
         ArgumentNullException.ThrowIfNull(output);
         using (var json = new Utf8JsonWriter(output, Layout))
         {

@@ -10,8 +10,12 @@ public static class ShowReader
     /// <summary>Reads a show.</summary>
     /// <param name="utf8Json">The document, with or without a byte order mark.</param>
     /// <param name="limits">Bounds; null for <see cref="ReadLimits.Default"/>.</param>
-    public static ReadResult<Show> Read(ReadOnlySpan<byte> utf8Json, ReadLimits? limits = null) =>
-        DocumentReader.Read(utf8Json, ShowTable.Show, ShowTable.Version, DocumentUpgrade.UpgradersOf(SchemaKind.Show), limits);
+    public static ReadResult<Show> Read(ReadOnlySpan<byte> utf8Json, ReadLimits? limits = null)
+    {
+        var result = DocumentReader.Read(utf8Json, ShowTable.Show, ShowTable.Version, DocumentUpgrade.UpgradersOf(SchemaKind.Show), limits);
+        result.Value?.Admit(result.IsUsable);
+        return result;
+    }
 
     /// <summary>Reads a show from a file. A file that is missing, a folder, locked or too large gives <c>RR1001</c> and no show.</summary>
     /// <param name="path">Where it is.</param>

@@ -12,10 +12,29 @@ namespace RoutingRules.Reading;
 public static class ShowWriter
 {
     /// <summary>Writes a show.</summary>
-    /// <exception cref="ArgumentException">An <c>extensions</c> member of the show is not a JSON object.</exception>
-    public static void Write(Show show, IBufferWriter<byte> output) => DocumentWriter.Write(show, ShowTable.Show, output);
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">A member of the show holds what a reader would refuse; the message gives its JSON Pointer.</exception>
+    public static void Write(Show show, IBufferWriter<byte> output)
+    {
+        Writable.Demand(show, nameof(show), toWrite: true);
+        DocumentWriter.WriteChecked(show, ShowTable.Show, output);
+    }
 
     /// <summary>A show as bytes.</summary>
-    /// <exception cref="ArgumentException">An <c>extensions</c> member of the show is not a JSON object.</exception>
-    public static byte[] ToUtf8(Show show) => DocumentWriter.ToUtf8(show, ShowTable.Show);
+    /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
+    /// <exception cref="ArgumentException">A member of the show holds what a reader would refuse; the message gives its JSON Pointer.</exception>
+    public static byte[] ToUtf8(Show show)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        Write(show, buffer);
+        return buffer.WrittenSpan.ToArray();
+    }
+
+    /// <summary>The text of a show for comparing and counting inside the engine, without a look at whether a reader would take it.</summary>
+    internal static byte[] Text(Show show)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        DocumentWriter.WriteChecked(show, ShowTable.Show, buffer);
+        return buffer.WrittenSpan.ToArray();
+    }
 }

@@ -15,6 +15,7 @@ internal static class AssignmentJson
         {
             AssignmentStatus.Optimal => "optimal",
             AssignmentStatus.Feasible => "feasible",
+            AssignmentStatus.Stopped => "stopped",
             _ => "pins-contradict",
         });
         json.WriteNumber("provenLevel", ProvenLevel(result.ProvenNumbers));
@@ -58,6 +59,16 @@ internal static class AssignmentJson
 
         json.WriteEndArray();
         WriteList(json, "removedStreams", result.RemovedStreams);
+        json.WriteStartArray("removedReceivers");
+        foreach (var receiver in result.RemovedReceivers)
+        {
+            json.WriteStartObject();
+            json.WriteString("stream", JsonReport.Whole(receiver.Stream.Value));
+            json.WriteString("at", receiver.At.ToString());
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         WriteList(json, "silenced", result.Silenced);
         WriteList(json, "cleared", result.Cleared);
         WriteList(json, "notes", result.Notes);

@@ -49,6 +49,7 @@ public static class AssignmentTextReport
         WriteList(output, "Outputs that sounded before and are silent now", result.Silenced.Select(point => point.ToString()));
         WriteList(output, "Channels cleared because no line names them", result.Cleared.Select(point => point.ToString()));
         WriteList(output, "Streams taken away", result.RemovedStreams.Select(stream => stream.Value));
+        WriteList(output, "Receivers that took a stream and take none now", result.RemovedReceivers.Select(receiver => $"{receiver.At}, which took {receiver.Stream}"));
         WriteList(output, "Remarks", result.Notes.Select(PlainText.Show));
         WriteObjective(result, order, output);
         if (!result.Utilisation.IsEmpty)
@@ -67,6 +68,9 @@ public static class AssignmentTextReport
             AssignmentStatus.Optimal => $"{left}; nothing better exists.",
             AssignmentStatus.Feasible => string.Create(
                 CultureInfo.InvariantCulture, $"{left}; {result.ProvenNumbers} of {ObjectiveVector.Length} numbers are proven to be the smallest possible."),
+            AssignmentStatus.Stopped => string.Create(
+                CultureInfo.InvariantCulture,
+                $"stopped before the search ended; so far {left}, and what has no place may still find one. {result.ProvenNumbers} of {ObjectiveVector.Length} numbers are proven to be the smallest possible."),
             _ => $"the fixed places contradict each other; of the rest, {left}.",
         };
     }

@@ -135,6 +135,7 @@ public static class ProfileReport
         AddIf(group.Phantom, "phantom power");
         AddIf(group.Isolated, "isolated");
         AddIf(group.Paired, "in pairs");
+        AddIf(group.InEar, "heard in somebody's ears");
         AddIf(group.ChannelsPerConnector > 1, Format($"{group.ChannelsPerConnector} channels on a connector"));
         AddIf(group.RateConverter, "sample rate converter");
         AddIf(group.Carrier is not null, $"on jack {group.Carrier}");

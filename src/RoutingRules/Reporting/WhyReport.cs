@@ -143,7 +143,7 @@ public static class WhyReport
     private static string Standing(WhyAnswer answer) => answer.Status switch
     {
         AssignmentStatus.PinsContradict => "\nFixed places of the document contradict each other; this is about the best patch for the rest.\n",
-        AssignmentStatus.Feasible => "\nThe search ended before it had tried everything: what is said to be worse was compared with what it found.\n",
+        AssignmentStatus.Feasible or AssignmentStatus.Stopped => "\nThe search ended before it had tried everything: what is said to be worse was compared with what it found.\n",
         _ => "",
     };
 

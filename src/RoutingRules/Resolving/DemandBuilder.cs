@@ -10,8 +10,12 @@ internal sealed class DemandBuilder
     private readonly Show show;
     private readonly DeviceFinder devices;
     private readonly SignalGraph graph;
-    private readonly Dictionary<int, int> cabledTo = [];
+
+    /// <summary>Every cable that brings something: the input with the output it comes from.</summary>
     private readonly List<(int Input, int Output)> cabledFrom = [];
+
+    /// <summary>Outputs with a cable to somebody's ears, whatever else they are cabled to.</summary>
+    private readonly HashSet<int> toRacks = [];
     private readonly List<int> found = [];
     private readonly Dictionary<(ValueList<Id<Device>> Devices, ValueList<Id<Zone>> Zones, int Width, int Parity), ValueList<PointIndex>> outputs = [];
     private readonly Dictionary<(ValueList<Id<Device>> Devices, ValueList<Id<Zone>> Zones, int Width, int Parity, bool IsLine, bool NeedsPhantom), ValueList<PointIndex>> inputs = [];
@@ -25,9 +29,18 @@ internal sealed class DemandBuilder
         {
             for (var position = 0; cable.State == ConnectionState.Connected && position < cable.Model.From.Width; position++)
             {
-                if (cabledTo.TryAdd(cable.From.Value + position, cable.To.Value + position))
+                var (output, input) = (cable.From + position, cable.To + position);
+
+                // Of several cables to one input only one brings something.
+                if (graph.Upstream(input) != output)
                 {
-                    cabledFrom.Add((cable.To.Value + position, cable.From.Value + position));
+                    continue;
+                }
+
+                cabledFrom.Add((input.Value, output.Value));
+                if (IsRack(graph.DeviceOf(input)))
+                {
+                    toRacks.Add(output.Value);
                 }
             }
         }
@@ -141,7 +154,7 @@ internal sealed class DemandBuilder
             for (var i = 0; i < group.Count; i++)
             {
                 var point = device.FirstPoint + group.Offset + i;
-                if (!cabledTo.TryGetValue(point, out var input) || KindOf(input) != DeviceKind.TransmitterRack)
+                if (!toRacks.Contains(point))
                 {
                     points.Add(point);
                 }
@@ -158,6 +171,7 @@ internal sealed class DemandBuilder
         {
             var output = cabledFrom[i].Output;
             if (graph.GroupOf(new PointIndex(output)) is { IsLineOutput: true } group
+                && (IsRack(device) || !toRacks.Contains(output))
                 && !IsBehindProcessing(graph.DeviceOf(new PointIndex(output)), group))
             {
                 points.Add(output);
@@ -197,24 +211,22 @@ internal sealed class DemandBuilder
 
     private PointIndex PlacedPoint(PointIndex point)
     {
-        for (var steps = 0; steps <= graph.PointCount; steps++)
+        // Null at the points where the way enters a device.
+        DeviceNode? device = null;
+        foreach (var passed in graph.Upward(point))
         {
-            if (IsDecidedHere(point))
+            if (device is null && IsDecidedHere(passed))
             {
-                return point;
+                return passed;
             }
 
-            var device = graph.DeviceOf(point);
-            while (graph.Via(point) != HopKind.Cable)
+            device ??= graph.DeviceOf(passed);
+            if (graph.DeviceOf(passed) != device)
             {
-                point = graph.Upstream(point);
-                if (point.IsNone || graph.DeviceOf(point) != device || ++steps > graph.PointCount)
-                {
-                    return PointIndex.None;
-                }
+                return PointIndex.None;
             }
 
-            point = graph.Upstream(point);
+            device = graph.Via(passed) == HopKind.Cable ? null : device;
         }
 
         return PointIndex.None;
@@ -300,7 +312,7 @@ internal sealed class DemandBuilder
         && (group.Model.Level is not { } level || level == SignalLevel.Mic || (line.Kind == LineKind.Line && level == SignalLevel.Line))
         && (line.Phantom != PhantomNeed.Required || group.Model.Phantom);
 
-    private DeviceKind KindOf(int point) => graph.DeviceOf(new PointIndex(point)).Profile.Kind;
+    private static bool IsRack(DeviceNode device) => device.Profile.Kind == DeviceKind.TransmitterRack;
 
     /// <summary>First points of the runs of a width within the points: any single, or pairs inside one group whose first number has the parity.</summary>
     private ValueList<PointIndex> Runs(List<int> points, int width, int parity)

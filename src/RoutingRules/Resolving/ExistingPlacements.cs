@@ -6,8 +6,10 @@ namespace RoutingRules.Resolving;
 
 /// <summary>Finds which allowed run serves each demand in the patch as it stands.</summary>
 /// <remarks>
-/// As many demands as possible are served by disjoint runs; points in order come before dead ones; ties go to earlier demands, then to earlier
-/// devices and lower numbers. A line is served at the input that most of its sinks trace to.
+/// As many demands as possible are served by disjoint runs; points in order come before dead ones; ties go to earlier demands, then to runs that the
+/// document does not give to another, then to those that a route of the patch serves, then to earlier devices and lower numbers. A line is served at
+/// the input that most of its sinks trace to. Rules judge what arrives; for assigning, nobody stands at all where another is named or where what must
+/// stay apart does not.
 /// </remarks>
 internal static class ExistingPlacements
 {
@@ -15,11 +17,59 @@ internal static class ExistingPlacements
     /// <param name="demands">The demands, in demand order.</param>
     /// <param name="graph">The graph.</param>
     /// <param name="marks">Runs that count as dead: they serve, but others come first.</param>
-    public static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks)
+    public static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks) =>
+        Find(demands, new ServingRuns(graph, demands, isStrict: false), graph, marks, null);
+
+    /// <summary>A show whose demands stand nowhere that the document gives to another, and apart where they must; the same show when they all do.</summary>
+    public static ResolvedShow ForAssignment(ResolvedShow show)
+    {
+        var apart = Apartness.Of(show);
+        var serving = new ServingRuns(show.Graph, show.Demands, isStrict: true);
+        if (show.Demands.All(demand => demand.Existing.IsNone || (serving.MayStand(demand, demand.Existing) && (apart is null || IsApart(show, apart, demand)))))
+        {
+            return show;
+        }
+
+        var demands = show.Demands.Select(demand => new DemandNode
+        {
+            Key = demand.Key,
+            Index = demand.Index,
+            Feed = demand.Feed,
+            Line = demand.Line,
+            Entry = demand.Entry,
+            Width = demand.Width,
+            IsPinned = demand.IsPinned,
+            Allowed = demand.Allowed,
+            EvenRuns = demand.EvenRuns,
+        }).ToArray();
+        Find(demands, serving, show.Graph, show.Marks, apart);
+        return new ResolvedShow
+        {
+            Document = show.Document,
+            Devices = show.Devices,
+            Graph = show.Graph,
+            Routes = show.Routes,
+            Streams = show.Streams,
+            Cables = show.Cables,
+            Links = show.Links,
+            Feeds = show.Feeds,
+            Lines = show.Lines,
+            Demands = demands,
+            Conflicts = show.Conflicts,
+            IdleRoutes = show.IdleRoutes,
+            Network = show.Network,
+            Marks = show.Marks,
+        };
+    }
+
+    private static bool IsApart(ResolvedShow show, Apartness apart, DemandNode demand) =>
+        apart.Of(demand.Index).All(pair => show.Demands[pair.Other].Existing is { IsNone: true } || apart.Holds(demand, demand.Existing, show.Demands[pair.Other], show.Demands[pair.Other].Existing));
+
+    private static void Find(IReadOnlyList<DemandNode> demands, ServingRuns serving, SignalGraph graph, IReadOnlyList<MarkedPoint> marks, Apartness? apart)
     {
         var owners = ArrayPool<int>.Shared.Rent(graph.PointCount);
         owners.AsSpan(0, graph.PointCount).Clear();
-        Serve(demands, graph, new MarkTable(graph.PointCount, marks), owners);
+        Serve(demands, serving, new MarkTable(graph.PointCount, marks), owners, apart);
         ArrayPool<int>.Shared.Return(owners);
         foreach (var demand in demands)
         {
@@ -35,12 +85,12 @@ internal static class ExistingPlacements
 
     /// <summary>Gives each demand its first run where nobody else could use the same points, and leaves those that compete to the matching, each lot by itself.</summary>
     /// <param name="demands">The demands.</param>
-    /// <param name="graph">The graph.</param>
+    /// <param name="serving">Finds the runs.</param>
     /// <param name="marks">The points that count as dead.</param>
     /// <param name="owners">For each point 0; holds the first demand that could use it, by its position from 1.</param>
-    private static void Serve(IReadOnlyList<DemandNode> demands, SignalGraph graph, MarkTable marks, Span<int> owners)
+    /// <param name="apart">What must stay apart; null when that does not matter.</param>
+    private static void Serve(IReadOnlyList<DemandNode> demands, ServingRuns serving, MarkTable marks, Span<int> owners, Apartness? apart)
     {
-        var serving = new ServingRuns(graph);
         var runs = new List<PointIndex>(demands.Count);
         var ends = new int[demands.Count];
         var lots = new DisjointSets(demands.Count);
@@ -57,6 +107,17 @@ internal static class ExistingPlacements
             }
 
             ends[i] = runs.Count;
+        }
+
+        for (var i = 0; apart is not null && i < ends.Length; i++)
+        {
+            foreach (var (other, _) in HasRuns(i) ? apart.Of(i) : [])
+            {
+                if (HasRuns(other))
+                {
+                    lots.Join(i, other);
+                }
+            }
         }
 
         SortedDictionary<int, List<RunOptions>>? contested = null;
@@ -81,8 +142,10 @@ internal static class ExistingPlacements
 
         foreach (var lot in contested?.Values ?? Enumerable.Empty<List<RunOptions>>())
         {
-            new RunMatching(lot).Match();
+            new RunMatching(lot, apart).Match();
         }
+
+        bool HasRuns(int demand) => ends[demand] > (demand == 0 ? 0 : ends[demand - 1]);
     }
 
     /// <summary>The runs a demand takes at a run: that one, and for a line that is split before the boxes every split end.</summary>
@@ -158,15 +221,12 @@ internal static class ExistingPlacements
 
     internal static bool IsFedBy(SignalGraph graph, int point, int source)
     {
-        var upstream = graph.Upstreams;
-        for (var steps = 0; point >= 0 && steps <= upstream.Length; steps++)
+        foreach (var passed in graph.Upward(new PointIndex(point)))
         {
-            if (point == source)
+            if (passed.Value == source)
             {
                 return true;
             }
-
-            point = upstream[point];
         }
 
         return false;
@@ -198,9 +258,14 @@ internal static class ExistingPlacements
     {
         for (var position = 0; position < width; position++)
         {
-            for (var point = run.Value + position; point != source.Value + position; point = graph.Upstreams[point])
+            foreach (var point in graph.Upward(run + position))
             {
-                if (graph.Hops[point] is HopKind.Route or HopKind.Stream)
+                if (point == source + position)
+                {
+                    break;
+                }
+
+                if (graph.Via(point) is HopKind.Route or HopKind.Stream)
                 {
                     return false;
                 }

@@ -46,5 +46,10 @@ public sealed class FolderProfileSource : ProfileSource
     public IReadOnlyList<string> Problems { get; }
 
     /// <inheritdoc/>
-    public override ReadOnlyMemory<byte>? Find(Id<DeviceProfile> id) => documents.TryGetValue(id, out var bytes) ? bytes : null;
+    public override bool TryFind(Id<DeviceProfile> id, out ReadOnlyMemory<byte> json)
+    {
+        var isHeld = documents.TryGetValue(id, out var bytes);
+        json = bytes;
+        return isHeld;
+    }
 }

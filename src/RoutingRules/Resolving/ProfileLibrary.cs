@@ -8,18 +8,25 @@ namespace RoutingRules.Resolving;
 /// <summary>The profiles of all sources, read when first asked for and kept. Earlier sources win. Thread safe.</summary>
 public sealed class ProfileLibrary
 {
-    private readonly ProfileSource[] sources;
+    private readonly Dictionary<Id<DeviceProfile>, ProfileSource> holders = [];
     private readonly ConcurrentDictionary<Id<DeviceProfile>, ReadResult<DeviceProfile>> read = new();
     private readonly ConcurrentDictionary<(Id<DeviceProfile> Id, int SampleRate), CompiledProfile> compiled = new();
 
     /// <summary>A library over sources.</summary>
-    /// <param name="sources">The sources, the one that wins first.</param>
+    /// <param name="sources">The sources; of several that list an id the first counts.</param>
     /// <exception cref="ArgumentNullException"><paramref name="sources"/> is null.</exception>
     public ProfileLibrary(IEnumerable<ProfileSource> sources)
     {
         ArgumentNullException.ThrowIfNull(sources);
-        this.sources = [.. sources];
-        Ids = [.. this.sources.SelectMany(source => source.Ids).Distinct().Order()];
+        foreach (var source in sources)
+        {
+            foreach (var id in source.Ids)
+            {
+                holders.TryAdd(id, source);
+            }
+        }
+
+        Ids = [.. holders.Keys.Order()];
     }
 
     /// <summary>All profile ids, each once, in ordinal order.</summary>
@@ -33,15 +40,7 @@ public sealed class ProfileLibrary
             return known;
         }
 
-        foreach (var source in sources)
-        {
-            if (source.Find(id) is { } json)
-            {
-                return read.GetOrAdd(id, ProfileReader.Read(json.Span));
-            }
-        }
-
-        return null;
+        return holders.TryGetValue(id, out var source) && source.TryFind(id, out var json) ? read.GetOrAdd(id, ProfileReader.Read(json.Span)) : null;
     }
 
     internal CompiledProfile? Compiled(Id<DeviceProfile> id, int sampleRate)

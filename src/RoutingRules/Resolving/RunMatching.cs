@@ -1,14 +1,14 @@
 namespace RoutingRules.Resolving;
 
 /// <summary>Gives as many demands as possible a run of their own; usable runs before dead ones, earlier demands and earlier runs first.</summary>
-internal sealed class RunMatching(List<RunOptions> options)
+internal sealed class RunMatching(List<RunOptions> options, Apartness? apart)
 {
     private readonly Dictionary<int, int> taken = [];
     private bool mayUseDead;
 
     public void Match()
     {
-        if (new RunPacking(options).TryPack())
+        if (new RunPacking(options, apart).TryPack())
         {
             return;
         }
@@ -28,6 +28,24 @@ internal sealed class RunMatching(List<RunOptions> options)
         for (var i = 0; i < options.Count; i++)
         {
             Improve(i);
+        }
+
+        for (var i = 0; apart is not null && i < options.Count; i++)
+        {
+            KeepApart(i);
+        }
+    }
+
+    /// <summary>Of what must stay apart and does not the later demand is served nowhere.</summary>
+    private void KeepApart(int index)
+    {
+        var demand = options[index].Demand;
+        for (var other = 0; !demand.Existing.IsNone && other < index; other++)
+        {
+            if (options[other].Demand.Existing is { IsNone: false } at && !apart!.Holds(demand, demand.Existing, options[other].Demand, at))
+            {
+                Release(index);
+            }
         }
     }
 

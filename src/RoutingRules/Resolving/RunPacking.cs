@@ -5,7 +5,7 @@ namespace RoutingRules.Resolving;
 /// Most served demands wins, then most usable runs, then the way that serves the earlier demands, then the first in order of runs.
 /// Linear where nobody competes.
 /// </remarks>
-internal sealed class RunPacking(List<RunOptions> options)
+internal sealed class RunPacking(List<RunOptions> options, Apartness? apart)
 {
     private const int MaxSteps = 20_000;
 
@@ -75,6 +75,14 @@ internal sealed class RunPacking(List<RunOptions> options)
             foreach (var point in options[index].Points(run))
             {
                 if (taken.Contains(point))
+                {
+                    return;
+                }
+            }
+
+            for (var other = 0; apart is not null && other < index; other++)
+            {
+                if (!current[other].IsNone && !apart.Holds(options[index].Demand, run, options[other].Demand, current[other]))
                 {
                     return;
                 }

@@ -1,11 +1,45 @@
+using RoutingRules.Profiles;
+
 namespace RoutingRules.Resolving;
 
 /// <summary>Finds the allowed runs that serve a demand in the patch as it stands, by following the signal from where it is known.</summary>
-internal sealed class ServingRuns(SignalGraph graph)
+internal sealed class ServingRuns
 {
+    private readonly SignalGraph graph;
+
+    /// <summary>Points that the document itself gives to a demand: pins, and outputs that lines name.</summary>
+    private readonly HashSet<int> named = [];
+
     private readonly List<int> reached = [];
     private readonly List<(PointIndex Run, int Deliveries)> delivering = [];
     private readonly List<PointIndex> serving = [];
+
+    private readonly bool isStrict;
+
+    /// <summary>Looks at what demands name.</summary>
+    /// <param name="graph">The graph.</param>
+    /// <param name="demands">The demands.</param>
+    /// <param name="isStrict">True when nobody stands where another is named; else such runs come last.</param>
+    public ServingRuns(SignalGraph graph, IReadOnlyList<DemandNode> demands, bool isStrict)
+    {
+        this.graph = graph;
+        this.isStrict = isStrict;
+        for (var i = 0; i < demands.Count; i++)
+        {
+            foreach (var run in demands[i].IsPinned ? demands[i].Allowed : [])
+            {
+                Name(run, demands[i].Width);
+            }
+
+            foreach (var sink in demands[i].Line?.Sinks ?? [])
+            {
+                if (!sink.IsNone && graph.GroupOf(sink).Kind == PortKind.Output)
+                {
+                    Name(sink, demands[i].Width);
+                }
+            }
+        }
+    }
 
     /// <summary>The runs that serve a demand, in the order ties are settled in. The list is used again at the next call.</summary>
     public List<PointIndex> Of(DemandNode demand)
@@ -20,7 +54,38 @@ internal sealed class ServingRuns(SignalGraph graph)
             AddFeed(demand, demand.Feed.Source);
         }
 
+        if (named.Count > 0 && serving.Exists(run => !MayStand(demand, run)))
+        {
+            var others = serving.FindAll(run => !MayStand(demand, run));
+            serving.RemoveAll(others.Contains);
+            serving.AddRange(isStrict ? [] : others);
+        }
+
         return serving;
+    }
+
+    /// <summary>False for a run that the document gives to another demand.</summary>
+    public bool MayStand(DemandNode demand, PointIndex run) => demand.IsPinned || !IsNamed(run, demand.Width);
+
+    private void Name(PointIndex run, int width)
+    {
+        for (var position = 0; position < width; position++)
+        {
+            named.Add(run.Value + position);
+        }
+    }
+
+    private bool IsNamed(PointIndex run, int width)
+    {
+        for (var position = 0; position < width; position++)
+        {
+            if (named.Contains(run.Value + position))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Follows the source down: what it reaches is little, the places that would do may be many.</summary>
@@ -47,6 +112,38 @@ internal sealed class ServingRuns(SignalGraph graph)
         }
 
         serving.Sort();
+        if (serving.Count > 1)
+        {
+            // What somebody routed comes before what leaks there by factory routes; each in order of device and number.
+            var leaking = serving.FindAll(run => !IsRouted(run, source, demand.Width));
+            serving.RemoveAll(leaking.Contains);
+            serving.AddRange(leaking);
+        }
+    }
+
+    /// <summary>True when a route of the patch is on the way to each point of a run.</summary>
+    private bool IsRouted(PointIndex run, PointIndex source, int width)
+    {
+        for (var position = 0; position < width; position++)
+        {
+            var isRouted = false;
+            foreach (var point in graph.Upward(run + position))
+            {
+                if (point == source + position)
+                {
+                    break;
+                }
+
+                isRouted |= graph.Via(point) == HopKind.Route;
+            }
+
+            if (!isRouted)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>Adds the inputs that sinks of the line trace to, those of most sinks first. A split line goes by the first of its points.</summary>
@@ -56,7 +153,7 @@ internal sealed class ServingRuns(SignalGraph graph)
         var sinks = demand.Line!.Sinks;
         for (var i = 0; i < sinks.Count; i++)
         {
-            if (!sinks[i].IsNone)
+            if (!sinks[i].IsNone && !demand.Line.IsRepeated(i))
             {
                 AddDeliveries(demand, sinks[i]);
             }
@@ -77,9 +174,7 @@ internal sealed class ServingRuns(SignalGraph graph)
 
     private void AddDeliveries(DemandNode demand, PointIndex sink)
     {
-        // A way that runs in a circle has no end; it is followed until it comes to a point again.
-        var passed = graph.IsLooping(sink) ? new HashSet<int>() : null;
-        for (var point = sink; !point.IsNone && passed?.Add(point.Value) != false; point = graph.Upstream(point))
+        foreach (var point in graph.Upward(sink))
         {
             if ((demand.IsPinned ? IsPin(demand, point) : Allows(demand, point))
                 && (demand.Width == 1 || ExistingPlacements.Carries(graph, sink, point, demand.Width)))

@@ -14,6 +14,8 @@ public static class BuiltInRules
         new ProfileUnsound(),
         new ExtensionUnresolved(),
         new PointOfWrongKind(),
+        new WordDoubtful(),
+        new PointRepeated(),
         new SinkClaimedTwice(),
         new RouteDangling(),
         new OutputOrphaned(),

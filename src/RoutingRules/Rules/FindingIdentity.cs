@@ -38,6 +38,38 @@ internal static class FindingIdentity
         }
     }
 
+    /// <summary>
+    /// True when a finding says nothing that another of its rule does not say as well: each of its entities is one of the other's, or a run of points
+    /// inside one. So a finding of several points of which some were mended is no new one.
+    /// </summary>
+    public static bool IsPartOf(this Finding finding, Finding whole)
+    {
+        if (finding.Rule != whole.Rule)
+        {
+            return false;
+        }
+
+        foreach (var entity in finding.Entities)
+        {
+            var isCovered = false;
+            for (var i = 0; !isCovered && i < whole.Entities.Count; i++)
+            {
+                isCovered = whole.Entities[i] == entity || Covers(whole.Entities[i], entity);
+            }
+
+            if (!isCovered)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static bool Covers(Entity whole, Entity part) =>
+        whole.Role == part.Role && PointRange.TryParse(whole.Id, out var outer, out _) && PointRange.TryParse(part.Id, out var inner, out _)
+        && outer.Device == inner.Device && outer.Group == inner.Group && outer.First <= inner.First && inner.Last <= outer.Last;
+
     private static void Number(List<Finding> findings, List<int> group)
     {
         group.Sort((x, y) => Compare(findings[x], findings[y]));

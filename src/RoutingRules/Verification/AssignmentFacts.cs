@@ -9,6 +9,7 @@ internal sealed class AssignmentFacts
 {
     private readonly HashSet<Id<Device>> mentioned = [];
     private readonly HashSet<Id<AudioStream>> staying;
+    private readonly HashSet<Point> lineOutputs;
 
     public AssignmentFacts(Show input, AssignmentOptions options, Func<Id<DeviceProfile>, DeviceProfile?> profiles)
     {
@@ -17,9 +18,12 @@ internal sealed class AssignmentFacts
         Rig = new RigFacts(input, profiles, options.Without);
         Networks = new NetworkFacts(Rig);
         Before = new SignalTrace(Rig, input.Patch);
-        var demands = DemandList.Of(input, Rig);
+        Privacy = new PrivacyFacts(input, Rig);
+        var demands = DemandList.Of(input, Rig, Before);
         ExistingSearch.Run(demands, Rig, Before);
         Demands = demands;
+        Privacy.Trust(demands);
+        lineOutputs = input.Lines.SelectMany(line => line.To.Where(sink => sink.Width == line.Width)).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
         foreach (var run in Demands.SelectMany(demand => (RunSet[])[demand.Runs, demand.EvenRuns]).Distinct().SelectMany(runs => runs))
             mentioned.Add(run.Device);
 
@@ -43,8 +47,17 @@ internal sealed class AssignmentFacts
 
     public IReadOnlyList<DemandFacts> Demands { get; }
 
+    /// <summary>What loudspeakers must not play.</summary>
+    public PrivacyFacts Privacy { get; }
+
+    /// <summary>True for an output that a line names as a place to be brought to.</summary>
+    public bool IsLineOutput(Point output) => lineOutputs.Contains(output);
+
     /// <summary>Streams of the input that stay whole although they may carry no demand.</summary>
     public IReadOnlyList<AudioStream> StayingStreams { get; }
+
+    /// <summary>True when a device that a demand starts or ends at routes in blocks.</summary>
+    public bool RoutesInBlocks => Demands.SelectMany(DevicesOf).Any(device => Rig.Device(device)?.Profile?.Routing.Any(entry => entry.Mode == RoutingMode.Block) ?? false);
 
     /// <summary>True for a stream that must stay, by its id.</summary>
     public bool IsStaying(AudioStream stream) => staying.Contains(stream.Id);
@@ -62,6 +75,9 @@ internal sealed class AssignmentFacts
 
     /// <summary>True when any point of a run must not be used.</summary>
     public bool IsExcluded(PointRange run) => Enumerable.Range(0, run.Width).Any(i => Rig.IsExcluded(run[i]));
+
+    private static IEnumerable<Id<Device>> DevicesOf(DemandFacts demand) =>
+        demand.Runs.Select(run => run.Device).Concat(demand.Feed is { } feed ? [feed.Source.Device] : demand.Line!.To.Select(sink => sink.Device));
 
     private void Mention(DemandFacts demand)
     {

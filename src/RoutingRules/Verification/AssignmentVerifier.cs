@@ -43,7 +43,12 @@ public static class AssignmentVerifier
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(options);
         ArgumentNullException.ThrowIfNull(profiles);
-        var facts = new AssignmentFacts(input, options, profiles);
+        return Verify(new AssignmentFacts(input, options, profiles), result);
+    }
+
+    /// <summary>Checks a whole result against an input that is already laid out.</summary>
+    internal static VerificationResult Verify(AssignmentFacts facts, AssignmentResult result)
+    {
         var contradiction = result.Contradictions.SelectMany(set => set).Distinct().ToValueList();
         var verified = Verify(facts, result.Show, result.Placements, result.Unplaced, contradiction);
         return verified with { Problems = verified.Problems.Concat(ClaimsCheck.Problems(facts, result, verified)).ToValueList() };

@@ -40,12 +40,37 @@ internal static class ClaimsCheck
             [
                 Differs("moved demands", result.Moved, moved),
                 Differs("removed streams", result.RemovedStreams, removed),
+                Differs("removed receivers", result.RemovedReceivers, RemovedReceivers(facts, after)),
                 Differs("silenced outputs", result.Silenced, Points(facts, PortKind.Output).Where(point => facts.Before.Source(point) is not null && after.Source(point) is null)),
                 Differs("cleared channels", result.Cleared, Cleared(facts, after)),
             ])
         {
             if (problem is not null)
                 yield return problem;
+        }
+    }
+
+    private static IEnumerable<RemovedReceiver> RemovedReceivers(AssignmentFacts facts, SignalTrace after)
+    {
+        var streams = facts.Input.Patch.Streams;
+        for (var i = 0; i < streams.Count; i++)
+        {
+            foreach (var at in streams[i].To.Select(receiver => receiver.At))
+            {
+                var first = 0;
+                for (var number = at.First; number <= at.Last + 1; number++)
+                {
+                    var hasLeft = number <= at.Last && facts.Before.Listens(at[number - at.First]) is { } step && step.Stream == i && after.Listens(at[number - at.First]) is null;
+                    if (hasLeft && first == 0)
+                        first = number;
+
+                    if (!hasLeft && first > 0)
+                    {
+                        yield return new RemovedReceiver { Stream = streams[i].Id, At = new PointRange(at.Device, at.Group, first, number - 1) };
+                        first = 0;
+                    }
+                }
+            }
         }
     }
 

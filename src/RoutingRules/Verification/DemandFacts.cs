@@ -39,8 +39,11 @@ internal sealed class DemandFacts
 
     public int? Preferred => Line is { } line ? line.Preferred : Feed!.Preferred;
 
+    /// <summary>The sinks of a line; one that is listed twice counts once.</summary>
+    public IEnumerable<PointRange> Sinks => Line?.To.Distinct() ?? [];
+
     /// <summary>How many deliveries it stands for.</summary>
-    public int Deliveries => Line?.To.Count ?? 1;
+    public int Deliveries => Line is null ? 1 : Sinks.Count();
 
     /// <summary>The points it takes when it is placed at a run.</summary>
     public IEnumerable<Point> Occupies(PointRange at)

@@ -7,15 +7,23 @@ namespace RoutingRules.Verification;
 internal sealed class DemandList
 {
     private readonly RigFacts rig;
+    private readonly SignalTrace before;
     private readonly List<DemandFacts> demands = [];
     private readonly Dictionary<string, (RunSet Runs, RunSet Even)> known = new(StringComparer.Ordinal);
 
-    private DemandList(RigFacts rig) => this.rig = rig;
+    private DemandList(RigFacts rig, SignalTrace before)
+    {
+        this.rig = rig;
+        this.before = before;
+    }
 
     /// <summary>The demands of a show in demand order: feeds entry by entry, then lines.</summary>
-    public static List<DemandFacts> Of(Show show, RigFacts rig)
+    /// <param name="show">The show.</param>
+    /// <param name="rig">Its rig.</param>
+    /// <param name="before">Its patch, by which what is pinned behind a processor is followed to where it comes from.</param>
+    public static List<DemandFacts> Of(Show show, RigFacts rig, SignalTrace before)
     {
-        var list = new DemandList(rig);
+        var list = new DemandList(rig, before);
         foreach (var feed in show.Feeds)
         {
             for (var entry = 0; entry < feed.To.Count; entry++)
@@ -53,7 +61,7 @@ internal sealed class DemandList
         var isPinned = from.Source is not null || !from.At.IsEmpty;
         var pins = from.Source is { } source ? [source] : from.At.ToList();
         var (runs, even) = isPinned
-            ? (new RunSet(pins.Where(run => run.Width == line.Width && rig.Exists(run)).ToList()), RunSet.Empty)
+            ? (new RunSet(pins.Where(run => run.Width == line.Width && rig.Exists(run)).Distinct().ToList()), RunSet.Empty)
             : Runs($"line {line.Kind} {line.Phantom} {from.Devices}{from.Zones}", line.Width, () => Inputs(line));
         demands.Add(new DemandFacts
         {
@@ -82,7 +90,7 @@ internal sealed class DemandList
         return sets;
     }
 
-    /// <summary>Where a pinned sink is served: followed up cables and processing to the output that feeds it.</summary>
+    /// <summary>Where a pinned sink is served: followed up cables, and through devices as they are patched, to the output that feeds it.</summary>
     private PointRange? Placed(PointRange sink)
     {
         var first = Placed(sink[0]);
@@ -97,25 +105,18 @@ internal sealed class DemandList
 
     private Point? Placed(Point point)
     {
-        // Bounded because a chain of cables and processors may run in a circle.
-        for (var hops = 0; hops < 64 && rig.Kind(point) is { } kind; hops++)
+        // A chain of cables and processors may run in a circle.
+        var passed = new HashSet<Point>();
+        for (var hasEntered = true; rig.Group(point) is { } group && rig.Exists(point) && passed.Add(point);)
         {
-            var group = rig.Group(point)!;
-            if (kind == PortKind.Input)
-            {
-                if (rig.OutputCabledTo(point) is not { } output)
-                    return null;
+            if (hasEntered && TakesSignal(group))
+                return point;
 
-                point = output;
-            }
-            else if (kind == PortKind.Output && group.ThroughFrom is { } from && point.Number <= from.Count)
-            {
-                point = from.At(point.Number);
-            }
-            else
-            {
-                return TakesSignal(group) ? point : null;
-            }
+            if (before.Upstream(point) is not { } step || (step.Kind != StepKind.Cable && step.From.Device != point.Device))
+                return null;
+
+            hasEntered = step.Kind == StepKind.Cable;
+            point = step.From;
         }
 
         return null;
@@ -125,7 +126,8 @@ internal sealed class DemandList
     private static bool TakesSignal(GroupFacts group) =>
         group.Kind is PortKind.Receive or PortKind.Transmit
         || (group.Kind is PortKind.Output or PortKind.Sink
-            && group.Device.Profile!.Routing.Any(entry => entry.To == group.Model.Id && group.Device.Group(entry.From)?.Kind is PortKind.Receive or PortKind.Source));
+            && group.Device.Profile!.Routing.Any(entry => entry.To == group.Model.Id
+            && group.Device.Group(entry.From) is { } from && (from.Kind == PortKind.Receive || (from.Kind == PortKind.Source && from.ThroughFrom is null))));
 
     private List<Point> Outputs(Destination to)
     {
@@ -138,14 +140,19 @@ internal sealed class DemandList
 
             var groups = device.Groups.Where(IsLineOutput).ToList();
             foreach (var group in groups)
-                points.UnionWith(All(group).Where(point => !rig.InputsCabledTo(point).Any(input => rig.Device(input.Device)!.IsKind(DeviceKind.TransmitterRack))));
+                points.UnionWith(All(group).Where(point => !LeadsToRack(point)));
 
             if (groups.Count == 0 && isNamed)
-                points.UnionWith(CabledTo(device).Where(output => IsLineOutput(rig.Group(output)!)));
+                points.UnionWith(CabledTo(device).Where(output => IsLineOutput(rig.Group(output)!) && (IsRack(device) || !LeadsToRack(output))));
         }
 
         return Ordered(points);
     }
+
+    // Such an output is chosen by the name of the rack, never by that of anything else.
+    private bool LeadsToRack(Point output) => rig.InputsCabledTo(output).Any(input => IsRack(rig.Device(input.Device)!));
+
+    private static bool IsRack(DeviceFacts device) => device.IsKind(DeviceKind.TransmitterRack);
 
     private List<Point> Inputs(Line line)
     {
@@ -164,12 +171,12 @@ internal sealed class DemandList
 
     private static bool Suits(Line line, GroupFacts group) =>
         group.Kind == PortKind.Input
-        && (group.Model.Level == SignalLevel.Mic || (line.Kind == LineKind.Line && group.Model.Level == SignalLevel.Line))
+        && (group.Model.Level is null || group.Model.Level == SignalLevel.Mic || (line.Kind == LineKind.Line && group.Model.Level == SignalLevel.Line))
         && (line.Phantom != PhantomNeed.Required || group.Model.Phantom);
 
     // An output behind processing is no place of its own: what it carries was decided at the input.
     private static bool IsLineOutput(GroupFacts group) =>
-        group.Kind == PortKind.Output && group.Model.Level == SignalLevel.Line && group.ThroughFrom is null;
+        group.Kind == PortKind.Output && (group.Model.Level is null || group.Model.Level == SignalLevel.Line) && group.ThroughFrom is null;
 
     private static IEnumerable<Point> All(GroupFacts group) => Enumerable.Range(1, group.Count).Select(group.At);
 

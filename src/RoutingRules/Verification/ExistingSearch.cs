@@ -11,17 +11,23 @@ namespace RoutingRules.Verification;
 internal sealed class ExistingSearch
 {
     private readonly List<DemandFacts> demands;
+    private readonly ExistingNeighbours neighbours;
     private readonly List<List<(PointRange Run, BigInteger Weight)>> options = [];
 
-    private ExistingSearch(List<DemandFacts> demands) => this.demands = demands;
+    private ExistingSearch(List<DemandFacts> demands, ExistingNeighbours neighbours)
+    {
+        this.demands = demands;
+        this.neighbours = neighbours;
+    }
 
     /// <summary>Sets <see cref="DemandFacts.Existing"/> and <see cref="DemandFacts.IsHeld"/> of every demand.</summary>
     public static void Run(List<DemandFacts> demands, RigFacts rig, SignalTrace input)
     {
-        var found = demands.ToDictionary(demand => demand, demand => Candidates(demand, rig, input));
-        foreach (var component in Components(demands, found))
+        var neighbours = new ExistingNeighbours(demands, rig, input);
+        var found = demands.ToDictionary(demand => demand, demand => Candidates(demand, rig, input).Where(run => demand.IsPinned || !neighbours.IsNamed(run)).ToList());
+        foreach (var component in Components(demands, found, neighbours))
         {
-            var search = new ExistingSearch(component);
+            var search = new ExistingSearch(component, neighbours);
             search.Weigh(rig, found);
             search.Solve();
         }
@@ -44,6 +50,7 @@ internal sealed class ExistingSearch
                 .OfType<PointRange>()
                 .Where(run => input.Carries(run, feed.Source))
                 .OrderByDescending(run => IsUsable(rig, run))
+                .ThenByDescending(run => IsRouted(run, feed.Source, input))
                 .ToList();
         }
 
@@ -55,7 +62,7 @@ internal sealed class ExistingSearch
             .Distinct()
             .Select(point => demand.Runs.At(point) ?? demand.EvenRuns.At(point))
             .OfType<PointRange>()
-            .Select(run => (Run: run, Uses: line.To.Count(sink => input.Carries(sink, run))))
+            .Select(run => (Run: run, Uses: demand.Sinks.Count(sink => input.Carries(sink, run))))
             .Where(pair => pair.Uses > 0)
             .OrderByDescending(pair => IsUsable(rig, pair.Run))
             .ThenByDescending(pair => pair.Uses)
@@ -64,6 +71,13 @@ internal sealed class ExistingSearch
             .Select(pair => pair.Run)
             .ToList();
     }
+
+    // Somebody wrote a route on the way to every point of the run.
+    private static bool IsRouted(PointRange run, PointRange source, SignalTrace input) => Enumerable.Range(0, run.Width).All(i =>
+    {
+        var chain = input.Follow(run[i]);
+        return chain.Steps.Take(chain.IndexOf(source[i])).Any(step => step.Kind == StepKind.Route);
+    });
 
     private static bool IsUsable(RigFacts rig, PointRange run) => Enumerable.Range(0, run.Width).All(i => rig.IsUsable(run[i]));
 
@@ -82,8 +96,8 @@ internal sealed class ExistingSearch
         return chain.Steps.Take(chain.IndexOf(source)).All(step => step.Kind is not (StepKind.Route or StepKind.Stream));
     }
 
-    // Demands that share no point with each other are chosen apart.
-    private static List<List<DemandFacts>> Components(List<DemandFacts> demands, Dictionary<DemandFacts, List<PointRange>> found)
+    // Demands that share no point with each other, and need not stay apart, are chosen one by one.
+    private static List<List<DemandFacts>> Components(List<DemandFacts> demands, Dictionary<DemandFacts, List<PointRange>> found, ExistingNeighbours neighbours)
     {
         var parent = Enumerable.Range(0, demands.Count).ToArray();
         var owner = new Dictionary<Point, int>();
@@ -96,6 +110,9 @@ internal sealed class ExistingSearch
                     parent[Root(demand.Index)] = Root(owner[point]);
             }
         }
+
+        foreach (var (one, other) in neighbours.Pairs.Where(pair => found[pair.One].Count > 0 && found[pair.Other].Count > 0))
+            parent[Root(one.Index)] = Root(other.Index);
 
         return demands.Where(demand => found[demand].Count > 0).GroupBy(demand => Root(demand.Index)).Select(group => group.ToList()).ToList();
     }
@@ -147,7 +164,7 @@ internal sealed class ExistingSearch
             foreach (var (run, gain) in options[i])
             {
                 var points = demands[i].Occupies(run).ToList();
-                if (points.Any(taken.Contains))
+                if (points.Any(taken.Contains) || Enumerable.Range(0, i).Any(j => chosen[j] is { } at && neighbours.Clash(demands[i], run, demands[j], at)))
                     continue;
 
                 taken.UnionWith(points);
@@ -170,7 +187,7 @@ internal sealed class ExistingSearch
         {
             foreach (var (run, _) in options[i])
             {
-                if (demands[i].IsSplit)
+                if (demands[i].IsSplit || neighbours.HasAny(demands[i]))
                     return false;
 
                 if (slotOf.ContainsKey(run))

@@ -73,10 +73,11 @@ internal sealed class GroupFacts(DeviceFacts device, int index, PortGroup model,
             if (route.To.Group != Model.Id || route.To.Width != route.From.Width || Device.Group(route.From.Group) is not { } from)
                 continue;
 
-            for (var i = 0; i < route.To.Width; i++)
+            // One that is wider than a group is left out, and one that meets a sink with a source ends there.
+            for (var i = 0; route.From.Last <= from.Count && route.To.Last <= Count && i < route.To.Width; i++)
             {
-                if (route.From.First + i <= from.Count && route.To.First + i <= Count)
-                    factory.TryAdd(route.To.First + i, from.At(route.From.First + i));
+                if (!factory.TryAdd(route.To.First + i, from.At(route.From.First + i)))
+                    break;
             }
         }
     }

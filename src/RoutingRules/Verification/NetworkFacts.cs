@@ -12,16 +12,19 @@ internal sealed class NetworkFacts
     private readonly Dictionary<Id<Device>, List<int>> nodesOf = [];
     private readonly HashSet<Id<Network>> linked = [];
 
-    public NetworkFacts(RigFacts rig)
+    /// <summary>The links of a rig.</summary>
+    /// <param name="rig">The rig.</param>
+    /// <param name="ignoresExclusions">True to look at the links as they were before anything was excluded.</param>
+    public NetworkFacts(RigFacts rig, bool ignoresExclusions = false)
     {
         this.rig = rig;
         foreach (var device in rig.Devices)
             AddJacks(device);
 
-        foreach (var link in rig.Rig.Links.OrderBy(link => link.Id))
+        foreach (var link in rig.Rig.Links.Where(rig.Connects).OrderBy(link => link.Id))
         {
             linked.Add(link.Network);
-            if (rig.IsExcluded(link) || rig.IsExcluded(link.From[0]) || rig.IsExcluded(link.To[0]))
+            if (!ignoresExclusions && (rig.IsExcluded(link) || rig.IsExcluded(link.From[0]) || rig.IsExcluded(link.To[0])))
                 continue;
 
             if (nodes.TryGetValue(link.From[0], out var from) && nodes.TryGetValue(link.To[0], out var to))
@@ -32,12 +35,12 @@ internal sealed class NetworkFacts
         }
     }
 
-    /// <summary>The first listed network that both devices are on once excluded links are gone; null when there is none.</summary>
+    /// <summary>The first listed network that both devices are on, whatever is excluded; null when there is none.</summary>
     public Network? FirstCommon(DeviceFacts one, DeviceFacts other)
     {
         foreach (var network in rig.Rig.Networks)
         {
-            if (rig.IsOnStill(network, one) && rig.IsOnStill(network, other))
+            if (rig.IsOn(network, one) && rig.IsOn(network, other))
                 return network;
         }
 
@@ -52,7 +55,10 @@ internal sealed class NetworkFacts
     {
         var used = new HashSet<(Id<Link>, bool)>();
         if (!linked.Contains(network))
-            return used;
+        {
+            var isJoined = rig.Rig.Networks.Any(known => known.Id == network) && RigFacts.HasJack(sender.Device) && receivers.All(receiver => RigFacts.HasJack(receiver.Device));
+            return isJoined || skipsLost ? used : null;
+        }
 
         var reached = new Dictionary<int, (int Parent, Id<Link> Link, bool IsForward)>();
         var frontier = Jacks(sender);

@@ -48,6 +48,9 @@ internal static class PlacementRules
                 else if (!demand.IsPinned && !facts.Rig.IsUsable(point))
                     yield return $"{demand.Key} stands at {point}, which is {(facts.Rig.IsDead(point) ? "dead" : "reserved")}; only a pin may do that.";
 
+                if (!demand.IsPinned && PrivacyFacts.IsPrivate(demand) && facts.Privacy.Plays(point))
+                    yield return $"{demand.Key} stands at {point}, from where loudspeakers play it; only a pin may do that.";
+
                 if (!owners.TryAdd(point, demand))
                     yield return $"{demand.Key} and {owners[point].Key} both stand at {point}; give one of them another point.";
             }
@@ -75,7 +78,7 @@ internal static class PlacementRules
         foreach (var group in groups)
         {
             var free = Enumerable.Range(1, group.Count).Select(group.At)
-                .Count(point => facts.Rig.IsUsable(point) && !facts.Rig.IsExcluded(point) && !taken.Contains(point));
+                .Count(point => facts.Rig.IsUsable(point) && !facts.Rig.IsExcluded(point) && !taken.Contains(point) && !facts.IsLineOutput(point));
             if (free < facts.Options.Spares)
                 yield return $"{group.Device.Model.Id}/{group.Model.Id} keeps {free} spare outputs where {facts.Options.Spares} are asked for.";
         }

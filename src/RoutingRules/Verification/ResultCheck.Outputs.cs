@@ -8,7 +8,7 @@ internal sealed partial class ResultCheck
 {
     private void CheckOutputs()
     {
-        var asked = facts.Demands.SelectMany(demand => demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
+        var asked = Brought();
         foreach (var group in rig.Devices.Where(device => !device.IsExcluded).SelectMany(device => device.Groups))
         {
             // An output behind processing, or of a selector, is downstream of a place or a source itself.
@@ -19,6 +19,23 @@ internal sealed partial class ResultCheck
             {
                 if (!places.ContainsKey(point) && !asked.Contains(point) && !rig.IsDead(point) && !rig.IsExcluded(point))
                     CheckIdle(point);
+            }
+        }
+    }
+
+    // What hangs on a place, behind a processor for instance, goes on sounding what the place sounds.
+    private void CheckDownstream()
+    {
+        var asked = facts.Demands.SelectMany(demand => demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
+        foreach (var group in rig.Devices.Where(device => !device.IsExcluded).SelectMany(device => device.Groups).Where(group => group.Kind is PortKind.Output or PortKind.Sink))
+        {
+            foreach (var point in Enumerable.Range(1, group.Count).Select(group.At).Where(point => !places.ContainsKey(point) && !asked.Contains(point)))
+            {
+                if (before.Follow(point).Points.FirstOrDefault(passed => places.TryGetValue(passed, out var there) && there.Feed is not null) is { Number: > 0 } place
+                    && after.Follow(point).IndexOf(place) < 0)
+                {
+                    Report($"{places[place].Key} stands at {place} and no longer sounds at {point}, which hangs on it; leave the way between them as it was.");
+                }
             }
         }
     }
@@ -34,25 +51,32 @@ internal sealed partial class ResultCheck
         else if (now.Source is { } source)
         {
             var isSame = source == then.Source;
-            if ((isSame && (facts.Options.KeepUnlisted || ComesInStayingStream(now))) || (IsBuiltIn(now) && Inside(now).SequenceEqual(Inside(then))) || IsDownstream(now))
+            if ((isSame && (facts.Options.KeepUnlisted || ComesInStayingStream(now))) || (IsBuiltIn(now) && Inside(now).SequenceEqual(Inside(then))) || IsDownstream(now) || IsForced(now))
                 return;
 
             if (rig.IsReserved(point))
                 Report($"{point} is reserved and must be silent, but carries {source}.");
-            else if (!IsForced(now))
+            else
                 Report($"{point} carries {source}, which no demand placed there; clear it or give the device another block.");
         }
     }
 
-    // Factory and fixed routes of the device itself, whatever a cable brings to it.
-    private static bool IsBuiltIn(Chain chain) => Within(chain).All(step => step.Kind is StepKind.Factory or StepKind.Fixed or StepKind.Through);
+    // Every point that a line passes on its way to one of its sinks, the sink included.
+    private HashSet<Point> Brought() => deliveries.Where(delivery => delivery.Demand.Line is not null).SelectMany(delivery => delivery.Points).ToHashSet();
+
+    // Factory and fixed routes of the device itself and of what is tied to it by a digital multicore, whatever a cable brings to it.
+    private static bool IsBuiltIn(Chain chain) => Within(chain).All(step => step.Kind is StepKind.Factory or StepKind.Fixed or StepKind.Through or StepKind.Carrier);
 
     private static IEnumerable<Point> Inside(Chain chain) => Within(chain).Select(step => step.From);
 
     private static IEnumerable<TraceStep> Within(Chain chain) => chain.Steps.TakeWhile(step => step.Kind != StepKind.Cable);
 
+    // What a cable or processing brings to a device is judged where it comes from.
     private bool IsDownstream(Chain chain)
     {
+        if (chain.Steps.TakeWhile(step => step.Kind != StepKind.Stream).Any(step => step.Kind is StepKind.Cable or StepKind.Through))
+            return true;
+
         for (var i = 1; i < chain.Points.Count; i++)
         {
             if (places.TryGetValue(chain.Points[i], out var demand) && demand.Feed is not null)
@@ -79,13 +103,25 @@ internal sealed partial class ResultCheck
     // Nobody can silence a sender or an output whose positions are fixed; the block is there for the sake of a demand.
     private bool IsForced(Chain chain)
     {
-        if (chain.Steps.Count < 2 || chain.Steps[0].Kind != StepKind.Fixed || chain.Steps[1].Kind != StepKind.Stream)
+        if (chain.Steps.Count < 2 || chain.Steps[1].Kind != StepKind.Stream)
             return false;
 
         var (output, receive, transmit) = (chain.Points[0], chain.Points[1], chain.Points[2]);
         var block = VectorCount.FirstOfBlock(rig, receive);
-        return rig.Group(output)!.IsRigid && rig.Group(transmit)!.IsRigid
+        return (rig.Group(output)!.IsRigid || MovesWithPlaced(output, receive)) && rig.Group(transmit)!.IsRigid
             && deliveries.Any(delivery => delivery.Receive.Any(slot => VectorCount.FirstOfBlock(rig, slot) == block));
+    }
+
+    // Where a device routes in blocks, an output takes its slot whenever a neighbour in its block does.
+    private bool MovesWithPlaced(Point output, Point receive)
+    {
+        var group = rig.Group(output)!;
+        if (group.Device.Profile!.Routing.FirstOrDefault(entry => entry.Mode == RoutingMode.Block && entry.From == receive.Group && entry.To == output.Group) is not { } entry)
+            return false;
+
+        var size = entry.BlockSize ?? 1;
+        var first = output.Number - ((output.Number - 1) % size);
+        return Enumerable.Range(first, size).Any(number => number <= group.Count && places.ContainsKey(group.At(number)));
     }
 
     // Where routes move in blocks, neighbours of a named channel come along.
@@ -139,7 +175,7 @@ internal sealed partial class ResultCheck
     // A slot of a block that is sent carries what a demand needs, or nothing.
     private void CheckSlots()
     {
-        var used = deliveries.SelectMany(delivery => delivery.Transmit).ToHashSet();
+        var used = deliveries.SelectMany(delivery => delivery.Transmit).Concat(Brought()).ToHashSet();
         foreach (var stream in result.Patch.Streams)
         {
             if (Stays(stream) || IsOutOfUse(stream) || rig.Group(stream.From) is not { FixedFrom: null } group || IsBlockRouted(group))
@@ -153,6 +189,20 @@ internal sealed partial class ResultCheck
                 if (after.Source(slot) is { } source && !used.Contains(slot) && !(isLenient && before.Source(slot) == source))
                     Report($"{slot} sends {source}, which no demand takes from there; clear the slot.");
             }
+        }
+    }
+
+    // Talkback, click and comms arrive at no slot that leads to loudspeakers, unless it was nobody's choice: a stream that stays, a sender that is fixed.
+    private void CheckPrivacy()
+    {
+        foreach (var (to, from) in after.Listening())
+        {
+            var stays = before.Listens(to)?.From == from && after.Listens(to) is { } step && Stays(result.Patch.Streams[step.Stream]);
+            if (stays || !facts.IsMentioned(to.Device) || rig.IsExcluded(to) || rig.Group(from)!.IsRigid || !facts.Privacy.IsExposed(to))
+                continue;
+
+            if (after.Follow(from).Points.FirstOrDefault(facts.Privacy.IsPrivate) is { Number: > 0 } source)
+                Report($"{to} leads to loudspeakers and takes {source} from {from}; send it in a slot that does not arrive there.");
         }
     }
 

@@ -30,17 +30,18 @@ internal sealed partial class ResultCheck
         CheckUnmentioned();
     }
 
-    // A receiver no demand speaks of stays in a stream that is sent anyway, exactly while the stream's contents are the old ones.
+    // A receiver no demand speaks of stays in a stream that is sent anyway, exactly while what it takes is what it took or silence.
     private void CheckUnmentioned()
     {
         var sent = deliveries.SelectMany(delivery => delivery.Transmit).Select(slot => VectorCount.FirstOfBlock(rig, slot)).ToHashSet();
         foreach (var stream in facts.Input.Patch.Streams.Where(stream => !facts.IsStaying(stream)))
         {
-            var agrees = rig.Group(stream.From) is not null
-                && sent.Contains(stream.From[0])
-                && Enumerable.Range(0, stream.From.Width).All(i => before.Source(stream.From[i]) == after.Source(stream.From[i]));
+            var goesOn = rig.Group(stream.From) is not null && sent.Contains(stream.From[0])
+                && result.Patch.Streams.Any(now => now.From == stream.From && now.Network == stream.Network);
             foreach (var slot in Slots(stream).Where(slot => !facts.IsMentioned(slot.Device)))
             {
+                var part = VectorCount.Block(rig, slot);
+                var agrees = goesOn && part.All(taken => before.Listens(taken)?.From is { } heard && (after.Source(heard) is not { } source || source == before.Source(heard)));
                 if (agrees && after.Listens(slot)?.From != before.Listens(slot)?.From)
                     Report($"{slot} no longer takes {stream.Id}, whose contents have not changed; leave it in.");
                 else if (!agrees && after.Listens(slot)?.From is { } from && from == before.Listens(slot)?.From)

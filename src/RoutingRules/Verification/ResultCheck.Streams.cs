@@ -67,7 +67,7 @@ internal sealed partial class ResultCheck
             }
 
             CheckReceiver(stream, sender, receiver, group);
-            if (hasWay && stream.Network != facts.Networks.FirstCommon(sender.Device, group.Device)?.Id && stream.Network != old?.Network)
+            if (hasWay && facts.IsMentioned(receiver.At.Device) && stream.Network != facts.Networks.FirstCommon(sender.Device, group.Device)?.Id && !(stream.Network == old?.Network && old.To.Any(before => before.At == receiver.At)))
                 Report($"{stream.Id} uses the network {stream.Network}, but not as the first one that {sender.Device.Model.Id} and {group.Device.Model.Id} share.");
         }
 
@@ -83,7 +83,7 @@ internal sealed partial class ResultCheck
         bool MayLackWay(StreamReceiver receiver) => old is not null
             && (facts.IsStaying(old) || !facts.IsMentioned(receiver.At.Device))
             && old.To.Any(before => before.At == receiver.At)
-            && !deliveries.Any(delivery => delivery.Receive.Any(slot => slot.Device == receiver.At.Device));
+            && !deliveries.Any(delivery => delivery.Receive.Any(slot => slot.Device == receiver.At.Device && slot.Group == receiver.At.Group && slot.Number >= receiver.At.First && slot.Number <= receiver.At.Last));
     }
 
     private void CheckReceiver(AudioStream stream, GroupFacts sender, StreamReceiver receiver, GroupFacts group)

@@ -68,10 +68,12 @@ internal sealed partial class ResultCheck
         CheckBlockRoutes();
         CheckStreams();
         CheckSlots();
+        CheckPrivacy();
         CheckStaying();
         CheckLimits();
         CheckLinks();
         CheckOutputs();
+        CheckDownstream();
         CheckChannels();
         if (withHolds)
             CheckHolds();
@@ -97,6 +99,10 @@ internal sealed partial class ResultCheck
                 Report($"{demand.Key} is placed although its pin is said to contradict others.");
 
             if (demand is not { IsPinned: true, Feed: not null } || at[demand.Index] is not null || contradiction.Contains(demand.Key) || facts.IsPinOutOfUse(demand))
+                continue;
+
+            // With routing in blocks nobody needs to have tried all routes, so that a pin may be left out without a contradiction being claimed.
+            if (facts.RoutesInBlocks)
                 continue;
 
             // A pair pinned on an even number is honoured only while both slots come in one stream; otherwise it counts as unplaced.
@@ -132,14 +138,14 @@ internal sealed partial class ResultCheck
     {
         IReadOnlyList<PointRange> runs = demand.IsSplit ? demand.Runs : [run];
         var missed = new List<PointRange>();
-        foreach (var sink in line.To)
+        foreach (var sink in demand.Sinks)
         {
             if (!runs.Any(from => TryDeliver(demand, sink, from) is null))
                 missed.Add(sink);
         }
 
         failed.AddRange(missed.Select(sink => (demand, (PointRange?)sink)));
-        if (missed.Count == line.To.Count && missed.Count > 0)
+        if (missed.Count == demand.Deliveries && missed.Count > 0)
             Report($"{demand.Key} is said to be at {run}, but reaches none of its sinks: {TryDeliver(demand, missed[0], runs[0])}.");
     }
 
@@ -177,6 +183,8 @@ internal sealed partial class ResultCheck
                 {
                     hops++;
                     streams.Add(-1);
+                    receive.Add(chain.Points[step]);
+                    transmit.Add(chain.Points[step + 1]);
                 }
             }
 

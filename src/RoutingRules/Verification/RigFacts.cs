@@ -124,26 +124,33 @@ internal sealed class RigFacts
     }
 
     /// <summary>True when a network reaches the device: by a link, or without any link by having a network jack.</summary>
-    public bool IsOn(Network network, DeviceFacts device) => IsOn(network, device, static _ => true);
-
-    /// <summary>The same with excluded links taken away.</summary>
-    public bool IsOnStill(Network network, DeviceFacts device) => IsOn(network, device, link => !IsExcluded(link));
-
-    private bool IsOn(Network network, DeviceFacts device, Func<Link, bool> counts)
+    public bool IsOn(Network network, DeviceFacts device)
     {
         var hasLinks = false;
         foreach (var link in Rig.Links)
         {
-            if (link.Network != network.Id)
+            if (link.Network != network.Id || !Connects(link))
                 continue;
 
             hasLinks = true;
-            if (counts(link) && (link.From.Device == device.Model.Id || link.To.Device == device.Model.Id))
+            if ((link.From.Device == device.Model.Id || link.To.Device == device.Model.Id) && !IsCarrierJack(link.From) && !IsCarrierJack(link.To))
                 return true;
         }
 
-        return !hasLinks && device.Profile is { } profile && profile.PortGroups.Any(group => group.Kind == PortKind.Network);
+        return !hasLinks && HasJack(device);
     }
+
+    /// <summary>True when a stream can leave or enter a device at all: by a network jack that is no multicore's.</summary>
+    public static bool HasJack(DeviceFacts device) => device.Groups.Any(group => group.Kind == PortKind.Network && group.Count > 0 && !IsCarrierJack(device, group.Model.Id));
+
+    /// <summary>True for a link that joins two jacks of two devices on a network of the rig; any other is no link.</summary>
+    public bool Connects(Link link) =>
+        link.From.Width == 1 && link.To.Width == 1 && link.From.Device != link.To.Device
+        && Kind(link.From[0]) == PortKind.Network && Kind(link.To[0]) == PortKind.Network && Rig.Networks.Any(network => network.Id == link.Network);
+
+    private bool IsCarrierJack(PointRange jack) => Device(jack.Device) is { } device && IsCarrierJack(device, jack.Group);
+
+    private static bool IsCarrierJack(DeviceFacts device, Id<PortGroup> jacks) => device.Groups.Any(group => group.Model.Carrier is { } carrier && carrier.Group == jacks);
 
     /// <summary>The sample rate of what a device sends over a network: that of the network's clock, else the device's own.</summary>
     public int SampleRate(Network network, DeviceFacts? sender) =>

@@ -130,16 +130,25 @@ internal sealed class SignalTrace
                 return null;
         }
 
+        // A way through a device is wire, and a selector picks its own source: no route changes either.
+        if (group.ThroughFrom is not null || group.IsSelect)
+            return Through(group, point.Number);
+
         if (group.FixedFrom is { } from)
         {
-            var cleared = group.IsClearable && routes.TryGetValue(point, out var named) && named is null;
-            return cleared || point.Number > from.Count ? null : new TraceStep(StepKind.Fixed, from.At(point.Number));
+            if (point.Number > from.Count)
+                return null;
+
+            // Where a sink can be cleared, a route from its own source says that it is not.
+            var own = from.At(point.Number);
+            var named = group.IsClearable && routes.TryGetValue(point, out var written) ? (Written: true, From: written) : default;
+            return !named.Written ? new TraceStep(StepKind.Fixed, own) : named.From is null ? null : new TraceStep(named.From == own ? StepKind.Route : StepKind.Fixed, own);
         }
 
         if (routes.TryGetValue(point, out var routed))
             return routed is { } source ? new TraceStep(StepKind.Route, source) : null;
 
-        return group.FactorySource(point.Number) is { } factory ? new TraceStep(StepKind.Factory, factory) : Through(group, point.Number);
+        return group.FactorySource(point.Number) is { } factory ? new TraceStep(StepKind.Factory, factory) : null;
     }
 
     private void AddCarrier(Dictionary<Point, List<Point>> map, Point point)
@@ -161,7 +170,7 @@ internal sealed class SignalTrace
     {
         PortKind.Source => rig.Group(end)!.ThroughFrom is null,
         PortKind.Input => rig.OutputCabledTo(end) is null,
-        PortKind.Output or PortKind.Sink => rig.Group(end)!.IsSelect && !routes.ContainsKey(end),
+        PortKind.Output or PortKind.Sink => rig.Group(end)!.IsSelect,
         _ => false,
     };
 
@@ -174,7 +183,7 @@ internal sealed class SignalTrace
         {
             var sink = route.To[i];
             var source = route.From?[i];
-            if (rig.Kind(sink) is not (PortKind.Output or PortKind.Sink or PortKind.Transmit) || (source is { } point && !rig.Exists(point)))
+            if (rig.Kind(sink) is not (PortKind.Output or PortKind.Sink or PortKind.Transmit) || (source is { } point && rig.Kind(point) is not (PortKind.Source or PortKind.Input or PortKind.Receive)))
                 continue;
 
             if (!routes.TryAdd(sink, source))

@@ -154,7 +154,11 @@ public sealed class WaiverBook
 
     private static bool Fits(Waiver waiver, Finding finding) => waiver.Fingerprint is { } fingerprint
         ? fingerprint == finding.Fingerprint()
-        : waiver.Entities.All(entity => finding.Entities.Contains(entity));
+        : waiver.Entities.All(entity => finding.Entities.Contains(entity)) && !finding.Entities.Any(entity => IsBeyond(waiver, entity));
+
+    /// <summary>True for an entity in a role of which the waiver names others only: a point that joined the finding later is not excused.</summary>
+    private static bool IsBeyond(Waiver waiver, Entity entity) =>
+        waiver.Entities.Any(named => named.Role == entity.Role) && !waiver.Entities.Contains(entity);
 
     private string Name(int i)
     {

@@ -141,7 +141,11 @@ public sealed class PluginsCommandTests : IDisposable
 
             public override IReadOnlyList<Id<DeviceProfile>> Ids => [new("empty/one")];
 
-            public override ReadOnlyMemory<byte>? Find(Id<DeviceProfile> id) => id.Value == "empty/one" ? ReadOnlyMemory<byte>.Empty : default(ReadOnlyMemory<byte>?);
+            public override bool TryFind(Id<DeviceProfile> id, out ReadOnlyMemory<byte> json)
+            {
+                json = default;
+                return id.Value == "empty/one";
+            }
         }
     }
 }

@@ -5,6 +5,7 @@ using RoutingRules.Profiles.Generic;
 using RoutingRules.Reading;
 using RoutingRules.Resolving;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Profiles;
 
 namespace RoutingRules.Tests.Answers;
 
@@ -241,8 +242,8 @@ public sealed class TracerTests
               "devices": [ { "id": "a", "profile": "generic/multicore-box" }, { "id": "b", "profile": "generic/console-large" } ],
               "links": [ { "id": "snake", "network": "mc", "from": "a/A/1", "to": "b/B/1" } ] } }
             """;
-        var box = ProfileReader.Read(new GenericProfiles().Find(new("generic/multicore-box"))!.Value.Span).Value!;
-        var desk = ProfileReader.Read(new GenericProfiles().Find(new("generic/console-large"))!.Value.Span).Value!;
+        var box = ProfilePack.Get("generic/multicore-box");
+        var desk = ProfilePack.Get("generic/console-large");
         var jackA = box.PortGroups.First(group => group.Kind == PortKind.Transmit && group.Carrier is not null).Carrier!.Value;
         var receive = desk.PortGroups.First(group => group.Kind == PortKind.Receive && group.Carrier is not null);
         text = text.Replace("a/A/1", $"a/{jackA.Group}/{jackA.First}", StringComparison.Ordinal)

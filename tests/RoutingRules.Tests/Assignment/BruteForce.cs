@@ -11,8 +11,8 @@ namespace RoutingRules.Tests.Assignment;
 /// <remarks>
 /// Left out, because it cannot change the best vector: placements that break a rule of places alone; blocks and slot contents that no placed
 /// demand uses, since dropping them breaks no rule and never raises a number; wirings whose numbers so far are already no better than the best
-/// one found, since the numbers only grow as demands are wired. Not covered: routing in blocks, processing inside devices, and senders whose
-/// fixed positions force a stray.
+/// one found, since the numbers only grow as demands are wired. Not covered: processing inside devices, senders whose fixed positions force a
+/// stray, and channels routed in blocks.
 /// </remarks>
 internal sealed class BruteForce
 {
@@ -22,8 +22,11 @@ internal sealed class BruteForce
     private readonly BruteForceWiring wiring;
     private readonly ValueList<ObjectiveLevel> order;
 
-    private BruteForce(Show show, AssignmentOptions options)
+    private readonly IReadOnlyList<string> without;
+
+    private BruteForce(Show show, AssignmentOptions options, IReadOnlyList<string>? without = null)
     {
+        this.without = without ?? [];
         facts = new AssignmentFacts(show, options, _ => null);
         wiring = new BruteForceWiring(facts);
         order = options.Order.IsEmpty ? UsualOrder : options.Order;
@@ -31,6 +34,9 @@ internal sealed class BruteForce
 
     /// <summary>Finds the best.</summary>
     public static BruteForceResult Solve(Show show, AssignmentOptions options) => new BruteForce(show, options).Solve();
+
+    /// <summary>Finds the best of those results that leave some pins out.</summary>
+    public static BruteForceResult SolveWithout(Show show, AssignmentOptions options, IReadOnlyList<string> pins) => new BruteForce(show, options, pins).Solve();
 
     /// <summary>
     /// Whether some demands can all be placed, lines with all they deliver, while all others are left out. Held ones stay where they are.
@@ -50,7 +56,7 @@ internal sealed class BruteForce
 
     private BruteForceResult Solve()
     {
-        var pins = facts.Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !facts.IsPinOutOfUse(demand)).ToList();
+        var pins = facts.Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !facts.IsPinOutOfUse(demand) && !without.Contains(demand.Key)).ToList();
         pins = WithoutEvenPairsInTheWay(pins);
         var contradictions = CanHold(pins) ? [] : MinimalConflicts(pins);
         if (contradictions.Count > 0)
@@ -179,7 +185,7 @@ internal sealed class BruteForce
         BruteForceResult? best = null;
         foreach (var tuple in tuples)
         {
-            if (wiring.Best(tuple.Choices, tuple.Numbers, best?.Vector, order) is { } better)
+            if (wiring.Best(tuple.Choices, tuple.Numbers, best?.Vector, order, without) is { } better)
                 best = better with { Failed = tuple.Failed.Select(index => facts.Demands[index].Key).ToValueList() };
         }
 

@@ -25,15 +25,15 @@ internal static class BruteForcePatch
             var size = facts.Rig.Group(block.Key)!.BlockSize;
             var staying = facts.StayingStreams.FirstOrDefault(stream => stream.From[0] == block.Key);
             var receivers = block.Select(pair => Receiver(facts, pair.Key, pair.Value, block.Key)).ToList();
-            if (staying is null && Agrees(facts, state, block.Key, size))
-                receivers.AddRange(Unmentioned(facts, block.Key, state));
-
             var old = facts.Input.Patch.Streams.FirstOrDefault(stream => stream.From[0] == block.Key);
             var network = facts.Networks.FirstCommon(facts.Rig.Device(block.Key.Device)!, facts.Rig.Device(receivers[0].At.Device)!);
+            if (staying is null && old?.Network == network?.Id)
+                receivers.AddRange(Unmentioned(facts, block.Key, state));
+
             streams.Add(new AudioStream
             {
                 Id = staying?.Id ?? new($"{block.Key.Device}-{block.Key.Group}-{block.Key.Number}"),
-                Network = staying?.Network ?? old?.Network ?? network?.Id ?? new("none"),
+                Network = staying?.Network ?? network?.Id ?? old?.Network ?? new("none"),
                 From = new PointRange(block.Key.Device, block.Key.Group, block.Key.Number, block.Key.Number + size - 1),
                 To = receivers.ToValueList(),
                 Keep = staying?.Keep ?? false,
@@ -52,8 +52,9 @@ internal static class BruteForcePatch
         return new StreamReceiver { At = new PointRange(block.Device, block.Group, block.Number, block.Number + size - 1), Channels = new NumberRange(channel, channel + size - 1) };
     }
 
-    private static bool Agrees(AssignmentFacts facts, BruteForceState state, Point block, int size) =>
-        Enumerable.Range(0, size).Select(i => new Point(block.Device, block.Group, block.Number + i)).All(slot => facts.Before.Source(slot) == Carried(facts, state, slot));
+    // What a receiver takes is what it took, or nothing.
+    private static bool Agrees(AssignmentFacts facts, BruteForceState state, Point from, int size) =>
+        Enumerable.Range(0, size).Select(i => new Point(from.Device, from.Group, from.Number + i)).All(slot => Carried(facts, state, slot) is not { } source || facts.Before.Source(slot) == source);
 
     // A fixed sender carries its own positions whatever a demand needs of them.
     private static Point? Carried(AssignmentFacts facts, BruteForceState state, Point slot) =>
@@ -62,7 +63,8 @@ internal static class BruteForcePatch
     private static IEnumerable<StreamReceiver> Unmentioned(AssignmentFacts facts, Point block, BruteForceState state) =>
         facts.Before.Listening()
             .Where(pair => VectorCount.FirstOfBlock(facts.Rig, pair.From) == block && VectorCount.FirstOfBlock(facts.Rig, pair.At) == pair.At
-                && !facts.IsMentioned(pair.At.Device) && !facts.Rig.IsExcluded(pair.At) && !state.Listens.ContainsKey(pair.At))
+                && !facts.IsMentioned(pair.At.Device) && !facts.Rig.IsExcluded(pair.At) && !state.Listens.ContainsKey(pair.At)
+                && Agrees(facts, state, pair.From, facts.Rig.Group(pair.At)!.BlockSize))
             .Select(pair => Receiver(facts, pair.At, pair.From, block));
 
     private static SortedDictionary<string, Route> Routes(AssignmentFacts facts, BruteForceChoice[] choices, BruteForceState state, List<AudioStream> streams)
@@ -79,9 +81,11 @@ internal static class BruteForcePatch
                 Set(point, group.FixedFrom is null ? source : null, group.FixedFrom is null);
             else if (group.Kind == PortKind.Transmit && sent.Contains(point) && !group.IsRigid)
                 Set(point, state.Contents.GetValueOrDefault(point), group.FixedFrom is null || !state.Contents.ContainsKey(point));
-            else if (missed.Contains(point) && !group.IsRigid)
+            else if (group.Kind == PortKind.Transmit && old is { } before && IsMisplaced(facts.Rig, state, before, point))
                 Set(point, null, true);
-            else if (group.Kind == PortKind.Output && group.ThroughFrom is null && !group.IsRigid && (isNamed || group.IsClearable))
+            else if (missed.Contains(point) && !group.IsRigid && group.Kind != PortKind.Receive)
+                Set(point, null, true);
+            else if (group.Kind == PortKind.Output && group.ThroughFrom is null && !group.IsRigid && (isNamed || group.IsClearable || IsFedFromNetwork(facts, group, point)))
                 Set(point, null, true);
             else
                 Set(point, old, isNamed);
@@ -95,6 +99,15 @@ internal static class BruteForcePatch
                 routes[to.ToString()] = new Route { From = from is { } point ? Run(point) : null, To = Run(to) };
         }
     }
+
+    // What a device plays by itself as soon as it arrives.
+    private static bool IsFedFromNetwork(AssignmentFacts facts, GroupFacts group, Point output) =>
+        group.FactorySource(output.Number) is { } source && facts.Rig.Kind(source) == PortKind.Receive;
+
+    // An idle slot whose block lies at another distance than the ones in use, where the device has but one distance for all.
+    private static bool IsMisplaced(RigFacts rig, BruteForceState state, Point from, Point to) =>
+        BruteForceBlocks.Entry(rig, from, to) is { Reordering: false } entry
+        && state.Distances.TryGetValue((to.Device, entry.From, entry.To), out var distance) && distance != from.Number - to.Number;
 
     private static void ClearChannels(AssignmentFacts facts, BruteForceChoice[] choices, Show show, SortedDictionary<string, Route> routes)
     {

@@ -16,8 +16,11 @@ internal sealed class BruteForceState
     /// <summary>For the first slot of each receive block the first transmit slot it takes.</summary>
     public Dictionary<Point, Point> Listens { get; private set; } = [];
 
-    /// <summary>Routes to outputs, channels and the like.</summary>
-    public Dictionary<Point, Point> Routes { get; private set; } = [];
+    /// <summary>Routes to outputs, channels and the like; null for a sink whose block is routed from beyond the last source.</summary>
+    public Dictionary<Point, Point?> Routes { get; private set; } = [];
+
+    /// <summary>By how much the numbers of sources lie after those of their sinks, where a device has to keep that the same for all blocks.</summary>
+    public Dictionary<(Id<Device> Device, Id<PortGroup> From, Id<PortGroup> To), int> Distances { get; private set; } = [];
 
     /// <summary>The run of sources and the run of sinks being wired.</summary>
     public (PointRange From, PointRange To) Way { get; set; }
@@ -44,9 +47,22 @@ internal sealed class BruteForceState
         return state;
     }
 
-    public bool TryRoute(Point sink, Point source) => Routes.TryAdd(sink, source);
+    /// <summary>Routes a sink inside its device, with all that moves with it; false when any of it is taken otherwise.</summary>
+    public bool TryRoute(RigFacts rig, Point sink, Point source)
+    {
+        if (BruteForceBlocks.Entry(rig, source, sink) is { Reordering: false } entry)
+        {
+            var distance = source.Number - sink.Number;
+            if (!Distances.TryAdd((sink.Device, entry.From, entry.To), distance) && Distances[(sink.Device, entry.From, entry.To)] != distance)
+                return false;
+        }
 
-    public void Unroute(Point sink) => Routes.Remove(sink);
+        var taken = rig.Kind(sink) == PortKind.Transmit ? Contents : Routes;
+        return BruteForceBlocks.Together(rig, source, sink).All(pair => taken.TryAdd(pair.To, pair.From) || taken[pair.To] == pair.From);
+    }
+
+    /// <summary>Says that a sink is routed whether or not its block is sent; false when it takes something else.</summary>
+    public bool TryWrite(Point sink, Point source) => Routes.TryAdd(sink, source) || Routes[sink] == source;
 
     /// <summary>Lets a receive slot hear a source through a transmit slot; false when either is taken otherwise.</summary>
     public bool TryConnect(RigFacts rig, Point transmit, Point receive, Point source)
@@ -56,7 +72,7 @@ internal sealed class BruteForceState
         if (!Listens.TryAdd(block, from) && Listens[block] != from)
             return false;
 
-        return Contents.TryAdd(transmit, source) || Contents[transmit] == source;
+        return TryRoute(rig, transmit, source);
     }
 
     /// <summary>Remembers a connection of a demand that stays where it was.</summary>
@@ -66,11 +82,18 @@ internal sealed class BruteForceState
         rewrittenBlocks.Add(receive);
     }
 
-    public (Dictionary<Point, Point?>, Dictionary<Point, Point>, Dictionary<Point, Point>, List<Point>, List<Point>, Point) Mark() =>
-        (new(Contents), new(Listens), new(Routes), [.. rewrittenSlots], [.. rewrittenBlocks], LastBlock);
+    /// <summary>What to return to with <see cref="Restore"/>.</summary>
+    public BruteForceState Mark()
+    {
+        var copy = (BruteForceState)MemberwiseClone();
+        (copy.Contents, copy.Listens, copy.Routes, copy.Distances) = (new(Contents), new(Listens), new(Routes), new(Distances));
+        (copy.rewrittenSlots, copy.rewrittenBlocks) = ([.. rewrittenSlots], [.. rewrittenBlocks]);
+        return copy;
+    }
 
-    public void Restore((Dictionary<Point, Point?> Contents, Dictionary<Point, Point> Listens, Dictionary<Point, Point> Routes, List<Point> Slots, List<Point> Blocks, Point Last) mark) =>
-        (Contents, Listens, Routes, rewrittenSlots, rewrittenBlocks, LastBlock) = mark;
+    public void Restore(BruteForceState mark) =>
+        (Contents, Listens, Routes, Distances, rewrittenSlots, rewrittenBlocks, LastBlock) =
+        (mark.Contents, mark.Listens, mark.Routes, mark.Distances, mark.rewrittenSlots, mark.rewrittenBlocks, mark.LastBlock);
 
     /// <summary>Slots and blocks under unmoved demands that differ from the input, so far.</summary>
     public int Rewritten(AssignmentFacts facts)

@@ -36,8 +36,9 @@ internal sealed class BruteForceWiring
     /// <param name="placed">The numbers the placements alone decide.</param>
     /// <param name="than">The vector to be better than; null for any.</param>
     /// <param name="levels">The order of the levels.</param>
-    public BruteForceResult? Best(BruteForceChoice[] chosen, int[] placed, ObjectiveVector? than, ValueList<ObjectiveLevel> levels) =>
-        Search(chosen, placed, than, levels, []);
+    /// <param name="without">Pins that are left out on purpose.</param>
+    public BruteForceResult? Best(BruteForceChoice[] chosen, int[] placed, ObjectiveVector? than, ValueList<ObjectiveLevel> levels, IReadOnlyList<string> without) =>
+        Search(chosen, placed, than, levels, without);
 
     private BruteForceResult? Search(BruteForceChoice[] chosen, int[]? placed, ObjectiveVector? than, ValueList<ObjectiveLevel> levels, IReadOnlyList<string> without)
     {
@@ -49,7 +50,8 @@ internal sealed class BruteForceWiring
         best = null;
         state = BruteForceState.Of(facts);
         needs = [];
-        places = facts.Demands.Where(demand => choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value)).ToHashSet();
+        places = facts.Demands.Where(demand => choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value))
+            .Concat(choices.SelectMany(choice => choice.Sinks).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i]))).ToHashSet();
         foreach (var demand in facts.Demands)
         {
             if (choices[demand.Index].At is not { } run)
@@ -100,12 +102,11 @@ internal sealed class BruteForceWiring
 
         if (source.Device == sink.Device)
         {
-            if (CanRoute(source, sink) && state.TryRoute(sink, source))
-            {
+            var start = state.Mark();
+            if (CanRoute(source, sink) && state.TryRoute(rig, sink, source) && state.TryWrite(sink, source))
                 Wire(nextIndex, nextSide);
-                state.Unroute(sink);
-            }
 
+            state.Restore(start);
             return;
         }
 
@@ -119,7 +120,7 @@ internal sealed class BruteForceWiring
                     continue;
 
                 var mark = state.Mark();
-                if (state.TryConnect(rig, transmit, receive, source) && (receive == sink || state.TryRoute(sink, receive)))
+                if (state.TryConnect(rig, transmit, receive, source) && (receive == sink || state.TryRoute(rig, sink, receive)))
                 {
                     state.LastBlock = VectorCount.FirstOfBlock(rig, transmit);
                     if (needs[index].IsUnmoved)
@@ -141,7 +142,8 @@ internal sealed class BruteForceWiring
     private bool CanRoute(Point from, Point to) =>
         rig.Group(to) is { } group && (group.FixedFrom is { } own
             ? to.Number <= own.Count && own.At(to.Number) == from
-            : rig.Device(to.Device)!.Profile!.Routing.Any(entry => entry.Mode == RoutingMode.Free && entry.From == from.Group && entry.To == to.Group));
+            : BruteForceBlocks.Entry(rig, from, to) is not null
+                || rig.Device(to.Device)!.Profile!.Routing.Any(entry => entry.Mode == RoutingMode.Free && entry.From == from.Group && entry.To == to.Group));
 
     // The counts of what is wired so far can only grow. Where only validity is asked for, the first wiring is enough.
     private bool IsPromising()

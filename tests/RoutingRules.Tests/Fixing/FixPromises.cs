@@ -74,8 +74,7 @@ public sealed class FixPromises
     public Property A_safe_fix_takes_its_finding_away_brings_none_and_leaves_every_sink_what_it_carries() => Promise.Of(Faulty, show =>
     {
         var result = Promise.Engine.Fix(show);
-        var before = Fingerprints(result.Before.Findings);
-        if (Promise.Engine.Check(result.Show).Findings.FirstOrDefault(finding => !before.Contains(finding.Fingerprint())) is { } added)
+        if (Promise.Engine.Check(result.Show).Findings.FirstOrDefault(finding => IsNew(finding, result.Before.Findings)) is { } added)
         {
             return $"brought {added.Rule} {added.Message}";
         }
@@ -102,8 +101,8 @@ public sealed class FixPromises
     public Property An_unsafe_fix_brings_no_error_and_says_which_sinks_it_moves() => Promise.Of(Faulty, show =>
     {
         var result = Promise.Engine.Fix(show, new FixOptions { IncludeUnsafe = true });
-        var errors = result.Before.Findings.Where(finding => finding.Severity == RoutingRules.Rules.Severity.Error).Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal);
-        if (result.After.Findings.FirstOrDefault(finding => finding.Severity == RoutingRules.Rules.Severity.Error && !errors.Contains(finding.Fingerprint())) is { } added)
+        var errors = result.Before.Findings.Where(finding => finding.Severity == RoutingRules.Rules.Severity.Error).ToList();
+        if (result.After.Findings.FirstOrDefault(finding => finding.Severity == RoutingRules.Rules.Severity.Error && IsNew(finding, errors)) is { } added)
         {
             return $"brought {added.Rule} {added.Message}";
         }
@@ -147,6 +146,14 @@ public sealed class FixPromises
         var at = whole.IndexOf("\n  \"patch\"", StringComparison.Ordinal);
         return at < 0 ? whole.TrimEnd('}', '\n') : whole[..at].TrimEnd(',');
     }
+
+    /// <summary>True when a finding speaks of a thing or a point of which no single finding of its rule spoke before: what is left of a finding is not new.</summary>
+    private static bool IsNew(RoutingRules.Rules.Finding finding, IEnumerable<RoutingRules.Rules.Finding> before) =>
+        !before.Any(old => old.Rule == finding.Rule && Things(old).IsSupersetOf(Things(finding)));
+
+    private static HashSet<string> Things(RoutingRules.Rules.Finding finding) => finding.Entities
+        .SelectMany(entity => PointRange.TryParse(entity.Id, out var run, out _) ? Enumerable.Range(0, run.Width).Select(position => $"{entity.Role} {run[position]}") : [$"{entity.Role} {entity.Id}"])
+        .ToHashSet(StringComparer.Ordinal);
 
     private static HashSet<string> Fingerprints(ValueList<RoutingRules.Rules.Finding> findings) =>
         findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal);

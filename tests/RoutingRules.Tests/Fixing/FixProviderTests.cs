@@ -245,6 +245,27 @@ public sealed class FixProviderTests
         "put in at /patch/routes/0: { \"from\": null, \"to\": \"desk/channel/7\" }");
 
     [Fact]
+    public void A_channel_named_twice_is_taken_out_once() => Expect(
+        new PointRepeated(),
+        LineRig.Show(Line("vox", "box/in/1", "desk/channel/1", "desk/channel/2", "desk/channel/1")),
+        FixSafety.Safe,
+        "Take the second desk/channel/1 out of line 'vox'",
+        "change /lines/0: { \"id\": \"vox\", \"kind\": \"microphone\", \"from\": { \"at\": [ \"box/in/1\" ] }, \"to\": [ \"desk/channel/1\", \"desk/channel/2\", \"desk/channel/1\" ] }"
+        + " to { \"id\": \"vox\", \"kind\": \"microphone\", \"from\": { \"at\": [ \"box/in/1\" ] }, \"to\": [ \"desk/channel/1\", \"desk/channel/2\" ] }");
+
+    [Fact]
+    public void A_doubtful_medium_and_transport_are_written_as_meant()
+    {
+        var show = Sent().With(new Transport("avb"));
+        Expect(
+            new WordDoubtful(),
+            show,
+            FixSafety.Unsafe,
+            "Write 'avtp-class-a' for the transport 'avb' of network net",
+            "change /rig/networks/0: { \"id\": \"net\", \"transport\": \"avb\" } to { \"id\": \"net\", \"transport\": \"avtp-class-a\" }");
+    }
+
+    [Fact]
     public void A_label_is_copied_from_the_source() => Expect(
         new LabelDisagrees(),
         LabelRig.Show(LabelRig.Label("desk/aux/1", "ONE"), LabelRig.Label("box/out/1", "TWO")),

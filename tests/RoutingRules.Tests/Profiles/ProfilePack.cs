@@ -23,6 +23,6 @@ internal static class ProfilePack
     private static DeviceProfile[] Read()
     {
         var source = new GenericProfiles();
-        return [.. source.Ids.Select(id => ProfileReader.Read(source.Find(id)!.Value.Span).Value!)];
+        return [.. source.Ids.Select(id => ProfileReader.Read(source.TryFind(id, out var json) ? json.Span : default).Value!)];
     }
 }

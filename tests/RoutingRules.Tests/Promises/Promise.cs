@@ -30,7 +30,8 @@ internal static class Promise
         return problem is null ? true.ToProperty() : false.Label($"{problem}\n{Encoding.UTF8.GetString(ShowWriter.ToUtf8(show(value)))}");
     });
 
-    public static ResolvedShow Resolve(Show show) => Engine.Resolve(show);
+    /// <summary>Resolves any show, also those that no document can say and the engine would refuse.</summary>
+    public static ResolvedShow Resolve(Show show) => ShowResolver.Resolve(show, Engine.Profiles);
 
     private static string? Problem<T>(Func<T, string?> broken, T value)
     {

@@ -29,7 +29,7 @@ public sealed class FeedAndStreamRulesTests
     [Property(Arbitrary = [typeof(MessyShows)])]
     public void Pointers_lead_to_a_place_in_the_written_document(MessyShow messy)
     {
-        var document = JsonNode.Parse(ShowWriter.ToUtf8(messy.Show));
+        var document = JsonNode.Parse(ShowWriter.Text(messy.Show));
 
         Assert.All(All(messy.Show), finding => Assert.NotNull(Follow(document, finding.Pointer)));
     }

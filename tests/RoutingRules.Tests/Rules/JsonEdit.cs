@@ -11,7 +11,7 @@ internal static class JsonEdit
     /// <summary>Sets the text at a pointer and reads the show again.</summary>
     public static Show Set(Show show, string pointer, Func<string, string> change)
     {
-        var root = JsonNode.Parse(ShowWriter.ToUtf8(show))!;
+        var root = JsonNode.Parse(ShowWriter.Text(show))!;
         var parts = pointer.Split('/')[1..];
         var node = root;
         foreach (var part in parts[..^1])

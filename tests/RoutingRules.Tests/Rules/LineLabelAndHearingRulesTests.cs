@@ -40,7 +40,7 @@ public sealed class LineLabelAndHearingRulesTests
     [Property(MaxTest = 150)]
     public Property Pointers_lead_to_a_place_in_the_written_document() => Prop.ForAll(ShowArbitraries.Messy(), show =>
     {
-        var document = JsonNode.Parse(ShowWriter.ToUtf8(Spoken(show)));
+        var document = JsonNode.Parse(ShowWriter.Text(Spoken(show)));
         Assert.All(All(Spoken(show)), finding => Assert.True(Follow(document, finding.Pointer) is not null, $"{finding.Rule} {finding.Pointer}"));
     });
 

@@ -25,7 +25,7 @@ public sealed class NetworkAndResilienceRulesTests
     [Property(MaxTest = 300)]
     public Property Pointers_lead_to_a_place_in_the_written_document() => Promise.Of(ShowArbitraries.Messy(), show =>
     {
-        var document = JsonNode.Parse(ShowWriter.ToUtf8(show));
+        var document = JsonNode.Parse(ShowWriter.Text(show));
         return All(show).FirstOrDefault(finding => Follow(document, finding.Pointer) is null) is { } lost ? $"{lost.Rule} {lost.Pointer}" : null;
     });
 

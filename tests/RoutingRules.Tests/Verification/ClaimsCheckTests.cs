@@ -25,6 +25,7 @@ public class ClaimsCheckTests
         Unplaced = [],
         Moved = [],
         RemovedStreams = [new("s-old")],
+        RemovedReceivers = [new RemovedReceiver { Stream = new("s-old"), At = At("box/receive/3-4") }],
         Silenced = [At("box/out/3")[0], At("box/out/4")[0]],
         Check = new CheckResult { Findings = [], Rules = [], Undecided = [], WasRead = true },
     };
@@ -49,6 +50,9 @@ public class ClaimsCheckTests
     {
         Assert.Equal(["The result lists as moved demands [wedge/1]; they are []."], Problems(Honest with { Moved = ["wedge/1"] }));
         Assert.Equal(["The result lists as removed streams []; they are [s-old]."], Problems(Honest with { RemovedStreams = [] }));
+        Assert.Equal(
+            ["The result lists as removed receivers []; they are [RemovedReceiver { Stream = s-old, At = box/receive/3-4 }]."],
+            Problems(Honest with { RemovedReceivers = [] }));
         Assert.Equal(["The result lists as silenced outputs [box/out/3]; they are [box/out/3, box/out/4]."], Problems(Honest with { Silenced = [At("box/out/3")[0]] }));
         Assert.Equal(["The result lists as cleared channels [rec/track/1]; they are []."], Problems(Honest with { Cleared = [At("rec/track/1")[0]] }));
     }
@@ -68,6 +72,7 @@ public class ClaimsCheckTests
             Placements = lines.Placements,
             Unplaced = lines.Unplaced,
             RemovedStreams = [],
+            RemovedReceivers = [],
             Silenced = [],
             Cleared = [At("desk/channel/1")[0]],
         };

@@ -36,6 +36,26 @@ public sealed class ProofVerifierTests
         Assert.True(confirmedInAll > 400 * 3, $"Only {confirmedInAll} numbers in all are confirmed.");
     }
 
+    [Fact]
+    public void Nothing_is_confirmed_that_trying_everything_goes_below()
+    {
+        foreach (var make in (Func<int, TinyInstance>[])[PointedInstances.FreePins, PointedInstances.KeptPairs, PointedInstances.Blocks, PointedInstances.Contradictions])
+        {
+            foreach (var tiny in Enumerable.Range(500, 40).Select(make))
+            {
+                if (BruteForce.Solve(tiny.Show, tiny.Options).Vector is not { } best)
+                    continue;
+
+                foreach (var strategy in (string[])["exact", "greedy"])
+                {
+                    var found = Engine.Assign(tiny.Show, tiny.Options with { Strategy = strategy }).Objective!;
+                    var confirmed = ProofVerifier.ConfirmedNumbers(tiny.Show, found, tiny.Options, _ => null);
+                    Assert.True(best.Values.Take(confirmed).ToArray().AsSpan().SequenceCompareTo(found.Values.Take(confirmed).ToArray()) >= 0, $"{tiny}: {confirmed} of {found} are confirmed, {best} exists");
+                }
+            }
+        }
+    }
+
     [Theory]
     [MemberData(nameof(AssignerTests.Cases), MemberType = typeof(AssignerTests))]
     public void No_more_is_confirmed_of_worse_numbers_than_those_on_paper(string name)

@@ -83,6 +83,17 @@ public sealed class WaiverBookTests
         Assert.Empty(Book(Usual with { Entities = [Entity.Of("input", Output.Id)] }).Apply(document, "a").Waived);
     }
 
+    [Fact]
+    public void A_point_that_joined_the_finding_is_not_excused()
+    {
+        var finding = ReportSamples.Mixed.Result.Findings[0] with { Entities = [Entity.Of("device", "box"), Output, Entity.Of("output", "box/out/6")] };
+        var document = ReportSamples.Mixed with { Result = ReportSamples.Mixed.Result with { Findings = [finding] } };
+
+        Assert.Empty(Book(Usual).Apply(document, "a").Waived);
+        Assert.Single(Book(Usual with { Entities = [Output, Entity.Of("output", "box/out/6")] }).Apply(document, "a").Waived);
+        Assert.Single(Book(Usual with { Entities = [Entity.Of("device", "box")] }).Apply(document, "a").Waived);
+    }
+
     [Theory]
     [InlineData(-1, false)]
     [InlineData(0, true)]

@@ -42,8 +42,8 @@ internal sealed class EntityComparer
     public static ValueList<EntityChange> Compare(Show before, Show after, Dictionary<string, Dictionary<string, string>> renames)
     {
         var comparer = new EntityComparer(renames);
-        using var first = JsonDocument.Parse(ShowWriter.ToUtf8(before), Layout);
-        using var second = JsonDocument.Parse(ShowWriter.ToUtf8(after), Layout);
+        using var first = JsonDocument.Parse(ShowWriter.Text(before), Layout);
+        using var second = JsonDocument.Parse(ShowWriter.Text(after), Layout);
         var (old, now) = (first.RootElement, second.RootElement);
         comparer.Whole("", "show", old, now);
         comparer.Whole("/rig", "rig", Member(old, "rig"), Member(now, "rig"));

@@ -92,7 +92,7 @@ internal sealed class LossUnits
         var needed = new SortedSet<int>();
         foreach (var end in ends)
         {
-            for (var at = new PointIndex(end); !at.IsNone; at = show.Graph.Upstream(at))
+            foreach (var at in show.Graph.Upward(new PointIndex(end)))
             {
                 AddDevice(show.Graph.DeviceOf(at), needed);
                 if (pointUnits.TryGetValue(at.Value, out var point))
@@ -279,7 +279,7 @@ internal sealed class LossUnits
         var points = new SortedSet<int>();
         foreach (var end in model.Deliveries.SelectMany(delivery => delivery.Ends))
         {
-            for (var at = new PointIndex(end); !at.IsNone; at = show.Graph.Upstream(at))
+            foreach (var at in show.Graph.Upward(new PointIndex(end)))
             {
                 if (show.Graph.GroupOf(at).Kind is PortKind.Input or PortKind.Output)
                 {

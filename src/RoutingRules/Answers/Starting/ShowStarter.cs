@@ -210,7 +210,7 @@ public static class ShowStarter
                 nameof(options), options.Title.Length, FormattableString.Invariant($"A title takes 1 to {StarterOptions.LongestTitle} characters."));
         }
 
-        var read = ShowReader.Read(ShowWriter.ToUtf8(new Show { Title = options.Title, Rig = new Rig() }));
+        var read = ShowReader.Read(ShowWriter.Text(new Show { Title = options.Title, Rig = new Rig() }));
         if (!read.IsUsable || read.Value!.Title != options.Title)
         {
             throw new ArgumentException(read.IsUsable

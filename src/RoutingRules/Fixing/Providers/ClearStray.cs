@@ -26,9 +26,9 @@ internal sealed class ClearStray : FixProvider
         return width == 0 ? [] : [Fix.Of($"Set {finding.IdOf("output")} to nothing", FixSafety.Unsafe, RouteEdits.Set(context, sources), "Ask whether somebody listens there before it falls silent.")];
     }
 
-    private static PointIndex Clearable(SignalGraph graph, PointIndex point)
+    private static PointIndex Clearable(SignalGraph graph, PointIndex output)
     {
-        for (var steps = 0; !point.IsNone && steps <= graph.PointCount; steps++)
+        foreach (var point in graph.Upward(output))
         {
             switch (graph.Via(point))
             {
@@ -36,7 +36,6 @@ internal sealed class ClearStray : FixProvider
                 case HopKind.Route or HopKind.Factory when graph.FixedSource(point) is null:
                     return point;
                 case HopKind.Fixed or HopKind.Stream or HopKind.Cable or HopKind.Carrier:
-                    point = graph.Upstream(point);
                     break;
                 default:
                     return PointIndex.None;

@@ -48,7 +48,7 @@ internal static class IntentTables
         var name = table.Optional("name", Kinds.Text, static feed => feed.Name, "What people call the mix.");
         var role = table.Default(
             "role",
-            new OpenWordKind<FeedRole>("a role", static word => new FeedRole(word), static word => word.Value, "monitor"),
+            new OpenWordKind<FeedRole>("a role", static word => new FeedRole(word), static word => word.Value, "monitor", KnownWords.Roles),
             FeedRole.Utility,
             static feed => feed.Role,
             "What it is for: main, sub, fill, delay, monitor, in-ear, record, broadcast, assistive, talkback, comms, click, utility, evacuation, or another word. Absent means utility.");

@@ -55,7 +55,7 @@ internal static class ProfileTables
         var countByRate = table.List("countByRate", RateCount, static group => group.CountByRate, "How many points at which sample rate; in place of count.", min: 1);
         var connector = table.OptionalValue(
             "connector",
-            new OpenWordKind<Connector>("a connector", static word => new Connector(word), static word => word.Value, "xlr-socket"),
+            new OpenWordKind<Connector>("a connector", static word => new Connector(word), static word => word.Value, "xlr-socket", KnownWords.InputConnectors),
             static group => group.Connector,
             "The connector: xlr-socket, xlr-pins, jack, speaker-connector, rj45, bnc, fibre, multipin, or another word.");
         var channels = table.Default(
@@ -64,12 +64,14 @@ internal static class ProfileTables
             "panelLabels", Kinds.Text, static group => group.PanelLabels, "What the panel prints at each point, first to last. Absent means the number.");
         var level = table.OptionalValue(
             "level",
-            new OpenWordKind<SignalLevel>("a level", static word => new SignalLevel(word), static word => word.Value, "line"),
+            new OpenWordKind<SignalLevel>("a level", static word => new SignalLevel(word), static word => word.Value, "line", KnownWords.Levels),
             static group => group.Level,
             "The level or kind of signal: mic, line, speaker, aes3, headphone, or another word.");
         var isolated = table.Default("isolated", Kinds.Bool, false, static group => group.Isolated, "Whether the connectors are isolated by transformers.");
         var phantom = table.Default("phantom", Kinds.Bool, false, static group => group.Phantom, "Whether the inputs can supply phantom power.");
         var paired = table.Default("paired", Kinds.Bool, false, static group => group.Paired, "Whether odd and even neighbours are pairs in hardware.");
+        var inEar = table.Default(
+            "inEar", Kinds.Bool, false, static group => group.InEar, "Whether somebody hears with earpieces or headphones what arrives here: a pack on a cable, a headphone amplifier.");
         var blockSize = table.OptionalValue("blockSize", Kinds.CountFromOne, static group => group.BlockSize, "How many slots travel together. Absent means 1.");
         var carrier = table.OptionalValue(
             "carrier", new GroupRangeKind(single: true), static group => group.Carrier, "The network jack these slots live on, for a digital multicore whose link is the stream.");
@@ -91,6 +93,7 @@ internal static class ProfileTables
             Isolated = isolated[read],
             Phantom = phantom[read],
             Paired = paired[read],
+            InEar = inEar[read],
             BlockSize = blockSize[read],
             Carrier = carrier[read],
             RateConverter = rateConverter[read],
@@ -186,7 +189,7 @@ internal static class ProfileTables
         var version = table.Default("version", new IntKind(1, 999_999), 1, static profile => profile.Version, "The version of the profile, from 1. Absent means 1.");
         var kind = table.Required(
             "kind",
-            new OpenWordKind<DeviceKind>("a kind of device", static word => new DeviceKind(word), static word => word.Value, "stage-box"),
+            new OpenWordKind<DeviceKind>("a kind of device", static word => new DeviceKind(word), static word => word.Value, "stage-box", KnownWords.DeviceKinds),
             static profile => profile.Kind,
             "The kind of device: console, stage-box, amplifier, processor, recorder, transmitter-rack, receiver-rack, split, switch, loudspeaker, or another word.");
         var name = table.Required("name", Kinds.FilledText, static profile => profile.Name, "What people call the type.");

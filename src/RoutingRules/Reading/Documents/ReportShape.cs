@@ -161,7 +161,7 @@ internal static class ReportShape
     private static ObjectShape CreateAssignment() => Open(
         "assignment",
         "What an assignment came to.",
-        Must("status", Text, "Whether a patch was found, and how good it is known to be."),
+        Must("status", Text, "How far the assignment got: optimal, feasible, stopped or pins-contradict."),
         May("provenLevel", new IntKind(0, 10), "The last level that is proven to be as good as it can be."),
         May("objective", new ListValue(Number, ObjectiveNumbers, ObjectiveNumbers), "The objective, most important number first."),
         May("bounds", new ListValue(Number, 0, ObjectiveNumbers), "Proven lower bounds of the first numbers of the objective."),
@@ -183,6 +183,14 @@ internal static class ReportShape
         May("moved", new ListValue(Text), "Demands whose points changed."),
         May("contradictions", new ListValue(new ListValue(Text)), "Sets of fixed places that cannot hold together."),
         May("removedStreams", new ListValue(Text), "Streams that are no longer there."),
+        May(
+            "removedReceivers",
+            new ListValue(new ObjectValue(Shape(
+                "removedReceiver",
+                "Receive slots that took a stream and take none now.",
+                Must("stream", Text, "The stream."),
+                Must("at", Kinds.PointRange, "The slots.")))),
+            "Receive slots that took a stream and take none now."),
         May("silenced", new ListValue(Text), "Outputs that sounded before and are silent now."),
         May("cleared", new ListValue(Text), "Channels cleared because no line names them."),
         May("notes", new ListValue(Text), "Remarks for people."));

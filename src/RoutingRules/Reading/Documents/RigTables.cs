@@ -7,11 +7,13 @@ namespace RoutingRules.Reading.Documents;
 internal static class RigTables
 {
     private static readonly ObjectTable<Zone> Zone = CreateZone();
-    private static readonly ObjectTable<Network> Network = CreateNetwork();
     private static readonly ObjectTable<Device> Device = CreateDevice();
-    private static readonly ObjectTable<Link> Link = CreateLink();
     private static readonly ObjectTable<UnavailablePoints> Unavailable = CreateUnavailable();
     private static readonly ObjectTable<ReservedPoints> Reserved = CreateReserved();
+
+    public static ObjectTable<Network> Network { get; } = CreateNetwork();
+
+    public static ObjectTable<Link> Link { get; } = CreateLink();
 
     public static ObjectTable<Clock> Clock { get; } = CreateClock();
 
@@ -70,7 +72,7 @@ internal static class RigTables
         var name = table.Optional("name", Kinds.Text, static network => network.Name, "What people call the network.");
         var transport = table.Required(
             "transport",
-            new OpenWordKind<Transport>("a transport", static word => new Transport(word), static word => word.Value, "rtp-l24"),
+            new OpenWordKind<Transport>("a transport", static word => new Transport(word), static word => word.Value, "rtp-l24", KnownWords.Transports),
             static network => network.Transport,
             "How audio travels: rtp-l24, rtp-l16, avtp-class-a, avtp-class-b, point-to-point, or another word.");
         var packet = table.OptionalValue(
@@ -131,7 +133,7 @@ internal static class RigTables
         var to = table.Required("to", Kinds.PointRange, static link => link.To, "The other jack.");
         var medium = table.OptionalValue(
             "medium",
-            new OpenWordKind<Medium>("a medium", static word => new Medium(word), static word => word.Value, "copper-solid"),
+            new OpenWordKind<Medium>("a medium", static word => new Medium(word), static word => word.Value, "copper-solid", KnownWords.Media),
             static link => link.Medium,
             "What it is made of: copper-solid, copper-stranded, fibre-multimode, fibre-singlemode, coax, or another word.");
         var length = table.OptionalValue("lengthMetres", new DecimalNumberKind(100_000, positive: true), static link => link.LengthMetres, "Length in metres.");

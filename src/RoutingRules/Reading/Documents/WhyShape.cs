@@ -68,7 +68,7 @@ internal static class WhyShape
         "Why the demands of a feed or a line are where they are.",
         Must("schemaVersion", new VersionKind(ShowTable.Version), "The version of this format."),
         Must("subject", Text, "The feed or line that was asked about."),
-        Must("status", Words("whyStatus", "optimal", "feasible", "pins-contradict"), "How far the assignment got."),
+        Must("status", Words("whyStatus", "optimal", "feasible", "stopped", "pins-contradict"), "How far the assignment got."),
         May("objective", Objective, "How good the assignment is, most important number first in the usual order."),
         Must("decisions", new ListValue(new ObjectValue(CreateDecision())), "One for each demand."),
         May("whatIf", new ObjectValue(CreateWhatIf()), "What follows from the place that was asked about."),
@@ -89,7 +89,7 @@ internal static class WhyShape
                 "Places it does not have, all for one cause.",
                 Must(
                     "cause",
-                    Words("refusalCause", "dead", "reserved", "excluded", "taken", "no-path", "block-clash", "stream-limit", "link-full", "late", "spare", "separation", "worse", "equally-good", "search-ended", "not-looked-at", "not-allowed", "wrong-kind"),
+                    Words("refusalCause", "dead", "reserved", "excluded", "taken", "no-path", "block-clash", "stream-limit", "link-full", "late", "spare", "separation", "worse", "equally-good", "search-ended", "not-looked-at", "not-allowed", "wrong-kind", "overheard"),
                     "The cause."),
                 Must("points", Texts, "The places."),
                 Must("devices", Texts, "Whole devices."),

@@ -1,3 +1,4 @@
+using System.Text;
 using RoutingRules.Model;
 
 namespace RoutingRules.Reading.Tables;
@@ -36,6 +37,26 @@ internal abstract class AddressKind<T>(int ids, string shape) : StringKind<T>
 
         slot.N = ((long)first << 32) | (uint)last;
         return true;
+    }
+
+    /// <summary>The text as a document has it; null for <c>default</c>.</summary>
+    protected abstract string? Text(T value);
+
+    public sealed override Unwritable? Check(T value)
+    {
+        var text = Text(value);
+        if (text is null)
+        {
+            return Unwritable.Of("nothing stands here");
+        }
+
+        Span<byte> bytes = stackalloc byte[3 * AddressParser.MaxLength];
+        var problem = text.Length > AddressParser.MaxLength
+            ? AddressProblem.TooLong
+            : AddressParser.Parse(bytes[..Encoding.UTF8.GetBytes(text, bytes)], ids, out _, out _, out _, out _);
+        return problem != AddressProblem.None ? Unwritable.Of($"'{text}' {AddressParser.Explain(problem, shape)}")
+            : IsSingle && text[(text.LastIndexOf('/') + 1)..].Contains('-', StringComparison.Ordinal) ? Unwritable.Of($"'{text}' is a range where one number belongs")
+            : null;
     }
 
     protected static int First(in Slot slot) => (int)(slot.N >> 32);

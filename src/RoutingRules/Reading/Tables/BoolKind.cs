@@ -9,6 +9,8 @@ internal sealed class BoolKind : Kind<bool>
 
     public override void Write(Utf8JsonWriter json, bool value) => json.WriteBooleanValue(value);
 
+    public override Unwritable? Check(bool value) => null;
+
     public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema) => json.WriteString("type", "boolean");
 
     public override bool TryRead(ref Utf8JsonReader json, ReadSession session, out Slot slot)

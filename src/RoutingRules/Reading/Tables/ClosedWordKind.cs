@@ -32,6 +32,19 @@ internal sealed class ClosedWordKind<T>(string definition, params (string Word, 
         throw new ArgumentException($"The document format has no word for {value}.", nameof(value));
     }
 
+    public override Unwritable? Check(T value)
+    {
+        foreach (var word in words)
+        {
+            if (EqualityComparer<T>.Default.Equals(word.Value, value))
+            {
+                return null;
+            }
+        }
+
+        return Unwritable.Of($"{value} is none of {string.Join(", ", words.Select(word => word.Word))}");
+    }
+
     public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema)
     {
         json.WriteString("type", "string");

@@ -12,6 +12,10 @@ internal sealed class DecimalNumberKind(double max, bool positive) : Kind<double
 
     public override void Write(Utf8JsonWriter json, double value) => json.WriteNumberValue(value);
 
+    public override Unwritable? Check(double value) => (positive ? value > 0 : value >= 0) && value <= max
+        ? null
+        : Unwritable.Of(string.Create(CultureInfo.InvariantCulture, $"{value} is not {(positive ? "above 0 and at most" : "between 0 and")} {max}"));
+
     public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema)
     {
         json.WriteString("type", "number");

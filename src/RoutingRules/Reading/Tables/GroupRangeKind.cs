@@ -17,5 +17,7 @@ internal sealed class GroupRangeKind(bool single = false) : AddressKind<GroupRan
 
     public override GroupRange Load(in Slot slot) => new(new Id<PortGroup>((string)slot.A!), First(in slot), Last(in slot));
 
+    protected override string? Text(GroupRange value) => value.Width == 0 ? null : value.ToString();
+
     public override void Write(Utf8JsonWriter json, GroupRange value) => json.WriteStringValue(value.ToString());
 }

@@ -17,6 +17,19 @@ internal sealed class IdKind<TEntity>(int parts = 1) : StringKind<Id<TEntity>>
 
     public override void Write(Utf8JsonWriter json, Id<TEntity> value) => json.WriteStringValue(value.Value);
 
+    public override Unwritable? Check(Id<TEntity> value)
+    {
+        const int longest = 4 * AddressParser.MaxIdLength;
+        Span<byte> bytes = stackalloc byte[3 * longest];
+        if (value.IsNone)
+        {
+            return Unwritable.Of("nothing stands here");
+        }
+
+        ReadOnlySpan<byte> text = value.Value.Length > longest ? default : bytes[..Encoding.UTF8.GetBytes(value.Value, bytes)];
+        return (parts == 1 ? AddressParser.IsId(text) : IsPath(text)) ? null : Unwritable.Of($"'{value}' is no id");
+    }
+
     protected override bool TryParse(ReadOnlySpan<byte> text, ReadSession session, long offset, out Slot slot)
     {
         slot = default;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using RoutingRules.Model;
 
@@ -56,6 +57,29 @@ internal sealed class ListKind<T>(Kind<T> element, int min = 0, int max = int.Ma
         }
 
         json.WriteEndArray();
+    }
+
+    public override Unwritable? Check(ValueList<T> value)
+    {
+        if (value.Count < min || value.Count > Math.Min(max, ReadLimits.Default.Elements))
+        {
+            return Unwritable.Of(value.IsEmpty ? "the list is empty" : $"the list has {value.Count} entries, {(value.Count < min ? "fewer" : "more")} than it may have");
+        }
+
+        for (var i = 0; i < value.Count; i++)
+        {
+            if (element.Check(value[i]) is { } wrong)
+            {
+                return wrong.Under(i.ToString(CultureInfo.InvariantCulture));
+            }
+
+            if (unique && value.AsSpan()[..i].Contains(value[i], EqualityComparer<T>.Default))
+            {
+                return Unwritable.Of($"{value[i]} stands in the list twice");
+            }
+        }
+
+        return null;
     }
 
     public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema) => schema.WriteList(json, element, min, max, unique);

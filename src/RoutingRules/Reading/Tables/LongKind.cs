@@ -8,4 +8,6 @@ internal sealed class LongKind(long min, long max) : WholeNumberKind<long>(min, 
     public override long Load(in Slot slot) => slot.N;
 
     public override void Write(Utf8JsonWriter json, long value) => json.WriteNumberValue(value);
+
+    public override Unwritable? Check(long value) => CheckNumber(value);
 }

@@ -13,13 +13,14 @@ internal sealed class Member<TModel, TValue>(string name, Kind<TValue> kind, int
 
     public override void Write(Utf8JsonWriter json, TModel model)
     {
-        var value = get(model);
-        if (!Required && EqualityComparer<TValue>.Default.Equals(value, absent))
+        if (IsSaid(model))
         {
-            return;
+            json.WritePropertyName(encodedName);
+            kind.Write(json, get(model));
         }
-
-        json.WritePropertyName(encodedName);
-        kind.Write(json, value);
     }
+
+    public override bool IsSaid(TModel model) => Required || !EqualityComparer<TValue>.Default.Equals(get(model), absent);
+
+    public override Unwritable? Check(TModel model) => IsSaid(model) ? kind.Check(get(model))?.Under(Name) : null;
 }

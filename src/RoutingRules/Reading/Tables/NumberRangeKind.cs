@@ -14,5 +14,7 @@ internal sealed class NumberRangeKind() : AddressKind<NumberRange>(0, NumberRang
 
     public override NumberRange Load(in Slot slot) => new(First(in slot), Last(in slot));
 
+    protected override string? Text(NumberRange value) => value.Width == 0 ? null : value.ToString();
+
     public override void Write(Utf8JsonWriter json, NumberRange value) => json.WriteStringValue(value.ToString());
 }

@@ -69,6 +69,39 @@ internal sealed class ObjectTable<T>(ObjectShape shape, Member<T>[] members, Bui
         json.WriteEndObject();
     }
 
+    public override Unwritable? Check(T value)
+    {
+        if (value is null)
+        {
+            return Unwritable.Of("nothing stands here");
+        }
+
+        foreach (var member in members)
+        {
+            if (member.Check(value) is { } wrong)
+            {
+                return wrong;
+            }
+        }
+
+        var there = Shape.Choice.Count(alternative => IsAnySaid(value, alternative));
+        return Shape.Choice.Length == 0 || there == 1 ? null
+            : Unwritable.Of($"{(there == 0 ? "one of these must be there" : "only one of these may be there")}: {string.Join(", or ", Shape.Choice.Select(Names))}");
+    }
+
+    private bool IsAnySaid(T value, ulong alternative)
+    {
+        for (var i = 0; i < members.Length; i++)
+        {
+            if ((alternative >> i & 1) != 0 && members[i].IsSaid(value))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema) => schema.WriteDescribedObject(json, Shape);
 
     private int Find(ref Utf8JsonReader json, ReadSession session, int expected)

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 
 namespace RoutingRules.Reading.Tables;
@@ -7,7 +8,8 @@ namespace RoutingRules.Reading.Tables;
 /// <param name="make">Wraps a word.</param>
 /// <param name="text">Unwraps it.</param>
 /// <param name="example">A word that the engine knows.</param>
-internal sealed class OpenWordKind<T>(string what, Func<string, T> make, Func<T, string> text, string example) : StringKind<T>
+/// <param name="known">All of them.</param>
+internal sealed class OpenWordKind<T>(string what, Func<string, T> make, Func<T, string> text, string example, KnownWords known) : StringKind<T>
 {
     private const int MaxLength = 64;
 
@@ -21,6 +23,10 @@ internal sealed class OpenWordKind<T>(string what, Func<string, T> make, Func<T,
 
     public override void Write(Utf8JsonWriter json, T value) => json.WriteStringValue(text(value));
 
+    public override Unwritable? Check(T value) => text(value) is { Length: > 0 and <= MaxLength } word && IsWord(word)
+        ? null
+        : Unwritable.Of($"'{text(value)}' is no word; a word is of lower-case letters and digits, joined by single hyphens, such as {example}");
+
     protected override bool TryParse(ReadOnlySpan<byte> text, ReadSession session, long offset, out Slot slot)
     {
         slot = default;
@@ -31,10 +37,11 @@ internal sealed class OpenWordKind<T>(string what, Func<string, T> make, Func<T,
 
         if (!IsWord(text))
         {
+            var meant = known.Meant(Encoding.UTF8.GetString(text));
             return session.Report(
                 ReadingRules.ValueMalformed,
                 offset,
-                $"{Quote.Text(text)} is no word; write lower-case letters and digits, joined by single hyphens, such as {example}");
+                $"{Quote.Text(text)} is no word; write lower-case letters and digits, joined by single hyphens, such as {example}{(meant is null ? "" : $"; did you mean {meant}?")}");
         }
 
         slot.A = session.Name(text);
@@ -45,6 +52,12 @@ internal sealed class OpenWordKind<T>(string what, Func<string, T> make, Func<T,
     {
         base.WriteKeywords(json, schema);
         json.WriteNumber("maxLength", MaxLength);
+    }
+
+    private static bool IsWord(string word)
+    {
+        Span<byte> text = stackalloc byte[3 * MaxLength];
+        return IsWord(text[..Encoding.UTF8.GetBytes(word, text)]);
     }
 
     private static bool IsWord(ReadOnlySpan<byte> text)

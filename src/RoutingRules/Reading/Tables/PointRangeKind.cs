@@ -15,5 +15,7 @@ internal sealed class PointRangeKind() : AddressKind<PointRange>(2, PointRange.S
 
     public override PointRange Load(in Slot slot) => new(new Id<Device>((string)slot.A!), new Id<PortGroup>((string)slot.B!), First(in slot), Last(in slot));
 
+    protected override string? Text(PointRange value) => value.Width == 0 ? null : value.ToString();
+
     public override void Write(Utf8JsonWriter json, PointRange value) => json.WriteStringValue(value.ToString());
 }

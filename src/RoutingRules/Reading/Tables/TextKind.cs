@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 
@@ -21,6 +22,29 @@ internal sealed class TextKind(bool empty, bool repeats = false) : StringKind<st
     public override string Load(in Slot slot) => (string)slot.A!;
 
     public override void Write(System.Text.Json.Utf8JsonWriter json, string value) => json.WriteStringValue(value);
+
+    public override Unwritable? Check(string value) =>
+        value is null ? Unwritable.Of("nothing stands here")
+        : value.Length == 0 && !empty ? Unwritable.Of("the text is empty")
+        : value.Length > MaxLength ? Unwritable.Of($"the text is longer than {MaxLength} characters")
+        : value.AsSpan().IndexOfAnyExceptInRange(' ', '~') < 0 || IsPlain(value) ? null
+        : Unwritable.Of("the text holds a control character or half of a surrogate pair");
+
+    private static bool IsPlain(string value)
+    {
+        var rest = value.AsSpan();
+        while (!rest.IsEmpty)
+        {
+            if (Rune.DecodeFromUtf16(rest, out var rune, out var length) != OperationStatus.Done || Rune.IsControl(rune))
+            {
+                return false;
+            }
+
+            rest = rest[length..];
+        }
+
+        return true;
+    }
 
     protected override bool TryParse(ReadOnlySpan<byte> text, ReadSession session, long offset, out Slot slot)
     {

@@ -9,6 +9,8 @@ internal sealed class VersionKind(int current) : Kind<int>
 
     public override void Write(Utf8JsonWriter json, int value) => json.WriteNumberValue(value);
 
+    public override Unwritable? Check(int value) => value == current ? null : Unwritable.Of($"{value} is not {current}, the version of the format");
+
     public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema)
     {
         json.WriteString("type", "integer");

@@ -16,7 +16,7 @@ internal static class ContentCode
     /// <exception cref="ArgumentException">An <c>extensions</c> member of the show is not a JSON object.</exception>
     public static string Of(Show show)
     {
-        var number = BinaryPrimitives.ReadUInt64BigEndian(SHA256.HashData(ShowWriter.ToUtf8(show)));
+        var number = BinaryPrimitives.ReadUInt64BigEndian(SHA256.HashData(ShowWriter.Text(show)));
         var code = new char[Length];
         for (var i = Length - 1; i >= 0; i--)
         {

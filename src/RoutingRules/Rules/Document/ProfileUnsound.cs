@@ -40,7 +40,7 @@ public sealed class ProfileUnsound : Rule<DeviceNode>
         context.Report(
             $"The profile '{subject.Profile.Id}' of device '{subject.DisplayName}' contradicts itself. {problems[0].Message}{more}",
             Pointer(context, subject, problems[0]),
-            Entity.Of("profile", subject.Profile.Id));
+            [Entity.Of("profile", subject.Profile.Id), .. problems.Select(problem => Entity.Of("place", problem.Pointer))]);
     }
 
     /// <summary>True when an earlier device of the same profile has shown its problems; another sample rate can bring others to light.</summary>

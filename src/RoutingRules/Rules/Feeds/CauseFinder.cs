@@ -111,7 +111,7 @@ internal sealed class CauseFinder
         }
 
         var end = point;
-        while (context.Upstream(end) is { IsNone: false } next)
+        foreach (var next in context.Upward(point))
         {
             end = next;
         }
@@ -193,9 +193,14 @@ internal sealed class CauseFinder
     /// <summary>True when an input leads to a point by nothing that a patch decides, so that only a cable can bring the feed there.</summary>
     private bool IsWiredTo(PointIndex point, PointIndex origin)
     {
-        for (; point != origin; point = context.Upstream(point))
+        foreach (var passed in context.Upward(point))
         {
-            if (context.Via(point) is not (HopKind.Through or HopKind.Cable))
+            if (passed == origin)
+            {
+                break;
+            }
+
+            if (context.Via(passed) is not (HopKind.Through or HopKind.Cable))
             {
                 return false;
             }

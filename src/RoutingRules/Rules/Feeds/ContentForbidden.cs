@@ -28,7 +28,7 @@ public sealed class ContentForbidden : Rule<FeedNode>
     /// <inheritdoc/>
     public override void Check(RuleContext context, FeedNode subject)
     {
-        if (subject.Source.IsNone || !ForbiddenContent.IsProtected(subject.Model.Role))
+        if (subject.Source.IsNone || !FeedRoles.IsForAudience(subject.Model.Role))
         {
             return;
         }
@@ -38,7 +38,7 @@ public sealed class ContentForbidden : Rule<FeedNode>
         {
             foreach (var (_, other) in intentions.FeedsOf(subject.Source + position))
             {
-                if (ForbiddenContent.IsPrivate(other.Model.Role))
+                if (FeedRoles.IsPrivate(other.Model.Role))
                 {
                     Report(context, subject, $"/feeds/{subject.Index}/source", $"takes its signal from {context.Address(subject.Source + position)}, the bus of", other, subject.Source + position);
                     return;

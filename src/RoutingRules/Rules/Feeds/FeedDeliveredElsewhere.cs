@@ -95,7 +95,7 @@ public sealed class FeedDeliveredElsewhere : Rule<ResolvedShow>
             {
                 wanted.Add(point);
             }
-            else if (context.GroupOf(point).Kind == PortKind.Output && IsPatched(context, point, source))
+            else if (context.GroupOf(point).Kind == PortKind.Output && IsPatched(context, point, source) && !EarFeeds.Of(context).IsOnUnaskedWay(point))
             {
                 strays.Add(point);
             }
@@ -119,9 +119,14 @@ public sealed class FeedDeliveredElsewhere : Rule<ResolvedShow>
 
     private static bool IsPatched(RuleContext context, PointIndex point, PointIndex source)
     {
-        for (; point != source; point = context.Upstream(point))
+        foreach (var passed in context.Upward(point))
         {
-            if (context.Via(point) is HopKind.Route or HopKind.Stream)
+            if (passed == source)
+            {
+                break;
+            }
+
+            if (context.Via(passed) is HopKind.Route or HopKind.Stream)
             {
                 return true;
             }

@@ -19,6 +19,11 @@ internal sealed class FeedFault
     /// <summary>The pointer to the first entry that does not arrive.</summary>
     public string Pointer => $"/feeds/{Feed.Index}/to/{Missing[0].Demand.Entry}";
 
+    /// <summary>The feed and, of several destinations, those it misses.</summary>
+    public IEnumerable<Entity> Entities() => Feed.Model.To.Count == 1
+        ? [Entity.Of("feed", Feed.Model.Id)]
+        : [Entity.Of("feed", Feed.Model.Id), .. Missing.Select(entry => Entity.Of("to", FeedPlaces.Describe(Feed.Model.To[entry.Demand.Entry])))];
+
     /// <summary>The places at which the feed is missing, in words.</summary>
     public string Places(string last)
     {

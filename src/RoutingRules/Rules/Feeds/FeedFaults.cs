@@ -82,8 +82,8 @@ internal static class FeedFaults
         return runs;
     }
 
-    /// <summary>The feeds of a run as entities, in the order of their causes.</summary>
-    public static List<Entity> Entities(List<FeedFault> run) => run.ConvertAll(fault => Entity.Of("feed", fault.Feed.Model.Id));
+    /// <summary>The feeds of a run and the entries they miss as entities, in the order of their causes.</summary>
+    public static List<Entity> Entities(List<FeedFault> run) => [.. run.SelectMany(fault => fault.Entities())];
 
     /// <summary>Causes in words, joined.</summary>
     public static string Describe(RuleContext context, List<MissingCause> causes) => string.Join("; ", causes.Select(cause => cause.Describe(context)));

@@ -80,8 +80,13 @@ internal sealed class FeedWays(RuleContext context)
         var found = new HashSet<(DeviceNode From, DeviceNode To, int Network)>();
         for (var position = 0; position < demand.Width; position++)
         {
-            for (var point = demand.Existing + position; !point.IsNone && point != demand.Feed!.Source + position; point = context.Upstream(point))
+            foreach (var point in context.Upward(demand.Existing + position))
             {
+                if (point == demand.Feed!.Source + position)
+                {
+                    break;
+                }
+
                 if (context.Via(point) == HopKind.Stream)
                 {
                     var network = context.Network.IndexOf(context.Streams[context.ViaIndex(point)].Model.Network);

@@ -1,25 +1,17 @@
-using RoutingRules.Model;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Rules;
 
-/// <summary>Which roles must never hear talkback, click and comms, and which buses carry nothing else.</summary>
+/// <summary>Where talkback, click and comms arrive that must not, and which buses carry nothing else.</summary>
 internal static class ForbiddenContent
 {
-    /// <summary>True for what an audience, listeners at home or people in danger hear.</summary>
-    public static bool IsProtected(FeedRole role) =>
-        role == FeedRole.Main || role == FeedRole.Broadcast || role == FeedRole.Assistive || role == FeedRole.Evacuation;
-
-    /// <summary>True for what only the crew and the band may hear.</summary>
-    public static bool IsPrivate(FeedRole role) => role == FeedRole.Talkback || role == FeedRole.Click || role == FeedRole.Comms;
-
     /// <summary>True for a bus that feeds name, all of them for talkback, click or comms.</summary>
     public static bool IsPrivateBus(Intentions intentions, PointIndex bus)
     {
         var feeds = intentions.FeedsOf(bus);
         foreach (var (_, feed) in feeds)
         {
-            if (!IsPrivate(feed.Model.Role))
+            if (!FeedRoles.IsPrivate(feed.Model.Role))
             {
                 return false;
             }
@@ -31,7 +23,7 @@ internal static class ForbiddenContent
     /// <summary>The private source that arrives where a protected feed is pinned and missing; none when there is none.</summary>
     public static PointIndex At(RuleContext context, Intentions intentions, DemandNode demand)
     {
-        for (var position = 0; demand is { IsPinned: true, Existing.IsNone: true, Feed: { } feed, Allowed.Count: > 0 } && IsProtected(feed.Model.Role) && position < demand.Width; position++)
+        for (var position = 0; demand is { IsPinned: true, Existing.IsNone: true, Feed: { } feed, Allowed.Count: > 0 } && FeedRoles.IsForAudience(feed.Model.Role) && position < demand.Width; position++)
         {
             var origin = context.Origin(demand.Allowed[0] + position);
             if (!origin.IsNone && IsPrivateBus(intentions, origin))

@@ -38,25 +38,12 @@ public sealed class PairSwapped : Rule<ResolvedShow>
         {
             for (var i = 0; line.Width == 2 && i < line.Sinks.Count; i++)
             {
-                if (!line.Sinks[i].IsNone && !IsRepeated(line, i) && SwappedAt(context, context.Demand(line), line.Sinks[i]) is { IsNone: false } from)
+                if (!line.Sinks[i].IsNone && !line.IsRepeated(i) && SwappedAt(context, context.Demand(line), line.Sinks[i]) is { IsNone: false } from)
                 {
                     Report(context, "line", line.Model.Id.Value, line.DisplayName, from, line.Sinks[i], $"/lines/{line.Index}/to/{i}");
                 }
             }
         }
-    }
-
-    private static bool IsRepeated(LineNode line, int sink)
-    {
-        for (var earlier = 0; earlier < sink; earlier++)
-        {
-            if (line.Sinks[earlier] == line.Sinks[sink])
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 
     private static void CheckFeed(RuleContext context, FeedNode feed, ToldElsewhere told)

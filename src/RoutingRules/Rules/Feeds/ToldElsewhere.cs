@@ -1,4 +1,3 @@
-using RoutingRules.Model;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Rules;
@@ -7,19 +6,18 @@ namespace RoutingRules.Rules;
 internal sealed class ToldElsewhere(RuleContext context)
 {
     private readonly Intentions intentions = Intentions.Of(context);
+    private readonly EarFeeds ears = EarFeeds.Of(context);
     private Displacements? displaced;
-    private Dictionary<int, (bool IsEar, bool IsOther)>? places;
 
     /// <summary>The one that all rules of a run share.</summary>
     public static ToldElsewhere Of(RuleContext context) => context.Shared(static asking => new ToldElsewhere(asking));
 
-    /// <summary>True when a displaced run, a doubled in-ear pin or forbidden content explains why the pin is not served.</summary>
+    /// <summary>True when a displaced run, a doubled in-ear pin, forbidden content or danger to somebody's ears explains why the pin is not served.</summary>
     public bool IsTold(DemandNode demand) =>
-        demand is { Feed: not null, IsPinned: true, Existing.IsNone: true, Allowed.Count: > 0 }
-        && (IsDisplaced(demand)
-            || IsSharedEar(demand)
-            || !ForbiddenContent.At(context, intentions, demand).IsNone
-            || !EarSources.At(context, intentions, demand, out _).IsNone);
+        demand is { Feed: not null, IsPinned: true, Existing.IsNone: true }
+        && ((demand.Allowed.Count > 0 && (IsDisplaced(demand) || ears.IsShared(demand) || !ForbiddenContent.At(context, intentions, demand).IsNone))
+            || !ears.DangerAt(demand, out _).IsNone
+            || !ears.MisplacedAt(demand).IsNone);
 
     private bool IsDisplaced(DemandNode demand)
     {
@@ -33,32 +31,5 @@ internal sealed class ToldElsewhere(RuleContext context)
         }
 
         return true;
-    }
-
-    private bool IsSharedEar(DemandNode demand)
-    {
-        places ??= Places();
-        for (var position = 0; position < demand.Width; position++)
-        {
-            if (places.GetValueOrDefault(demand.Allowed[0].Value + position) is (true, true))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private Dictionary<int, (bool IsEar, bool IsOther)> Places()
-    {
-        var found = new Dictionary<int, (bool IsEar, bool IsOther)>();
-        foreach (var (point, feed) in InEarShared.Places(context))
-        {
-            var isEar = feed.Model.Role == FeedRole.InEar;
-            var known = found.GetValueOrDefault(point.Value);
-            found[point.Value] = (known.IsEar || isEar, known.IsOther || !isEar);
-        }
-
-        return found;
     }
 }

@@ -26,12 +26,12 @@ public sealed class InEarShared : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var ears = new Dictionary<int, FeedNode>();
+        var ears = new Dictionary<int, List<FeedNode>>();
         foreach (var (point, feed) in Places(context))
         {
             if (feed.Model.Role == FeedRole.InEar)
             {
-                ears.TryAdd(point.Value, feed);
+                (ears.TryGetValue(point.Value, out var known) ? known : ears[point.Value] = []).Add(feed);
             }
         }
 
@@ -40,19 +40,28 @@ public sealed class InEarShared : Rule<ResolvedShow>
             return;
         }
 
-        var told = new HashSet<(int Ear, int Other)>();
+        // The lowest of the points they share, so that the order of feeds and entries does not matter.
+        var shared = new SortedDictionary<(int Other, int Ear), (PointIndex Point, FeedNode Other, FeedNode Ear)>();
         foreach (var (point, feed) in Places(context))
         {
-            if (feed.Model.Role != FeedRole.InEar && ears.TryGetValue(point.Value, out var ear) && told.Add((ear.Index, feed.Index)))
+            foreach (var ear in feed.Model.Role == FeedRole.InEar ? [] : ears.GetValueOrDefault(point.Value) ?? [])
             {
-                var at = context.Address(point);
-                context.Report(
-                    $"{at} serves in-ear feed '{ear.DisplayName}' and, in the role {feed.Model.Role}, '{feed.DisplayName}'.",
-                    $"/feeds/{feed.Index}/to",
-                    Entity.Of("output", at),
-                    Entity.Of("in-ear", ear.Model.Id),
-                    Entity.Of("feed", feed.Model.Id));
+                if (!shared.TryGetValue((feed.Index, ear.Index), out var known) || point < known.Point)
+                {
+                    shared[(feed.Index, ear.Index)] = (point, feed, ear);
+                }
             }
+        }
+
+        foreach (var (point, feed, ear) in shared.Values)
+        {
+            var at = context.Address(point);
+            context.Report(
+                $"{at} serves in-ear feed '{ear.DisplayName}' and, in the role {feed.Model.Role}, '{feed.DisplayName}'.",
+                $"/feeds/{feed.Index}/to",
+                Entity.Of("output", at),
+                Entity.Of("in-ear", ear.Model.Id),
+                Entity.Of("feed", feed.Model.Id));
         }
     }
 

@@ -3,7 +3,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Rules;
 
 /// <summary>Reports points in use without a label where most of their group have one.</summary>
-/// <remarks>One finding for each port group.</remarks>
+/// <remarks>One finding for each port group; entities are the group and the points.</remarks>
 public sealed class LabelMissing : Rule<ResolvedShow>
 {
     /// <summary>From so many labels on, a group is evidently labelled.</summary>
@@ -62,7 +62,7 @@ public sealed class LabelMissing : Rule<ResolvedShow>
                 context.Report(
                     $"No label at {Wording.List(names)}, although the others in use there have one.",
                     $"/rig/devices/{device.Index}",
-                    Entity.Of("group", $"{device.Id}/{group.Id}"));
+                    [Entity.Of("group", $"{device.Id}/{group.Id}"), .. names.ConvertAll(name => Entity.Of("point", name))]);
             }
         }
     }

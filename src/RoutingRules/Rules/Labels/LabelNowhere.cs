@@ -68,9 +68,9 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
             return true;
         }
 
-        for (; !point.IsNone; point = context.Upstream(point))
+        foreach (var passed in context.Upward(point))
         {
-            if (context.Via(point) == HopKind.Route)
+            if (context.Via(passed) == HopKind.Route)
             {
                 return true;
             }

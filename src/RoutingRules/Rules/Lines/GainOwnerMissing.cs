@@ -3,7 +3,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Rules;
 
 /// <summary>Reports inputs whose gain several consoles share without anybody owning it.</summary>
-/// <remarks>One finding for each device.</remarks>
+/// <remarks>One finding for each device; entities are the device and the inputs.</remarks>
 public sealed class GainOwnerMissing : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -48,7 +48,7 @@ public sealed class GainOwnerMissing : Rule<ResolvedShow>
             context.Report(
                 $"Two or more consoles get inputs of '{device.DisplayName}' and none owns the gain: {Wording.List(names)}.",
                 $"/rig/devices/{device.Index}",
-                Entity.Of("device", device.Id));
+                [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("input", name))]);
         }
     }
 }

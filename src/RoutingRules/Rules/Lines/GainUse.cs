@@ -134,7 +134,7 @@ internal sealed class GainUse
     /// <summary>The input with a gain that is last on the way to a channel; none when there is none.</summary>
     private static PointIndex Preamplifier(RuleContext context, PointIndex sink)
     {
-        for (var point = sink; !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(sink))
         {
             if (context.GroupOf(point).Kind == PortKind.Input)
             {

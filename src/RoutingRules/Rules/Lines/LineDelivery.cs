@@ -85,11 +85,11 @@ internal static class LineDelivery
             return PointIndex.None;
         }
 
-        for (; !point.IsNone; point = context.Upstream(point))
+        foreach (var passed in context.Upward(point))
         {
-            if (demand.IsPinned ? IsOfPin(demand, point) : FeedPlaces.Allows(demand, point))
+            if (demand.IsPinned ? IsOfPin(demand, passed) : FeedPlaces.Allows(demand, passed))
             {
-                return point;
+                return passed;
             }
         }
 

@@ -118,7 +118,7 @@ internal static class LineFaults
     /// <summary>Says that a sink carries an input the line may use but that counts for another line.</summary>
     private static string? Shared(RuleContext context, DemandNode demand, PointIndex sink)
     {
-        for (var point = context.Origin(sink).IsNone ? PointIndex.None : sink; !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(context.Origin(sink).IsNone ? PointIndex.None : sink))
         {
             if (FeedPlaces.AllowsRun(demand, point) && context.DemandAt(point) is { } other && other != demand)
             {

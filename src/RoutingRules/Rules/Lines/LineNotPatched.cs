@@ -34,7 +34,7 @@ public sealed class LineNotPatched : Rule<ResolvedShow>
                 : string.Create(
                     CultureInfo.InvariantCulture,
                     $"{run.Count} lines {(run[0].Arriving.Count == 0 ? "do not arrive" : "arrive at only some of their channels")}: {why}. Missing: {Names(context, run)}.");
-            context.Report(message, run[0].Pointer, [.. run.ConvertAll(fault => Entity.Of("line", fault.Line.Model.Id))]);
+            context.Report(message, run[0].Pointer, [.. run.SelectMany(fault => fault.Entities(context))]);
         }
     }
 

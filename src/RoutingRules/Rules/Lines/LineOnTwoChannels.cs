@@ -4,7 +4,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Rules;
 
 /// <summary>Reports channels that a route gives a line which the line does not name, beside one of the same console that it does.</summary>
-/// <remarks>Channels that get the line by a factory route alone are leftovers and exempt. One finding for each line and console.</remarks>
+/// <remarks>Channels that get the line by a factory route alone are leftovers and exempt. One finding for each line and console; entities are both and the channels.</remarks>
 public sealed class LineOnTwoChannels : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -59,8 +59,7 @@ public sealed class LineOnTwoChannels : Rule<ResolvedShow>
             context.Report(
                 $"Line '{model.DisplayName}' is on {PlainText.List(channels, false)} too, which it does not name.",
                 $"/lines/{line}/to",
-                Entity.Of("line", model.Model.Id),
-                Entity.Of("device", context.Devices[device].Id));
+                [Entity.Of("line", model.Model.Id), Entity.Of("device", context.Devices[device].Id), .. channels.ConvertAll(channel => Entity.Of("channel", channel))]);
         }
     }
 

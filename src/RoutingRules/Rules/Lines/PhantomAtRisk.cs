@@ -125,7 +125,7 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
 
     private static FeedNode? Feed(RuleContext context, PointIndex output)
     {
-        for (var point = context.Origin(output).IsNone ? PointIndex.None : output; !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(context.Origin(output).IsNone ? PointIndex.None : output))
         {
             if (context.DemandAt(point)?.Feed is { } feed)
             {

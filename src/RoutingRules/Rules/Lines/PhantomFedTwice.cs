@@ -75,6 +75,7 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
             return;
         }
 
+        var doubled = new List<string>();
         for (var position = 0; position < line.Width; position++)
         {
             var on = new List<PointIndex>();
@@ -88,12 +89,16 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
 
             if (legs > 1)
             {
-                context.Report(
-                    $"Line '{line.DisplayName}' is split to several inputs, and more than one supplies phantom power: {Wording.List(on.ConvertAll(input => context.Address(input).ToString()))}.",
-                    $"/lines/{line.Index}/from",
-                    Entity.Of("line", line.Model.Id));
-                return;
+                doubled.AddRange(on.ConvertAll(input => context.Address(input).ToString()));
             }
+        }
+
+        if (doubled.Count > 0)
+        {
+            context.Report(
+                $"Line '{line.DisplayName}' is split to several inputs, and more than one supplies phantom power: {Wording.List(doubled)}.",
+                $"/lines/{line.Index}/from",
+                [Entity.Of("line", line.Model.Id), .. doubled.ConvertAll(input => Entity.Of("input", input))]);
         }
     }
 

@@ -5,7 +5,8 @@ namespace RoutingRules.Rules;
 
 /// <summary>Reports lines that need phantom power and do not get it, or of which nobody has said that they do.</summary>
 /// <remarks>
-/// One finding for each run of inputs where it is off or cannot be had, and one for each device on which nothing is said about inputs that need it.
+/// One finding for each run of inputs where it is off or cannot be had, and one for each device on which nothing is said about inputs that need it; its
+/// entities are the device and those inputs.
 /// Silent where the patch says nothing about phantom power at any input of the device: then it is kept elsewhere.
 /// </remarks>
 public sealed class PhantomMissing : Rule<ResolvedShow>
@@ -77,7 +78,7 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
                 Severity.Warning,
                 $"{LineInputs.Names(lines)} {(lines.Distinct().Count() == 1 ? "needs" : "need")} phantom power at '{device.DisplayName}', and nothing is said about it at {PlainText.List(inputs, false)}.",
                 $"/rig/devices/{index}",
-                Entity.Of("device", device.Id));
+                [Entity.Of("device", device.Id), .. inputs.ConvertAll(input => Entity.Of("input", input))]);
         }
     }
 

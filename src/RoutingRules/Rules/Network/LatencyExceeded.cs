@@ -6,8 +6,8 @@ namespace RoutingRules.Rules;
 
 /// <summary>Reports feeds and lines that arrive too late.</summary>
 /// <remarks>
-/// One finding for each device at which they arrive and kind of signal; entities are the device and what arrives: in-ear, feed or line. Feeds count from the
-/// bus to the last device that plays them; recordings and broadcasts do not count. What profiles do not state counts as 0, and the message says so.
+/// One finding for each device at which they arrive and kind of signal; entities are the device, what arrives (in-ear, feed or line) and
+/// the places. Feeds count from the bus to the last device that plays them; recordings and broadcasts do not count. What profiles do not state counts as 0, and the message says so.
 /// </remarks>
 public sealed class LatencyExceeded : Rule<ResolvedShow>
 {
@@ -120,7 +120,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
             late.Add(key, found = new Late { Pointer = pointer });
         }
 
-        found.Count++;
+        found.Places.Add(place);
         found.IsPartial |= isPartial;
         if (sum > found.Most)
         {
@@ -136,21 +136,20 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
         var partial = found.IsPartial ? " Parts whose latency is not stated count as 0." : "";
         var start = kind == 2 ? "after entering" : "after leaving its bus";
         context.Report(
-            found.Count == 1
+            found.Places.Count == 1
                 ? $"{char.ToUpperInvariant(what[0])}{what[1..]} '{found.Name}' arrives at {found.Place} {most} {start}, later than {limit}.{partial}"
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{found.Count} {what}s arrive at {device.Id} later than {limit}; the latest is '{found.Name}' at {found.Place} after {most}.{partial}"),
+                    $"{found.Places.Count} {what}s arrive at {device.Id} later than {limit}; the latest is '{found.Name}' at {found.Place} after {most}.{partial}"),
             found.Pointer,
-            Entity.Of("device", device.Id),
-            Entity.Of("signal", Kinds[kind]));
+            [Entity.Of("device", device.Id), Entity.Of("signal", Kinds[kind]), .. found.Places.ConvertAll(place => Entity.Of("at", place))]);
     }
 
     private sealed class Late
     {
         public required string Pointer { get; init; }
 
-        public int Count { get; set; }
+        public List<string> Places { get; } = [];
 
         public bool IsPartial { get; set; }
 

@@ -24,11 +24,12 @@ internal sealed class SignalLatency(RuleContext context)
     /// <param name="isPartial">Set when a part on the way states no latency.</param>
     public double To(PointIndex point, ref bool isPartial)
     {
-        var sum = At(point, ref isPartial);
-        for (var before = context.Upstream(point); !before.IsNone; before = context.Upstream(point))
+        var sum = 0.0;
+        var last = PointIndex.None;
+        foreach (var passed in context.Upward(point))
         {
-            sum += Hop(before, point, ref isPartial) + At(before, ref isPartial);
-            point = before;
+            sum += (last.IsNone ? 0 : Hop(passed, last, ref isPartial)) + At(passed, ref isPartial);
+            last = passed;
         }
 
         return sum;
@@ -50,6 +51,11 @@ internal sealed class SignalLatency(RuleContext context)
             foreach (var fed in context.Fed(next.Point))
             {
                 var to = new PointIndex(fed);
+                if (to == point)
+                {
+                    continue; // What sits in a loop comes back to itself.
+                }
+
                 pending.Push((to, next.Sum + Hop(next.Point, to, ref isPartial) + At(to, ref isPartial)));
             }
         }

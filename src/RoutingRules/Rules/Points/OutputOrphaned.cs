@@ -214,7 +214,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         }
 
         var first = output;
-        for (var point = context.Upstream(output); !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(output))
         {
             first = context.GroupOf(point).Kind == PortKind.Output ? point : first;
         }
@@ -224,9 +224,9 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
 
     private static bool PassesRoute(RuleContext context, PointIndex point)
     {
-        for (; !point.IsNone; point = context.Upstream(point))
+        foreach (var passed in context.Upward(point))
         {
-            if (context.Via(point) == HopKind.Route)
+            if (context.Via(passed) == HopKind.Route)
             {
                 return true;
             }
@@ -292,7 +292,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
                 Severity.Note,
                 $"Outputs of '{device.DisplayName}' are cabled but carry nothing, and no feed {(isAsked ? "whose source exists " : "")}asks for them: {PlainText.List(names, false)}.",
                 string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
-                Entity.Of("device", device.Id));
+                [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]);
         }
     }
 }

@@ -83,7 +83,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
                 Severity.Note,
                 $"Outputs of '{device.DisplayName}' still carry what they carry without any patching, and no feed asks for it: {PlainText.List(names, false)}.",
                 string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
-                Entity.Of("device", device.Id));
+                [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]);
         }
     }
 
@@ -91,7 +91,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
     internal static string Pointer(RuleContext context, PointIndex output)
     {
         var stream = -1;
-        for (var point = output; !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(output))
         {
             if (context.Via(point) == HopKind.Route)
             {

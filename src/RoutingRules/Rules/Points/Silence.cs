@@ -21,12 +21,13 @@ internal sealed class Silence(RuleContext context)
     /// <summary>The last point upstream of a silent point; the point itself when nothing feeds it.</summary>
     public PointIndex End(PointIndex point)
     {
-        for (var next = context.Upstream(point); !next.IsNone; next = context.Upstream(next))
+        var end = point;
+        foreach (var passed in context.Upward(point))
         {
-            point = next;
+            end = passed;
         }
 
-        return point;
+        return end;
     }
 
     /// <summary>
@@ -36,18 +37,18 @@ internal sealed class Silence(RuleContext context)
     public bool IsExplained(PointIndex point)
     {
         explained ??= Collect();
-        for (; ; point = context.Upstream(point))
+        var end = point;
+        foreach (var passed in context.Upward(point))
         {
-            if (explained.Contains(point.Value))
+            if (explained.Contains(passed.Value))
             {
                 return true;
             }
 
-            if (context.Upstream(point).IsNone)
-            {
-                return !context.ProfileProblems(context.DeviceOf(point)).IsEmpty;
-            }
+            end = passed;
         }
+
+        return !context.ProfileProblems(context.DeviceOf(end)).IsEmpty;
     }
 
     /// <summary>Why a run of silent points is silent, in a clause.</summary>

@@ -23,7 +23,7 @@ internal static class Strays
 
     /// <summary>
     /// The outputs with what they carry; nothing when the show has no feeds. Outputs where a pinned feed is missing are left out, as the rules about
-    /// feeds say what is there instead, and outputs that lead to in-ear transmitters with dangerous content, which have a rule of their own.
+    /// feeds say what is there instead, and outputs that lead into somebody's ears with dangerous content, which have a rule of their own.
     /// </summary>
     public static SinkRuns Find(RuleContext context) => context.Shared(static asking => new Found(Collect(asking))).Outputs;
 
@@ -37,7 +37,7 @@ internal static class Strays
 
         var intentions = Intentions.Of(context);
         var senders = Senders(context);
-        PointSet? told = null;
+        var ears = EarFeeds.Of(context);
         foreach (var device in context.Devices)
         {
             foreach (var group in device.Groups)
@@ -47,7 +47,7 @@ internal static class Strays
                     var output = device.First(group) + i;
                     var origin = context.Origin(output);
                     if (!origin.IsNone && origin != output && !IsIntended(context, intentions, output) && Judge(context, intentions, senders, output) is { } tag
-                        && !(told ??= ToEars(context, intentions)).Contains(output.Value))
+                        && !ears.IsOnUnaskedWay(output))
                     {
                         found.Add(output, origin, tag == Touched && OtherDevice(context, intentions, output) is { IsNone: false } ? SharedBlock : tag, device.Index);
                     }
@@ -94,20 +94,6 @@ internal static class Strays
             : PointIndex.None;
     }
 
-    private static PointSet ToEars(RuleContext context, Intentions intentions)
-    {
-        var outputs = new PointSet(context);
-        foreach (var (input, _) in EarSources.AtRacks(context, intentions))
-        {
-            for (var point = input; !point.IsNone; point = context.Upstream(point))
-            {
-                outputs.Add(point.Value);
-            }
-        }
-
-        return outputs;
-    }
-
     private static bool[] Senders(RuleContext context)
     {
         var senders = new bool[context.Devices.Count];
@@ -125,7 +111,7 @@ internal static class Strays
     /// <summary>True when a feed has the source there: a point of the chain is where the feed is placed, and its source is further up.</summary>
     private static bool IsIntended(RuleContext context, Intentions intentions, PointIndex output)
     {
-        for (var point = output; !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(output))
         {
             if (intentions.IsPlaced(point, out var source) && context.IsFedBy(point, source))
             {
@@ -141,7 +127,7 @@ internal static class Strays
     {
         var isPatched = false;
         var isSent = false;
-        for (var point = output; !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(output))
         {
             var kind = context.GroupOf(point).Kind;
             if (intentions.IsOfLine(point) || (point != output && kind == PortKind.Output) || intentions.IsFeedPin(point))
@@ -188,7 +174,11 @@ internal static class Strays
 
             foreach (var next in context.Fed(point))
             {
-                pending.Push(new PointIndex(next));
+                // What sits in a loop comes back to itself.
+                if (next != output.Value)
+                {
+                    pending.Push(new PointIndex(next));
+                }
             }
         }
 

@@ -42,7 +42,7 @@ internal sealed class LossMap(RuleContext context)
     public List<int> Needed(PointIndex at)
     {
         var needed = new List<int>();
-        for (var point = at; !point.IsNone; point = context.Upstream(point))
+        foreach (var point in context.Upward(at))
         {
             needed.Add(context.DeviceOf(point).Index);
             if (context.Upstream(point) is not { IsNone: false } before)
@@ -127,7 +127,9 @@ internal sealed class LossMap(RuleContext context)
 
     private void AddPlayers(List<int> needed, PointIndex at)
     {
-        for (var fed = context.Fed(at); fed.Length == 1; fed = context.Fed(at))
+        // What sits in a loop comes back to itself.
+        var start = at.Value;
+        for (var fed = context.Fed(at); fed.Length == 1 && fed[0] != start; fed = context.Fed(at))
         {
             at = new PointIndex(fed[0]);
             needed.Add(context.DeviceOf(at).Index);

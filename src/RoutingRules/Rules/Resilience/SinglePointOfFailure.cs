@@ -196,7 +196,7 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
         var (name, pointer, entity) = isDevice
             ? (context.Devices[lost].Id.Value, $"/rig/devices/{lost}", Entity.Of("device", context.Devices[lost].Id))
             : ($"link '{context.Links[lost - map.CountOfDevices].Model.Id}'", $"/rig/links/{lost - map.CountOfDevices}", Entity.Of("link", context.Links[lost - map.CountOfDevices].Model.Id));
-        context.ReportAs(severity, $"If {name} fails, this falls silent: {silent}.{wayOut}", pointer, entity);
+        context.ReportAs(severity, $"If {name} fails, this falls silent: {silent}.{wayOut}", pointer, [entity, .. loss.Groups.ConvertAll(group => Entity.Of(group.Kind, group.Name))]);
     }
 
     private sealed class Loss

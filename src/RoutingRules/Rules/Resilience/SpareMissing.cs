@@ -55,7 +55,7 @@ public sealed class SpareMissing : Rule<ResolvedShow>
             context.Report(
                 $"Nothing is free at {device.Id} that could take over from {Wording.List(demands.ConvertAll(demand => $"'{demand.DisplayName}' at {context.Address(demand.Existing, demand.Width)}"))}.",
                 $"/rig/devices/{index}",
-                Entity.Of("device", device.Id));
+                [Entity.Of("device", device.Id), .. demands.ConvertAll(demand => Entity.Of("output", context.Address(demand.Existing, demand.Width)))]);
         }
     }
 

@@ -85,7 +85,7 @@ public sealed class StreamLimitExceeded : Rule<ResolvedShow>
             context.Report(
                 string.Create(CultureInfo.InvariantCulture, $"{device.Id} {does} {streams.Count} {unit} but can {can} {limit}: {Wording.List(streams)}."),
                 $"/rig/devices/{device.Index}",
-                Entity.Of(role, device.Id));
+                [Entity.Of(role, device.Id), .. streams.ConvertAll(stream => Entity.Of("stream", stream))]);
         }
     }
 }

@@ -67,6 +67,10 @@ public sealed class ProfileUnknownTests
 
         public override IReadOnlyList<Id<DeviceProfile>> Ids => [new("test/box")];
 
-        public override ReadOnlyMemory<byte>? Find(Id<DeviceProfile> id) => id == Ids[0] ? Encoding.UTF8.GetBytes(json) : null;
+        public override bool TryFind(Id<DeviceProfile> id, out ReadOnlyMemory<byte> found)
+        {
+            found = id == Ids[0] ? Encoding.UTF8.GetBytes(json) : default;
+            return id == Ids[0];
+        }
     }
 }

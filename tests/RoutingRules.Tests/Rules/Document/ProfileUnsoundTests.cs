@@ -21,7 +21,7 @@ public sealed class ProfileUnsoundTests
             Severity.Error,
             "/rig/profiles/1/factoryRoutes/0/to",
             "The profile 'test/box' of device 'box' contradicts itself. The profile has no port group 'monitor'.",
-            "profile=test/box");
+            "profile=test/box", "place=/factoryRoutes/0/to");
 
     [Fact]
     public void Two_devices_and_two_problems_are_one_finding()
@@ -34,7 +34,7 @@ public sealed class ProfileUnsoundTests
             Severity.Error,
             "/rig/profiles/0/factoryRoutes/0/to",
             "The profile 'test/box' of device 'a' contradicts itself. The profile has no port group 'monitor'. There is one more problem.",
-            "profile=test/box");
+            "profile=test/box", "place=/factoryRoutes/0/to", "place=/latencyMilliseconds/0/group");
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class ProfileUnsoundTests
             Severity.Error,
             "/rig/profiles/0/routing/0/blockSize",
             "The profile 'test/odd' of device 'odd' contradicts itself. Port group 'bus' has 12 points, which is not a whole number of blocks of 8.",
-            "profile=test/odd");
+            "profile=test/odd", "place=/routing/0/blockSize");
     }
 
     [Fact]
@@ -78,6 +78,10 @@ public sealed class ProfileUnsoundTests
 
         public override IReadOnlyList<Id<DeviceProfile>> Ids => [profile.Id];
 
-        public override ReadOnlyMemory<byte>? Find(Id<DeviceProfile> id) => id == profile.Id ? ProfileWriter.ToUtf8(profile) : null;
+        public override bool TryFind(Id<DeviceProfile> id, out ReadOnlyMemory<byte> json)
+        {
+            json = id == profile.Id ? ProfileWriter.ToUtf8(profile) : default;
+            return id == profile.Id;
+        }
     }
 }

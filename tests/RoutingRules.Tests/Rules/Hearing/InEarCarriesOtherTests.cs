@@ -62,9 +62,97 @@ public sealed class InEarCarriesOtherTests
     [Fact]
     public void In_ear_mixes_other_mixes_and_idle_inputs_are_left_to_other_rules()
     {
-        Expect.None(Rule, EarRig.Show(Ears("ears", "desk/aux/1-2", "rack/in/1-2")));
-        Expect.None(Rule, EarRig.Show(Ears("ears", "desk/aux/1", "box/out/2"), Ears("other", "desk/aux/2", "box/out/8")));
-        Expect.None(Rule, EarRig.Show(Feed("wedge", FeedRole.Monitor, "desk/aux/1", "box/out/8")));
-        Expect.None(Rule, EarRig.Show(Main));
+        Expect.None(Rule, EarRig.Show(Ears("ears", "desk/aux/1-2", "rack/in/1-2")).With(Route(null, "desk/transmit/3-4")));
+        Expect.None(Rule, EarRig.Show(Ears("ears", "desk/aux/1", "box/out/2"), Ears("other", "desk/aux/2", "box/out/8")).With(Route(null, "desk/transmit/3-4")));
+        Expect.None(Rule, EarRig.Show(Feed("wedge", FeedRole.Monitor, "desk/aux/1", "box/out/8")).With(Route(null, "desk/transmit/1-4"), Route("desk/aux/1", "desk/transmit/8")));
+        Expect.None(Rule, EarRig.Show(Main).With(Route(null, "desk/transmit/1-4")));
     }
+
+    [Theory]
+    [InlineData("main")]
+    [InlineData("sub")]
+    [InlineData("fill")]
+    [InlineData("delay")]
+    [InlineData("record")]
+    [InlineData("broadcast")]
+    [InlineData("talkback")]
+    [InlineData("comms")]
+    [InlineData("click")]
+    [InlineData("evacuation")]
+    public void A_feed_for_others_that_is_placed_at_a_rack_is_an_error_with_and_without_a_limiter(string role)
+    {
+        var show = EarRig.Show(Feed("mix", new FeedRole(role), "desk/aux/1", "rack/in/1") with { Limiter = true }).With(Route(null, "desk/transmit/2-4"), Route(null, "desk/out/1-2"));
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/to/0",
+            $"Feed 'mix' ({role}) goes into somebody's ears at rack/in/1 by way of box/out/1.",
+            "feed=mix",
+            "output=box/out/1");
+        Expect.None(new InEarLimiterMissing(), show);
+        Expect.None(new OutputStray(), show);
+    }
+
+    [Fact]
+    public void A_feed_for_others_that_is_only_meant_for_a_rack_is_an_error_and_told_once()
+    {
+        var pinned = EarRig.Show(Feed("mix", FeedRole.Record, "desk/aux/8", "rack/in/1")).With(Route(null, "desk/transmit/1-4"));
+        Expect.One(Rule, pinned, Severity.Error, "/feeds/0/to/0", "Feed 'mix' (record) goes into somebody's ears at rack/in/1 by way of box/out/1.", "feed=mix", "output=box/out/1");
+        Expect.None(new FeedNotDelivered(), pinned);
+
+        var open = EarRig.Show(FeedTo("mix", FeedRole.Sub, "desk/aux/8", "rack")).With(Route(null, "desk/transmit/1-4"));
+        Expect.One(Rule, open, Severity.Error, "/feeds/0/to/0", "Feed 'mix' (sub) goes into somebody's ears at rack/in/1.", "feed=mix", "output=rack/in/1");
+    }
+
+    [Theory]
+    [InlineData("in-ear")]
+    [InlineData("iem")]
+    [InlineData("monitor")]
+    [InlineData("utility")]
+    [InlineData("assistive")]
+    public void A_mix_that_may_be_for_ears_and_declares_a_limiter_is_fine(string role)
+    {
+        var show = EarRig.Show(Feed("mix", new FeedRole(role), "desk/aux/1", "rack/in/1") with { Limiter = true }).With(Route(null, "desk/transmit/2-4"));
+        Expect.None(Rule, show);
+        Expect.None(new InEarLimiterMissing(), show);
+    }
+
+    [Fact]
+    public void A_player_cabled_straight_into_a_rack_is_an_error()
+    {
+        var show = Of(("player", SmallProfiles.Console), ("rack", Rack));
+        Expect.One(
+            Rule,
+            show with { Rig = show.Rig with { Cables = [Cable("player/out/1", "rack/in/3")] } },
+            Severity.Error,
+            "/rig/devices/1",
+            "rack/in/3 of an in-ear transmitter carries player/main/1, which no feed names, and no in-ear feed asks for it.",
+            "input=rack/in/3");
+    }
+
+    [Theory]
+    [InlineData("main", "the main mix")]
+    [InlineData("sub", "the bus of 'mix' (sub)")]
+    [InlineData("record", "the bus of 'mix' (record)")]
+    [InlineData("monitor", "the bus of 'mix' (monitor)")]
+    public void A_mix_for_others_that_strays_to_a_spare_rack_input_is_an_error_and_no_stray(string role, string what)
+    {
+        var show = EarRig.Show(Feed("mix", new FeedRole(role), "desk/aux/1", "box/out/8"))
+            .With(Route(null, "desk/transmit/2-4"), Route("desk/aux/1", "desk/transmit/8"), Route(null, "desk/out/1-2"));
+
+        Expect.One(Rule, show, Severity.Error, "/rig/devices/2", $"rack/in/1 of an in-ear transmitter carries desk/aux/1, {what}, and no in-ear feed asks for it.", "input=rack/in/1");
+        Expect.None(new OutputStray(), show);
+        Expect.None(new FeedDeliveredElsewhere(), show);
+    }
+
+    [Fact]
+    public void A_bus_that_no_feed_names_at_a_spare_rack_input_is_an_error() => Expect.One(
+        Rule,
+        EarRig.Show(Ears("ears", "desk/aux/1-2", "rack/in/1-2")),
+        Severity.Error,
+        "/rig/devices/2",
+        "rack/in/3-4 of an in-ear transmitter carry desk/aux/3-4, which no feed names, and no in-ear feed asks for it.",
+        "input=rack/in/3-4");
 }

@@ -34,6 +34,42 @@ public sealed class InEarLimiterMissingTests
         Expect.None(Rule, Ears(false, null, FeedRole.Main));
     }
 
+    [Theory]
+    [InlineData("iem", false)]
+    [InlineData("iem", null)]
+    [InlineData("monitor", false)]
+    [InlineData("monitor", null)]
+    [InlineData("utility", false)]
+    [InlineData("utility", null)]
+    public void Whatever_ends_at_a_rack_needs_a_limiter_whatever_it_is_called(string role, bool? limiter)
+    {
+        var feed = Feed("mix", new FeedRole(role), "desk/aux/1", "box/out/1") with { Limiter = limiter };
+        Expect.One(
+            Rule,
+            EarRig.Show(feed),
+            Severity.Error,
+            limiter is null ? "/feeds/0" : "/feeds/0/limiter",
+            limiter is null
+                ? $"Nothing is said about a limiter in feed 'mix' ({role}), which goes into somebody's ears at rack/in/1."
+                : $"Feed 'mix' ({role}), which goes into somebody's ears at rack/in/1, has no limiter.",
+            "feed=mix");
+        Expect.None(Rule, EarRig.Show(feed with { Limiter = true }));
+        Expect.None(Rule, EarRig.Show(feed with { To = [new() { At = At("box/out/8") }] }));
+    }
+
+    [Fact]
+    public void An_in_ear_feed_that_says_nothing_is_an_error_at_a_rack() => Expect.One(
+        Rule,
+        EarRig.Show(FeedTo("ears", FeedRole.InEar, "desk/aux/1", "rack") with { Person = "singer" }),
+        Severity.Error,
+        "/feeds/0",
+        "Nothing is said about a limiter in in-ear feed 'ears' of singer, which goes into somebody's ears at rack/in/1.",
+        "feed=ears");
+
+    [Fact]
+    public void A_wedge_that_shares_the_output_of_an_in_ear_feed_is_told_as_that() =>
+        Expect.None(Rule, EarRig.Show(EarRig.Ears("ears", "desk/aux/1", "box/out/1"), Feed("wedge", FeedRole.Monitor, "desk/aux/1", "rack/in/1")));
+
     // NIOSH allows 480 / 2^((110 - 85) / 3) minutes at 110 dBA: 1.49 minutes (public copy of the NIOSH page).
     [Fact]
     public void The_time_named_in_the_reason_is_that_of_the_published_formula()

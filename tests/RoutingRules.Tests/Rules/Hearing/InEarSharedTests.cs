@@ -34,6 +34,16 @@ public sealed class InEarSharedTests
         "feed=wedge");
 
     [Fact]
+    public void Neither_the_order_of_feeds_nor_of_entries_changes_what_a_finding_is_about()
+    {
+        Feed[] feeds = [Ears("a", "desk/aux/1", "box/out/2", "box/out/1"), Ears("b", "desk/aux/1", "box/out/1"), Feed("wedge", FeedRole.Monitor, "desk/aux/2", "box/out/1", "box/out/2")];
+        var turned = feeds.Reverse().Select(feed => feed with { To = feed.To.Reverse().ToValueList() }).ToArray();
+
+        Assert.Equal(2, Expect.Fingerprints(Rule, EarRig.Show(feeds)).Length);
+        Assert.Equal(Expect.Fingerprints(Rule, EarRig.Show(feeds)), Expect.Fingerprints(Rule, EarRig.Show(turned)));
+    }
+
+    [Fact]
     public void Two_in_ear_feeds_and_neighbouring_outputs_are_no_second_task()
     {
         Expect.None(Rule, EarRig.Show(Ears("a", "desk/aux/1", "box/out/1"), Ears("b", "desk/aux/1", "box/out/1")));

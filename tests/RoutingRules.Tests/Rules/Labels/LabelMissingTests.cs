@@ -15,7 +15,7 @@ public sealed class LabelMissingTests
         Severity.Note,
         "/rig/devices/1",
         "No label at box/out/3, although the others in use there have one.",
-        "group=box/out");
+        "group=box/out", "point=box/out/3");
 
     [Fact]
     public void Channels_of_lines_count_too() => Expect.One(
@@ -27,7 +27,7 @@ public sealed class LabelMissingTests
         Severity.Note,
         "/rig/devices/0",
         "No label at desk/channel/3, although the others in use there have one.",
-        "group=desk/channel");
+        "group=desk/channel", "point=desk/channel/3");
 
     [Fact]
     public void Whole_labelled_groups_bare_groups_and_groups_with_one_label_are_fine()

@@ -18,7 +18,7 @@ public sealed class GainOwnerMissingTests
         Severity.Warning,
         "/rig/devices/2",
         "Two or more consoles get inputs of 'box' and none owns the gain: box/in/1-2 and box/in/4.",
-        "device=box");
+        "device=box", "input=box/in/1-2", "input=box/in/4");
 
     [Fact]
     public void An_owner_settles_it() => Expect.None(Rule, LineRig.Show(Shared(1)).Inputs(Gain("box/in/1", "desk", "mon")));

@@ -33,7 +33,7 @@ public sealed class LineNotPatchedTests
         Severity.Error,
         "/lines/0/to/1",
         "Line 'vox' arrives at desk/channel/1, but not at mon/channel/1: mon/channel/1 is set to nothing.",
-        "line=vox");
+        "line=vox", "at=mon/channel/1");
 
     [Fact]
     public void Lines_that_one_missing_stream_silences_are_one_finding() => Expect.One(

@@ -16,7 +16,7 @@ public sealed class LineOnTwoChannelsTests
         "/lines/0/to",
         "Line 'vox' is on desk/channel/5 and desk/channel/7 too, which it does not name.",
         "line=vox",
-        "device=desk");
+        "device=desk", "channel=desk/channel/5", "channel=desk/channel/7");
 
     [Fact]
     public void A_second_channel_that_a_line_names_is_meant() => Expect.None(

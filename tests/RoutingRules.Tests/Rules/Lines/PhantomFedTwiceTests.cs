@@ -37,7 +37,7 @@ public sealed class PhantomFedTwiceTests
             Severity.Error,
             "/lines/0/from",
             "Line 'vox' is split to several inputs, and more than one supplies phantom power: box/in/1 and mon/in/1.",
-            "line=vox");
+            "line=vox", "input=box/in/1", "input=mon/in/1");
         Expect.None(Rule, LineRig.Show(line).Inputs(Phantom("box/in/1", true)));
     }
 }

@@ -36,7 +36,7 @@ public sealed class PhantomMissingTests
         Severity.Warning,
         "/rig/devices/2",
         "'vox' needs phantom power at 'box', and nothing is said about it at box/in/1.",
-        "device=box");
+        "device=box", "input=box/in/1");
 
     [Fact]
     public void An_input_without_a_supply_cannot_give_it() => Expect.One(

@@ -34,7 +34,7 @@ public sealed class LatencyExceededTests
             "/feeds/0/to/0",
             "Feed 'f1' arrives at a/out/1 10.5 ms after leaving its bus, later than 10 ms.",
             "device=a",
-            "signal=feed");
+            "signal=feed", "at=a/out/1");
     }
 
     [Fact]
@@ -55,7 +55,7 @@ public sealed class LatencyExceededTests
             "/feeds/0/to/0",
             "3 feeds arrive at a later than 10 ms; the latest is 'f1' at a/out/1 after 13 ms.",
             "device=a",
-            "signal=feed");
+            "signal=feed", "at=a/out/1", "at=a/out/2", "at=a/out/3");
 
     [Fact]
     public void Recordings_and_broadcasts_may_be_late()
@@ -90,7 +90,7 @@ public sealed class LatencyExceededTests
             "/lines/0/to/0",
             "Line 'voice' arrives at desk/channel/1 10.25 ms after entering, later than 10 ms.",
             "device=desk",
-            "signal=line");
+            "signal=line", "at=desk/channel/1");
         Expect.None(Rule, show.WithProfile("a", profile => profile with { LatencyMilliseconds = [new() { Group = new("in"), Value = 9 }] }));
     }
 

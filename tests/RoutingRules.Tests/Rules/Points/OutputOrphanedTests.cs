@@ -104,7 +104,7 @@ public sealed class OutputOrphanedTests
             Severity.Note,
             "/rig/devices/1",
             "Outputs of 'box' are cabled but carry nothing, and no feed asks for them: box/out/1-2 and box/out/7.",
-            "device=box");
+            "device=box", "output=box/out/1-2", "output=box/out/7");
 
     [Fact]
     public void Of_two_silent_outputs_one_behind_the_other_the_first_is_named()

@@ -90,7 +90,7 @@ public sealed class OutputStrayTests
             Severity.Note,
             "/rig/devices/0",
             "Outputs of 'desk' still carry what they carry without any patching, and no feed asks for it: desk/out/1-2.",
-            "device=desk");
+            "device=desk", "output=desk/out/1-2");
 
     [Fact]
     public void A_served_feed_and_what_lies_behind_it_give_none()

@@ -41,7 +41,7 @@ public sealed class SinglePointOfFailureTests
             Severity.Warning,
             "/rig/devices/1",
             "If a fails, this falls silent: set 'main' ('left' and 'right'). 'left' could leave from b/out/1, which is free.",
-            "device=a");
+            "device=a", "set=main");
 
     [Fact]
     public void What_the_rig_cannot_avoid_is_left_out_unless_asked_for()
@@ -116,7 +116,7 @@ public sealed class SinglePointOfFailureTests
             Severity.Note,
             "/rig/devices/0",
             "If desk fails, this falls silent: set 'main' ('left' and 'right') and all in-ear feeds ('e1' and 'e2'). desk-2 is another console.",
-            "device=desk");
+            "device=desk", "set=main", "role=in-ear");
         Expect.None(Rule, two with { Feeds = show.Feeds });
     }
 

@@ -32,7 +32,7 @@ public sealed class SpareMissingTests
             Severity.Note,
             "/rig/devices/1",
             "Nothing is free at a that could take over from 'f1' at a/out/1.",
-            "device=a");
+            "device=a", "output=a/out/1");
     }
 
     [Fact]

@@ -1,0 +1,216 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>Which feeds end in somebody's ears, whatever their role says, and what gets there although no feed means it.</summary>
+internal sealed class EarFeeds(RuleContext context)
+{
+    private readonly Intentions intentions = Intentions.Of(context);
+    private Dictionary<int, (bool IsEar, bool IsOther)>? places;
+    private List<(PointIndex End, PointIndex Source)>? unasked;
+    private PointSet? unaskedWays;
+
+    /// <summary>The one that all rules of a run share.</summary>
+    public static EarFeeds Of(RuleContext context) => context.Shared(static asking => new EarFeeds(asking));
+
+    /// <summary>Where the entry of a feed is placed, or else pinned; none when it is neither.</summary>
+    public static PointIndex Place(RuleContext context, DemandNode demand) =>
+        !demand.Existing.IsNone ? demand.Existing
+        : !demand.IsPinned ? PointIndex.None
+        : demand.Allowed.Count > 0 ? demand.Allowed[0]
+        : demand.Feed!.Model.To[demand.Entry].At is { } at && at.Width == demand.Width && context.Find(at, out var first) == ConnectionState.Connected ? first
+        : PointIndex.None;
+
+    /// <summary>The first point at which an entry of a feed is heard in somebody's ears: where it is placed, pinned, or bound to be placed. None when there is none.</summary>
+    public PointIndex EndOf(DemandNode demand)
+    {
+        if (context.Ears.All.Count == 0)
+        {
+            return PointIndex.None;
+        }
+
+        var place = Place(context, demand);
+        if (!place.IsNone)
+        {
+            return FirstEnd(place, demand.Width);
+        }
+
+        foreach (var run in demand.Allowed)
+        {
+            if (FirstEnd(run, demand.Width).IsNone)
+            {
+                return PointIndex.None;
+            }
+        }
+
+        return demand.Allowed.Count > 0 ? FirstEnd(demand.Allowed[0], demand.Width) : PointIndex.None;
+    }
+
+    /// <summary>True for a feed that is in-ear by its role, or for a role that may be and ends in somebody's ears.</summary>
+    public bool IsInEar(FeedNode feed) => feed.Model.Role == FeedRole.InEar || (FeedRoles.MayBeForEars(feed.Model.Role) && Ends(feed));
+
+    /// <summary>The first point at which an entry is heard in somebody's ears although its role says that it is for others; none when there is none.</summary>
+    public PointIndex MisplacedAt(DemandNode demand) =>
+        demand.Feed is { } feed && !FeedRoles.MayBeForEars(feed.Model.Role) && EndOf(demand) is { IsNone: false } end && !IsShared(demand) ? end : PointIndex.None;
+
+    /// <summary>True when a point serves an in-ear feed and one of another role, which a rule of its own tells.</summary>
+    public bool IsShared(DemandNode demand)
+    {
+        places ??= Places();
+        var place = Place(context, demand);
+        for (var position = 0; !place.IsNone && position < demand.Width; position++)
+        {
+            if (places.GetValueOrDefault(place.Value + position) is (true, true))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The dangerous source at a pinned in-ear feed that is missing there; none when there is none.</summary>
+    public PointIndex DangerAt(DemandNode demand, out int position)
+    {
+        position = 0;
+        if (demand is not { Feed: { } feed, IsPinned: true, Existing.IsNone: true } || !IsInEar(feed))
+        {
+            return PointIndex.None;
+        }
+
+        var place = Place(context, demand);
+        for (; !place.IsNone && position < demand.Width; position++)
+        {
+            var point = place + position;
+            var own = feed.Source.IsNone ? PointIndex.None : feed.Source + position;
+            foreach (var way in SignalWays.To(context, point))
+            {
+                if (!way.Contains(own) && Danger(way[^1], context.Ears.Contains(point)) is not null)
+                {
+                    return way[^1];
+                }
+            }
+        }
+
+        return PointIndex.None;
+    }
+
+    /// <summary>What a source is, in words, when it must not reach somebody's ears without a feed that asks for it; null when it may.</summary>
+    /// <param name="source">The real source.</param>
+    /// <param name="isAtEars">Whether it really gets there; if not, what a mix of another kind would do is left to other rules.</param>
+    public string? Danger(PointIndex source, bool isAtEars)
+    {
+        FeedNode? named = null;
+        var isMain = false;
+        foreach (var (_, feed) in intentions.FeedsOf(source))
+        {
+            if (feed.Model.Role != FeedRole.Assistive && IsInEar(feed))
+            {
+                return null;
+            }
+
+            isMain |= feed.Model.Role == FeedRole.Main;
+            named ??= feed;
+        }
+
+        return isMain ? "the main mix"
+            : ForbiddenContent.IsPrivateBus(intentions, source) ? "talkback, click or comms"
+            : context.GroupOf(source).Kind == PortKind.Input ? "an input without any mix"
+            : !isAtEars ? null
+            : named is not null ? $"the bus of '{named.DisplayName}' ({named.Model.Role})"
+            : "which no feed names";
+    }
+
+    /// <summary>Points in somebody's ears that carry a dangerous source although no feed is placed or pinned on the way, in ascending order.</summary>
+    public List<(PointIndex End, PointIndex Source)> Unasked()
+    {
+        if (unasked is null)
+        {
+            FindUnasked();
+        }
+
+        return unasked!;
+    }
+
+    /// <summary>True for a point from which what nobody asked for goes into somebody's ears.</summary>
+    public bool IsOnUnaskedWay(PointIndex point) => Unasked().Count > 0 && unaskedWays!.Contains(point.Value);
+
+    private bool Ends(FeedNode feed)
+    {
+        for (var entry = 0; entry < feed.Model.To.Count; entry++)
+        {
+            if (!EndOf(context.Demand(feed, entry)).IsNone)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private PointIndex FirstEnd(PointIndex run, int width)
+    {
+        for (var position = 0; position < width; position++)
+        {
+            if (context.Ears.Contains(run + position))
+            {
+                return context.Ears.Behind(run + position)[0];
+            }
+        }
+
+        return PointIndex.None;
+    }
+
+    private void FindUnasked()
+    {
+        unasked = [];
+        if (context.Ears.All.Count == 0)
+        {
+            return;
+        }
+
+        unaskedWays = new PointSet(context);
+        var claimed = Claimed();
+        foreach (var end in context.Ears.All)
+        {
+            foreach (var way in SignalWays.To(context, end))
+            {
+                if (!way.Exists(point => claimed.Contains(point.Value)) && Danger(way[^1], true) is not null)
+                {
+                    unasked.Add((end, way[^1]));
+                    way.ForEach(point => unaskedWays.Add(point.Value));
+                }
+            }
+        }
+    }
+
+    private PointSet Claimed()
+    {
+        var claimed = new PointSet(context);
+        foreach (var feed in context.Feeds)
+        {
+            for (var entry = 0; entry < feed.Model.To.Count; entry++)
+            {
+                var demand = context.Demand(feed, entry);
+                claimed.Add(Place(context, demand), demand.Width);
+            }
+        }
+
+        return claimed;
+    }
+
+    private Dictionary<int, (bool IsEar, bool IsOther)> Places()
+    {
+        var found = new Dictionary<int, (bool IsEar, bool IsOther)>();
+        foreach (var (point, feed) in InEarShared.Places(context))
+        {
+            var isEar = feed.Model.Role == FeedRole.InEar;
+            var known = found.GetValueOrDefault(point.Value);
+            found[point.Value] = (known.IsEar || isEar, known.IsOther || !isEar);
+        }
+
+        return found;
+    }
+}

@@ -1,0 +1,23 @@
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Rules;
+
+/// <summary>How points in somebody's ears are called.</summary>
+internal static class EarWords
+{
+    /// <summary>The address of a run, with what the panel prints there: <c>ears/in/3-4 (2L, 2R)</c>.</summary>
+    public static string At(RuleContext context, PointIndex first, int width)
+    {
+        var marks = context.GroupOf(first).Model.PanelLabels;
+        var number = context.NumberOf(first) - 1;
+        var printed = marks.Skip(number).Take(width).ToList();
+        return $"{context.Address(first, width)}{(printed.Count == width ? $" ({string.Join(", ", printed)})" : "")}";
+    }
+
+    /// <summary>Whose ears a point is in, as what follows its address.</summary>
+    public static string Kind(RuleContext context, PointIndex end) =>
+        context.DeviceOf(end).Profile.Kind == DeviceKind.TransmitterRack ? "of an in-ear transmitter"
+        : EndKinds.IsHeadphone(context.GroupOf(end)) ? "for headphones"
+        : "for somebody's ears";
+}

@@ -1,0 +1,44 @@
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Verification;
+
+namespace RoutingRules.Tests.Assignment;
+
+public class VariedInstancesTests
+{
+    private const int SeedsPerChunk = 60;
+
+    private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Varied_shows_come_out_as_well_as_anything_can(int chunk)
+    {
+        var wrong = Enumerable.Range(chunk * SeedsPerChunk, SeedsPerChunk).Select(VariedInstances.Make).SelectMany(tiny => TinyAgreement.Wrong(Engine, tiny)).ToList();
+
+        Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
+    }
+
+    [Fact]
+    public void Varied_shows_cover_what_they_are_for()
+    {
+        var facts = Enumerable.Range(0, 300).Select(VariedInstances.Make).Select(tiny => new AssignmentFacts(tiny.Show, tiny.Options, _ => null)).ToList();
+        var shows = facts.Select(fact => fact.Input).ToList();
+
+        Assert.All(
+            (int[])
+            [
+                shows.Count(show => show.Rig.Cables.Any(cable => show.Rig.Cables.Any(other => other.From == cable.From && other.To.Device != cable.To.Device))),
+                shows.Count(show => show.Rig.Networks.Count > 1),
+                facts.Count(fact => fact.Demands.Any(PrivacyFacts.IsPrivate) && fact.Rig.Devices.Any(device => device.Groups.Any(group => group.Kind == PortKind.Receive && fact.Privacy.Plays(group.At(1))))),
+                shows.Count(show => show.Lines.Any(line => line.To.Any(sink => sink.Group.Value == "out"))),
+                shows.Count(show => show.Lines.Any(line => line.To.Any(sink => sink.Group.Value is "transmit" or "receive"))),
+                facts.Count(fact => fact.Demands.Any(demand => demand is { IsPinned: true, Feed: not null, Runs.Count: 1 } && fact.Before.Source(demand.Runs[0][0]) is { } source && source != demand.Feed.Source[0])),
+                shows.Count(show => show.Rig.Devices.Any(device => device.Id.Value == "ring-1")),
+            ],
+            count => Assert.InRange(count, 5, int.MaxValue));
+    }
+}

@@ -1,0 +1,92 @@
+using RoutingRules.Assignment;
+using RoutingRules.Model;
+using RoutingRules.Profiles;
+using RoutingRules.Tests.Assignment;
+using RoutingRules.Verification;
+
+namespace RoutingRules.Tests.Promises;
+
+/// <summary>What leaves <c>assign</c>, on shows with processors, split looms, several networks, multicores, players and patches of which parts are missing.</summary>
+public sealed class GrownPromises
+{
+    private const int Cases = 300;
+
+    public static TheoryData<int> Starts => [.. Enumerable.Range(0, 3).Select(part => part * Cases / 3)];
+
+    [Theory]
+    [MemberData(nameof(Starts))]
+    public void The_verifier_accepts_every_result_and_counts_the_same(int start) => Try(start, (tiny, result) =>
+        string.Join(" ", AssignmentVerifier.Verify(tiny.Show, result, tiny.Options, _ => null).Problems));
+
+    /// <summary>What a document does not tell apart is left out, and what a second run may use that the first may not.</summary>
+    /// <remarks>
+    /// Two feeds of one bus: an output may be either's place. Unlisted signals kept: the second run tolerates what the first one placed. A stream of
+    /// receivers nobody mentions that a demand joined: it stays whole the first time and is shared the second time.
+    /// </remarks>
+    [Theory]
+    [MemberData(nameof(Starts))]
+    public void What_was_assigned_assigned_again_is_itself_to_the_byte(int start) => Try(start, (tiny, result) =>
+    {
+        if (tiny.Options.KeepUnlisted || SharesBuses(tiny.Show) || HasJoined(tiny, result))
+            return "";
+
+        var again = Promise.Engine.Assign(result.Show, tiny.Options);
+        return AssignCases.Json(again.Show) == AssignCases.Json(result.Show) ? "" : $"The second run writes another patch: {result.Objective} and then {again.Objective}.";
+    });
+
+    [Theory]
+    [MemberData(nameof(Starts))]
+    public void What_hangs_on_a_place_goes_on_hanging_there(int start) => Try(start, (tiny, result) =>
+    {
+        var (before, after) = (new NaiveTracer(tiny.Show), new NaiveTracer(result.Show));
+        var places = Places(result, tiny.Show).ToHashSet();
+        return string.Join(" ", before.Points(PortKind.Output, PortKind.Sink)
+            .Where(point => !places.Contains(point))
+            .Select(point => (Point: point, Place: before.Trace(point).Passed.FirstOrDefault(places.Contains)))
+            .Where(pair => pair.Place.Number > 0 && !after.Trace(pair.Point).Passed.Contains(pair.Place))
+            .Select(pair => $"{pair.Point} hung on {pair.Place} and no longer does."));
+    });
+
+    [Theory]
+    [MemberData(nameof(Starts))]
+    public void A_feed_taken_out_and_put_back_sounds_wherever_it_did(int start) => Try(start, (tiny, result) =>
+    {
+        if (tiny.Show.Feeds.IsEmpty)
+            return "";
+
+        var feed = tiny.Show.Feeds[tiny.Seed % tiny.Show.Feeds.Count];
+        var without = Promise.Engine.Assign(result.Show with { Feeds = [.. result.Show.Feeds.Where(other => other.Id != feed.Id)] }, tiny.Options);
+        var back = Promise.Engine.Assign(without.Show with { Feeds = result.Show.Feeds }, tiny.Options);
+        var (first, last) = (new NaiveTracer(result.Show), new NaiveTracer(back.Show));
+        return string.Join(" ", back.Placements
+            .Where(placement => placement.Demand.StartsWith($"{feed.Id}/", StringComparison.Ordinal) && result.Placements.Any(old => old.Demand == placement.Demand && old.At == placement.At))
+            .SelectMany(placement => first.Points(PortKind.Output, PortKind.Input)
+                .Where(point => first.Trace(point).Passed.Contains(placement.At[0]) && !last.Trace(point).Passed.Contains(placement.At[0]))
+                .Select(point => $"{placement.Demand} is back at {placement.At}, and {point} behind it stays silent.")));
+    });
+
+    private static void Try(int start, Func<TinyInstance, AssignmentResult, string> wrong)
+    {
+        var broken = new List<string>();
+        for (var seed = start; seed < start + (Cases / 3); seed++)
+        {
+            var tiny = GrownInstances.Make(seed);
+            if (wrong(tiny, Promise.Engine.Assign(tiny.Show, tiny.Options)) is { Length: > 0 } problem)
+                broken.Add($"{tiny}: {problem}");
+        }
+
+        Assert.Empty(broken);
+    }
+
+    private static IEnumerable<Point> Places(AssignmentResult result, Show show) =>
+        result.Placements.Where(placement => show.Lines.All(line => line.Id.Value != placement.Demand)).SelectMany(placement => Enumerable.Range(0, placement.At.Width).Select(i => placement.At[i]));
+
+    private static bool SharesBuses(Show show)
+    {
+        var buses = show.Feeds.SelectMany(feed => Enumerable.Range(0, feed.Source.Width).Select(i => feed.Source[i])).ToList();
+        return buses.Distinct().Count() != buses.Count;
+    }
+
+    private static bool HasJoined(TinyInstance tiny, AssignmentResult result) => new AssignmentFacts(tiny.Show, tiny.Options, _ => null).StayingStreams
+        .Any(stream => !stream.Keep && result.Show.Patch.Streams.Any(now => now.Id == stream.Id && now.To.Count > stream.To.Count));
+}
