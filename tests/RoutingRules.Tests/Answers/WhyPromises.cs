@@ -179,11 +179,12 @@ public sealed class WhyPromises
             claimed[feeds[key]]++;
         }
 
-        foreach (var at in Runs(node, PointsOf(node, tiny, result)).Where(at => at != now))
+        // A pin takes the place of one that is held, which the demand by itself cannot.
+        var held = Engine.Resolve(tiny.Show).Demands.Where(demand => demand.IsHeld && demand.Key != node.Key).Select(demand => demand.Key).ToHashSet();
+        var stuck = result.Placements.Where(place => held.Contains(place.Demand)).Select(place => place.At).ToList();
+        foreach (var at in Runs(node, PointsOf(node, tiny, result)).Where(at => at != now && !stuck.Exists(other => other.Device == at.Device && other.Group == at.Group && other.First <= at.Last && at.First <= other.Last)))
         {
             var other = BruteForce.Solve(Pinned(tiny.Show, node.Key, at), tiny.Options);
-
-            // A pin may take the place of one that is held, which the demand by itself cannot.
             if (other.Vector is { } vector && vector.Values[Tiers] <= (isHeld ? 1 : 0) && Compare(vector.Values.Take(Tiers), claimed) < 0)
             {
                 return $"what would follow leaves {string.Join(' ', claimed)} without a place, and {at} only {string.Join(' ', vector.Values.Take(Tiers))}";
