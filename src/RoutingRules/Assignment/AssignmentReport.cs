@@ -29,7 +29,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             RemovedStreams = writer.RemovedStreams.ToValueList(),
             RemovedReceivers = RemovedReceivers(resolved.Graph),
             Silenced = Silenced(resolved.Graph),
-            Cleared = writer.Cleared.Distinct().Select(point => graph.Address(point)).ToValueList(),
+            Cleared = writer.Cleared.Distinct().Where(point => !graph.Upstream(point).IsNone && resolved.Graph.Upstream(point).IsNone).Select(point => graph.Address(point)).ToValueList(),
             Notes = Notes(),
             Utilisation = UtilisationTable.Of(problem, choices, resolved),
             Links = LinkTable.Of(problem, resolved),

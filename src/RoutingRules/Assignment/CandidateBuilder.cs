@@ -1,4 +1,3 @@
-using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 
@@ -328,7 +327,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
     {
         var sender = graph.DeviceOf(new PointIndex(source)).Index;
         var receiver = graph.DeviceOf(new PointIndex(sink)).Index;
-        if (problem.IsExcluded[sender] || problem.IsExcluded[receiver])
+        if (problem.IsExcluded[sender] || problem.IsExcluded[receiver] || IsExcluded(new PointIndex(sink), width))
         {
             return null;
         }

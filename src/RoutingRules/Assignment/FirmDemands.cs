@@ -178,19 +178,24 @@ internal sealed class FirmDemands
         }
 
         var choices = GreedySearch.NewChoices(problem);
+        var settled = new List<int>();
         foreach (var index in firm)
         {
-            var demand = problem.Demands[index];
-            choices[index] = demand.IsPinned
-                ? Choices[index].Length == 0 ? Evaluator.Undecided : Choices[index][0]
-                : Choices[index].First(choice => demand.Candidates[choice].IsExisting);
-            if (choices[index] == Evaluator.Undecided)
+            // A line that stays may reach more or fewer of its sinks; which, is not for this test to say.
+            var ways = problem.Demands[index].IsPinned ? Choices[index] : [.. Choices[index].Where(choice => problem.Demands[index].Candidates[choice].IsExisting)];
+            if (ways.Length == 0)
             {
                 return false;
             }
+
+            if (problem.Demands[index].IsPinned || ways.Length == 1)
+            {
+                choices[index] = ways[0];
+                settled.Add(index);
+            }
         }
 
-        firm.Sort();
-        return evaluator.Evaluate([.. firm], choices, open, WiringBudget, null, out _) is not null;
+        settled.Sort();
+        return evaluator.Evaluate([.. settled], choices, open, WiringBudget, null, out _) is not null;
     }
 }

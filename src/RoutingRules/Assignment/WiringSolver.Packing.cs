@@ -81,7 +81,7 @@ internal sealed partial class WiringSolver
     private Choice? StandingBlock(WiringTask task)
     {
         var start = task.Block!.InputStart;
-        if (start < 0 || problem.TransmitBlocks[problem.TransmitBlockOf[start]] is var from && (from.Device != task.Sender || from.IsCarrier != task.Block.IsCarrier))
+        if (BlockAt(start) is not { } from || from.Device != task.Sender || from.IsCarrier != task.Block.IsCarrier)
         {
             return null;
         }
@@ -96,6 +96,9 @@ internal sealed partial class WiringSolver
 
         return new Choice { From = from, Blocks = [task.Block], Starts = [start], Rank = 0 };
     }
+
+    /// <summary>The transmit block of a slot; null for none, or one of an excluded device.</summary>
+    private TransmitBlock? BlockAt(int slot) => slot >= 0 && problem.TransmitBlockOf[slot] is >= 0 and var id ? problem.TransmitBlocks[id] : null;
 
     /// <summary>How the sinks of a free need get their sources in the input, if they all do in one way.</summary>
     private Choice? StandingNeed(WiringTask task)
@@ -123,8 +126,7 @@ internal sealed partial class WiringSolver
             }
         }
 
-        var from = problem.TransmitBlocks[problem.TransmitBlockOf[slots[0]]];
-        return from.Device == task.Sender && Array.TrueForAll(slots, slot => problem.TransmitBlockOf[slot] == from.Id) && blocks.TrueForAll(block => block.IsCarrier == from.IsCarrier)
+        return BlockAt(slots[0]) is { } from && from.Device == task.Sender && Array.TrueForAll(slots, slot => problem.TransmitBlockOf[slot] == from.Id) && blocks.TrueForAll(block => block.IsCarrier == from.IsCarrier)
             ? new Choice { From = from, Blocks = [.. blocks], Starts = [.. blocks.Select(block => block.InputStart)], Slots = slots, Rank = 0 }
             : null;
     }

@@ -92,5 +92,8 @@ public static class BuiltInRules
         new InEarLimiterMissing(),
         new InEarShared(),
         new InEarCarriesOther(),
+        new EarsHearOthers(),
+        new InEarPairCrossed(),
+        new ListenerDoubled(),
     ];
 }

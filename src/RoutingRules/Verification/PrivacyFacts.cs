@@ -71,7 +71,7 @@ internal sealed class PrivacyFacts
         to.FixedFrom is { } own ? (number <= own.Count ? own.At(number) : null)
         : to.FactorySource(number) ?? (to.ThroughFrom is { } through && number <= through.Count ? through.At(number) : null);
 
-    private static bool IsPrivate(Feed feed) => feed.Role == FeedRole.Talkback || feed.Role == FeedRole.Click || feed.Role == FeedRole.Comms;
+    private static bool IsPrivate(Feed feed) => feed.Role == FeedRole.Talkback || feed.Role == FeedRole.Click || feed.Role == FeedRole.Comms || feed.Role.Value == "intercom";
 
     private static IEnumerable<Point> All(GroupFacts group) => Enumerable.Range(1, group.Count).Select(group.At);
 }

@@ -73,6 +73,7 @@ internal static class BruteForcePatch
         var sent = streams.Where(stream => facts.StayingStreams.All(staying => staying.Id != stream.Id)).SelectMany(stream => Enumerable.Range(0, stream.From.Width).Select(i => stream.From[i])).ToHashSet();
         var missed = facts.Demands.SelectMany(demand => (demand.Line?.To ?? default).Where(sink => !choices[demand.Index].Sinks.Contains(sink)))
             .SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
+        var placed = facts.Demands.Where(demand => demand.Line is null && choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value)).ToHashSet();
         foreach (var point in facts.Rig.Devices.SelectMany(device => device.Groups).SelectMany(group => Enumerable.Range(1, group.Count).Select(group.At)))
         {
             var group = facts.Rig.Group(point)!;
@@ -85,7 +86,7 @@ internal static class BruteForcePatch
                 Set(point, null, true);
             else if (missed.Contains(point) && !group.IsRigid && group.Kind != PortKind.Receive)
                 Set(point, null, true);
-            else if (group.Kind == PortKind.Output && group.ThroughFrom is null && !group.IsRigid && (isNamed || group.IsClearable || IsFedFromNetwork(facts, group, point)))
+            else if (group.Kind == PortKind.Output && group.ThroughFrom is null && !group.IsRigid && (isNamed || group.IsClearable || IsFedFromNetwork(facts, group, point, placed)))
                 Set(point, null, true);
             else
                 Set(point, old, isNamed);
@@ -100,9 +101,9 @@ internal static class BruteForcePatch
         }
     }
 
-    // What a device plays by itself as soon as it arrives.
-    private static bool IsFedFromNetwork(AssignmentFacts facts, GroupFacts group, Point output) =>
-        group.FactorySource(output.Number) is { } source && facts.Rig.Kind(source) == PortKind.Receive;
+    // What a device plays by itself as soon as it arrives, unless a feed stands where it arrives: that goes on sounding.
+    private static bool IsFedFromNetwork(AssignmentFacts facts, GroupFacts group, Point output, HashSet<Point> placed) =>
+        group.FactorySource(output.Number) is { } source && facts.Rig.Kind(source) == PortKind.Receive && !placed.Contains(source);
 
     // An idle slot whose block lies at another distance than the ones in use, where the device has but one distance for all.
     private static bool IsMisplaced(RigFacts rig, BruteForceState state, Point from, Point to) =>

@@ -141,7 +141,7 @@ internal sealed class BruteForceState
                     continue;
 
                 var heard = new Point(from.Device, from.Group, from.Number + slot.Number - block.Number);
-                if (Contents.GetValueOrDefault(heard) is { } source && facts.Before.Source(point) != source)
+                if (facts.Rig.Group(heard) is { IsRigid: false } && Contents.GetValueOrDefault(heard) is { } source && facts.Before.Source(point) != source)
                     return false;
             }
         }

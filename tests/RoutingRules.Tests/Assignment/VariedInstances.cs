@@ -81,7 +81,7 @@ public static class VariedInstances
                 show = show with { Feeds = [.. show.Feeds.Select((feed, i) => i == index ? feed with { To = [new() { At = at }] } : feed)] };
         }
 
-        return show with { Feeds = [.. show.Feeds.Select(feed => dice.In(45) ? feed with { Role = dice.Pick([FeedRole.Talkback, FeedRole.Click, FeedRole.Comms]) } : feed)] };
+        return show with { Feeds = [.. show.Feeds.Select(feed => dice.In(45) ? feed with { Role = dice.Pick([FeedRole.Talkback, FeedRole.Click, FeedRole.Comms, new("intercom")]) } : feed)] };
     }
 
     // A second network of its own links, listed before the first or after it.

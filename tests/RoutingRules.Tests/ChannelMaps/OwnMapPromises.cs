@@ -16,13 +16,9 @@ public sealed class OwnMapPromises
 {
     private const int Cases = 200;
 
-    /// <summary>Messy shows that a document can hold: a feed without any destination is none.</summary>
-    private static Arbitrary<Show> Shows { get; } = MessyShows.Shows().Generator
-        .Select(messy => messy.Show with { Feeds = messy.Show.Feeds.Where(feed => !feed.To.IsEmpty).ToValueList() }).ToArbitrary();
-
     [Property(MaxTest = Cases, Replay = Promise.Seed)]
     public Property The_own_channel_map_changes_nothing_however_messy_the_show() =>
-        Promise.Of(Shows, show =>
+        Promise.Of(MessyShows.Shows().Generator.Select(messy => messy.Show with { Feeds = [.. messy.Show.Feeds.Where(feed => !feed.To.IsEmpty)] }).ToArbitrary(), show =>
         {
             var resolved = Promise.Resolve(show);
             foreach (var device in resolved.Devices.Where(device => device.ProfileState == ProfileState.Found && !device.Profile.Routing.IsEmpty))
@@ -39,7 +35,7 @@ public sealed class OwnMapPromises
 
     [Property(MaxTest = Cases, Replay = Promise.Seed)]
     public Property The_own_stream_ports_change_nothing_however_messy_the_show() =>
-        Promise.Of(Shows, show =>
+        Promise.Of(MessyShows.Shows().Generator.Select(messy => messy.Show with { Feeds = [.. messy.Show.Feeds.Where(feed => !feed.To.IsEmpty)] }).ToArbitrary(), show =>
         {
             var resolved = Promise.Resolve(show);
             foreach (var device in resolved.Devices.Where(device => device.ProfileState == ProfileState.Found && device.Groups.Any(group => group.Kind is PortKind.Transmit or PortKind.Receive)))

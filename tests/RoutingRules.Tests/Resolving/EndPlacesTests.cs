@@ -162,6 +162,7 @@ public sealed class EndPlacesTests
 
         var ring = Show([("p", HeadphoneAmplifier), ("q", HeadphoneAmplifier)], "box/out/1", Cable("p/out/1", "q/in/1"), Cable("q/out/1", "p/in/1"));
         Expect.None(Rule, ring);
+        Expect.None(new InEarCarriesOther(), ring);
     }
 
     [Fact]
@@ -174,5 +175,11 @@ public sealed class EndPlacesTests
             ["desk/aux/1", "desk/aux/2", "desk/transmit/1", "desk/transmit/2", "box/out/1", "box/out/2", "box/receive/1", "box/receive/2", "select/in-a/1", "select/in-a/2", "select/in-b/1", "select/in-b/2", "select/out/1", "select/out/2", "rack/in/1", "rack/in/2", "rack/in/3", "rack/in/4"],
             names);
         Assert.Equal("rack/in/3", resolved.Graph.Address(Assert.Single(resolved.Ears.Behind(resolved.Graph.Find(At("desk/aux/2")[0])))).ToString());
+    }
+
+    [Fact]
+    public void A_headphone_amplifier_with_nothing_plugged_in_is_idle()
+    {
+        Expect.None(new InEarCarriesOther(), Of(("phones", HeadphoneAmplifier)));
     }
 }

@@ -63,6 +63,9 @@ internal sealed class StandingChoices : FixProvider
         new StandingChoices("RR9001", "Put a limiter into the path before anybody puts the earpieces in", "Write it down as limiter: true once it is set and tried", "Take the in-ear feed out"),
         new StandingChoices("RR9002", "Part the two before anybody puts the earpieces in", "Give the in-ear feed an output of its own", "Move the other feed"),
         new StandingChoices("RR9003", "Have the earpieces taken out and mute the transmitter", "Patch the in-ear mix back and bring it up at low level", "Take the in-ear feed out"),
+        new StandingChoices("RR9005", "Mute these transmitters", "Exchange the cables at the rack", "Exchange the routes where the cables are right", "Correct the packs or the pins where the show is wrong"),
+        new StandingChoices("RR9006", "Mute these transmitters", "Put the plugs at the rack where they belong", "Move the pair to the outputs that the plugs come from"),
+        new StandingChoices("RR9007", "Give one of the feeds another pack or person", "Name the feed that the other one backs up", "Give both feeds the same bus for a spare pack"),
     ];
 
     public override string RuleId { get; }

@@ -4,8 +4,9 @@ namespace RoutingRules.Rules;
 
 /// <summary>Reports talkback, click and comms where an audience hears them.</summary>
 /// <remarks>
-/// One finding for each main, broadcast, assistive or evacuation feed: its own bus is one that a talkback, click or comms feed names, or such a
-/// bus arrives where it is pinned. The rules about single feeds leave the second case out.
+/// One finding for each feed for an audience, such as main, fill, broadcast or evacuation: its own bus is one that a talkback, click or comms feed names,
+/// or such a bus arrives where it is pinned. One more for each run of loudspeakers at which such a bus sounds where no feed has it. The rules about single
+/// feeds and stray outputs leave the last two out.
 /// </remarks>
 public sealed class ContentForbidden : Rule<FeedNode>
 {
@@ -17,7 +18,7 @@ public sealed class ContentForbidden : Rule<FeedNode>
         Title = "Talkback, click or comms where the audience hears it",
         Family = RuleFamily.Feeds,
         Severity = Severity.Error,
-        Checks = "No bus of a talkback, click or comms feed is the source of a main, broadcast, assistive or evacuation feed, or arrives where one is pinned.",
+        Checks = "No bus of a talkback, click or comms feed is the source of a feed for loudspeakers of the house, broadcast, assistive listening or evacuation, or arrives where one is pinned; nor does it sound, over any cable, receive slot or factory route, at a loudspeaker where no feed has it.",
         Why = "What the crew says to each other, or a click track, over the loudspeakers or on air cannot be taken back; over evacuation loudspeakers it can hurt people.",
         Remedy = "Mute that output now, clear the route that brings the bus there, then patch the right bus and check it at low level.",
         Source = "common practice, no source",
@@ -28,6 +29,7 @@ public sealed class ContentForbidden : Rule<FeedNode>
     /// <inheritdoc/>
     public override void Check(RuleContext context, FeedNode subject)
     {
+        ReportSounds(context, subject);
         if (subject.Source.IsNone || !FeedRoles.IsForAudience(subject.Model.Role))
         {
             return;
@@ -55,6 +57,34 @@ public sealed class ContentForbidden : Rule<FeedNode>
                 Report(context, subject, $"/feeds/{subject.Index}/to/{entry}", $"is pinned to {at}, which carries {context.Address(bus)} of", intentions.FeedsOf(bus)[0].Feed, bus);
                 return;
             }
+        }
+    }
+
+    private static void ReportSounds(RuleContext context, FeedNode feed)
+    {
+        if (!FeedRoles.IsPrivate(feed.Model.Role))
+        {
+            return;
+        }
+
+        var runs = new SinkRuns();
+        foreach (var (sounding, end, bus) in PrivateSounds.Of(context).Found)
+        {
+            if (sounding == feed)
+            {
+                runs.Add(end, bus, 0, 0);
+            }
+        }
+
+        foreach (var run in runs.IsEmpty ? [] : runs.Merge(context))
+        {
+            var loudspeakers = context.Address(run.Sink, run.Width);
+            context.Report(
+                $"Feed '{feed.DisplayName}' ({feed.Model.Role}) sounds at the {(run.Width == 1 ? "loudspeaker" : "loudspeakers")} of {loudspeakers}, where no feed has it.",
+                OutputStray.Pointer(context, run.Sink),
+                Entity.Of("feed", feed.Model.Id),
+                Entity.Of("loudspeaker", loudspeakers),
+                Entity.Of("source", context.Address(run.Source, run.Width)));
         }
     }
 

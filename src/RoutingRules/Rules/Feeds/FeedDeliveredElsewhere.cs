@@ -95,7 +95,7 @@ public sealed class FeedDeliveredElsewhere : Rule<ResolvedShow>
             {
                 wanted.Add(point);
             }
-            else if (context.GroupOf(point).Kind == PortKind.Output && IsPatched(context, point, source) && !EarFeeds.Of(context).IsOnUnaskedWay(point))
+            else if (context.GroupOf(point).Kind == PortKind.Output && IsPatched(context, point, source) && !EarFeeds.Of(context).IsOnUnaskedWay(point) && !PrivateSounds.Of(context).IsOnWay(point))
             {
                 strays.Add(point);
             }

@@ -12,10 +12,11 @@ internal sealed class ToldElsewhere(RuleContext context)
     /// <summary>The one that all rules of a run share.</summary>
     public static ToldElsewhere Of(RuleContext context) => context.Shared(static asking => new ToldElsewhere(asking));
 
-    /// <summary>True when a displaced run, a doubled in-ear pin, forbidden content or danger to somebody's ears explains why the pin is not served.</summary>
+    /// <summary>True when a displaced run, a doubled in-ear pin, forbidden content, danger to somebody's ears or another listener's mix explains why the pin is not served.</summary>
     public bool IsTold(DemandNode demand) =>
         demand is { Feed: not null, IsPinned: true, Existing.IsNone: true }
         && ((demand.Allowed.Count > 0 && (IsDisplaced(demand) || ears.IsShared(demand) || !ForbiddenContent.At(context, intentions, demand).IsNone))
+            || EarMixes.Of(context).IsTold(demand)
             || !ears.DangerAt(demand, out _).IsNone
             || !ears.MisplacedAt(demand).IsNone);
 

@@ -48,7 +48,7 @@ internal sealed class EarFeeds(RuleContext context)
         return demand.Allowed.Count > 0 ? FirstEnd(demand.Allowed[0], demand.Width) : PointIndex.None;
     }
 
-    /// <summary>True for a feed that is in-ear by its role, or for a role that may be and ends in somebody's ears.</summary>
+    /// <summary>True for a feed that is in-ear by its role, or for a role that may be and ends in somebody's ears at a place that it does not share with one that is.</summary>
     public bool IsInEar(FeedNode feed) => feed.Model.Role == FeedRole.InEar || (FeedRoles.MayBeForEars(feed.Model.Role) && Ends(feed));
 
     /// <summary>The first point at which an entry is heard in somebody's ears although its role says that it is for others; none when there is none.</summary>
@@ -87,7 +87,7 @@ internal sealed class EarFeeds(RuleContext context)
             var own = feed.Source.IsNone ? PointIndex.None : feed.Source + position;
             foreach (var way in SignalWays.To(context, point))
             {
-                if (!way.Contains(own) && Danger(way[^1], context.Ears.Contains(point)) is not null)
+                if (!way.Contains(own) && !IsUnplugged(way) && Danger(way[^1], context.Ears.Contains(point)) is not null)
                 {
                     return way[^1];
                 }
@@ -141,13 +141,28 @@ internal sealed class EarFeeds(RuleContext context)
     {
         for (var entry = 0; entry < feed.Model.To.Count; entry++)
         {
-            if (!EndOf(context.Demand(feed, entry)).IsNone)
+            var demand = context.Demand(feed, entry);
+            if (!EndOf(demand).IsNone && !IsShared(demand))
             {
                 return true;
             }
         }
 
         return false;
+    }
+
+    /// <summary>True when a way begins at an input of the same device that has nothing in it and is wired on for good, as in an idle headphone amplifier.</summary>
+    private bool IsUnplugged(List<PointIndex> way)
+    {
+        for (var i = 0; i < way.Count - 1; i++)
+        {
+            if (context.Via(way[i]) is not (HopKind.Through or HopKind.Fixed or HopKind.Factory))
+            {
+                return false;
+            }
+        }
+
+        return context.GroupOf(way[^1]).Kind == PortKind.Input;
     }
 
     private PointIndex FirstEnd(PointIndex run, int width)
@@ -172,12 +187,12 @@ internal sealed class EarFeeds(RuleContext context)
         }
 
         unaskedWays = new PointSet(context);
-        var claimed = Claimed();
+        var claimed = Claimed(context);
         foreach (var end in context.Ears.All)
         {
             foreach (var way in SignalWays.To(context, end))
             {
-                if (!way.Exists(point => claimed.Contains(point.Value)) && Danger(way[^1], true) is not null)
+                if (!way.Exists(point => claimed.Contains(point.Value)) && !IsUnplugged(way) && Danger(way[^1], true) is not null)
                 {
                     unasked.Add((end, way[^1]));
                     way.ForEach(point => unaskedWays.Add(point.Value));
@@ -186,7 +201,8 @@ internal sealed class EarFeeds(RuleContext context)
         }
     }
 
-    private PointSet Claimed()
+    /// <summary>The points at which feeds are placed or pinned.</summary>
+    public static PointSet Claimed(RuleContext context)
     {
         var claimed = new PointSet(context);
         foreach (var feed in context.Feeds)

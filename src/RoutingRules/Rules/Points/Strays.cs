@@ -23,7 +23,7 @@ internal static class Strays
 
     /// <summary>
     /// The outputs with what they carry; nothing when the show has no feeds. Outputs where a pinned feed is missing are left out, as the rules about
-    /// feeds say what is there instead, and outputs that lead into somebody's ears with dangerous content, which have a rule of their own.
+    /// feeds say what is there instead, and outputs that lead into somebody's ears with dangerous content, or to loudspeakers with talkback, click or comms, which have rules of their own.
     /// </summary>
     public static SinkRuns Find(RuleContext context) => context.Shared(static asking => new Found(Collect(asking))).Outputs;
 
@@ -38,6 +38,7 @@ internal static class Strays
         var intentions = Intentions.Of(context);
         var senders = Senders(context);
         var ears = EarFeeds.Of(context);
+        var privates = PrivateSounds.Of(context);
         foreach (var device in context.Devices)
         {
             foreach (var group in device.Groups)
@@ -47,7 +48,7 @@ internal static class Strays
                     var output = device.First(group) + i;
                     var origin = context.Origin(output);
                     if (!origin.IsNone && origin != output && !IsIntended(context, intentions, output) && Judge(context, intentions, senders, output) is { } tag
-                        && !ears.IsOnUnaskedWay(output))
+                        && !ears.IsOnUnaskedWay(output) && !privates.IsOnWay(output))
                     {
                         found.Add(output, origin, tag == Touched && OtherDevice(context, intentions, output) is { IsNone: false } ? SharedBlock : tag, device.Index);
                     }

@@ -107,4 +107,70 @@ public sealed class SideMismatchTests
 
         Expect.None(Rule, show);
     }
+
+    /// <summary>A console in the middle and two amplifiers on the network, or cabled to a box in the middle, at the two sides.</summary>
+    private static Show Amplifiers(DeviceProfile profile, string left, string right, string atLeft, string atRight, params Cable[] cables)
+    {
+        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp-a", profile), ("amp-b", profile))
+            .With(Route("desk/main/1-2", "desk/transmit/1-2")).With(Stream("s1", "desk/transmit/1-4", [.. new[] { "box", "amp-a", "amp-b" }.Take(cables.Length > 0 ? 1 : 3).Select(device => $"{device}/receive/1-4")]));
+        return show with
+        {
+            Rig = show.Rig with
+            {
+                Zones = [new() { Id = new("stage-right"), Side = ZoneSide.HouseLeft }, new() { Id = new("stage-left"), Side = ZoneSide.HouseRight }],
+                Devices = [show.Rig.Devices[0], show.Rig.Devices[1], show.Rig.Devices[2] with { Zone = new(left) }, show.Rig.Devices[3] with { Zone = new(right) }],
+                Cables = cables.ToValueList(),
+            },
+            Feeds = [Part("left", atLeft, "main"), Part("right", atRight, "main")],
+        };
+    }
+
+    private static DeviceProfile NetworkAmplifier { get; } = new()
+    {
+        Id = new("test/network-amplifier"),
+        Kind = DeviceKind.Amplifier,
+        Name = "Test network amplifier",
+        PortGroups =
+        [
+            SmallProfiles.Group("out", PortKind.Output, 4) with { Level = SignalLevel.Speaker },
+            SmallProfiles.Group("receive", PortKind.Receive, 8) with { BlockSize = 4 },
+        ],
+        Routing = [SmallProfiles.Entry("receive", "out", RoutingMode.Free)],
+        FactoryRoutes = [SmallProfiles.Factory("receive", 1, 4, "out", 1)],
+    };
+
+    [Fact]
+    public void Network_amplifiers_with_exchanged_zones_are_one_finding()
+    {
+        Expect.One(
+            Rule,
+            Amplifiers(NetworkAmplifier, "stage-left", "stage-right", "amp-a/receive/1", "amp-b/receive/2"),
+            Severity.Warning,
+            "/feeds/0/to/0",
+            "On the wrong side of the house: 'main-left' (left) at amp-a/out/1, house right (stage left); 'main-right' (right) at amp-b/out/2, house left (stage right).",
+            "set=main",
+            "feed=main-left",
+            "device=amp-a",
+            "feed=main-right",
+            "device=amp-b");
+        Expect.None(Rule, Amplifiers(NetworkAmplifier, "stage-right", "stage-left", "amp-a/receive/1", "amp-b/receive/2"));
+    }
+
+    [Fact]
+    public void Amplifiers_and_powered_loudspeakers_behind_a_box_in_the_middle_count_by_their_own_zones()
+    {
+        var powered = new DeviceProfile { Id = new("test/powered"), Kind = DeviceKind.Loudspeaker, Name = "Test loudspeaker", PortGroups = [SmallProfiles.Group("in", PortKind.Input, 2)] };
+        Cable[] cables = [Cable("box/out/1", "amp-a/in/1"), Cable("box/out/2", "amp-b/in/2")];
+        foreach (var profile in new[] { SmallProfiles.Amplifier, powered })
+        {
+            Assert.Single(RuleTester.Findings(Rule, Amplifiers(profile, "stage-left", "stage-right", "box/out/1", "box/out/2", cables)));
+            Assert.Single(RuleTester.Findings(Rule, Amplifiers(profile, "stage-left", "stage-right", "amp-a/in/1", "amp-b/in/2", cables)));
+            Expect.None(Rule, Amplifiers(profile, "stage-right", "stage-left", "box/out/1", "box/out/2", cables));
+        }
+    }
+
+    [Fact]
+    public void A_feed_that_is_heard_on_its_own_side_as_well_is_none() => Expect.None(
+        Rule,
+        Amplifiers(SmallProfiles.Amplifier, "stage-left", "stage-right", "box/out/1", "box/out/2", Cable("box/out/1", "amp-a/in/1"), Cable("box/out/1", "amp-b/in/1"), Cable("box/out/2", "amp-a/in/2"), Cable("box/out/2", "amp-b/in/2")));
 }

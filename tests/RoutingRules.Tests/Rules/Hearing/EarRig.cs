@@ -16,6 +16,18 @@ internal static class EarRig
         PortGroups = [SmallProfiles.Group("in", PortKind.Input, 4) with { Level = SignalLevel.Line }],
     };
 
+    /// <summary>Two stereo packs, as the panel says.</summary>
+    public static DeviceProfile StereoRack { get; } = Rack with
+    {
+        PortGroups = [SmallProfiles.Group("in", PortKind.Input, 4) with { Level = SignalLevel.Line, Paired = true, PanelLabels = ["1L", "1R", "2L", "2R"] }],
+    };
+
+    /// <summary>The show with another rack of the same id.</summary>
+    public static Show WithRack(this Show show, DeviceProfile rack) => show with { Rig = show.Rig with { Profiles = [.. show.Rig.Profiles.Where(profile => profile.Id != Rack.Id), rack] } };
+
+    /// <summary>The show with other cables.</summary>
+    public static Show Cabled(Show show, params Cable[] cables) => show with { Rig = show.Rig with { Cables = cables.ToValueList() } };
+
     /// <summary>Factory routes put aux 1-4 on slots 1-4.</summary>
     public static Show Show(params Feed[] feeds)
     {

@@ -54,7 +54,13 @@ public sealed class InEarLimiterMissingTests
                 : $"Feed 'mix' ({role}), which goes into somebody's ears at rack/in/1, has no limiter.",
             "feed=mix");
         Expect.None(Rule, EarRig.Show(feed with { Limiter = true }));
-        Expect.None(Rule, EarRig.Show(feed with { To = [new() { At = At("box/out/8") }] }));
+    }
+
+    [Fact]
+    public void A_mix_for_a_wedge_needs_no_limiter()
+    {
+        Expect.None(Rule, EarRig.Show(Feed("mix", FeedRole.Monitor, "desk/aux/1", "box/out/8") with { Limiter = false }));
+        Expect.None(Rule, EarRig.Show(Feed("mix", FeedRole.Utility, "desk/aux/1", "box/out/8")));
     }
 
     [Fact]
