@@ -35,7 +35,7 @@ internal static class UnplacedExplainer
             return result;
         }
 
-        var problem = ProblemBuilder.Build(engine.Resolve(show), options);
+        var problem = ProblemBuilder.Build(engine.Resolve(show), options, cancellation);
         var isSlow = problem.Links.Count > 0 && problem.Demands.Length > MostQuick;
         var again = new Reassigner(engine, show, isSlow ? options with { Budget = options.Budget / SlowShare } : options, isSlow ? MostRuns / SlowShare : MostRuns, cancellation);
         var conflicts = new ConflictFinder(again, problem, result);

@@ -91,7 +91,7 @@ public class PointedInstancesTests
 
         Assert.Equal(AssignmentStatus.PinsContradict, result.Status);
         Assert.Equal([2], result.Contradictions.Select(set => set.Count));
-        Assert.Equal(1, result.Placements.Count);
+        Assert.Single(result.Placements);
     }
 
     [Fact]

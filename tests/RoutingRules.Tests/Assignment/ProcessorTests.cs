@@ -1,7 +1,6 @@
 using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Reading;
 using RoutingRules.Testing;
 using RoutingRules.Verification;
 using static RoutingRules.Testing.SmallProfiles;

@@ -8,7 +8,6 @@ using FsCheck.Xunit;
 using RoutingRules.Lists;
 using RoutingRules.Model;
 using RoutingRules.Reporting.Sheets;
-using RoutingRules.Tests.Promises;
 using CsvReader = RoutingRules.Lists.CsvReader;
 
 namespace RoutingRules.Tests.Lists;

@@ -1,5 +1,4 @@
 using System.Text;
-using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
 using RoutingRules.Resolving;

@@ -66,6 +66,7 @@ internal sealed class ListKind<T>(Kind<T> element, int min = 0, int max = int.Ma
             return Unwritable.Of(value.IsEmpty ? "the list is empty" : $"the list has {value.Count} entries, {(value.Count < min ? "fewer" : "more")} than it may have");
         }
 
+        var seen = unique ? new HashSet<T>() : null;
         for (var i = 0; i < value.Count; i++)
         {
             if (element.Check(value[i]) is { } wrong)
@@ -73,7 +74,7 @@ internal sealed class ListKind<T>(Kind<T> element, int min = 0, int max = int.Ma
                 return wrong.Under(i.ToString(CultureInfo.InvariantCulture));
             }
 
-            if (unique && value.AsSpan()[..i].Contains(value[i], EqualityComparer<T>.Default))
+            if (seen?.Add(value[i]) == false)
             {
                 return Unwritable.Of($"{value[i]} stands in the list twice");
             }

@@ -1,5 +1,4 @@
 using System.Text;
-using RoutingRules.Answers.Comparing;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Reading;

@@ -7,7 +7,6 @@ using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
 using RoutingRules.Reading;
 using RoutingRules.Rules;
-using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.Answers.Starting;
 

@@ -1,7 +1,6 @@
 using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Rules;
-using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;
 

@@ -5,7 +5,6 @@ using FsCheck.Xunit;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Reading.Tables;
-using RoutingRules.Rules;
 using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.Rules;

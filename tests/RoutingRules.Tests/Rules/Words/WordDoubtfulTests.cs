@@ -1,6 +1,5 @@
 using RoutingRules.Fixing;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
 using RoutingRules.Reading;
 using RoutingRules.Rules;
