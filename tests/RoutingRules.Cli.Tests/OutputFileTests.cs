@@ -170,6 +170,17 @@ public sealed class OutputFileTests : IDisposable
     }
 
     [Fact]
+    public void A_named_pipe_is_no_target_and_stays_one()
+    {
+        Assert.Equal(0, Command("mkfifo", folder.At("pipe")).Code);
+        var result = Tool.Run("check", folder.Write("a.show.json", Shows.Small), "--report", "json=" + folder.At("pipe")).Civil();
+
+        Assert.Equal(2, result.Code);
+        Assert.Contains("no place for a file", result.Error, StringComparison.Ordinal);
+        Assert.Equal("fifo", Command("stat", "-c", "%F", folder.At("pipe")).Output.Trim());
+    }
+
+    [Fact]
     public void Two_outputs_cannot_share_a_file()
     {
         var input = folder.Write("a.show.json", Shows.Small);

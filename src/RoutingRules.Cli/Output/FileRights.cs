@@ -39,6 +39,14 @@ internal sealed class FileRights
     /// <param name="path">The file, not a link to it.</param>
     public static FileRights? Of(string path) => !OperatingSystem.IsWindows() && File.Exists(path) ? new FileRights(path) : null;
 
+    /// <summary>True for a pipe, a socket or a device, whose place an ordinary file must not take; false where the system does not tell.</summary>
+    /// <param name="path">What is there.</param>
+    public static bool IsNoFile(string path)
+    {
+        const int mode = 28, kinds = 0xF000, ordinary = 0x8000, folder = 0x4000;
+        return StatusOf(path) is { } status && (BitConverter.ToUInt16(status, mode) & kinds) is not (ordinary or folder);
+    }
+
     /// <summary>Gives them to an open file of the present user.</summary>
     /// <param name="file">The file.</param>
     /// <exception cref="IOException">Its rights cannot be set.</exception>
@@ -54,12 +62,16 @@ internal sealed class FileRights
 
     private static (uint User, uint Group)? OwnerOf(string path)
     {
-        const int here = -100, user = 20, group = 24, length = 256;
-        const uint userAndGroup = 0x18;
+        const int user = 20, group = 24;
+        return StatusOf(path) is { } status ? (BitConverter.ToUInt32(status, user), BitConverter.ToUInt32(status, group)) : null;
+    }
+
+    private static byte[]? StatusOf(string path)
+    {
+        const int here = -100, length = 256;
+        const uint kindUserAndGroup = 0x19;
         var status = new byte[length];
-        return OperatingSystem.IsLinux() && IsDone(() => Status(here, Terminated(path), 0, userAndGroup, status))
-            ? (BitConverter.ToUInt32(status, user), BitConverter.ToUInt32(status, group))
-            : null;
+        return OperatingSystem.IsLinux() && IsDone(() => Status(here, Terminated(path), 0, kindUserAndGroup, status)) ? status : null;
     }
 
     /// <summary>Null when there is none, or the system has no such lists.</summary>

@@ -104,7 +104,7 @@ internal sealed class OutputFile : IDisposable
         }
 
         // A rename would put an ordinary file in the place of a device.
-        if (target.StartsWith("/dev/", StringComparison.Ordinal) || target.StartsWith("/proc/", StringComparison.Ordinal))
+        if (target.StartsWith("/dev/", StringComparison.Ordinal) || target.StartsWith("/proc/", StringComparison.Ordinal) || (!OperatingSystem.IsWindows() && FileRights.IsNoFile(target)))
         {
             throw new UsageException($"'{path}' is no place for a file; name a file, or leave the option away to use standard output.");
         }

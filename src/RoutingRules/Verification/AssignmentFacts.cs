@@ -56,6 +56,10 @@ internal sealed class AssignmentFacts
     /// <summary>Streams of the input that stay whole although they may carry no demand.</summary>
     public IReadOnlyList<AudioStream> StayingStreams { get; }
 
+    /// <summary>True when the options keep a demand from a place: it is to be left out, or to avoid just that place.</summary>
+    public bool IsForbidden(DemandFacts demand, PointRange? place) =>
+        Options.LeaveOut.Contains(demand.Key) || Options.Avoid.Any(avoided => avoided.Demand == demand.Key && avoided.At == place);
+
     /// <summary>True when a device that a demand starts or ends at routes in blocks.</summary>
     public bool RoutesInBlocks => Demands.SelectMany(DevicesOf).Any(device => Rig.Device(device)?.Profile?.Routing.Any(entry => entry.Mode == RoutingMode.Block) ?? false);
 

@@ -62,16 +62,18 @@ internal sealed partial class ResultCheck
             .SelectMany(receiver => Enumerable.Range(0, receiver.At.Width).Select(i => receiver.At[i]))
             .Where(slot => before.Listens(slot) is { } step && ReferenceEquals(facts.Input.Patch.Streams[step.Stream], stream));
 
+    private bool IsToStay(DemandFacts demand) => demand.IsHeld && !facts.IsForbidden(demand, demand.Existing);
+
     // A hold may yield only where no patch satisfies every hold. One that does is easy to see when the input itself, freed of all else, is one.
     private void CheckHolds()
     {
-        var yielded = facts.Demands.Where(demand => demand.IsHeld && at[demand.Index] != demand.Existing).ToList();
+        var yielded = facts.Demands.Where(demand => IsToStay(demand) && at[demand.Index] != demand.Existing).ToList();
         if (yielded.Count == 0)
             return;
 
         var kept = new PointRange?[facts.Demands.Count];
-        foreach (var demand in facts.Demands.Where(demand => demand.IsHeld || (demand.IsPinned && demand.Feed is not null && !contradiction.Contains(demand.Key))))
-            kept[demand.Index] = demand.IsHeld ? demand.Existing : facts.IsPinOutOfUse(demand) ? null : demand.Runs[0];
+        foreach (var demand in facts.Demands.Where(demand => IsToStay(demand) || (demand.IsPinned && demand.Feed is not null && !contradiction.Contains(demand.Key))))
+            kept[demand.Index] = IsToStay(demand) ? demand.Existing : facts.IsPinOutOfUse(demand) || facts.IsForbidden(demand, demand.Runs[0]) ? null : demand.Runs[0];
 
         var proof = new ResultCheck(facts, HeldOnly.Of(facts, kept), kept, contradiction);
         proof.Run(withHolds: false);

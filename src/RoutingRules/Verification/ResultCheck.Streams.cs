@@ -67,7 +67,7 @@ internal sealed partial class ResultCheck
             }
 
             CheckReceiver(stream, sender, receiver, group);
-            if (hasWay && facts.IsMentioned(receiver.At.Device) && stream.Network != facts.Networks.FirstCommon(sender.Device, group.Device)?.Id && !(stream.Network == old?.Network && old.To.Any(before => before.At == receiver.At)))
+            if (hasWay && facts.IsMentioned(receiver.At.Device) && stream.Network != facts.Networks.FirstCommon(sender.Device, group.Device)?.Id)
                 Report($"{stream.Id} uses the network {stream.Network}, but not as the first one that {sender.Device.Model.Id} and {group.Device.Model.Id} share.");
         }
 

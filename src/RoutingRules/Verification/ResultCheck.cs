@@ -98,7 +98,10 @@ internal sealed partial class ResultCheck
             if (contradiction.Contains(demand.Key) && at[demand.Index] is not null)
                 Report($"{demand.Key} is placed although its pin is said to contradict others.");
 
-            if (demand is not { IsPinned: true, Feed: not null } || at[demand.Index] is not null || contradiction.Contains(demand.Key) || facts.IsPinOutOfUse(demand))
+            if (at[demand.Index] is { } place && facts.IsForbidden(demand, place))
+                Report($"{demand.Key} is placed at {place}, which the options forbid.");
+
+            if (demand is not { IsPinned: true, Feed: not null } || at[demand.Index] is not null || contradiction.Contains(demand.Key) || facts.IsPinOutOfUse(demand) || facts.IsForbidden(demand, demand.Runs[0]))
                 continue;
 
             // With routing in blocks nobody needs to have tried all routes, so that a pin may be left out without a contradiction being claimed.

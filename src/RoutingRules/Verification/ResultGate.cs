@@ -6,7 +6,7 @@ namespace RoutingRules.Verification;
 
 /// <summary>Lets results out: looks at each once more, and throws away what breaks a rule.</summary>
 /// <remarks>
-/// Where the patch or the rig of the input itself names what is not there, claims a sink twice or leaves the grid, that stays as written and is told by
+/// Where the input itself names what is not there, claims a sink or an input twice or leaves the grid, that stays as written and is told by
 /// the rules; nobody could say whose fault a broken rule is then, so such results pass.
 /// </remarks>
 internal static class ResultGate
@@ -32,7 +32,14 @@ internal static class ResultGate
             && patch.Streams.All(stream => IsWhole(rig, stream))
             && patch.Routes.All(route => IsWhole(rig, route))
             && rig.Rig.Links.All(rig.Connects)
+            && !HasTwoLinesAtOneInput(facts.Input)
             && rig.Rig.Cables.All(cable => cable.From.Width == cable.To.Width && cable.From.Device != cable.To.Device && IsKind(rig, cable.From, PortKind.Output) && IsKind(rig, cable.To, PortKind.Input));
+    }
+
+    private static bool HasTwoLinesAtOneInput(Show show)
+    {
+        var taken = new HashSet<Point>();
+        return show.Lines.Any(line => line.From.At.SelectMany(run => Enumerable.Range(0, run.Width).Select(i => run[i])).Distinct().ToList().Any(point => !taken.Add(point)));
     }
 
     private static bool IsWhole(RigFacts rig, AudioStream stream) =>

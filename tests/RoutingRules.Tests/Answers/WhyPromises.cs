@@ -27,6 +27,33 @@ public sealed class WhyPromises
     });
 
     /// <summary>
+    /// What is said of a place with all else as it is, against an assignment in which every demand has only the one place that this asks for, and what is
+    /// said to be unreachable against one in which all others are left out. Without lines at several points: which of them serves a channel is part of what
+    /// is, and no assignment can be asked to keep it.
+    /// </summary>
+    [Fact]
+    public void What_is_said_against_single_places_is_true()
+    {
+        var problems = new List<string>();
+        var judged = new Dictionary<RefusalCause, int>();
+        for (var seed = 0; seed < 250; seed++)
+        {
+            var tiny = TinyInstances.Make(seed);
+            var result = Engine.Assign(tiny.Show, tiny.Options);
+            if (result.Status == AssignmentStatus.Optimal && result.Unplaced.IsEmpty && result.Objective!.Values[Tiers] == 0
+                && tiny.Show.Lines.All(line => line.From.At.Count < 2))
+            {
+                problems.AddRange(result.Placements.Where(place => !place.IsPinned).SelectMany(place => Differing(tiny, result, place, judged)));
+            }
+        }
+
+        Assert.Equal([], problems);
+        Assert.InRange(judged.GetValueOrDefault(RefusalCause.Worse), 50, int.MaxValue);
+        Assert.InRange(judged.GetValueOrDefault(RefusalCause.EquallyGood), 1, int.MaxValue);
+        Assert.InRange(judged.GetValueOrDefault(RefusalCause.BlockClash), 1, int.MaxValue);
+    }
+
+    /// <summary>
     /// Output 1 is the only one left for a, since b may only stand at 1 or 2. The wish of a displaces b in the list's order of priority: a is critical.
     /// </summary>
     [Fact]
@@ -88,6 +115,46 @@ public sealed class WhyPromises
         return null;
     }
 
+    private static IEnumerable<string> Differing(TinyInstance tiny, AssignmentResult result, Placement place, Dictionary<RefusalCause, int> judged)
+    {
+        var show = Engine.Resolve(tiny.Show);
+        var node = show.Demands.First(demand => demand.Key == place.Demand);
+        var refusals = Engine.Why(tiny.Show, new WhyQuestion { Subject = place.Demand }, tiny.Options).Decisions.Single().Refusals;
+        foreach (var refusal in refusals.Where(refusal => refusal.Cause is RefusalCause.NoPath or RefusalCause.BlockClash or RefusalCause.StreamLimit or RefusalCause.Worse or RefusalCause.EquallyGood))
+        {
+            var difference = refusal.Difference;
+            var least = int.MaxValue;
+            foreach (var at in Runs(node, refusal.Points))
+            {
+                judged[refusal.Cause] = judged.GetValueOrDefault(refusal.Cause) + 1;
+                var isAlone = refusal.Cause == RefusalCause.NoPath;
+                var places = result.Placements.Select(other => other.Demand == place.Demand ? other with { At = at } : other).Where(other => !isAlone || other.Demand == place.Demand).ToList();
+                var then = Engine.Assign(tiny.Show, tiny.Options with
+                {
+                    Avoid = show.Demands.SelectMany(demand => Others(show, demand, places)).ToValueList(),
+                    LeaveOut = isAlone ? show.Demands.Where(demand => demand != node).Select(demand => demand.Key).ToValueList() : [],
+                });
+                var isPossible = then.Placements.Any(other => other.Demand == place.Demand && other.At == at) && (isAlone || then.Unplaced.IsEmpty);
+                var between = isPossible && !isAlone ? ObjectiveDifference.Between(result.Objective!, then.Objective!, tiny.Options.Order) : null;
+                least = Math.Min(least, between?.By ?? int.MaxValue);
+                if (isPossible != refusal.Cause is RefusalCause.Worse or RefusalCause.EquallyGood || between?.Number != difference?.Number)
+                {
+                    yield return $"seed {tiny.Seed}: {place.Demand} at {place.At}, {at} is said to be {refusal.Cause} {difference}, and is {isPossible} {between}";
+                }
+            }
+
+            if (difference is not null && least != difference.By)
+            {
+                yield return $"seed {tiny.Seed}: {place.Demand} at {place.At}, {refusal.Points} are said to be worse by {difference.By}, and are by {least}";
+            }
+        }
+    }
+
+    /// <summary>Every place that a demand might have but the one it shall have.</summary>
+    private static IEnumerable<Placement> Others(ResolvedShow show, DemandNode node, List<Placement> places) =>
+        node.IsPinned || places.Find(place => place.Demand == node.Key) is not { } wanted ? []
+        : node.Allowed.ToArray().Select(run => new Placement { Demand = node.Key, At = show.Graph.Address(run, node.Width) }).Where(place => place.At != wanted.At);
+
     /// <summary>The second best is no better than the best; a hold is kept whatever it costs others, so that giving it up may be better.</summary>
     private static string? About(WhyDecision decision, TinyInstance tiny, AssignmentResult result) =>
         decision is { Basis: not DecisionBasis.Held, RunnerUp: { IsProven: true } second } && second.Objective.CompareTo(result.Objective!, tiny.Options.Order) < 0
@@ -112,11 +179,12 @@ public sealed class WhyPromises
             claimed[feeds[key]]++;
         }
 
-        foreach (var at in Runs(node, PointsOf(node, tiny, result)).Where(at => at != now))
+        // A pin takes the place of one that is held, which the demand by itself cannot.
+        var held = Engine.Resolve(tiny.Show).Demands.Where(demand => demand.IsHeld && demand.Key != node.Key).Select(demand => demand.Key).ToHashSet();
+        var stuck = result.Placements.Where(place => held.Contains(place.Demand)).Select(place => place.At).ToList();
+        foreach (var at in Runs(node, PointsOf(node, tiny, result)).Where(at => at != now && !stuck.Exists(other => other.Device == at.Device && other.Group == at.Group && other.First <= at.Last && at.First <= other.Last)))
         {
             var other = BruteForce.Solve(Pinned(tiny.Show, node.Key, at), tiny.Options);
-
-            // A pin may take the place of one that is held, which the demand by itself cannot.
             if (other.Vector is { } vector && vector.Values[Tiers] <= (isHeld ? 1 : 0) && Compare(vector.Values.Take(Tiers), claimed) < 0)
             {
                 return $"what would follow leaves {string.Join(' ', claimed)} without a place, and {at} only {string.Join(' ', vector.Values.Take(Tiers))}";

@@ -108,7 +108,7 @@ internal sealed class PlugMoves
             .SelectMany(plug => Enumerable.Range(0, plug.At.Width).Select(i => plug.At[i])).Distinct().ToValueList(),
         NeedsPhantomOff = comes?.Demand.Line?.Model.Phantom == PhantomNeed.Required
             || plugs.Where(plug => !plug.Key.IsFeed).SelectMany(plug => legs[plug.Key.Id]).Any(leg => leg.Demand.Line!.Model.Phantom == PhantomNeed.Forbidden),
-        Hazards = plugs.Any(plug => plug.Demand.Feed?.Model.Role == FeedRole.InEar) ? ["Make sure that nobody wears this pack."] : default,
+        Hazards = plugs.Any(plug => plug.IsInEar) ? ["Make sure that nobody wears this pack."] : default,
         Seconds = pace.SecondsToPlug * plugs.Length,
     });
 

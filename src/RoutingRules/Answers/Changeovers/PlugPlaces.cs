@@ -23,7 +23,7 @@ internal static class PlugPlaces
                 var first = places[i];
                 if (!first.IsNone && side.Graph.GroupOf(first).Kind is PortKind.Input or PortKind.Output && !Enumerable.Range(first.Value, demand.Width).Any(cabled.Contains))
                 {
-                    plugs.Add(new Plug((key.IsFeed, key.Id, key.Entry + i), demand, side.Graph.Address(first, demand.Width)));
+                    plugs.Add(new Plug((key.IsFeed, key.Id, key.Entry + i), demand, side.Graph.Address(first, demand.Width), key.IsFeed && side.LeadsToEars(first)));
                 }
             }
         }

@@ -1,3 +1,4 @@
+using RoutingRules.Answers.Comparing;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -19,10 +20,10 @@ internal sealed class StateView
 
     public ResolvedShow Resolved { get; }
 
-    /// <summary>The real source of every output, sink and cabled input that has one.</summary>
+    /// <summary>The real source of every output, sink, cabled input, and receive slot where signal ends, that has one.</summary>
     public Dictionary<Point, Point> Carried { get; }
 
-    /// <summary>The outputs and cabled inputs that feed nothing more in the document: what is behind them is heard.</summary>
+    /// <summary>The outputs and cabled inputs that feed nothing more in the document, and sinks and receive slots where somebody hears it: what is behind them is heard.</summary>
     public HashSet<Point> Leaves { get; }
 
     public static StateView Of(RoutingEngine engine, Show show)
@@ -34,7 +35,7 @@ internal sealed class StateView
         {
             foreach (var group in device.Groups)
             {
-                for (var i = 0; group.Kind is PortKind.Output or PortKind.Sink or PortKind.Input && i < group.Count; i++)
+                for (var i = 0; group.Kind is PortKind.Output or PortKind.Sink or PortKind.Input or PortKind.Receive && i < group.Count; i++)
                 {
                     Add(resolved, device.First(group) + i, group.Kind);
                 }
@@ -45,7 +46,8 @@ internal sealed class StateView
 
         void Add(ResolvedShow resolved, PointIndex at, PortKind kind)
         {
-            if (kind == PortKind.Input && resolved.Graph.Upstream(at).IsNone)
+            var isEnd = ShowSide.IsEnd(resolved, at);
+            if ((kind == PortKind.Input && resolved.Graph.Upstream(at).IsNone) || (kind == PortKind.Receive && !isEnd))
             {
                 return;
             }
@@ -55,7 +57,7 @@ internal sealed class StateView
                 carried.Add(resolved.Graph.Address(at), resolved.Graph.Address(source));
             }
 
-            if (kind != PortKind.Sink && resolved.Graph.Fed(at).IsEmpty)
+            if ((kind != PortKind.Sink || isEnd) && resolved.Graph.Fed(at).IsEmpty)
             {
                 leaves.Add(resolved.Graph.Address(at));
             }

@@ -2,6 +2,7 @@ using RoutingRules.Answers.Comparing;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Answers.Changeovers;
 
@@ -123,9 +124,9 @@ internal sealed class StepWriter(
     {
         var side = SideOf(at);
         var index = side.Graph.Find(at);
-        return !index.IsNone && (side.Graph.GroupOf(index).Kind != PortKind.Sink
-            ? first.Leaves.Contains(at) || last.Leaves.Contains(at) || !during.TrueForAll(entry => !entry.State.Leaves.Contains(at))
-            : side.Graph.DeviceOf(index).Profile.Kind == DeviceKind.Console);
+        return !index.IsNone
+            && (first.Leaves.Contains(at) || last.Leaves.Contains(at) || !during.TrueForAll(entry => !entry.State.Leaves.Contains(at))
+                || (side.Graph.GroupOf(index).Kind == PortKind.Sink && side.Graph.DeviceOf(index).Profile.Kind == DeviceKind.Console));
     }
 
     private ShowSide SideOf(Point at) => shows.After.Graph.Find(at).IsNone ? shows.Before : shows.After;
@@ -147,41 +148,21 @@ internal sealed class StepWriter(
     private static SoundClass ClassOf(ShowSide side, Point at)
     {
         var index = side.Graph.Find(at);
-        if (index.IsNone || side.Graph.GroupOf(index).Kind == PortKind.Sink)
+        if (side.LeadsToEars(index))
+        {
+            return SoundClass.Ears;
+        }
+
+        if (index.IsNone || (side.Graph.GroupOf(index).Kind == PortKind.Sink && !ShowSide.IsEnd(side.Show, index)))
         {
             return SoundClass.Channels;
         }
 
-        var roles = Roles(side, index).ToList();
-        return roles.Contains(FeedRole.InEar) ? SoundClass.Ears
-            : roles.Exists(role => role == FeedRole.Main || role == FeedRole.Sub || role == FeedRole.Fill || role == FeedRole.Delay) ? SoundClass.House
+        var roles = side.FeedsAt(index).Select(feed => feed.Model.Role).ToList();
+        return roles.Exists(FeedRoles.IsLoudspeaker) ? SoundClass.House
             : roles.Contains(FeedRole.Monitor) ? SoundClass.Monitors
+            : side.Show.Loudspeakers.Contains(index) ? SoundClass.House
             : SoundClass.Others;
-    }
-
-    /// <summary>The roles of the feeds that are served on the way to an output and behind it.</summary>
-    private static IEnumerable<FeedRole> Roles(ShowSide side, PointIndex output)
-    {
-        for (var at = output; !at.IsNone; at = side.Graph.Upstream(at))
-        {
-            if (side.Served(at)?.Feed is { } feed)
-            {
-                yield return feed.Model.Role;
-            }
-
-            if (side.Graph.IsLooping(at))
-            {
-                break;
-            }
-        }
-
-        foreach (var next in side.Graph.Carrying(output))
-        {
-            if (side.Served(next)?.Feed is { } feed)
-            {
-                yield return feed.Model.Role;
-            }
-        }
     }
 
     private PlannedMove Mute(IGrouping<(SoundClass Class, Id<Device> Place), Point> group)

@@ -28,7 +28,7 @@ public static class ChangeRules
         Title = "In-ear output gets another kind of signal",
         Family = RuleFamily.Hearing,
         Severity = Severity.Error,
-        Checks = "An output that served an in-ear feed in the first show carries in the second nothing, or again an in-ear feed. Speaks when two shows are compared.",
+        Checks = "An output that went into somebody's ears in the first show, by the rig or by its feed, carries in the second nothing, or again a mix that a feed has there for ears. Speaks when two shows are compared.",
         Why = "A pack that is still worn or still plugged in would put a main mix or a raw line straight on somebody's ears.",
         Remedy = "Leave the output silent or use another one; otherwise unplug the transmitter first and check that nobody wears its pack.",
         Source = "common practice, no source",

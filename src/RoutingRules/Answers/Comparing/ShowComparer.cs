@@ -91,7 +91,7 @@ internal sealed class ShowComparer
             }
         }
 
-        return changes.OrderBy(change => change.IsInEar && change.Kind == PortKind.Output ? 0 : change.Kind == PortKind.Output ? 1 : 2).ToValueList();
+        return changes.OrderBy(change => change.IsInEar ? 0 : change.Kind == PortKind.Sink ? 2 : 1).ToValueList();
     }
 
     private void Add(List<SinkChange> changes, Point at, PortKind kind, PointIndex before, PointIndex after)

@@ -1,6 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Answers.Comparing;
 
@@ -48,17 +49,22 @@ internal sealed class ShowSide
 
     public SignalGraph Graph => Show.Graph;
 
-    /// <summary>The points whose signal matters in the end: outputs, and sinks inside devices.</summary>
+    /// <summary>The points whose signal matters in the end: outputs, sinks inside devices, and receive slots at which somebody hears it or a loudspeaker plays it.</summary>
     public IEnumerable<PointIndex> Sinks() => SinksOf(Show);
 
-    /// <summary>The outputs of a show, and the sinks inside its devices, in rig order; of two devices with one id those of the one that addresses mean.</summary>
+    /// <summary>The same points of a show, in rig order; of two devices with one id those of the one that addresses mean.</summary>
     public static IEnumerable<PointIndex> SinksOf(ResolvedShow show) =>
         from device in show.Devices
         where show.Graph.Device(device.Id) == device
         from @group in (IEnumerable<GroupNode>)device.Groups
-        where @group.Kind is PortKind.Output or PortKind.Sink
+        where @group.Kind is PortKind.Output or PortKind.Sink or PortKind.Receive
         from i in Enumerable.Range(0, @group.Count)
-        select device.First(@group) + i;
+        let point = device.First(@group) + i
+        where @group.Kind != PortKind.Receive || IsEnd(show, point)
+        select point;
+
+    /// <summary>True where signal ends in somebody's ears or at a loudspeaker.</summary>
+    public static bool IsEnd(ResolvedShow show, PointIndex point) => show.Ears.IsEnd(point) || show.Loudspeakers.IsEnd(point);
 
     /// <summary>The address of the real source a point carries; null for none.</summary>
     public Point? Source(PointIndex sink) => sink.IsNone || Graph.Origin(sink) is not { IsNone: false } source ? null : Graph.Address(source);
@@ -72,24 +78,27 @@ internal sealed class ShowSide
     /// <summary>The line plugged in at an input.</summary>
     public DemandNode? LineAt(PointIndex input) => input.IsNone ? null : byInput.GetValueOrDefault(input.Value);
 
-    /// <summary>True when the point, or one its signal goes on to, serves an in-ear feed.</summary>
-    public bool LeadsToEars(PointIndex point) => LeadsTo(point, FeedRole.InEar);
+    /// <summary>True when what the point carries is heard in somebody's ears, or serves an in-ear feed there, on the way or behind it.</summary>
+    public bool LeadsToEars(PointIndex point) =>
+        !point.IsNone && (Show.Ears.Contains(point) || FeedsAt(point).Any(feed => feed.Model.Role == FeedRole.InEar));
 
-    /// <summary>True when the point, or one its signal goes on to, serves a feed of a role.</summary>
-    public bool LeadsTo(PointIndex point, FeedRole role)
+    /// <summary>True when a feed is served there, on the way or behind it that is in-ear, or ends in somebody's ears and may be meant for them.</summary>
+    public bool CarriesEarMix(PointIndex point) => FeedsAt(point).Any(feed =>
+        feed.Model.Role == FeedRole.InEar || (Show.Ears.Contains(point) && FeedRoles.MayBeForEars(feed.Model.Role)));
+
+    /// <summary>The feeds served at a point; at an output those on the way to it and behind it as well, from the source on.</summary>
+    public IEnumerable<FeedNode> FeedsAt(PointIndex point)
     {
-        if (point.IsNone)
+        var isOutput = !point.IsNone && Graph.GroupOf(point).Kind == PortKind.Output;
+        var way = new List<PointIndex>();
+        for (var at = point; !at.IsNone && !way.Contains(at) && (isOutput || at == point); at = Graph.Upstream(at))
         {
-            return false;
-        }
-
-        if (Served(point)?.Feed?.Model.Role == role)
-        {
-            return true;
+            way.Add(at);
         }
 
         // Only what comes after the output counts, not what else its source feeds.
-        return Graph.GroupOf(point).Kind == PortKind.Output && Graph.Carrying(point).Any(next => Served(next)?.Feed?.Model.Role == role);
+        way.Reverse();
+        return way.Concat(isOutput ? Graph.Carrying(point) : []).Select(at => Served(at)?.Feed).OfType<FeedNode>().Distinct();
     }
 
     private static void Put(Dictionary<int, DemandNode> map, PointIndex first, DemandNode demand)

@@ -9,7 +9,7 @@ public sealed record SinkChange
     /// <summary>The outputs or channels, by the ids of the second show.</summary>
     public required PointRange At { get; init; }
 
-    /// <summary>An output, or a sink inside a device.</summary>
+    /// <summary>An output, a sink inside a device, or a receive slot at which somebody hears it or a loudspeaker plays it.</summary>
     public required PortKind Kind { get; init; }
 
     /// <summary>What became of the signal.</summary>
@@ -33,6 +33,6 @@ public sealed record SinkChange
     /// <summary>What is plugged in at the input it comes from, where the show says so; null for none.</summary>
     public string? LineAfter { get; init; }
 
-    /// <summary>True when an in-ear feed is served there before or after.</summary>
+    /// <summary>True when it is heard in somebody's ears, or an in-ear feed is served there, before or after.</summary>
     public required bool IsInEar { get; init; }
 }

@@ -16,7 +16,7 @@ internal static class KitCounter
                 Add(act, KitKind.Stand, line.Stand, null, 1);
             }
 
-            foreach (var pack in act.Show.Feeds.Where(feed => feed.Role == FeedRole.InEar && !string.IsNullOrEmpty(feed.Pack)).Select(feed => feed.Pack).Distinct(StringComparer.Ordinal))
+            foreach (var pack in act.Show.Feeds.Where(feed => !string.IsNullOrEmpty(feed.Pack)).Select(feed => feed.Pack).Distinct(StringComparer.Ordinal))
             {
                 Add(act, KitKind.Pack, pack, null, 1);
             }

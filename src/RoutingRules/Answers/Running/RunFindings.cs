@@ -122,7 +122,7 @@ internal static class RunFindings
         foreach (var act in (IEnumerable<Act>)run.Acts)
         {
             var show = ActComposer.Compose(run, act, run.Patch);
-            foreach (var pack in show.Feeds.Where(feed => feed.Role == FeedRole.InEar && !string.IsNullOrEmpty(feed.Pack)).GroupBy(feed => feed.Pack!, StringComparer.Ordinal))
+            foreach (var pack in show.Feeds.Where(feed => !string.IsNullOrEmpty(feed.Pack)).GroupBy(feed => feed.Pack!, StringComparer.Ordinal))
             {
                 var people = pack.Select(PackMoves.Wearer).Distinct(StringComparer.Ordinal).ToList();
                 if (people.Count > 1)

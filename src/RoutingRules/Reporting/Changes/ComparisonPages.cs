@@ -21,7 +21,7 @@ internal static class ComparisonPages
         }
 
         page.Facts.Add(
-            $"{Count(comparison.Sinks.Count(change => change.Kind == PortKind.Output), "output")} and {Count(comparison.Sinks.Count(change => change.Kind != PortKind.Output), "channel")} (or runs of them) "
+            $"{Count(comparison.Sinks.Count(change => change.Kind != PortKind.Sink), "output")} and {Count(comparison.Sinks.Count(change => change.Kind == PortKind.Sink), "channel")} (or runs of them) "
             + $"carry something else; {Count(comparison.Demands.Count(change => change.IsFeed), "feed")} and {Count(comparison.Demands.Count(change => !change.IsFeed), "line")} changed; "
             + $"{Count(comparison.NewFindings.Count, "new finding")}, {comparison.ResolvedFindings.Count} resolved, {comparison.UnchangedFindings.Count} as before.");
         Add(page, "Dangers of the change", Findings(comparison.Hazards));

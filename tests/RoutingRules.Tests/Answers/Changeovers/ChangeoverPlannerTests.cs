@@ -1,6 +1,9 @@
 using RoutingRules.Answers.Changeovers;
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Rules;
+using RoutingRules.Tests.Rules.Network;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Answers.Changeovers;
@@ -39,6 +42,49 @@ public sealed class ChangeoverPlannerTests
                 "Open box: Bring up box/out/2 one at a time, from low level.",
             ],
             Steps(First, after));
+    }
+
+    [Theory]
+    [InlineData("iem")]
+    [InlineData("monitor")]
+    [InlineData("utility")]
+    [InlineData("main")]
+    public void What_ends_at_a_transmitter_rack_is_muted_first_and_heard_low_whatever_its_role_says(string role)
+    {
+        // The rack hangs on the second output, so that list order alone would put it last.
+        var rig = EarRig.Cabled(EarRig.Show(), Cable("box/out/2", "rack/in/2"));
+        var before = rig with { Feeds = [Feed("sides", FeedRole.Main, "desk/aux/1", "box/out/1"), Feed("lead", new FeedRole(role), "desk/aux/2", "box/out/2")] };
+        var after = rig.With(Route("desk/aux/5-6", "desk/transmit/1-2")) with
+        {
+            Feeds = [Feed("sides", FeedRole.Main, "desk/aux/5", "box/out/1"), Feed("lead", new FeedRole(role), "desk/aux/6", "box/out/2")],
+        };
+
+        Assert.Equal(
+            [
+                "Mute rack: Mute the in-ears at rack/in/2.",
+                "Mute box: Mute, or turn down what is behind, box/out/1.",
+                "Patch desk: Route desk/aux/5-6 to desk/transmit/1-2.",
+                "Verify rack: Still muted, check that rack/in/2 carries desk/aux/6 ('lead').",
+                "Verify box: Still muted, check that box/out/1 carries desk/aux/5 ('sides').",
+                "Open rack: Open the in-ears at rack/in/2 one by one: a technician hears each on a pack, low, before a performer wears it.",
+                "Open box: Bring up box/out/1 one at a time, from low level.",
+            ],
+            Steps(before, after));
+    }
+
+    [Fact]
+    public void A_plug_in_a_headphone_output_is_for_ears_whatever_its_role_says()
+    {
+        var show = First.WithProfile("box", box => box with
+        {
+            PortGroups = [.. box.PortGroups.Select(group => group.Id.Value == "out" ? group with { Level = SignalLevel.Headphone } : group)],
+        });
+        var step = Assert.Single(
+            Engine.PlanChangeover(show with { Feeds = [] }, show with { Feeds = [Feed("lead", new FeedRole("iem"), "desk/aux/1", "box/out/1")] }).Steps,
+            step => step.Phase == ChangeoverPhase.Stage);
+
+        Assert.Equal("Plug 'lead' (in-ear) into box/out/1.", step.Text);
+        Assert.Equal(["Make sure that nobody wears this pack."], step.Hazards);
     }
 
     [Fact]

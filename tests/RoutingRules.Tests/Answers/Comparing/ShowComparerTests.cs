@@ -1,7 +1,9 @@
 using RoutingRules.Answers.Comparing;
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Rules;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Answers.Comparing;
@@ -130,5 +132,71 @@ public sealed class ShowComparerTests
     {
         Assert.True(Compare(Before.With(Route(null, "desk/transmit/1"))).Hazards.IsEmpty);
         Assert.True(Compare(Before.With(Route("desk/aux/6", "desk/transmit/1")) with { Feeds = [Feed("other", FeedRole.InEar, "desk/aux/6", "box/out/1")] }).Hazards.IsEmpty);
+    }
+
+    public static TheoryData<string> RolesOfEarMixes => ["in-ear", "iem", "monitor", "utility"];
+
+    /// <summary>The first mix goes to a transmitter rack by a cable.</summary>
+    private static Show AtRack(params Feed[] feeds) => EarRig.Show(feeds);
+
+    [Theory]
+    [MemberData(nameof(RolesOfEarMixes))]
+    public void What_ends_at_a_transmitter_rack_was_for_ears_whatever_its_role_says(string role)
+    {
+        var before = AtRack(Feed("lead", new FeedRole(role), "desk/aux/1", "box/out/1"));
+        var after = AtRack(Feed("main", FeedRole.Main, "desk/main/1", "box/out/1")).With(Route("desk/main/1", "desk/transmit/1"));
+        var comparison = Engine.Compare(before, after);
+
+        var finding = Assert.Single(comparison.Hazards);
+        Assert.Equal("RR9004", finding.Rule);
+        Assert.StartsWith("box/out/1 feeds 'lead'", finding.Message, StringComparison.Ordinal);
+        Assert.EndsWith("in the first show and carries desk/main/1 in the second, as 'main' (main).", finding.Message, StringComparison.Ordinal);
+        Assert.True(Assert.Single(comparison.Sinks).IsInEar);
+    }
+
+    [Fact]
+    public void A_rack_that_no_feed_names_has_ears_behind_it_too()
+    {
+        var finding = Assert.Single(Engine.Compare(AtRack(), AtRack().With(Route("desk/main/1", "desk/transmit/2"))).Hazards);
+
+        Assert.Equal("box/out/2 goes into somebody's ears at rack/in/2 in the first show and carries desk/main/1 in the second.", finding.Message);
+    }
+
+    [Theory]
+    [MemberData(nameof(RolesOfEarMixes))]
+    public void Another_mix_that_a_feed_has_at_the_rack_is_no_danger(string role)
+    {
+        var before = AtRack(Feed("lead", new FeedRole(role), "desk/aux/1", "box/out/1"));
+        var after = AtRack(Feed("bass", new FeedRole(role), "desk/aux/6", "box/out/1")).With(Route("desk/aux/6", "desk/transmit/1"));
+
+        Assert.True(Engine.Compare(before, after).Hazards.IsEmpty);
+    }
+
+    [Fact]
+    public void Talkback_that_is_placed_at_the_rack_is_a_danger()
+    {
+        var before = AtRack(Feed("lead", FeedRole.InEar, "desk/aux/1", "box/out/1"));
+        var after = AtRack(Feed("calls", FeedRole.Talkback, "desk/aux/6", "box/out/1")).With(Route("desk/aux/6", "desk/transmit/1"));
+
+        Assert.Equal("RR9004", Assert.Single(Engine.Compare(before, after).Hazards).Rule);
+    }
+
+    [Fact]
+    public void A_rack_that_takes_the_stream_itself_is_compared_at_its_slots()
+    {
+        var rack = EarRig.Rack with { PortGroups = [SmallProfiles.Group("receive", PortKind.Receive, 4) with { BlockSize = 4 }, SmallProfiles.Network(1)] };
+        var before = Of(("desk", SmallProfiles.Console), ("rack", rack)).With(Stream("down", "desk/transmit/1-4", "rack/receive/1-4")) with
+        {
+            Feeds = [Feed("lead", new FeedRole("iem"), "desk/aux/1", "rack/receive/1")],
+        };
+        var after = before.With(Route("desk/main/1", "desk/transmit/1")) with { Feeds = [] };
+        var comparison = Engine.Compare(before, after);
+
+        Assert.Equal(
+            "rack/receive/1 feeds 'lead' (iem) into somebody's ears in the first show and carries desk/main/1 in the second.",
+            Assert.Single(comparison.Hazards).Message);
+        var change = Assert.Single(comparison.Sinks);
+        Assert.Equal((At("rack/receive/1"), true), (change.At, change.IsInEar));
+        Assert.Equal("Mute rack: Mute the in-ears at rack/receive/1.", string.Join("; ", Engine.PlanChangeover(before, after).Steps.Take(1).Select(step => $"{step.Phase} {step.Place}: {step.Text}")));
     }
 }
