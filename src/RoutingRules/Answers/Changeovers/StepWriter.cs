@@ -1,7 +1,6 @@
 using RoutingRules.Answers.Comparing;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Answers.Changeovers;
