@@ -1,5 +1,3 @@
-using RoutingRules.Profiles;
-
 namespace RoutingRules.Tests.Assignment;
 
 /// <summary>Tiny shows with what stands around a stage as well: processors, looms that split, a second network, a multicore, a player, boxes routed in blocks.</summary>
