@@ -106,8 +106,7 @@ internal static class AssignCommand
             Tell(result, check, console);
         }
 
-        var code = result.Status == AssignmentStatus.Stopped ? ExitCode.Undecided
-            : result.Unplaced.IsEmpty && result.Status != AssignmentStatus.PinsContradict ? ExitCode.Clean : ExitCode.Findings;
+        var code = result.Unplaced.IsEmpty && result.Status != AssignmentStatus.PinsContradict ? ExitCode.Clean : ExitCode.Findings;
         return ExitCode.Worse(code, CheckCommand.CodeOf(check, job.Engine.Config.FailOn));
     }
 
