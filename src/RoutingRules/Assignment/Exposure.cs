@@ -33,7 +33,7 @@ internal sealed class Exposure
         {
             leads = Leading(show);
             isHidden = Hidden(show);
-            isPrivate = new bool[show.Graph.PointCount];
+            isPrivate = (bool[])isHidden.Clone();
         }
     }
 

@@ -142,10 +142,11 @@ internal sealed class UnplacedReasons
         }
 
         choices[demand.Index] = before;
-        var points = Places(demand.Candidates.Select(candidate => candidate.First).Distinct().Count(), demand.Node.Width);
+        var count = demand.Candidates.Select(candidate => candidate.First).Distinct().Count();
+        var points = Places(count, demand.Node.Width);
         if (free == 0)
         {
-            return $"It may take {points}, and all are taken by {Names(takers)}; free one, or allow other devices or zones.";
+            return $"It may take {points}, and {(count == 1 ? "it is" : "all are")} taken by {Names(takers)}; free one, or allow other devices or zones.";
         }
 
         if (FullLink(demand) is { } full)

@@ -529,7 +529,7 @@ internal sealed partial class WiringSolver
                 {
                     contents.Add((slot, state.ContentOf(slot)));
                 }
-                else if (isShared && state.ContentOf(slot) == WiringState.Undecided)
+                else if (isShared && state.ContentOf(slot) == WiringState.Undecided && !state.IsOverheard(slot))
                 {
                     untouched.Add(slot);
                 }

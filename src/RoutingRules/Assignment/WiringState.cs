@@ -221,6 +221,9 @@ internal sealed class WiringState
     /// <summary>True when a slot carries nothing yet and may carry a source.</summary>
     public bool IsOpenTo(int slot, int source) => !problem.IsBarred[slot] && (content[slot] == Undecided || content[slot] == OnlyBase - source) && CanCarry(slot, source) && !IsOverheard(slot, source);
 
+    /// <summary>True when what a slot carried in the input would now be heard where nothing private may.</summary>
+    public bool IsOverheard(int slot) => IsOverheard(slot, upstream[slot]);
+
     private bool IsOverheard(int slot, int source) => exposed.Length > 0 && exposed[slot] > 0 && problem.Exposure.IsPrivate(source);
 
     /// <summary>Lets a slot arrive where nothing private may.</summary>

@@ -1,9 +1,11 @@
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Rules;
 using RoutingRules.Tests.Rules.Network;
 using static RoutingRules.Testing.SmallShow;
+using static RoutingRules.Tests.Rules.Network.NetworkShow;
 
 namespace RoutingRules.Tests.Promises;
 
@@ -60,6 +62,34 @@ public sealed class GrowingFaultPromises
                 Limits = new() { StreamsSent = 1 },
             })
             .With([Stream("s0", "desk/transmit/17-20", "two/receive/1-4"), .. faulty.Order().Select(n => Stream($"s{n}", $"desk/transmit/{(4 * n) - 3}-{4 * n}", "box/receive/1-4"))])),
+        ["link filled further"] = (new LinkReservationExceeded(), 4, 4, faulty => Linked(
+            [Stream("s0", "desk/transmit/1-8", "a/receive/1-8"), .. faulty.Order().Select(n => Stream($"s{n}", $"desk/transmit/{(8 * n) + 1}-{(8 * n) + 8}", "a/receive/1-8"))],
+            Link("l", "desk/net/1", "a/net/1") with { SpeedMbps = faulty.Count > 0 ? 20 : 1000 })),
+        ["way too long"] = (new HopsExceeded(), 3, 3, faulty => Linked(
+            [.. faulty.Order().Select(n => Stream($"s{n}", "desk/transmit/1-4", $"{"abc"[n - 1]}/receive/1-4"))],
+            Link("l1", "desk/net/1", "a/net/1"), Link("l2", "a/net/2", "b/net/1"), Link("l3", "b/net/2", "c/net/1"))
+            .WithProfile("desk", profile => profile with { Limits = new() { Hops = 0 } })),
+        ["stream on a way too long"] = (new HopsExceeded(), 3, 3, faulty => Linked(
+            [.. faulty.Order().Select(n => Stream($"s{n}", $"desk/transmit/{n}", $"a/receive/{n}"))], Link("l1", "desk/net/1", "a/net/1"))
+            .WithProfile("desk", profile => profile with { Limits = new() { Hops = 0 } })),
+        ["late place of a feed"] = (new LatencySpread(), 3, 3, faulty => Late([Feed("sub", FeedRole.Sub, "desk/aux/1", ["box/out/1", .. faulty.Order().Select(n => $"b{n}/out/1")])])),
+        ["late part of a set"] = (new LatencySpread(), 3, 3, faulty => Late(
+            [.. faulty.Order().Select(n => Feed($"f{n}", FeedRole.Fill, $"desk/aux/{n}", $"b{n}/out/{n}") with { Set = "low" }), Feed("first", FeedRole.Fill, "desk/aux/4", "box/out/4") with { Set = "low" }])),
+        ["stream that could be spared"] = (new StreamPoorlyFilled(), 3, 3, faulty => Boxes("a")
+            .WithProfile("desk", profile => profile with
+            {
+                FactoryRoutes = [],
+                PortGroups = [.. profile.PortGroups.Select(group => group.Id.Value == "transmit" ? group with { Count = 40 } : group)],
+                Limits = new() { StreamsSent = 2 },
+            })
+            .With([Stream("s0", "desk/transmit/1-8", "a/receive/1-8"), .. faulty.Order().Select(n => Stream($"s{n}", $"desk/transmit/{(8 * n) + 1}-{(8 * n) + 4}", "a/receive/1-4"))])
+            .With([Route("desk/aux/1-4", "desk/transmit/1-4"), .. faulty.Order().Select(n => Route($"desk/aux/{n}", $"desk/transmit/{(8 * n) + 1}"))])),
+        ["missing device named again"] = (new ReferenceUnknown(), 4, 4, faulty => LineRig.Show().With([.. faulty.Order().Select(n => Route($"gone/aux/{n}", $"desk/transmit/{n}"))])),
+        ["missing point named again"] = (new PointOutOfRange(), 4, 4, faulty => LineRig.Show().With([.. faulty.Order().Select(n => Route("desk/aux/99", $"desk/transmit/{n}"))])),
+        ["profile that contradicts itself once more"] = (new ProfileUnsound(), 3, 3, faulty => Of(("desk", SmallProfiles.Console with
+        {
+            Through = [.. faulty.Order().Select(n => new ThroughEntry { Kind = ThroughKind.Process, From = new("in"), To = new($"nowhere{n}") })],
+        }))),
     };
 
     public static TheoryData<string> Names => new(Kinds.Keys);
@@ -114,4 +144,51 @@ public sealed class GrowingFaultPromises
     {
         Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", [.. Enumerable.Range(1, 4).Select(n => $"box/out/{n}")])],
     };
+
+    /// <summary>A desk and three boxes in a chain.</summary>
+    private static Show Linked(AudioStream[] streams, params Link[] links)
+    {
+        var profile = new DeviceProfile
+        {
+            Id = new("test/wide"),
+            Kind = DeviceKind.Recorder,
+            Name = "Wide",
+            PortGroups = [SmallProfiles.Group("transmit", PortKind.Transmit, 64), SmallProfiles.Group("receive", PortKind.Receive, 64), SmallProfiles.Network(2)],
+        };
+        return Of(("desk", profile), ("a", profile), ("b", profile), ("c", profile)).With(links).With(streams);
+    }
+
+    /// <summary>A box that is at once, and three that come 5 ms later.</summary>
+    private static Show Late(Feed[] feeds) => Numbers(3).Aggregate(
+        Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("b1", SmallProfiles.Box), ("b2", SmallProfiles.Box), ("b3", SmallProfiles.Box)),
+        (show, n) => show.WithProfile($"b{n}", profile => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = 5 }] }))
+        .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4", "b1/receive/1-4", "b2/receive/1-4", "b3/receive/1-4")) with
+    {
+        Feeds = feeds.ToValueList(),
+    };
+
+    /// <summary>
+    /// What has no identity of its own. Of things with one id, and of spares that are lacking, the number is the identity. A feed that joins others at a
+    /// box which had no spare already is no new fault: the box lacks as many as before.
+    /// </summary>
+    [Fact]
+    public void Members_that_only_their_number_tells_apart_are_counted()
+    {
+        Assert.All([2, 3, 4], count => Assert.NotEmpty(Identities(new IdDuplicate(), Zones(count + 1)).Except(Identities(new IdDuplicate(), Zones(count)))));
+        Assert.All([1, 2], count => Assert.NotEmpty(Spares(count + 1).Except(Spares(count))));
+        Assert.Equal(Spares(3), Spares(4));
+
+        static Show Zones(int count) => Of(("desk", SmallProfiles.Console)) is var show ? show with { Rig = show.Rig with { Zones = [.. Numbers(count).Select(_ => new Zone { Id = new("stage") })] } } : null!;
+
+        // Of eight outputs five are reserved; each of the first three feeds takes a free one, the fourth stands on a reserved one.
+        static HashSet<string> Spares(int feeds) => [.. Set(
+            new SparesTooFew(),
+            Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)).With(Stream("s", "desk/transmit/1-4", "box/receive/1-4")) is var show ? show with
+            {
+                Rig = show.Rig with { Reserved = [new() { At = At("box/out/4-8") }] },
+                Feeds = [.. Numbers(feeds).Select(n => Feed($"f{n}", FeedRole.Monitor, $"desk/aux/{n}", $"box/out/{n}"))],
+            } : null!,
+            "minimumOutputs",
+            3).Select(finding => finding.Fingerprint())];
+    }
 }

@@ -65,11 +65,12 @@ internal sealed class LineCheckBuilder
     {
         var entries = facts.Entries(line);
         var ticks = new List<LineTick>();
+        var named = new HashSet<PointIndex>();
         for (var sink = 0; sink < line.Sinks.Count; sink++)
         {
-            if (!line.Sinks[sink].IsNone)
+            var at = line.Sinks[sink] + position;
+            if (!line.Sinks[sink].IsNone && named.Add(at))
             {
-                var at = line.Sinks[sink] + position;
                 ticks.Add(new LineTick
                 {
                     DeviceLabel = facts.Graph.DeviceOf(at).DisplayName,
@@ -83,7 +84,7 @@ internal sealed class LineCheckBuilder
         return new LineCheck
         {
             Line = Info(line, position),
-            Enters = entries.Select(entry => facts.Place(entry + position)).ToValueList(),
+            Enters = entries.Select(entry => entry + position).Distinct().Select(facts.Place).ToValueList(),
             Ways = Ways(line, position),
             Spare = Spare(entries, position),
             Phantom = entries.Count > 0 && facts.Graph.GroupOf(entries[0]).Kind == PortKind.Input ? Phantom(entries, position) : null,

@@ -157,7 +157,7 @@ internal sealed partial class SheetFacts
     public IReadOnlyList<PointIndex> Entries(LineNode line)
     {
         var demand = Show.Demands[line.Demand];
-        return demand.IsPinned ? demand.Allowed : demand.Existing.IsNone ? [] : [demand.Existing];
+        return demand.IsPinned ? [.. demand.Allowed.Distinct()] : demand.Existing.IsNone ? [] : [demand.Existing];
     }
 
     /// <summary>True when one position of a line reaches one of its sinks.</summary>
@@ -201,7 +201,7 @@ internal sealed partial class SheetFacts
                     Add(starts, entry.Value + position, new SheetUse { Line = line, Position = position, Start = entry + position });
                 }
 
-                foreach (var sink in line.Sinks)
+                foreach (var sink in line.Sinks.Distinct())
                 {
                     if (!sink.IsNone)
                     {

@@ -92,6 +92,6 @@ public sealed class IdDuplicate : Rule<ResolvedShow>
         var message = kind == "feed or line"
             ? $"A feed and a line are both called '{id}'; reports and placements could not tell them apart. Rename one of them."
             : $"{times} {kind}s are called '{id}'; only the first one can be reached by that name. Rename the other{(times > 2 ? "s" : "")}.";
-        context.Report(message, $"{list}/{second}/id", Entity.Of(kind == "feed or line" ? "demand" : kind, id));
+        context.Report(message, $"{list}/{second}/id", [Entity.Of(kind == "feed or line" ? "demand" : kind, id), .. Identities.Further("same-id", times - 1)]);
     }
 }

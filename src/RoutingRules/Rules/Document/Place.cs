@@ -17,6 +17,26 @@ internal readonly record struct Place(object Owner, string List, int Index, stri
         CultureInfo.InvariantCulture,
         $"{List}/{Index}{Member}{(Item < 0 ? "" : $"/{Item}")}{Leaf}{(Part < 0 ? "" : $"/{Part}")}");
 
+    /// <summary>The record and the member in words that stay when the document is reordered or relabelled; items of one list share them.</summary>
+    public string Identity => Owner switch
+    {
+        Feed feed => $"feed {feed.Id}",
+        Line line => $"line {line.Id}",
+        AudioStream stream => $"stream {stream.Id}",
+        Route route => $"route {route.From?.ToString() ?? "null"} to {route.To}",
+        Cable cable => $"cable {cable.From} to {cable.To}",
+        Link link => $"link {link.Id}",
+        Device device => $"device {device.Id}",
+        Zone zone => $"zone {zone.Id}",
+        Clock clock => $"clock {clock.Id}",
+        Network network => $"network {network.Id}",
+        InputSettings settings => $"inputs {settings.At}",
+        PointLabel label => $"label {label.At}",
+        UnavailablePoints dead => $"unavailable {dead.At}",
+        ReservedPoints reserved => $"reserved {reserved.At}",
+        _ => "document",
+    } + Member + Leaf;
+
     public string Name => Owner switch
     {
         Feed feed => $"feed '{feed.Name ?? feed.Id.Value}'",

@@ -78,7 +78,10 @@ public sealed class PointOutOfRange : Rule<ResolvedShow>
                 : string.Create(CultureInfo.InvariantCulture, $"has points 1 to {group.Count} in '{group.Id}'{(group.Model.Count is null ? $" at {device.SampleRate} Hz" : "")}");
             var others = (next - start) switch { 1 => "", 2 => " and in one other place", var places => $" and in {places - 1} other places" };
             var missing = new PointRange(device.Id, group.Id, first, last);
-            context.Report($"Device '{device.Id}' {has}, but {missing} is named in {place.Name}{others}.", place.Pointer, Entity.Of("points", missing));
+            context.Report(
+                $"Device '{device.Id}' {has}, but {missing} is named in {place.Name}{others}.",
+                place.Pointer,
+                [Entity.Of("points", missing), .. Identities.Places(ordered[start..next].Select(hit => hit.Place))]);
             start = next;
         }
     }

@@ -54,12 +54,12 @@ public sealed class ReferenceUnknown : Rule<ResolvedShow>
         {
             if (!byName.TryGetValue((kind, id), out var known))
             {
-                known = new Missing { Kind = kind, Id = id, Device = device, Place = place };
+                known = new Missing { Kind = kind, Id = id, Device = device };
                 byName.Add((kind, id), known);
                 found.Add(known);
             }
 
-            known.Count++;
+            known.Places.Add(place);
         }
     }
 
@@ -69,10 +69,13 @@ public sealed class ReferenceUnknown : Rule<ResolvedShow>
         var lacking = missing.Device is { } device
             ? $"Device '{device.Id}' has no port group '{name}'"
             : missing.Kind == "feed" ? $"There is no feed '{name}' in the show" : $"There is no {missing.Kind} '{name}' in the rig";
-        var others = missing.Count switch { 1 => "", 2 => " and in one other place", _ => $" and in {missing.Count - 1} other places" };
+        var others = missing.Places.Count switch { 1 => "", 2 => " and in one other place", var places => $" and in {places - 1} other places" };
         var near = NearName.Find(name, Candidates(context, missing));
         var hint = near is null ? "" : $" Did you mean '{near}'?";
-        context.Report($"{lacking}, but it is named in {missing.Place.Name}{others}.{hint}", missing.Place.Pointer, Entity.Of(missing.Kind, missing.Id));
+        context.Report(
+            $"{lacking}, but it is named in {missing.Places[0].Name}{others}.{hint}",
+            missing.Places[0].Pointer,
+            [Entity.Of(missing.Kind, missing.Id), .. Identities.Places(missing.Places)]);
     }
 
     private static IEnumerable<string> Candidates(RuleContext context, Missing missing) => missing.Kind switch
@@ -93,8 +96,7 @@ public sealed class ReferenceUnknown : Rule<ResolvedShow>
 
         public required DeviceNode? Device { get; init; }
 
-        public required Place Place { get; init; }
-
-        public int Count { get; set; }
+        /// <summary>Where it is named, the place that is shown first.</summary>
+        public List<Place> Places { get; } = [];
     }
 }

@@ -61,12 +61,13 @@ public sealed class SparesTooFew : Rule<DeviceNode>
             }
         }
 
-        if (serving > 0 && free < context.WholeValue(MinimumOutputs))
+        var lacking = context.WholeValue(MinimumOutputs) - free;
+        if (serving > 0 && lacking > 0)
         {
             context.Report(
                 string.Create(CultureInfo.InvariantCulture, $"'{subject.DisplayName}' serves feeds at {serving} {(serving == 1 ? "output" : "outputs")} and has {(free == 0 ? "none" : free)} free."),
                 $"/rig/devices/{subject.Index}",
-                Entity.Of("device", subject.Id));
+                [Entity.Of("device", subject.Id), .. Identities.Further("lacking", lacking)]);
         }
     }
 }

@@ -5,7 +5,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Rules;
 
 /// <summary>Reports streams that walk over more links than class A or one of their devices allows.</summary>
-/// <remarks>One finding for each network; the entity is the network. It names the longest way beyond a limit and how many more there are.</remarks>
+/// <remarks>One finding for each network; entities are the network, the ways beyond a limit and the streams on them. It names the longest way and how many more there are.</remarks>
 public sealed class HopsExceeded : Rule<ResolvedShow>
 {
     private static readonly RuleOption MaximumHops = new()
@@ -40,6 +40,7 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
     {
         var worst = new Way?[context.Rig.Networks.Count];
         var ways = new HashSet<(int Network, int From, int To)>();
+        var members = new HashSet<(int Network, Entity Entity)>();
         var map = context.Network;
         foreach (var stream in context.Streams)
         {
@@ -58,10 +59,18 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
 
                 var hops = Hops(map, network, sender, device);
                 var (limit, because) = Limit(context, network, sender, device);
-                if (hops <= limit || !ways.Add((network, sender.Index, device.Index)))
+                if (hops <= limit)
                 {
                     continue;
                 }
+
+                members.Add((network, Entity.Of("stream", stream.Model.Id)));
+                if (!ways.Add((network, sender.Index, device.Index)))
+                {
+                    continue;
+                }
+
+                members.Add((network, Entity.Of("way", $"{sender.Id} to {device.Id}")));
 
                 var way = worst[network] ??= new Way { Stream = stream.Index, From = sender, To = device, Hops = hops, Limit = limit, Because = because };
                 worst[network] = hops > way.Hops
@@ -74,12 +83,12 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
         {
             if (worst[network] is { } way)
             {
-                Report(context, network, way);
+                Report(context, network, way, members.Where(member => member.Network == network).Select(member => member.Entity));
             }
         }
     }
 
-    private static void Report(RuleContext context, int network, Way way)
+    private static void Report(RuleContext context, int network, Way way, IEnumerable<Entity> members)
     {
         var id = context.Rig.Networks[network].Id;
         var more = way.Ways == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $" {way.Ways} paths on this network are too long; this is the longest.");
@@ -89,7 +98,7 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
                 $"Stream '{context.Streams[way.Stream].Model.Id}' walks over {way.Hops} links from {way.From.Id} to {way.To.Id} on network '{id}', "
                 + $"but {way.Because} {way.Limit}.{more}"),
             $"/patch/streams/{way.Stream}",
-            Entity.Of("network", id));
+            [Entity.Of("network", id), .. members]);
     }
 
     private static int Hops(NetworkMap map, int network, DeviceNode from, DeviceNode to)

@@ -6,7 +6,7 @@ namespace RoutingRules.Rules;
 
 /// <summary>Reports feeds, and sets of feeds, that arrive at their places at different times.</summary>
 /// <remarks>
-/// One finding for each feed with several entries, and one for each set of which no feed was told already; the entity is the feed or the set. Delay,
+/// One finding for each feed with several entries, and one for each set of which no feed was told already; entities are the feed or the set and the places that are late. Delay,
 /// recording and broadcast feeds do not count: nobody hears them beside the others.
 /// </remarks>
 public sealed class LatencySpread : Rule<ResolvedShow>
@@ -54,7 +54,7 @@ public sealed class LatencySpread : Rule<ResolvedShow>
                 if (arrivals.Spread > limit)
                 {
                     told.Add(feed.Index);
-                    Report(context, $"Feed '{feed.DisplayName}' arrives", arrivals, $"/feeds/{feed.Index}", Entity.Of("feed", feed.Model.Id));
+                    Report(context, $"Feed '{feed.DisplayName}' arrives", arrivals, $"/feeds/{feed.Index}", [Entity.Of("feed", feed.Model.Id), .. arrivals.Late(context, limit)]);
                 }
             }
         }
@@ -72,7 +72,7 @@ public sealed class LatencySpread : Rule<ResolvedShow>
 
             if (arrivals.Spread > limit && !feeds.Exists(feed => told.Contains(feed.Index)))
             {
-                Report(context, $"The parts of set '{name}' arrive", arrivals, $"/feeds/{feeds[0].Index}", Entity.Of("set", name));
+                Report(context, $"The parts of set '{name}' arrive", arrivals, $"/feeds/{feeds[0].Index}", [Entity.Of("set", name), .. arrivals.Late(context, limit)]);
             }
         }
     }
@@ -80,16 +80,17 @@ public sealed class LatencySpread : Rule<ResolvedShow>
     private static bool IsHeard(FeedNode feed) =>
         feed.Model.Role != FeedRole.Delay && feed.Model.Role != FeedRole.Record && feed.Model.Role != FeedRole.Broadcast;
 
-    private static void Report(RuleContext context, string what, Arrivals arrivals, string pointer, Entity entity) => context.Report(
+    private static void Report(RuleContext context, string what, Arrivals arrivals, string pointer, Entity[] entities) => context.Report(
         string.Create(
             CultureInfo.InvariantCulture,
             $"{what} at {context.Address(arrivals.Last)} {arrivals.Spread:0.##} ms later than at {context.Address(arrivals.First)}."
             + $"{(arrivals.IsPartial ? " Parts whose latency is not stated count as 0." : "")}"),
         pointer,
-        entity);
+        entities);
 
     private sealed class Arrivals
     {
+        private readonly List<(PointIndex At, double Sum)> all = [];
         private double least = double.PositiveInfinity;
         private double most = double.NegativeInfinity;
         private bool isPartial;
@@ -102,6 +103,10 @@ public sealed class LatencySpread : Rule<ResolvedShow>
 
         public bool IsPartial => isPartial;
 
+        /// <summary>The places at which it arrives too long after the earliest.</summary>
+        public IEnumerable<Entity> Late(RuleContext context, double limit) =>
+            all.Where(arrival => arrival.Sum - least > limit).Select(arrival => Entity.Of("late", context.Address(arrival.At))).Distinct();
+
         public void Add(RuleContext context, SignalLatency latency, FeedNode feed)
         {
             for (var entry = 0; entry < feed.Model.To.Count; entry++)
@@ -113,6 +118,7 @@ public sealed class LatencySpread : Rule<ResolvedShow>
                 }
 
                 var sum = latency.To(at, ref isPartial) + latency.Beyond(at, ref isPartial);
+                all.Add((at, sum));
                 (least, First) = sum < least ? (sum, at) : (least, First);
                 (most, Last) = sum > most ? (sum, at) : (most, Last);
             }

@@ -6,7 +6,7 @@ namespace RoutingRules.Rules;
 /// <summary>Reports links that carry more stream traffic in one direction than may be reserved on them.</summary>
 /// <remarks>
 /// A stream counts once on each link of its tree and direction, at its full rate however few of its slots are used. One finding for each link and
-/// direction; entities are the link and the device at which the direction starts. A link without a speed is not judged.
+/// direction; entities are the link, the device at which the direction starts, and the streams. A link without a speed is not judged.
 /// </remarks>
 public sealed class LinkReservationExceeded : Rule<ResolvedShow>
 {
@@ -125,8 +125,7 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
                 + $"but {share:0.#} % of its {link.Model.SpeedMbps} Mbit/s are {Megabits(link.Model.SpeedMbps.GetValueOrDefault() * 10_000.0 * share)}: "
                 + $"{(streams.Count == 1 ? "it is" : biggest)} {Wording.List(names)}."),
             $"/rig/links/{link.Index}",
-            Entity.Of("link", link.Model.Id),
-            Entity.Of("from", from));
+            [Entity.Of("link", link.Model.Id), Entity.Of("from", from), .. streams.Select(crossing => Entity.Of("stream", context.Streams[crossing.Stream].Model.Id)).Distinct()]);
     }
 
     private static string Megabits(double bits) => string.Create(CultureInfo.InvariantCulture, $"{bits / 1_000_000:0.##} Mbit/s");

@@ -5,7 +5,7 @@ namespace RoutingRules.Rules;
 
 /// <summary>Reports devices near their stream limit that could do with fewer streams.</summary>
 /// <remarks>
-/// One finding for each device and direction; the entity is the device as sender or as receiver. It speaks only where the remedy is at hand: the signals of
+/// One finding for each device and direction; entities are the device as sender or as receiver and the streams that could all be spared at once. It speaks only where the remedy is at hand: the signals of
 /// the poorly filled stream fit into the free slots of another stream that comes from the same slots' group and ends at the same place.
 /// </remarks>
 public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
@@ -94,36 +94,48 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
             return;
         }
 
-        var filled = streams.ConvertAll(stream => Filled(context, stream));
-        for (var i = 0; i < streams.Count; i++)
+        // The emptiest first and by name, so that the order of the document does not matter.
+        var filled = streams.ToDictionary(stream => stream, stream => Filled(context, stream));
+        var sorted = streams.OrderBy(stream => filled[stream]).ThenBy(stream => stream.Model.Id.Value, StringComparer.Ordinal).ToList();
+        var spared = new List<(StreamNode Poor, int Signals, StreamNode Other, int Free)>();
+        var fuller = new HashSet<StreamNode>();
+        foreach (var poor in sorted)
         {
-            var width = streams[i].Model.From.Width;
-            if (filled[i] == 0 || filled[i] * 100 > width * context.Value(FewPercent) || IsFixed(context, streams[i]))
+            var signals = filled[poor];
+            if (signals == 0 || signals * 100 > poor.Model.From.Width * context.Value(FewPercent) || fuller.Contains(poor) || IsFixed(context, poor))
             {
                 continue;
             }
 
-            for (var other = 0; other < streams.Count; other++)
+            var other = Enumerable.Reverse(sorted).FirstOrDefault(stream => stream != poor && !spared.Exists(pair => pair.Poor == stream)
+                && signals <= stream.Model.From.Width - filled[stream] && IsAlike(context, poor, stream));
+            if (other is not null)
             {
-                if (other != i && filled[i] <= streams[other].Model.From.Width - filled[other] && IsAlike(context, streams[i], streams[other]))
-                {
-                    Report(context, device, isSender, streams, most, (streams[i], filled[i]), (streams[other], filled[other]));
-                    return;
-                }
+                spared.Add((poor, signals, other, other.Model.From.Width - filled[other]));
+                filled[other] += signals;
+                fuller.Add(other);
             }
+        }
+
+        if (spared.Count > 0)
+        {
+            Report(context, device, isSender, streams.Count, most, spared);
         }
     }
 
     private static void Report(
-        RuleContext context, DeviceNode device, bool isSender, List<StreamNode> streams, int most, (StreamNode Stream, int Filled) poor, (StreamNode Stream, int Filled) other) =>
+        RuleContext context, DeviceNode device, bool isSender, int count, int most, List<(StreamNode Poor, int Signals, StreamNode Other, int Free)> spared)
+    {
+        var (poor, signals, other, free) = spared[0];
+        var more = spared.Count == 1 ? "" : $" The signals of {Wording.List(spared.Skip(1).Select(pair => $"'{pair.Poor.Model.Id}'").ToList())} would fit into others as well.";
         context.Report(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{device.Id} {(isSender ? "sends" : "receives")} {streams.Count} of the {most} streams it can, but of stream '{poor.Stream.Model.Id}' only "
-                + $"{poor.Filled} of {poor.Stream.Model.From.Width} slots carry signal: they would fit into '{other.Stream.Model.Id}', "
-                + $"which has {other.Stream.Model.From.Width - other.Filled} free."),
-            $"/patch/streams/{poor.Stream.Index}",
-            Entity.Of(isSender ? "sender" : "receiver", device.Id));
+                $"{device.Id} {(isSender ? "sends" : "receives")} {count} of the {most} streams it can, but of stream '{poor.Model.Id}' only "
+                + $"{signals} of {poor.Model.From.Width} slots carry signal: they would fit into '{other.Model.Id}', which has {free} free.{more}"),
+            $"/patch/streams/{poor.Index}",
+            [Entity.Of(isSender ? "sender" : "receiver", device.Id), .. spared.Select(pair => Entity.Of("stream", pair.Poor.Model.Id)).Distinct()]);
+    }
 
     private static int Filled(RuleContext context, StreamNode stream)
     {

@@ -46,6 +46,21 @@ public sealed class CheckListTests
     }
 
     [Fact]
+    public void A_point_that_a_line_lists_twice_is_listed_once()
+    {
+        var show = SheetShow.Full with
+        {
+            Lines = [Line("kick", "box-r/in/1", "desk/channel/1", "desk/channel/1") with { From = new() { At = [At("box-r/in/1"), At("box-r/in/1")] } }],
+        };
+        var sheet = SheetShow.Build(show);
+        var row = Assert.Single(sheet.LineChecks);
+
+        Assert.Equal(["SR box in 1"], row.Enters.Select(place => place.ToString()));
+        Assert.Single(row.Ticks);
+        Assert.Single(sheet.Input("box-r", 1).Lines);
+    }
+
+    [Fact]
     public void A_line_that_enters_through_a_split_names_every_input()
     {
         var show = SheetShow.Full with

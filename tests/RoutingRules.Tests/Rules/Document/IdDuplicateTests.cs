@@ -30,7 +30,8 @@ public sealed class IdDuplicateTests
             Severity.Error,
             "/feeds/1/id",
             "3 feeds are called 'mix'; only the first one can be reached by that name. Rename the others.",
-            "feed=mix");
+            "feed=mix",
+            "same-id=2");
 
     [Fact]
     public void A_feed_and_a_line_of_one_name_give_one_finding() =>

@@ -21,7 +21,8 @@ public sealed class PointOutOfRangeTests
             Severity.Error,
             "/patch/routes/0/from",
             "Device 'desk' has points 1 to 8 in 'aux', but desk/aux/9 is named in the route desk/aux/9 to desk/transmit/1.",
-            "points=desk/aux/9");
+            "points=desk/aux/9",
+            "named-in=route desk/aux/9 to desk/transmit/1/from");
 
     [Fact]
     public void The_last_point_is_in_range() => Expect.None(Rule, Base.With(Route("desk/aux/8", "desk/transmit/8")));
@@ -37,7 +38,10 @@ public sealed class PointOutOfRangeTests
             Severity.Error,
             "/feeds/1/source",
             "Device 'desk' has points 1 to 8 in 'aux', but desk/aux/9-11 is named in feed 'b' and in 2 other places.",
-            "points=desk/aux/9-11");
+            "points=desk/aux/9-11",
+            "named-in=feed b/source",
+            "named-in=route desk/aux/7-10 to desk/transmit/5-8/from",
+            "named-in=feed a/source");
     }
 
     [Fact]
@@ -65,7 +69,8 @@ public sealed class PointOutOfRangeTests
             Severity.Error,
             "/patch/streams/0/from",
             "Device 'box' has points 1 to 4 in 'transmit' at 96000 Hz, but box/transmit/5-8 is named in stream 's1'.",
-            "points=box/transmit/5-8");
+            "points=box/transmit/5-8",
+            "named-in=stream s1/from");
     }
 
     [Fact]
@@ -85,7 +90,8 @@ public sealed class PointOutOfRangeTests
             Severity.Error,
             "/patch/labels/0/at",
             "Device 'card' has no points in 'out' at 48000 Hz, but card/out/1 is named in the label 'L' at card/out/1.",
-            "points=card/out/1");
+            "points=card/out/1",
+            "named-in=label card/out/1/at");
     }
 
     [Fact]

@@ -67,7 +67,8 @@ public sealed class ReferenceUnknownTests
             Severity.Error,
             "/patch/routes/0/from",
             "There is no device 'dask' in the rig, but it is named in the route dask/aux/1 to desk/transmit/1. Did you mean 'desk'?",
-            "device=dask");
+            "device=dask",
+            "named-in=route dask/aux/1 to desk/transmit/1/from");
 
     [Fact]
     public void A_missing_port_group_is_named_with_its_device() =>
@@ -77,7 +78,8 @@ public sealed class ReferenceUnknownTests
             Severity.Error,
             "/patch/routes/0/from",
             "Device 'desk' has no port group 'auxes', but it is named in the route desk/auxes/1 to desk/transmit/1. Did you mean 'aux'?",
-            "group=desk/auxes");
+            "group=desk/auxes",
+            "named-in=route desk/auxes/1 to desk/transmit/1/from");
 
     [Fact]
     public void One_missing_device_named_in_many_places_is_one_finding()
@@ -90,7 +92,10 @@ public sealed class ReferenceUnknownTests
             Severity.Error,
             "/feeds/1/to/0/devices/0",
             "There is no device 'gone-box' in the rig, but it is named in feed 'b' and in 2 other places.",
-            "device=gone-box");
+            "device=gone-box",
+            "named-in=feed b/to/devices",
+            "named-in=feed a/to/at",
+            "named-in=feed a/to/at (2)");
     }
 
     [Fact]

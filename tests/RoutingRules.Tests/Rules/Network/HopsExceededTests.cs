@@ -31,7 +31,9 @@ public sealed class HopsExceededTests
             Severity.Warning,
             "/patch/streams/0",
             "Stream 's' walks over 8 links from desk to b8 on network 'net', but class A allows 7.",
-            "network=net");
+            "network=net",
+            "stream=s",
+            "way=desk to b8");
     }
 
     [Fact]

@@ -37,7 +37,8 @@ public sealed class LatencySpreadTests
             Severity.Warning,
             "/feeds/0",
             "Feed 'sub' arrives at b/out/1 1.5 ms later than at a/out/1.",
-            "feed=sub");
+            "feed=sub",
+            "late=b/out/1");
     }
 
     [Fact]
@@ -50,7 +51,8 @@ public sealed class LatencySpreadTests
             Severity.Warning,
             "/feeds/0",
             "The parts of set 'main' arrive at b/out/2 2 ms later than at a/out/1.",
-            "set=main");
+            "set=main",
+            "late=b/out/2");
     }
 
     [Fact]

@@ -40,8 +40,7 @@ public sealed class LinkReservationExceededTests
             "/rig/links/0",
             "Link 'l1' carries 78.72 Mbit/s from one to two in 8 streams, but 75 % of its 100 Mbit/s are 75 Mbit/s: "
             + "the biggest are 's1' with 9.84 Mbit/s, 's2' with 9.84 Mbit/s and 's3' with 9.84 Mbit/s.",
-            "link=l1",
-            "from=one");
+            ["link=l1", "from=one", .. Enumerable.Range(1, 8).Select(n => $"stream=s{n}")]);
     }
 
     [Fact]

@@ -29,14 +29,16 @@ public sealed class StreamPoorlyFilledTests
             Severity.Note,
             "/patch/streams/1",
             "a receives 2 of the 2 streams it can, but of stream 's2' only 1 of 4 slots carry signal: they would fit into 's1', which has 1 free.",
-            "receiver=a");
+            "receiver=a",
+            "stream=s2");
         Expect.Finding(
             findings[1],
             Rule,
             Severity.Note,
             "/patch/streams/1",
             "desk sends 2 of the 2 streams it can, but of stream 's2' only 1 of 4 slots carry signal: they would fit into 's1', which has 1 free.",
-            "sender=desk");
+            "sender=desk",
+            "stream=s2");
     }
 
     [Fact]
