@@ -60,7 +60,7 @@ internal sealed class ExactStrategy : AssignmentStrategy
         var known = 0;
         if (found is not null)
         {
-            var refilling = new Refilling(problem, evaluator, part, cancellation);
+            var refilling = new Refilling(problem, evaluator, part, feeding, cancellation);
             found = refilling.Run(found, evaluator.Work + (isLarge ? budget * 3 / 2 : budget / 2), score => inOrder.Proven(score) == ObjectiveVector.Length);
             if (inOrder.Proven(found.Score) < refilling.PlacementNumbers)
             {

@@ -1,7 +1,7 @@
 namespace RoutingRules.Assignment;
 
 /// <summary>Names sets of demands that are worth placing anew together.</summary>
-internal sealed class Neighbourhoods(AssignmentProblem problem, Part part)
+internal sealed class Neighbourhoods(AssignmentProblem problem, Part part, SenderProblem? feeding)
 {
     private readonly int[] movable = Array.FindAll(part.Active, index => part.Choices[index].Length > (part.IsFirm[index] ? 1 : 0));
 
@@ -90,6 +90,27 @@ internal sealed class Neighbourhoods(AssignmentProblem problem, Part part)
             foreach (var demands in Pieces(In(current(), [portGroup]), 3))
             {
                 yield return (demands, true);
+            }
+        }
+    }
+
+    /// <summary>
+    /// For each device that could feed a unit: those whom others feed there, and those without a place whom it could feed there. It takes all of them
+    /// together: a first one alone may drive out as much as it brings.
+    /// </summary>
+    /// <param name="current">The choices at the time each one is asked for.</param>
+    /// <param name="most">Demands to place anew at most.</param>
+    public IEnumerable<int[]> FedByAnother(Func<int[]> current, int most)
+    {
+        foreach (var (unit, contested) in feeding?.Units.Index().Where(entry => entry.Item.IsContested) ?? [])
+        {
+            foreach (var sender in contested.Senders)
+            {
+                var waiting = feeding!.Waiting(unit, sender, current());
+                if (waiting.Length > 0 && feeding.FedByOthers(unit, sender, current()) is { Length: > 0 } others)
+                {
+                    yield return Sorted([.. others, .. waiting.OrderBy(index => problem.Demands[index].Tier)], most);
+                }
             }
         }
     }

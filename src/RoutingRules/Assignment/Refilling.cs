@@ -2,15 +2,19 @@ namespace RoutingRules.Assignment;
 
 /// <summary>Improves a result by placing a few demands anew at a time, in list order or in any, from small neighbourhoods to large ones.</summary>
 /// <remarks>Deterministic: the neighbourhoods follow from the result alone, and work is counted, not timed.</remarks>
-internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, Part part, CancellationToken cancellation)
+internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, Part part, SenderProblem? feeding, CancellationToken cancellation)
 {
     private const long WiringBudget = 200;
     private const long ProofWiringBudget = 20_000;
+
+    /// <summary>One in so many units of work is kept for what has no place after the rounds.</summary>
+    private const int ShareOfWaiting = 16;
 
     /// <summary>For each round: demands placed anew at a time in any order and in list order, partial placements to look at, states to keep.</summary>
     private static readonly (int Few, int Many, int Nodes, int States)[] Rounds = [(5, 12, 300, 40), (7, 24, 2_000, 120), (9, 40, 10_000, 400)];
 
     private readonly PlacementSearch search = new(problem, evaluator, part, new PlacementTally(problem, evaluator.Order), cancellation);
+    private readonly Neighbourhoods neighbourhoods = new(problem, part, feeding);
     private readonly ListRefill listRefill = new(problem, evaluator, part, cancellation);
     private long limit;
     private Func<ChoiceScore, bool> isDone = _ => false;
@@ -21,7 +25,8 @@ internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, 
     /// <param name="isBest">Says that nothing better than a score exists.</param>
     public SearchResult Run(SearchResult start, long workLimit, Func<ChoiceScore, bool> isBest)
     {
-        limit = workLimit;
+        var share = Array.Exists(part.Active, index => start.Choices[index] == Evaluator.Unplaced) ? (workLimit - evaluator.Work) / ShareOfWaiting : 0;
+        limit = workLimit - share;
         isDone = isBest;
         search.Start(start);
         foreach (var round in Rounds)
@@ -29,6 +34,12 @@ internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, 
             while (Improve(round))
             {
             }
+        }
+
+        // The rounds mostly use up all they have, and what they changed may let somebody in.
+        limit = evaluator.Work + share;
+        while (FeedOthers(Rounds[^1]))
+        {
         }
 
         return start with { Choices = search.BestChoices, Score = search.Best!, ProvenNumbers = 0 };
@@ -71,8 +82,7 @@ internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, 
 
     private bool Improve((int Few, int Many, int Nodes, int States) round)
     {
-        var improved = false;
-        var neighbourhoods = new Neighbourhoods(problem, part);
+        var improved = FeedOthers(round);
         foreach (var (demands, isWiring) in neighbourhoods.All(() => search.BestChoices, round.Few, round.Many))
         {
             if (IsOver || isDone(search.Best!))
@@ -81,6 +91,18 @@ internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, 
             }
 
             improved |= demands.Length > round.Few ? InOrder(demands, round.States) : InAnyOrder(demands, round.Nodes, isWiring);
+        }
+
+        return improved;
+    }
+
+    /// <summary>Lets another device feed a unit where that lets more in.</summary>
+    private bool FeedOthers((int Few, int Many, int Nodes, int States) round)
+    {
+        var improved = false;
+        foreach (var demands in neighbourhoods.FedByAnother(() => search.BestChoices, round.Many))
+        {
+            improved |= !IsOver && !isDone(search.Best!) && InAnyOrder(demands, round.Nodes, isWiring: false);
         }
 
         return improved;

@@ -102,6 +102,14 @@ internal sealed class SenderProblem
         return choices;
     }
 
+    /// <summary>Positions in the part of demands that could stand in a unit, come from a device and have no place under some choices; ascending.</summary>
+    public int[] Waiting(int unit, int sender, int[] choices) =>
+        [.. Demands.Where((index, at) => choices[index] == Evaluator.Unplaced && SenderOf[at] == sender && UnitsOf[at].Contains(unit))];
+
+    /// <summary>Positions in the part of demands that other devices than one feed in a unit under some choices; ascending.</summary>
+    public int[] FedByOthers(int unit, int sender, int[] choices) =>
+        [.. Demands.Where((index, at) => choices[index] >= 0 && SenderOf[at] != sender && FedUnits(problem.Demands[index].Candidates[choices[index]]).Contains(unit))];
+
     /// <summary>For each unit a set that holds the devices that feed it under some choices; the first where nothing is placed.</summary>
     public int[] FeedingOf(int[] choices)
     {
