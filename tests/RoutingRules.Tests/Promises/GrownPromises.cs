@@ -72,6 +72,7 @@ public sealed class GrownPromises
     [InlineData(32738)]
     [InlineData(43287)]
     [InlineData(43296)]
+    [InlineData(74489)]
     public void What_stays_beside_new_demands_breaks_no_rule(int seed) => AssertSound(GrownInstances.Make(seed));
 
     /// <summary>A line without a place names a channel that another line would reach by a factory route (the first two), and one source that stays on two legs.</summary>
