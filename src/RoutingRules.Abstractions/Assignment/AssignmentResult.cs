@@ -40,7 +40,7 @@ public sealed record AssignmentResult
     /// <summary>Outputs that sounded in the input and are silent now, in point order.</summary>
     public ValueList<Point> Silenced { get; init; }
 
-    /// <summary>Channels no line names that carried a placed line's input and are cleared now, in point order.</summary>
+    /// <summary>Channels no line with a place names that carried a placed line's input and are cleared now, in point order.</summary>
     public ValueList<Point> Cleared { get; init; }
 
     /// <summary>What else a person should know, such as pins on dead points or holds that had to yield.</summary>

@@ -26,7 +26,7 @@ internal readonly struct PartKey : IEquatable<PartKey>
                 list.Add(-task.Receiver - 1);
                 list.AddRange(task.Sources);
                 list.AddRange(task.PortGroups);
-                list.Add(task.IsKept ? -2 : -1);
+                list.Add(task.IsKept ? -3 - task.Leg : -1);
                 foreach (var other in blocksOf[task.Receiver])
                 {
                     if (isTasked[other.Id])

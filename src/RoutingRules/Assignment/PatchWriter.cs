@@ -26,17 +26,18 @@ internal sealed partial class PatchWriter
         graph = problem.Show.Graph;
         foreach (var demand in problem.Demands)
         {
+            if (choices[demand.Index] < 0)
+            {
+                continue;
+            }
+
+            // A line without a place keeps no other line in the channels it names: next time it would seem to be served.
             if (demand.Node.Line is { } line)
             {
                 foreach (var sink in line.Sinks)
                 {
                     AddRun(namedSinks, sink.Value, line.Width);
                 }
-            }
-
-            if (choices[demand.Index] < 0)
-            {
-                continue;
             }
 
             var candidate = demand.Candidates[choices[demand.Index]];
@@ -71,7 +72,7 @@ internal sealed partial class PatchWriter
         }
     }
 
-    /// <summary>Channels that no line names and that would have carried a placed line, in point order.</summary>
+    /// <summary>Channels that no line with a place names and that would have carried a placed line, in point order.</summary>
     public List<PointIndex> Cleared { get; } = [];
 
     /// <summary>Streams of the input that are gone, in document order.</summary>

@@ -142,7 +142,7 @@ internal sealed partial class WiringSolver
 
         var mark = state.Mark;
         var result = default(TResult);
-        if (FillSinks(demands) && new WiringTasks(problem).Build(demands) is { } all)
+        if (FillSinks(demands) && KeptComeAlongSilent() && new WiringTasks(problem).Build(demands) is { } all)
         {
             FindRelevant(all);
             result = solve(all);
@@ -170,6 +170,28 @@ internal sealed partial class WiringSolver
                 if (!state.Fill(delivery.Sink + position, delivery.Source + position))
                 {
                     return false;
+                }
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>False when a kept stream would sound at an idle output because a device routes it together with one that is taken.</summary>
+    private bool KeptComeAlongSilent()
+    {
+        foreach (var block in problem.ReceiveBlocks)
+        {
+            for (var position = 0; block.IsKept && state.StartOf(block.Id) >= 0 && position < block.Width; position++)
+            {
+                foreach (var output in problem.FixedOutputsOf[block.First + position])
+                {
+                    if (problem.BlockOf[output] is { } together && Array.Exists(together, sink => placed[sink] >= 0) && placed[output] < 0
+                        && problem.MustBeSilent[output] && !StaysAsIs(output, block.First + position) && !(open?[output] ?? false)
+                        && !state.Silence(state.StartOf(block.Id) + position, output))
+                    {
+                        return false;
+                    }
                 }
             }
         }

@@ -26,6 +26,9 @@ internal sealed class WiringTask
 
     public bool IsKept { get; set; }
 
+    /// <summary>What feeds the first sink that stays in the input, by which others of its source may hang as well; -1 while none stays.</summary>
+    public int Leg { get; set; } = -1;
+
     public required int Sender { get; init; }
 
     public required int Receiver { get; init; }

@@ -6,7 +6,7 @@ namespace RoutingRules.Assignment;
 internal sealed class WiringTasks(AssignmentProblem problem)
 {
     private readonly SortedDictionary<int, WiringTask> blocks = [];
-    private readonly Dictionary<(int Receiver, int First, int Second, int SinkGroup, bool IsKept), WiringTask> needs = [];
+    private readonly Dictionary<(int Receiver, int First, int Second, int SinkGroup, bool IsKept), List<WiringTask>> needs = [];
     private readonly List<WiringTask> needOrder = [];
 
     /// <summary>The tasks, receive blocks first; null when two deliveries want different signals in one slot.</summary>
@@ -82,7 +82,15 @@ internal sealed class WiringTasks(AssignmentProblem problem)
         // Where receivers that no demand mentions stay only while contents do, a new demand may do better beside what stays than with it.
         var isApart = isKept && Array.Exists(problem.TransmitBlocks, block => block.Device == delivery.Sender && block.Bystanders.Count > 0);
         var key = (delivery.Receiver, delivery.Source, delivery.Width == 2 ? delivery.Source + 1 : -1, problem.PortGroupOf[delivery.Sink], isApart);
-        if (!needs.TryGetValue(key, out var task))
+        if (!needs.TryGetValue(key, out var alike))
+        {
+            needs.Add(key, alike = []);
+        }
+
+        // Each leg in use stays in use; what is new goes with the first.
+        var leg = isKept ? problem.Show.Graph.Upstreams[delivery.Sink] : -1;
+        var task = alike.Find(other => !isKept || other.Leg == leg || other.Leg < 0);
+        if (task is null)
         {
             task = new WiringTask
             {
@@ -91,9 +99,11 @@ internal sealed class WiringTasks(AssignmentProblem problem)
                 Sender = delivery.Sender,
                 Receiver = delivery.Receiver,
             };
-            needs.Add(key, task);
+            alike.Add(task);
             needOrder.Add(task);
         }
+
+        task.Leg = isKept ? leg : task.Leg;
 
         task.Sinks.Add(delivery.Sink);
         task.IsKept |= isKept;

@@ -47,7 +47,7 @@ public static class AssignmentTextReport
         WriteList(output, "Moved: take the cable of each to its new place", result.Moved.Select(demand => Moved(result, names, demand)));
         WritePlacements(result, names, output);
         WriteList(output, "Outputs that sounded before and are silent now", result.Silenced.Select(point => point.ToString()));
-        WriteList(output, "Channels cleared because no line names them", result.Cleared.Select(point => point.ToString()));
+        WriteList(output, "Channels cleared because no line with a place names them", result.Cleared.Select(point => point.ToString()));
         WriteList(output, "Streams taken away", result.RemovedStreams.Select(stream => stream.Value));
         WriteList(output, "Receivers that took a stream and take none now", result.RemovedReceivers.Select(receiver => $"{receiver.At}, which took {receiver.Stream}"));
         WriteList(output, "Remarks", result.Notes.Select(PlainText.Show));

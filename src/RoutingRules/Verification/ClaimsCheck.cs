@@ -42,7 +42,7 @@ internal static class ClaimsCheck
                 Differs("removed streams", result.RemovedStreams, removed),
                 Differs("removed receivers", result.RemovedReceivers, RemovedReceivers(facts, after)),
                 Differs("silenced outputs", result.Silenced, Points(facts, PortKind.Output).Where(point => facts.Before.Source(point) is not null && after.Source(point) is null)),
-                Differs("cleared channels", result.Cleared, Cleared(facts, after)),
+                Differs("cleared channels", result.Cleared, Cleared(facts, after, at.ContainsKey)),
             ])
         {
             if (problem is not null)
@@ -74,9 +74,9 @@ internal static class ClaimsCheck
         }
     }
 
-    private static IEnumerable<Point> Cleared(AssignmentFacts facts, SignalTrace after)
+    private static IEnumerable<Point> Cleared(AssignmentFacts facts, SignalTrace after, Func<string, bool> isPlaced)
     {
-        var named = facts.Demands.SelectMany(demand => demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
+        var named = facts.Demands.Where(demand => isPlaced(demand.Key)).SelectMany(demand => demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
         return Points(facts, PortKind.Sink)
             .Where(point => !named.Contains(point) && facts.Rig.Device(point.Device)!.IsKind(DeviceKind.Console))
             .Where(point => facts.Before.Upstream(point) is not null && after.Upstream(point) is null);

@@ -143,21 +143,29 @@ internal sealed partial class ResultCheck
 
     private void CheckChannels()
     {
-        var named = new HashSet<Point>(places.Keys);
-        foreach (var sink in facts.Demands.SelectMany(demand => demand.Line?.To ?? default))
-            named.UnionWith(Enumerable.Range(0, sink.Width).Select(i => sink[i]));
+        // What only a line without a place names is nobody's: another line there would be taken for it.
+        var (named, placed) = (new HashSet<Point>(places.Keys), new HashSet<Point>(places.Keys));
+        foreach (var demand in facts.Demands)
+        {
+            foreach (var point in (demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])))
+            {
+                named.Add(point);
+                if (at[demand.Index] is not null)
+                    placed.Add(point);
+            }
+        }
 
         foreach (var device in rig.Devices.Where(device => !device.IsExcluded))
         {
             foreach (var point in device.Groups.Where(group => group.Kind == PortKind.Sink).SelectMany(group => Enumerable.Range(1, group.Count).Select(group.At)))
             {
-                if (named.Contains(point))
+                if (placed.Contains(point))
                     continue;
 
                 var (then, now) = (Nearest(before, point), Nearest(after, point));
-                if (device.IsKind(DeviceKind.Console) && LineThrough(point) is { } line && !IsTornOnlyWith(point, named))
-                    Report($"{point} carries {line.Key}, though no line names it; clear it.");
-                else if (then != now && !IsBlockRouted(device, point) && (now is not null || !device.IsKind(DeviceKind.Console) || then is null || LineThrough(then.Value) is null))
+                if (device.IsKind(DeviceKind.Console) && LineThrough(point) is { } line && !IsTornOnlyWith(point, placed))
+                    Report($"{point} carries {line.Key}, though no line {(named.Contains(point) ? "with a place " : "")}names it; clear it.");
+                else if (!named.Contains(point) && then != now && !IsBlockRouted(device, point) && (now is not null || !device.IsKind(DeviceKind.Console) || then is null || LineThrough(then.Value) is null))
                     Report($"{point} took {Name(then)} and now takes {Name(now)}, though nothing names it.");
             }
         }

@@ -60,6 +60,10 @@ internal sealed partial class ResultCheck
         var hasWay = HasWay(stream, old);
         foreach (var receiver in stream.To)
         {
+            // A stream that stays keeps its own network and its receivers as they are written.
+            if (old is not null && facts.IsStaying(old) && old.To.Contains(receiver))
+                continue;
+
             if (rig.Group(receiver.At) is not { Kind: PortKind.Receive } group)
             {
                 Report($"{stream.Id} goes to {receiver.At}, which are no receive slots.");

@@ -177,6 +177,9 @@ internal sealed partial class ResultCheck
 
                 if (chain.Steps[step].Kind == StepKind.Stream)
                 {
+                    if (Lost(chain, step) is { } lost)
+                        return lost;
+
                     hops++;
                     streams.Add(chain.Steps[step].Stream);
                     receive.Add(chain.Points[step]);
@@ -211,6 +214,15 @@ internal sealed partial class ResultCheck
 
         deliveries.Add(new Delivery { Demand = demand, Transmit = transmit, Receive = receive, Points = points, Stream = streams.Single() });
         return null;
+    }
+
+    // A stream that stays serves nobody it has no way to.
+    private string? Lost(Chain chain, int step)
+    {
+        var stream = result.Patch.Streams[chain.Steps[step].Stream];
+        return Stays(stream) && rig.Group(stream.From) is { } sender && rig.Group(chain.Points[step]) is { } taker && facts.Networks.Tree(stream.Network, sender, [taker]) is null
+            ? $"{stream.Id} has no path over the network {stream.Network} to {chain.Points[step]}"
+            : null;
     }
 
     private string? Wrong(DemandFacts demand, Chain chain, int step)

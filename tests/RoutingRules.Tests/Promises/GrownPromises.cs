@@ -65,6 +65,31 @@ public sealed class GrownPromises
                 .Select(point => $"{placement.Demand} is back at {placement.At}, and {point} behind it stays silent.")));
     });
 
+    /// <summary>A kept stream beside a block that is routed whole (the first two), and one that keeps a network which is not the first.</summary>
+    [Theory]
+    [InlineData(30995)]
+    [InlineData(32055)]
+    [InlineData(32738)]
+    [InlineData(43287)]
+    [InlineData(43296)]
+    [InlineData(74489)]
+    public void What_stays_beside_new_demands_breaks_no_rule(int seed) => AssertSound(GrownInstances.Make(seed));
+
+    /// <summary>A line without a place names a channel that another line would reach by a factory route (the first two), and one source that stays on two legs.</summary>
+    [Theory]
+    [InlineData(100956)]
+    [InlineData(115309)]
+    [InlineData(101494)]
+    [InlineData(114805)]
+    public void Nothing_seems_served_that_was_not_and_each_leg_stays(int seed) => AssertSound(TinyInstances.Make(seed));
+
+    private static void AssertSound(TinyInstance tiny)
+    {
+        var result = Promise.Engine.Assign(tiny.Show, tiny.Options);
+        Assert.Empty(AssignmentVerifier.Verify(tiny.Show, result, tiny.Options, _ => null).Problems);
+        Assert.Equal(AssignCases.Json(result.Show), AssignCases.Json(Promise.Engine.Assign(result.Show, tiny.Options).Show));
+    }
+
     private static void Try(int start, Func<TinyInstance, AssignmentResult, string> wrong)
     {
         var broken = new List<string>();

@@ -74,7 +74,7 @@ public sealed class AssignmentTextReportTests
         Outputs that sounded before and are silent now
           box/out/8
 
-        Channels cleared because no line names them
+        Channels cleared because no line with a place names them
           desk/channel/5
 
         Streams taken away

@@ -192,7 +192,7 @@ internal static class ReportShape
                 Must("at", Kinds.PointRange, "The slots.")))),
             "Receive slots that took a stream and take none now."),
         May("silenced", new ListValue(Text), "Outputs that sounded before and are silent now."),
-        May("cleared", new ListValue(Text), "Channels cleared because no line names them."),
+        May("cleared", new ListValue(Text), "Channels cleared because no line with a place names them."),
         May("notes", new ListValue(Text), "Remarks for people."));
 
     private static ObjectShape Shape(string definition, string doc, params MemberShape[] members) => new(definition, definition, doc, members, []);
