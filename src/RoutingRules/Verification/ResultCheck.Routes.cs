@@ -62,16 +62,24 @@ internal sealed partial class ResultCheck
     }
 
     // Where a device routes in blocks, a block of sinks takes a whole block of sources in order, or nothing.
-    private void CheckBlockRoutes()
+    private void CheckBlockRoutes(bool untouched = false)
     {
         foreach (var device in rig.Devices)
         {
             foreach (var entry in device.Profile?.Routing ?? default)
             {
-                if (entry.Mode == RoutingMode.Block && device.Group(entry.From) is { } from && device.Group(entry.To) is { FixedFrom: null } to && Touched(to))
+                if (entry.Mode == RoutingMode.Block && device.Group(entry.From) is { } from && device.Group(entry.To) is { FixedFrom: null } to && (untouched || Touched(to)))
                     CheckBlocks(entry, from, to);
             }
         }
+    }
+
+    /// <summary>True when every block that an input routes where devices route in blocks is a whole one.</summary>
+    public static bool HasWholeBlocks(AssignmentFacts facts)
+    {
+        var check = new ResultCheck(facts, facts.Input, new PointRange?[facts.Demands.Count], []);
+        check.CheckBlockRoutes(untouched: true);
+        return check.problems.Count == 0;
     }
 
     private bool Touched(GroupFacts group) =>

@@ -6,7 +6,7 @@ namespace RoutingRules.Verification;
 
 /// <summary>Lets results out: looks at each once more, and throws away what breaks a rule.</summary>
 /// <remarks>
-/// Where the input itself names what is not there, claims a sink or an input twice or leaves the grid, that stays as written and is told by
+/// Where the input itself names what is not there, claims a sink or an input twice, leaves the grid or tears a block that a device routes whole, that stays as written and is told by
 /// the rules; nobody could say whose fault a broken rule is then, so such results pass.
 /// </remarks>
 internal static class ResultGate
@@ -33,6 +33,7 @@ internal static class ResultGate
             && patch.Routes.All(route => IsWhole(rig, route))
             && rig.Rig.Links.All(rig.Connects)
             && !HasTwoLinesAtOneInput(facts.Input)
+            && ResultCheck.HasWholeBlocks(facts)
             && rig.Rig.Cables.All(cable => cable.From.Width == cable.To.Width && cable.From.Device != cable.To.Device && IsKind(rig, cable.From, PortKind.Output) && IsKind(rig, cable.To, PortKind.Input));
     }
 
