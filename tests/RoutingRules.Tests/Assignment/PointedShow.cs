@@ -23,7 +23,8 @@ internal sealed class PointedShow
         var width = dice.Pick([2, 4]);
         var blocks = width == 2 ? dice.From(1, 3) : dice.From(1, 2);
         console = Profile("desk", DeviceKind.Console, [Group("aux", PortKind.Source, dice.From(3, 5)), Group("transmit", PortKind.Transmit, width * blocks) with { BlockSize = width }], Routing("aux", "transmit", atConsole))
-            with { Limits = new() { StreamsSent = dice.In(15) ? 1 : null } };
+            with
+        { Limits = new() { StreamsSent = dice.In(15) ? 1 : null } };
         var count = dice.From(1, 2);
         for (var i = 0; i < count; i++)
         {
@@ -32,7 +33,8 @@ internal sealed class PointedShow
             var slots = size == 4 ? 4 : (outs + 1) / 2 * 2 + (dice.In(50) ? 2 : 0);
             var mode = atBox == RoutingMode.Block && dice.In(20) ? RoutingMode.Free : atBox == RoutingMode.Fixed && dice.In(30) ? RoutingMode.Free : atBox;
             boxes.Add(Profile(i == 0 ? "y" : "z", DeviceKind.StageBox, [Group("out", PortKind.Output, outs) with { Level = SignalLevel.Line }, Group("receive", PortKind.Receive, slots) with { BlockSize = size }], Routing("receive", "out", mode))
-                with { Limits = new() { StreamsReceived = dice.In(30) ? 1 : null } });
+                with
+            { Limits = new() { StreamsReceived = dice.In(30) ? 1 : null } });
         }
     }
 

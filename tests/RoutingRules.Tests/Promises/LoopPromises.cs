@@ -91,7 +91,8 @@ public sealed class LoopPromises
             {
                 thrown = fault;
             }
-        }) { IsBackground = true };
+        })
+        { IsBackground = true };
         thread.Start();
         return !thread.Join(Patience) ? "It does not come to an end." : thrown is null ? found : throw new InvalidOperationException("It failed.", thrown);
     }

@@ -88,7 +88,8 @@ public sealed class EndPlacesTests
     public void A_network_rack_hears_what_is_routed_to_its_packs_and_not_the_rest_of_the_block()
     {
         var show = Of(("desk", SmallProfiles.Console), ("rack", NetworkRack)).With(Stream("s", "desk/transmit/1-4", "rack/receive/1-4")).With(Route("desk/main/1", "desk/transmit/4"), Route("rack/receive/1", "rack/pack/2"))
-            with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", "rack/receive/1") with { Limiter = false }] };
+            with
+        { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", "rack/receive/1") with { Limiter = false }] };
 
         ExpectEars(show, "rack/pack/2");
         Expect.None(new InEarCarriesOther(), show);

@@ -76,7 +76,8 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
             yield return Cable(cable, $"Plug a cable from {cable.From} to {cable.To}{Way(cable)}.", show => show with
             {
                 Rig = show.Rig with { Cables = show.Rig.Cables.Append(cable).ToValueList() },
-            }) with { NeedsPhantomOff = true };
+            }) with
+            { NeedsPhantomOff = true };
         }
     }
 
