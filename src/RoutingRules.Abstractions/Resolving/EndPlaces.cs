@@ -118,7 +118,8 @@ internal sealed class EndPlaces
         {
             foreach (var group in device.Groups)
             {
-                for (var i = 0; i < group.Count && isEnd(device, group); i++)
+                var count = isEnd(device, group) ? group.Count : 0;
+                for (var i = 0; i < count; i++)
                 {
                     ends.Add(device.First(group) + i);
                 }
