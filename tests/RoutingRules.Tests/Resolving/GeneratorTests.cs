@@ -110,7 +110,7 @@ public sealed class GeneratorTests
     [Fact]
     public void Messy_shows_hold_conflicts_loops_idle_routes_and_names_of_nothing()
     {
-        var shows = ShowArbitraries.Messy().Generator.Sample(300, 60).Select(Promise.Resolve).ToArray();
+        var shows = ShowArbitraries.Messy().Generator.Sample(300, new Rnd(20270612), 60).Select(Promise.Resolve).ToArray();
 
         Assert.InRange(shows.Count(show => show.Conflicts.Count > 0), 30, 300);
         Assert.InRange(shows.Count(show => Enumerable.Range(0, show.Graph.PointCount).Any(point => show.Graph.IsLooping(new(point)))), 6, 300);
@@ -121,7 +121,7 @@ public sealed class GeneratorTests
     [Fact]
     public void Rigs_come_with_and_without_links_cables_and_a_digital_multicore()
     {
-        var rigs = RigArbitraries.Rigs().Generator.Sample(300, 60).ToArray();
+        var rigs = RigArbitraries.Rigs().Generator.Sample(300, new Rnd(20270612), 60).ToArray();
 
         Assert.InRange(rigs.Count(rig => rig.Links.IsEmpty), 20, 200);
         Assert.InRange(rigs.Count(rig => rig.Cables.Count > 0), 60, 299);
