@@ -7,7 +7,6 @@ using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Assignment;
-using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.Answers;
 
@@ -19,7 +18,7 @@ public sealed class WhyPromises
 
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property What_would_follow_and_the_second_best_are_true() => Prop.ForAll(TinyInstances.Arbitrary, tiny =>
     {
         var problem = Problem(tiny);

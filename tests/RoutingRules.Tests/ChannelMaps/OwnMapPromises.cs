@@ -16,7 +16,7 @@ public sealed class OwnMapPromises
 {
     private const int Cases = 200;
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property The_own_channel_map_changes_nothing_however_messy_the_show() =>
         Promise.Of(MessyShows.Shows().Generator.Select(messy => messy.Show with { Feeds = [.. messy.Show.Feeds.Where(feed => !feed.To.IsEmpty)] }).ToArbitrary(), show =>
         {
@@ -33,7 +33,7 @@ public sealed class OwnMapPromises
             return null;
         });
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property The_own_stream_ports_change_nothing_however_messy_the_show() =>
         Promise.Of(MessyShows.Shows().Generator.Select(messy => messy.Show with { Feeds = [.. messy.Show.Feeds.Where(feed => !feed.To.IsEmpty)] }).ToArbitrary(), show =>
         {

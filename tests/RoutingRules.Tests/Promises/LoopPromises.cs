@@ -22,7 +22,7 @@ public sealed class LoopPromises
     /// <summary>Never reached unless something runs in a circle; the work itself takes a fraction of a second.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
 
-    [Property(MaxTest = 150, Replay = Promise.Seed)]
+    [Property(MaxTest = 150)]
     public Property Rules_on_rings_come_to_an_end() => Promise.Of(Ringed(), show =>
     {
         var active = RoutingRules.Rules.BuiltInRules.All.Select(rule => new ActiveRule(rule, rule.Descriptor.Severity, default)).ToArray();
@@ -31,7 +31,7 @@ public sealed class LoopPromises
             : null;
     });
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property Assigning_rings_comes_to_an_end() => Promise.Of(Ringed(), show => InTime(() =>
     {
         foreach (var options in (AssignmentOptions[])[AssignCases.Small, AssignCases.Small with { KeepUnlisted = true, LatencyMilliseconds = 4, ExplainUnplaced = true }])
@@ -47,14 +47,14 @@ public sealed class LoopPromises
         return null;
     }));
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property Losses_on_rings_come_to_an_end() => Promise.Of(Ringed(), show => InTime(() =>
     {
         Promise.Engine.Impact(show, new ImpactOptions { SetSize = 1, Kinds = [.. Enum.GetValues<LossKind>()] });
         return null;
     }));
 
-    [Property(MaxTest = Cases, Replay = Promise.Seed)]
+    [Property(MaxTest = Cases)]
     public Property Changes_fixes_traces_and_sheets_of_rings_come_to_an_end() => Promise.Of(Ringed(), show => InTime(() =>
     {
         var assigned = AssignCases.Assign(show, AssignCases.Small).Show;

@@ -10,13 +10,13 @@ namespace RoutingRules.Tests.Promises;
 /// </summary>
 public sealed class PhantomPromises
 {
-    [Property(MaxTest = Promise.Cases / 2, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases / 2)]
     public Property On_a_stage_with_splits_and_two_consoles() => Promise.Of(PhantomStage.Pairs(), pair => pair.After, Broken);
 
-    [Property(MaxTest = Promise.Cases / 10, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases / 10)]
     public Property Between_any_two_acts_on_one_rig() => Promise.Of(ShowPair.OneRig(), pair => pair.After, pair => Broken(new ShowPair(Unnamed(pair.Before), Turned(Unnamed(pair.After)))));
 
-    [Property(MaxTest = Promise.Cases / 40, Replay = Promise.Seed)]
+    [Property(MaxTest = Promise.Cases / 40)]
     public Property In_running_orders() => Promise.Of(PhantomStage.Runs(), run => new Show { Title = "", Rig = run.Rig }, run =>
     {
         var plan = Promise.Engine.PlanRun(run);

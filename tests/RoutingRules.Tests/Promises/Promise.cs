@@ -13,9 +13,6 @@ internal static class Promise
     /// <summary>How many generated cases each promise is tried on.</summary>
     public const int Cases = 1000;
 
-    /// <summary>The seed that the project's properties have anyway.</summary>
-    public const string? Seed = FixedSeed.Value;
-
     public static RoutingEngine Engine { get; } = RoutingEngine.CreateBuilder().Build();
 
     /// <summary>A promise about shows.</summary>

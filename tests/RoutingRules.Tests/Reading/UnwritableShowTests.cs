@@ -128,7 +128,7 @@ public sealed class UnwritableShowTests
     }
 
     /// <summary>Reader and writer draw one line: what is written is read back, equal; what is refused would have been refused on reading.</summary>
-    [Property(MaxTest = 300, Replay = Promise.Seed)]
+    [Property(MaxTest = 300)]
     public Property What_is_written_is_read_back(bool isMessy) => Promise.Of(isMessy ? ShowArbitraries.Messy() : ShowArbitraries.Valid(), show =>
     {
         var read = ShowReader.Read(ShowWriter.ToUtf8(show));

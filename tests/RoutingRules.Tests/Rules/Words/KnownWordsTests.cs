@@ -5,7 +5,6 @@ using FsCheck.Xunit;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Reading.Tables;
-using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.Rules;
 
@@ -90,7 +89,7 @@ public sealed class KnownWordsTests
         Assert.All(constants, word => Assert.Equal(word, Lists[list].Words.Meant(word.ToUpperInvariant())));
     }
 
-    [Property(MaxTest = 500, Replay = Promise.Seed)]
+    [Property(MaxTest = 500)]
     public Property Two_neighbours_exchanged_in_a_role_are_noticed() => Prop.ForAll(
         Gen.Elements("main", "fill", "delay", "monitor", "in-ear", "record", "broadcast", "assistive", "talkback", "comms", "click", "utility", "evacuation")
             .SelectMany(word => Gen.Choose(0, word.Length - 2).Select(at => (word, at))).ToArbitrary(),
