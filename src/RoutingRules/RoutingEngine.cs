@@ -106,9 +106,9 @@ public sealed class RoutingEngine
     {
         Writable.Demand(show, nameof(show));
         options ??= new AssignmentOptions();
-        var result = Assigner.Compute(show, options, cancellation);
+        var result = Assigner.Assign(show, options, cancellation);
         Verification.ResultGate.Pass(show, result, options, id => Profiles.Find(id)?.Value);
-        return Assigner.Explain(show, options, result, cancellation);
+        return options.ExplainUnplaced ? UnplacedExplainer.Explain(Assigner, show, options, result, static _ => true, cancellation) : result;
     }
 
     /// <summary>Answers why a feed or a line is where an assignment places it, and what if it were not.</summary>

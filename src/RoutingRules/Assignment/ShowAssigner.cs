@@ -1,4 +1,3 @@
-using RoutingRules.Answers;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
@@ -17,18 +16,9 @@ internal sealed class ShowAssigner(Checker checker, IReadOnlyList<AssignmentStra
     /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
     public CheckResult Check(Show show, CancellationToken cancellation = default) => Checker.Check(show, cancellation);
 
-    /// <summary>Computes the patch of a show and explains what found no place where that is asked for.</summary>
-    /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
-    public AssignmentResult Assign(Show show, AssignmentOptions options, CancellationToken cancellation) =>
-        Explain(show, options, Compute(show, options, cancellation), cancellation);
-
     /// <summary>Computes the patch of a show.</summary>
     /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
-    public AssignmentResult Compute(Show show, AssignmentOptions options, CancellationToken cancellation) => Assigner.Assign(this, show, options, cancellation);
-
-    /// <summary>A result with what stands against its unplaced demands, where the options ask for it.</summary>
-    public AssignmentResult Explain(Show show, AssignmentOptions options, AssignmentResult result, CancellationToken cancellation) =>
-        options.ExplainUnplaced ? UnplacedExplainer.Explain(this, show, options, result, static _ => true, cancellation) : result;
+    public AssignmentResult Assign(Show show, AssignmentOptions options, CancellationToken cancellation) => Assigner.Assign(this, show, options, cancellation);
 
     /// <summary>The same without rules, for assignments that nobody gets to see.</summary>
     public ShowAssigner WithoutRules() => new(Checker.WithoutRules(), Strategies);

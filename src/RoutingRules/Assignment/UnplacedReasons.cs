@@ -151,7 +151,7 @@ internal sealed class UnplacedReasons
 
         if (FullLink(demand) is { } full)
         {
-            return $"It may take {points}, but {LinkUseText.Full(full)}; use a faster link, let fewer streams pass it, or allow other devices or zones.";
+            return $"It may take {points}, but {LinkWords.Full(full)}; use a faster link, let fewer streams pass it, or allow other devices or zones.";
         }
 
         return SpareWanted(demand) is { } spare

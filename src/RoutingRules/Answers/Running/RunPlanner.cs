@@ -58,11 +58,11 @@ internal static class RunPlanner
         }
 
         show = before is null ? show : StayingLines.Keep(assigner.Resolve(before), show);
-        var result = assigner.Compute(show, options, cancellation);
+        var result = assigner.Assign(show, options, cancellation);
         for (var round = 0; round < MostRounds && !result.Unplaced.IsEmpty; round++)
         {
             // Streams of the act before can stand in the way of the first plan; the second begins without them.
-            var again = assigner.Compute(result.Show, options, cancellation);
+            var again = assigner.Assign(result.Show, options, cancellation);
             if (again.Unplaced.Count >= result.Unplaced.Count)
             {
                 break;

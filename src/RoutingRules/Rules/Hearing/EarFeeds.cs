@@ -220,7 +220,7 @@ internal sealed class EarFeeds(RuleContext context)
     private Dictionary<int, (bool IsEar, bool IsOther)> Places()
     {
         var found = new Dictionary<int, (bool IsEar, bool IsOther)>();
-        foreach (var (point, feed) in InEarShared.Places(context))
+        foreach (var (point, feed) in ServedPoints.Of(context))
         {
             var isEar = feed.Model.Role == FeedRole.InEar;
             var known = found.GetValueOrDefault(point.Value);
