@@ -203,7 +203,8 @@ internal sealed partial class WiringSolver
 
                 if (state.ContentOf(slot) == source || slot == source)
                 {
-                    carrying = slot;
+                    // Of several that carry it, the one that did before changes nothing under a demand that stays.
+                    carrying = carrying < 0 || state.InputContent(slot) == source ? slot : carrying;
                 }
                 else if (state.IsOpenTo(slot, source))
                 {

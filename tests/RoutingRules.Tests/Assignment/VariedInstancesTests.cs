@@ -36,6 +36,9 @@ public class VariedInstancesTests
     [Fact]
     public void A_line_that_stays_may_come_over_its_other_leg_where_that_saves_a_block() => Assert.Empty(TinyAgreement.Wrong(Engine, VariedInstances.Make(8823)));
 
+    [Fact]
+    public void Where_two_slots_carry_a_bus_a_feed_that_stays_keeps_the_one_it_had() => Assert.Empty(TinyAgreement.Wrong(Engine, VariedInstances.Make(12712)));
+
     // A block that takes a stream that stays would sound at idle or reserved outputs what they sounded before from another stream.
     [Theory]
     [InlineData(11764)]
