@@ -1,0 +1,68 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace RoutingRules.Tests.Exploring;
+
+/// <summary>Looks for shows that break a promise, for as long as one likes, and prints a line that brings each one back.</summary>
+internal static class Program
+{
+    private const string Usage = "explore MINUTESm [FIRST-SEED [NAME…]]   or   explore NAME SEED";
+
+    public static int Main(string[] args)
+    {
+        var whole = CultureInfo.InvariantCulture;
+        if (args is not ["explore", var what, ..])
+            return Fail(Usage);
+
+        if (what.EndsWith('m') && double.TryParse(what[..^1], NumberStyles.Float, whole, out var minutes))
+        {
+            var seed = Random.Shared.Next(1_000_000_000);
+            if (args.Length > 2 && !int.TryParse(args[2], NumberStyles.None, whole, out seed))
+                return Fail(Usage);
+
+            var named = args.Skip(3).Select(Find).ToList();
+            return named.Contains(null) ? Fail(Names()) : Explore(TimeSpan.FromMinutes(minutes), seed, named.Count == 0 ? Experiments.All : named!);
+        }
+
+        if (args.Length != 3 || !int.TryParse(args[2], NumberStyles.None, whole, out var again))
+            return Fail(Usage);
+
+        return Find(what) is { } experiment ? Print(experiment, again, experiment.Try(again)) : Fail(Names());
+    }
+
+    private static int Explore(TimeSpan time, int first, IReadOnlyList<Experiment> experiments)
+    {
+        Console.WriteLine($"from seed {first}, {time.TotalMinutes} minutes: {string.Join(", ", experiments.Select(experiment => experiment.Name))}");
+        var watch = Stopwatch.StartNew();
+        var (cases, broken) = (0, 0);
+        for (var seed = first; watch.Elapsed < time; seed++)
+        {
+            foreach (var experiment in experiments)
+            {
+                cases++;
+                broken += Print(experiment, seed, experiment.Try(seed));
+            }
+        }
+
+        Console.WriteLine($"{cases} cases, {broken} broken");
+        return broken == 0 ? 0 : 1;
+    }
+
+    private static int Print(Experiment experiment, int seed, IReadOnlyList<string> wrong)
+    {
+        foreach (var problem in wrong)
+            Console.WriteLine($"explore {experiment.Name} {seed}: {problem}");
+
+        return wrong.Count == 0 ? 0 : 1;
+    }
+
+    private static Experiment? Find(string name) => Experiments.All.FirstOrDefault(experiment => experiment.Name == name);
+
+    private static string Names() => $"The experiments are {string.Join(", ", Experiments.All.Select(experiment => experiment.Name))}.";
+
+    private static int Fail(string text)
+    {
+        Console.Error.WriteLine(text);
+        return 2;
+    }
+}
