@@ -32,7 +32,7 @@ public sealed class InEarShared : Rule<ResolvedShow>
         }
 
         var ears = new Dictionary<int, List<FeedNode>>();
-        foreach (var (point, feed) in ServedPoints.Of(context))
+        foreach (var (point, feed) in FeedPoints.Of(context))
         {
             if (feed.Model.Role == FeedRole.InEar)
             {
@@ -42,7 +42,7 @@ public sealed class InEarShared : Rule<ResolvedShow>
 
         // The lowest of the points they share, so that the order of feeds and entries does not matter.
         var shared = new SortedDictionary<(int Other, int Ear), (PointIndex Point, FeedNode Other, FeedNode Ear)>();
-        foreach (var (point, feed) in ServedPoints.Of(context))
+        foreach (var (point, feed) in FeedPoints.Of(context))
         {
             foreach (var ear in feed.Model.Role == FeedRole.InEar ? [] : ears.GetValueOrDefault(point.Value) ?? [])
             {

@@ -3,7 +3,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Rules;
 
 /// <summary>Where feeds are served or pinned.</summary>
-internal static class ServedPoints
+internal static class FeedPoints
 {
     /// <summary>Each point at which a feed is served or pinned.</summary>
     public static IEnumerable<(PointIndex Point, FeedNode Feed)> Of(RuleContext context)
