@@ -113,5 +113,5 @@ internal static class ListPages
     }
 
     private static string? Limiter(SheetPack row) =>
-        row.Limiter == true ? "limiter declared" : row.Limiter == false ? "NO LIMITER" : row.Role == FeedRole.InEar ? "no limiter declared" : null;
+        row.Limiter == true ? "limiter declared" : row.Limiter == false ? "NO LIMITER" : row.IsInEar ? "no limiter declared" : null;
 }

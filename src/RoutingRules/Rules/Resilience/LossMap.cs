@@ -6,7 +6,7 @@ namespace RoutingRules.Rules;
 /// <remarks>
 /// Devices are numbered by their position in the rig, links by theirs after all devices. A feed that arrives at several places is silenced by what silences
 /// all of them. On the way count the source's device, every device passed, the only links and switches of the networks between them, and what plays an
-/// output as long as it feeds one place.
+/// output; of several cables what all of them lead to.
 /// </remarks>
 internal sealed class LossMap(RuleContext context)
 {
@@ -61,7 +61,7 @@ internal sealed class LossMap(RuleContext context)
             }
         }
 
-        AddPlayers(needed, at);
+        needed.AddRange(Players(at, []));
         needed.Sort();
         for (var i = needed.Count - 1; i > 0; i--)
         {
@@ -125,15 +125,34 @@ internal sealed class LossMap(RuleContext context)
         return common;
     }
 
-    private void AddPlayers(List<int> needed, PointIndex at)
+    /// <summary>What plays a point, in ascending order: as far as it feeds one thing, and behind that what all ways that part there have in common.</summary>
+    private List<int> Players(PointIndex at, HashSet<PointIndex> passed)
     {
+        var players = new SortedSet<int>();
+        var fed = context.Fed(at);
+
         // What sits in a loop comes back to itself.
-        var start = at.Value;
-        for (var fed = context.Fed(at); fed.Length == 1 && fed[0] != start; fed = context.Fed(at))
+        while (passed.Add(at) && fed.Length == 1 && !passed.Contains(new PointIndex(fed[0])))
         {
             at = new PointIndex(fed[0]);
-            needed.Add(context.DeviceOf(at).Index);
+            players.Add(context.DeviceOf(at).Index);
+            fed = context.Fed(at);
         }
+
+        List<int>? common = null;
+        for (var i = 0; fed.Length > 1 && i < fed.Length; i++)
+        {
+            var next = new PointIndex(fed[i]);
+            if (!passed.Contains(next))
+            {
+                List<int> way = [context.DeviceOf(next).Index, .. Players(next, passed)];
+                way.Sort();
+                common = Intersect(common, way);
+            }
+        }
+
+        players.UnionWith(common ?? []);
+        return [.. players];
     }
 
     private int[] Between(int network, DeviceNode from, DeviceNode to)
