@@ -1,5 +1,3 @@
-using RoutingRules.Model;
-
 namespace RoutingRules.Reporting.Sheets;
 
 /// <summary>Lays out the lists that are read, not ticked: inputs, outputs, packs.</summary>
