@@ -81,7 +81,7 @@ public sealed class RoutingEngine
     public CheckResult Check(Show show, RuleObserver observer, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(observer);
-        return Checker.Check(Resolve(show), cancellation, observer);
+        return Checker.Check(Resolve(show), observer, cancellation);
     }
 
     /// <summary>Runs the rules on a resolved show.</summary>

@@ -1,6 +1,5 @@
 using System.Globalization;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment;

@@ -16,7 +16,10 @@ internal sealed class Checker(ProfileLibrary profiles, IReadOnlyList<ActiveRule>
     public CheckResult Check(Show show, CancellationToken cancellation = default) => Check(Resolve(show), cancellation);
 
     /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
-    public CheckResult Check(ResolvedShow show, CancellationToken cancellation = default, RuleObserver? observer = null) =>
+    public CheckResult Check(ResolvedShow show, CancellationToken cancellation = default) => Check(show, null, cancellation);
+
+    /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
+    public CheckResult Check(ResolvedShow show, RuleObserver? observer, CancellationToken cancellation = default) =>
         TwoReadings.Run(show, Profiles, Rules, RuleRunner.DefaultBudget, cancellation, observer);
 
     /// <summary>The same without rules, for shows that nobody gets to see.</summary>

@@ -81,7 +81,7 @@ public sealed class ContentForbidden : Rule<FeedNode>
             var loudspeakers = context.Address(run.Sink, run.Width);
             context.Report(
                 $"Feed '{feed.DisplayName}' ({feed.Model.Role}) sounds at the {(run.Width == 1 ? "loudspeaker" : "loudspeakers")} of {loudspeakers}, where no feed has it.",
-                OutputStray.Pointer(context, run.Sink),
+                Strays.Pointer(context, run.Sink),
                 Entity.Of("feed", feed.Model.Id),
                 Entity.Of("loudspeaker", loudspeakers),
                 Entity.Of("source", context.Address(run.Source, run.Width)));

@@ -60,7 +60,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
             var sources = context.Address(run.Source, run.Width);
             context.Report(
                 $"{outputs} {Wording.Verb(outputs, "carries", "carry")} {sources}, but no feed has {Wording.Verb(outputs, "it", "them")} there.",
-                Pointer(context, run.Sink),
+                Strays.Pointer(context, run.Sink),
                 Entity.Of("output", outputs),
                 Entity.Of("source", sources));
         }
@@ -85,33 +85,5 @@ public sealed class OutputStray : Rule<ResolvedShow>
                 string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
                 [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]);
         }
-    }
-
-    /// <summary>The route that brings the source there, else the stream, else the cable that leads on, else the device.</summary>
-    internal static string Pointer(RuleContext context, PointIndex output)
-    {
-        var stream = -1;
-        foreach (var point in context.Upward(output))
-        {
-            if (context.Via(point) == HopKind.Route)
-            {
-                return string.Create(CultureInfo.InvariantCulture, $"/patch/routes/{context.ViaIndex(point)}");
-            }
-
-            stream = context.Via(point) == HopKind.Stream ? context.ViaIndex(point) : stream;
-        }
-
-        foreach (var next in context.Fed(output))
-        {
-            var point = new PointIndex(next);
-            if (stream < 0 && context.Via(point) == HopKind.Cable)
-            {
-                return string.Create(CultureInfo.InvariantCulture, $"/rig/cables/{context.ViaIndex(point)}");
-            }
-        }
-
-        return stream >= 0
-            ? string.Create(CultureInfo.InvariantCulture, $"/patch/streams/{stream}")
-            : string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{context.DeviceOf(output).Index}");
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 
@@ -26,6 +27,34 @@ internal static class Strays
     /// feeds say what is there instead, and outputs that lead into somebody's ears with dangerous content, or to loudspeakers with talkback, click or comms, which have rules of their own.
     /// </summary>
     public static SinkRuns Find(RuleContext context) => context.Shared(static asking => new Found(Collect(asking))).Outputs;
+
+    /// <summary>The route that brings the source there, else the stream, else the cable that leads on, else the device.</summary>
+    public static string Pointer(RuleContext context, PointIndex output)
+    {
+        var stream = -1;
+        foreach (var point in context.Upward(output))
+        {
+            if (context.Via(point) == HopKind.Route)
+            {
+                return string.Create(CultureInfo.InvariantCulture, $"/patch/routes/{context.ViaIndex(point)}");
+            }
+
+            stream = context.Via(point) == HopKind.Stream ? context.ViaIndex(point) : stream;
+        }
+
+        foreach (var next in context.Fed(output))
+        {
+            var point = new PointIndex(next);
+            if (stream < 0 && context.Via(point) == HopKind.Cable)
+            {
+                return string.Create(CultureInfo.InvariantCulture, $"/rig/cables/{context.ViaIndex(point)}");
+            }
+        }
+
+        return stream >= 0
+            ? string.Create(CultureInfo.InvariantCulture, $"/patch/streams/{stream}")
+            : string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{context.DeviceOf(output).Index}");
+    }
 
     private static SinkRuns Collect(RuleContext context)
     {
