@@ -136,7 +136,7 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
     }
 
     private static void CheckPair(
-        RuleContext context, OnceOnly once, ConnectionState state, string what, PointRange from, PortKind fromKind, PointRange to, PortKind toKind, Place place)
+        RuleContext context, OnceOnly once, ConnectionState state, string what, PointRange from, PortKind fromKind, PointRange to, PortKind toKind, in Place place)
     {
         if (state is not (ConnectionState.WrongKind or ConnectionState.WrongDevice))
         {
@@ -174,7 +174,8 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
         foreach (var line in context.Lines)
         {
             var model = line.Model;
-            for (var i = 0; i < model.From.At.Count; i++)
+            var areInputs = model.From.Source is null && context.Demand(line).Allowed.Count == model.From.At.Count;
+            for (var i = 0; !areInputs && i < model.From.At.Count; i++)
             {
                 Look(context, once, model.From.At[i], kind => kind == PortKind.Input, "enters at an input", new Place(model, "/lines", line.Index, "/from/at", i));
             }
@@ -186,7 +187,10 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
 
             for (var i = 0; i < model.To.Count; i++)
             {
-                Look(context, once, model.To[i], TakesSignal, "ends at something that takes signal", new Place(model, "/lines", line.Index, "/to", i));
+                if (line.Sinks[i].IsNone || !TakesSignal(context.GroupOf(line.Sinks[i]).Kind))
+                {
+                    Look(context, once, model.To[i], TakesSignal, "ends at something that takes signal", new Place(model, "/lines", line.Index, "/to", i));
+                }
             }
         }
     }
@@ -195,7 +199,7 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
 
     private static bool TakesSignal(PortKind kind) => kind is not (PortKind.Source or PortKind.Network);
 
-    private static void Look(RuleContext context, OnceOnly once, PointRange at, Func<PortKind, bool> fits, string part, Place place)
+    private static void Look(RuleContext context, OnceOnly once, PointRange at, Func<PortKind, bool> fits, string part, in Place place)
     {
         if (context.Find(at, out var first) == ConnectionState.Connected && !fits(context.GroupOf(first).Kind))
         {

@@ -26,6 +26,11 @@ public sealed class InEarShared : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        if (EarFeeds.Of(context).Shared.Count == 0)
+        {
+            return;
+        }
+
         var ears = new Dictionary<int, List<FeedNode>>();
         foreach (var (point, feed) in Places(context))
         {
@@ -33,11 +38,6 @@ public sealed class InEarShared : Rule<ResolvedShow>
             {
                 (ears.TryGetValue(point.Value, out var known) ? known : ears[point.Value] = []).Add(feed);
             }
-        }
-
-        if (ears.Count == 0)
-        {
-            return;
         }
 
         // The lowest of the points they share, so that the order of feeds and entries does not matter.

@@ -54,7 +54,8 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         foreach (var demand in context.Demands)
         {
             var isGrave = demand.Feed is { } feed && (feed.Model.Role == FeedRole.Main || feed.Model.Role == FeedRole.InEar);
-            foreach (var run in demand.IsPinned ? demand.Allowed : [demand.Existing])
+            var existing = demand.Existing;
+            foreach (var run in demand.IsPinned ? demand.Allowed.AsSpan() : new ReadOnlySpan<PointIndex>(in existing))
             {
                 for (var position = 0; !run.IsNone && position < demand.Width; position++)
                 {

@@ -76,18 +76,11 @@ public sealed class RouteDangling : Rule<ResolvedShow>
             return true;
         }
 
-        var pending = new Stack<PointIndex>();
-        pending.Push(sink);
-        while (pending.TryPop(out var point))
+        foreach (var point in context.Downward(sink))
         {
             if (context.GroupOf(point).Kind == PortKind.Output && (intentions.IsCabled(point) || intentions.IsNamed(point)))
             {
                 return true;
-            }
-
-            foreach (var next in context.Fed(point))
-            {
-                pending.Push(new PointIndex(next));
             }
         }
 

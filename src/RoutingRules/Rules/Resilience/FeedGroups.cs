@@ -33,7 +33,9 @@ internal sealed class FeedGroups
     public bool IsMain => Feeds.TrueForAll(feed => feed.Model.Role == FeedRole.Main);
 
     /// <summary>The groups: sets by first appearance, then mains where they are not one set, then in-ear feeds.</summary>
-    public static List<FeedGroups> Of(RuleContext context)
+    public static List<FeedGroups> Of(RuleContext context) => context.Shared(Find);
+
+    private static List<FeedGroups> Find(RuleContext context)
     {
         var groups = new List<FeedGroups>();
         foreach (var (name, feeds) in FeedSets.Of(context))

@@ -13,6 +13,7 @@ internal sealed class LossMap(RuleContext context)
     private readonly int deviceCount = context.Devices.Count;
     private readonly Dictionary<int, NetworkCuts> cuts = [];
     private readonly Dictionary<(int Network, int From, int To), int[]> ways = [];
+    private readonly List<int> needed = [];
 
     /// <summary>Parts of the model it reads.</summary>
     public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Feeds | ModelSlices.Links;
@@ -38,10 +39,10 @@ internal sealed class LossMap(RuleContext context)
         return common;
     }
 
-    /// <summary>What a point needs to sound, in ascending order.</summary>
-    public List<int> Needed(PointIndex at)
+    /// <summary>What a point needs to sound, in ascending order. The list is used again at the next call.</summary>
+    private List<int> Needed(PointIndex at)
     {
-        var needed = new List<int>();
+        needed.Clear();
         foreach (var point in context.Upward(at))
         {
             needed.Add(context.DeviceOf(point).Index);
@@ -61,16 +62,18 @@ internal sealed class LossMap(RuleContext context)
             }
         }
 
-        AddPlayers(needed, at);
+        AddPlayers(at);
         needed.Sort();
-        for (var i = needed.Count - 1; i > 0; i--)
+        var kept = 0;
+        for (var i = 0; i < needed.Count; i++)
         {
-            if (needed[i] == needed[i - 1])
+            if (i == 0 || needed[i] != needed[i - 1])
             {
-                needed.RemoveAt(i);
+                needed[kept++] = needed[i];
             }
         }
 
+        needed.RemoveRange(kept, needed.Count - kept);
         return needed;
     }
 
@@ -95,20 +98,20 @@ internal sealed class LossMap(RuleContext context)
         return false;
     }
 
-    /// <summary>What two lists in ascending order share; the second when the first is null.</summary>
+    /// <summary>Leaves in a list in ascending order what another shares with it; a new list of all of the other when the first is null.</summary>
     public static List<int> Intersect(List<int>? one, List<int> other)
     {
         if (one is null)
         {
-            return other;
+            return [.. other];
         }
 
-        var common = new List<int>();
+        var kept = 0;
         for (int i = 0, j = 0; i < one.Count && j < other.Count;)
         {
             if (one[i] == other[j])
             {
-                common.Add(one[i]);
+                one[kept++] = one[i];
                 i++;
                 j++;
             }
@@ -122,10 +125,11 @@ internal sealed class LossMap(RuleContext context)
             }
         }
 
-        return common;
+        one.RemoveRange(kept, one.Count - kept);
+        return one;
     }
 
-    private void AddPlayers(List<int> needed, PointIndex at)
+    private void AddPlayers(PointIndex at)
     {
         // What sits in a loop comes back to itself.
         var start = at.Value;

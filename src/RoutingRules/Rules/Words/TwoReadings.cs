@@ -14,8 +14,8 @@ internal static class TwoReadings
     public static CheckResult Run(
         ResolvedShow show, ProfileLibrary profiles, IReadOnlyList<ActiveRule> rules, long budget, CancellationToken cancellation, RuleObserver? observer = null)
     {
-        var written = RuleRunner.Run(show, rules, budget, cancellation, observer);
         var words = ShowWords.Doubtful(show);
+        var written = RuleRunner.Run(show, rules, budget, cancellation, observer, words);
         if (words.Count == 0)
         {
             return written;
