@@ -63,6 +63,20 @@ internal static class EarDemands
         return demand.Allowed.Count > 0 ? FirstEnd(ends, demand.Allowed[0], demand.Width) : PointIndex.None;
     }
 
+    /// <summary>True when the signal of a run, or of one of its points, is heard.</summary>
+    public static bool IsHeard(EndPlaces ends, PointIndex run, int width)
+    {
+        for (var position = 0; position < width; position++)
+        {
+            if (ends.Contains(run + position))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     private static PointIndex FirstEnd(EndPlaces ends, PointIndex run, int width)
     {
         for (var position = 0; position < width; position++)

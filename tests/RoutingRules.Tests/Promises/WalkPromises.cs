@@ -1,6 +1,5 @@
 using FsCheck;
 using FsCheck.Xunit;
-using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Testing;
 

@@ -201,7 +201,7 @@ internal sealed class EarFeeds(RuleContext context)
     {
         var ofEars = new PointSet(context.PointCount);
         var ofOthers = new PointSet(context.PointCount);
-        foreach (var (point, feed) in InEarShared.Places(context))
+        foreach (var (point, feed) in FeedPoints.Of(context))
         {
             (feed.Model.Role == FeedRole.InEar ? ofEars : ofOthers).Add(point.Value);
         }

@@ -87,7 +87,7 @@ public sealed class LineOnTwoChannels : Rule<ResolvedShow>
             channels.Sort(StringComparer.Ordinal);
             var model = context.Lines[line];
             context.Report(
-                $"Line '{model.DisplayName}' is on {PlainText.List(channels, false)} too, which it does not name.",
+                $"Line '{model.DisplayName}' is on {Wording.Names(channels, false)} too, which it does not name.",
                 $"/lines/{line}/to",
                 [Entity.Of("line", model.Model.Id), Entity.Of("device", context.Devices[device].Id), .. channels.ConvertAll(channel => Entity.Of("channel", channel))]);
         }

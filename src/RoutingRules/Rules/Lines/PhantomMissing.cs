@@ -84,7 +84,7 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
             var device = context.Devices[index];
             context.ReportAs(
                 Severity.Warning,
-                $"{LineInputs.Names(lines)} {(lines.Distinct().Count() == 1 ? "needs" : "need")} phantom power at '{device.DisplayName}', and nothing is said about it at {PlainText.List(inputs, false)}.",
+                $"{LineInputs.Names(lines)} {(lines.Distinct().Count() == 1 ? "needs" : "need")} phantom power at '{device.DisplayName}', and nothing is said about it at {Wording.Names(inputs, false)}.",
                 $"/rig/devices/{index}",
                 [Entity.Of("device", device.Id), .. inputs.ConvertAll(input => Entity.Of("input", input))]);
         }

@@ -176,7 +176,7 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
 
         var reason = run.Tag switch
         {
-            Fed => $"{(names.Count == 1 ? "feed" : "feeds")} {PlainText.List(names)} {(names.Count == 1 ? "needs" : "need")} it",
+            Fed => $"{(names.Count == 1 ? "feed" : "feeds")} {Wording.Names(names)} {(names.Count == 1 ? "needs" : "need")} it",
             Cabled => "the output is cabled",
             _ => "it is labelled",
         };

@@ -62,7 +62,7 @@ public sealed class RouteDangling : Rule<ResolvedShow>
 
             var names = sinks.Merge(context).ConvertAll(sinkRun => context.Address(sinkRun.Sink, sinkRun.Width).ToString());
             context.Report(
-                $"{PlainText.List(names, false)} {(names.Count == 1 && !names[0].Contains('-', StringComparison.Ordinal) ? "is" : "are")} routed from an empty source: {silence.WhyEnd(run.Sink, run.Width)}.",
+                $"{Wording.Names(names, false)} {(names.Count == 1 && !names[0].Contains('-', StringComparison.Ordinal) ? "is" : "are")} routed from an empty source: {silence.WhyEnd(run.Sink, run.Width)}.",
                 new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer,
                 Entity.Of("end", context.Address(run.Sink, run.Width)));
         }

@@ -6,7 +6,7 @@ namespace RoutingRules.Rules;
 /// <remarks>
 /// Devices are numbered by their position in the rig, links by theirs after all devices. A feed that arrives at several places is silenced by what silences
 /// all of them. On the way count the source's device, every device passed, the only links and switches of the networks between them, and what plays an
-/// output as long as it feeds one place.
+/// output; of several cables what all of them lead to.
 /// </remarks>
 internal sealed class LossMap(RuleContext context)
 {
@@ -133,11 +133,35 @@ internal sealed class LossMap(RuleContext context)
     {
         // What sits in a loop comes back to itself.
         var start = at.Value;
-        for (var fed = context.Fed(at); fed.Length == 1 && fed[0] != start; fed = context.Fed(at))
+        var fed = context.Fed(at);
+        for (; fed.Length == 1 && fed[0] != start; fed = context.Fed(at))
         {
             at = new PointIndex(fed[0]);
             needed.Add(context.DeviceOf(at).Index);
         }
+
+        if (fed.Length > 1)
+        {
+            needed.AddRange(InCommon(at, [at]));
+        }
+    }
+
+    /// <summary>The devices, in ascending order, that all ways have in common which part behind a point.</summary>
+    private List<int> InCommon(PointIndex at, HashSet<PointIndex> passed)
+    {
+        List<int>? common = null;
+        foreach (var next in context.Fed(at))
+        {
+            var point = new PointIndex(next);
+            if (passed.Add(point))
+            {
+                List<int> way = [.. InCommon(point, passed), context.DeviceOf(point).Index];
+                way.Sort();
+                common = Intersect(common, way);
+            }
+        }
+
+        return common ?? [];
     }
 
     private int[] Between(int network, DeviceNode from, DeviceNode to)

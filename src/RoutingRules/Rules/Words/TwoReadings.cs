@@ -64,7 +64,7 @@ internal static class TwoReadings
     private static string Doubt(List<DoubtfulWord> words)
     {
         var first = words[0];
-        var others = words.Count == 1 ? "" : $", and {PlainText.List(words.ConvertAll(word => $"{word.Name} as '{word.Meant}'")[1..], quoted: false)}";
+        var others = words.Count == 1 ? "" : $", and {Wording.Names(words.ConvertAll(word => $"{word.Name} as '{word.Meant}'")[1..], quoted: false)}";
         return $"The {first.What} '{first.Word}' is no word the rules know. Read as '{first.Meant}'{others}";
     }
 }
