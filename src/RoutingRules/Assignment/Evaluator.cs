@@ -1,4 +1,5 @@
 using RoutingRules.Model;
+using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment;
 
@@ -216,7 +217,7 @@ internal sealed class Evaluator
                 }
 
                 var theirs = problem.Demands[separate.Other].Candidates[choices[separate.Other]].Device;
-                if ((separate.By == SeparationBy.Device && mine == theirs) || (separate.By == SeparationBy.Power && SharePower(mine, theirs)))
+                if (Apartness.Meet(separate.By, problem.Show.Devices[mine], problem.Show.Devices[theirs]))
                 {
                     return false;
                 }
@@ -224,22 +225,6 @@ internal sealed class Evaluator
         }
 
         return true;
-    }
-
-    private bool SharePower(int first, int second)
-    {
-        foreach (var supply in problem.Show.Devices[first].Model.Power)
-        {
-            foreach (var other in problem.Show.Devices[second].Model.Power)
-            {
-                if (supply == other)
-                {
-                    return true;
-                }
-            }
-        }
-
-        return false;
     }
 
     private bool KeepsLinksApart(int[] active, int[] choices, Wiring wiring)

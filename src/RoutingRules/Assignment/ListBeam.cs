@@ -330,16 +330,7 @@ internal sealed class ListBeam
 
             var other = problem.Demands[list.Demands[at]];
             ListProblem.AddSet(added, demand, option.Device, option.Number, other, place >> 16, place & 0xffff);
-            if ((place >> 16) == option.Device && demand.Separations.Exists(separate => separate.Other == other.Index && separate.By != Model.SeparationBy.Link))
-            {
-                return false;
-            }
-        }
-
-        for (var at = 0; at < list.Demands.Length && demand.Separations.Count > 0; at++)
-        {
-            if (list.Standing[at] >= 0 && list.DeviceOf(list.Demands[at], list.Standing[at]) == option.Device
-                && demand.Separations.Exists(separate => separate.Other == list.Demands[at] && separate.By != Model.SeparationBy.Link))
+            if (demand.Separations.Exists(separate => separate.Other == other.Index && list.Meet(separate.By, place >> 16, option.Device)))
             {
                 return false;
             }

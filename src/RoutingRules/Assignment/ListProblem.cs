@@ -1,3 +1,4 @@
+using RoutingRules.Model;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment;
@@ -105,6 +106,14 @@ internal sealed class ListProblem
     /// <summary>Position of a choice's device among those of the search.</summary>
     public int DeviceOf(int demand, int choice) => Local(devices, problem.Demands[demand].Candidates[choice].Device);
 
+    /// <summary>True when what stands on two devices of the search shares what it must not.</summary>
+    public bool Meet(SeparationBy by, int device, int other) => Apartness.Meet(by, problem.Show.Devices[devices[device]], problem.Show.Devices[devices[other]]);
+
+    /// <summary>True when two devices of the search hang on the same supplies, or no demand asks about supplies.</summary>
+    public bool HangAlike(int device, int other) =>
+        !Array.Exists(Demands, index => problem.Demands[index].Separations.Exists(separate => separate.By == SeparationBy.Power))
+        || problem.Show.Devices[devices[device]].Model.Power.ToHashSet().SetEquals(problem.Show.Devices[devices[other]].Model.Power);
+
     /// <summary>Writes the choices that lead to a last state.</summary>
     public void Read(ListState last, int[] choices)
     {
@@ -147,7 +156,7 @@ internal sealed class ListProblem
         foreach (var choice in part.Choices[Demands[at]])
         {
             var candidate = demand.Candidates[choice];
-            if (Array.Exists(candidate.Claims, taken.Contains) || IsFedByAnother(demand, candidate))
+            if (Array.Exists(candidate.Claims, taken.Contains) || IsFedByAnother(demand, candidate) || MeetsStanding(demand, candidate))
             {
                 continue;
             }
@@ -182,6 +191,10 @@ internal sealed class ListProblem
         return false;
     }
 
+    private bool MeetsStanding(Demand demand, Candidate candidate) => demand.Separations.Exists(separate =>
+        Array.IndexOf(Demands, separate.Other) is >= 0 and var at && Standing[at] >= 0
+        && Apartness.Meet(separate.By, problem.Show.Devices[candidate.Device], problem.Show.Devices[problem.Demands[separate.Other].Candidates[Standing[at]].Device]));
+
     private void NoteSender(Demand demand, Candidate candidate)
     {
         for (var position = 0; Sender(demand, candidate) >= 0 && position < demand.Node.Width; position++)
@@ -195,7 +208,7 @@ internal sealed class ListProblem
         var index = Demands[at];
         var demand = problem.Demands[index];
         var candidate = demand.Candidates[choice];
-        var (blocks, marks, added) = Use(demand, candidate);
+        var (blocks, marks, added) = Use(demand, candidate, candidate.Deliveries);
         return new ListOption
         {
             Choice = choice,
@@ -256,12 +269,19 @@ internal sealed class ListProblem
         }
     }
 
-    private (int[] Blocks, int[] Marks, (int Pool, int Amount)[] Pools) Use(Demand demand, Candidate candidate)
+    /// <summary>The deliveries that a demand makes however it stands where it does: a line that is plugged at several points may take another of them.</summary>
+    private Delivery[] Sure(Demand demand, Candidate standing)
+    {
+        var others = part.Choices[demand.Index].Select(choice => demand.Candidates[choice]).Where(other => other.First == standing.First && other.Failed == standing.Failed).ToArray();
+        return Array.FindAll(standing.Deliveries, delivery => Array.TrueForAll(others, other => other.Deliveries.Contains(delivery)));
+    }
+
+    private (int[] Blocks, int[] Marks, (int Pool, int Amount)[] Pools) Use(Demand demand, Candidate candidate, Delivery[] deliveries)
     {
         var blocks = new SortedDictionary<int, int>();
         var added = new List<(int Pool, int Amount)>();
         var seen = new HashSet<(int Source, int Receiver)>();
-        foreach (var delivery in candidate.Deliveries)
+        foreach (var delivery in deliveries)
         {
             // Two sinks of one device share a slot.
             if (!floor.IsCounted(delivery) || (demand.Node.Line is not null && !seen.Add((delivery.Source, delivery.Receiver))))
@@ -367,7 +387,9 @@ internal sealed class ListProblem
                 Start[6 + (int)ObjectiveLevel.Groups]++;
             }
 
-            var (blocks, marks, added) = Use(demand, candidate);
+            var sure = Sure(demand, candidate);
+            IsPlain &= sure.Length == candidate.Deliveries.Length;
+            var (blocks, marks, added) = Use(demand, candidate, mayShare ? sure : candidate.Deliveries);
             for (var i = 0; i < blocks.Length; i++)
             {
                 Touch(blocks[i], marks[i], demand.Node.Line is not null);

@@ -62,7 +62,7 @@ internal sealed class ListSymmetry
         {
             for (var other = 0; other < device && classes[device] < 0; other++)
             {
-                if (groupOf[device] >= 0 && groupOf[other] >= 0 && profiles[device].SequenceEqual(profiles[other]) && HaveEqualPools(device, other))
+                if (groupOf[device] >= 0 && groupOf[other] >= 0 && profiles[device].SequenceEqual(profiles[other]) && HaveEqualPools(device, other) && list.HangAlike(device, other))
                 {
                     classes[device] = classes[other] = other;
                 }

@@ -1,4 +1,4 @@
-using RoutingRules.Model;
+using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment;
 
@@ -120,8 +120,7 @@ internal sealed class PlacementTally
             }
 
             var theirs = problem.Demands[separate.Other].Candidates[Choices[separate.Other]].Device;
-            if ((separate.By == SeparationBy.Device && candidate.Device == theirs)
-                || (separate.By == SeparationBy.Power && problem.Show.Devices[candidate.Device].Model.Power.Intersect(problem.Show.Devices[theirs].Model.Power).Any()))
+            if (Apartness.Meet(separate.By, problem.Show.Devices[candidate.Device], problem.Show.Devices[theirs]))
             {
                 return false;
             }

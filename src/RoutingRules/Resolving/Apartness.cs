@@ -48,16 +48,30 @@ internal sealed class Apartness
         return true;
     }
 
-    private bool Share(SeparationBy by, DemandNode one, PointIndex at, DemandNode other, PointIndex otherAt)
+    /// <summary>True when what stands on two devices shares, by the devices alone, what it must not; links depend on streams.</summary>
+    public static bool Meet(SeparationBy by, DeviceNode device, DeviceNode other) => by switch
     {
-        var (device, otherDevice) = (show.Graph.DeviceOf(at), show.Graph.DeviceOf(otherAt));
-        return by switch
+        SeparationBy.Device => device == other,
+        SeparationBy.Power => SharePower(device.Model.Power, other.Model.Power),
+        _ => false,
+    };
+
+    private static bool SharePower(ValueList<Id<PowerSource>> one, ValueList<Id<PowerSource>> other)
+    {
+        foreach (var supply in one)
         {
-            SeparationBy.Device => device == otherDevice,
-            SeparationBy.Power => device.Model.Power.Any(power => otherDevice.Model.Power.Contains(power)),
-            _ => Links(one, at).Overlaps(Links(other, otherAt)),
-        };
+            if (other.Contains(supply))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
+
+    private bool Share(SeparationBy by, DemandNode one, PointIndex at, DemandNode other, PointIndex otherAt) => by == SeparationBy.Link
+        ? Links(one, at).Overlaps(Links(other, otherAt))
+        : Meet(by, show.Graph.DeviceOf(at), show.Graph.DeviceOf(otherAt));
 
     /// <summary>The links of the trees of all streams on the way to a run.</summary>
     private HashSet<int> Links(DemandNode demand, PointIndex at)

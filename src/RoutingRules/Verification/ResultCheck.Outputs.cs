@@ -89,12 +89,13 @@ internal sealed partial class ResultCheck
         return false;
     }
 
+    // What a receiver took already stays with it; one that takes a stream that stays anew chose to.
     private bool ComesInStayingStream(Chain chain)
     {
         for (var i = 0; i < chain.Steps.Count; i++)
         {
             if (chain.Steps[i].Kind == StepKind.Stream
-                && (Stays(result.Patch.Streams[chain.Steps[i].Stream]) || !facts.IsMentioned(chain.Points[i].Device)))
+                && ((Stays(result.Patch.Streams[chain.Steps[i].Stream]) && before.Listens(chain.Points[i])?.From == chain.Points[i + 1]) || !facts.IsMentioned(chain.Points[i].Device)))
             {
                 return true;
             }

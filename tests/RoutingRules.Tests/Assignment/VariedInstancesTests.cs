@@ -27,6 +27,27 @@ public class VariedInstancesTests
     [InlineData(9832)]
     public void What_nobody_placed_is_kept_away_from_loudspeakers_as_well(int seed) => Assert.Empty(TinyAgreement.Wrong(Engine, VariedInstances.Make(seed)));
 
+    // Two that must not share supplies on one device that names none, where one device saves blocks.
+    [Theory]
+    [InlineData(16257)]
+    [InlineData(17546)]
+    public void What_must_not_share_supplies_may_share_a_device_that_names_none(int seed) => Assert.Empty(TinyAgreement.Wrong(Engine, VariedInstances.Make(seed)));
+
+    [Fact]
+    public void A_line_that_stays_may_come_over_its_other_leg_where_that_saves_a_block() => Assert.Empty(TinyAgreement.Wrong(Engine, VariedInstances.Make(8823)));
+
+    [Fact]
+    public void Where_two_slots_carry_a_bus_a_feed_that_stays_keeps_the_one_it_had() => Assert.Empty(TinyAgreement.Wrong(Engine, VariedInstances.Make(12712)));
+
+    // A block that takes a stream that stays would sound at idle or reserved outputs what they sounded before from another stream.
+    [Theory]
+    [InlineData(11764)]
+    [InlineData(15354)]
+    [InlineData(18422)]
+    [InlineData(31604)]
+    [InlineData(39831)]
+    public void What_sounds_from_a_stream_that_stays_is_a_stray_where_nobody_took_it_before(int seed) => Assert.Empty(TinyAgreement.Wrong(Engine, VariedInstances.Make(seed)));
+
     [Fact]
     public void Varied_shows_cover_what_they_are_for()
     {

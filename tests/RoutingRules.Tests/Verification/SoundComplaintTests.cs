@@ -37,6 +37,21 @@ public class SoundComplaintTests
     }
 
     [Fact]
+    public void What_a_box_newly_takes_from_a_stream_that_stays_is_a_stray_even_if_it_sounded_there_before()
+    {
+        Route[] routes = [Route("desk/aux/1", "desk/transmit/1"), Route("desk/aux/2", "desk/transmit/2"), Route("desk/aux/1", "desk/transmit/5"), Route("desk/aux/2", "desk/transmit/6")];
+        var staying = Stream("s1", "desk/transmit/1-4", "other/receive/1-4") with { Keep = true };
+        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("other", SmallProfiles.Box)) with { Feeds = [Feed("a", FeedRole.Utility, "desk/aux/2", "box/out/2")] };
+        show = show.With([Route(null, "desk/transmit/3"), Route(null, "desk/transmit/4"), .. routes]);
+        var joined = staying with { To = [.. staying.To, new() { At = At("box/receive/1-4") }] };
+        var result = show.With(joined);
+
+        new Scene { Show = result, Result = result }.Place("a/1", "box/out/2").IsValid();
+        new Scene { Show = show.With(staying, Stream("s2", "desk/transmit/5-8", "box/receive/1-4")), Result = result }.Place("a/1", "box/out/2")
+            .ComplainsOnly("box/out/1 carries desk/aux/1, which no demand placed there; clear it or give the device another block.");
+    }
+
+    [Fact]
     public void A_reserved_output_is_silent() =>
         Scene.Paper(3).WithRoutes(Route("desk/aux/2", "desk/transmit/2")).Complains("box-r/out/2 is reserved and must be silent, but carries desk/aux/2.");
 

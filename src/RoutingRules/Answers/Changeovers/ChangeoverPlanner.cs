@@ -135,7 +135,7 @@ internal sealed class ChangeoverPlanner
     {
         var (side, index) = (shows.Before, shows.Before.Graph.Find(at));
         return side.Served(index) is not null || side.LineAt(index) is not null
-            || (!index.IsNone && (side.Graph.Via(index) == HopKind.Cable || FallbackWriter.Cabled(side.Graph, index) is not null));
+            || (!index.IsNone && (side.Graph.Via(index) == HopKind.Cable || FallbackWriter.IsCabled(side.Graph, index)));
     }
 
     private void TakeAll(IEnumerable<PlannedMove> moves)

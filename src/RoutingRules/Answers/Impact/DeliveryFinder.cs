@@ -12,7 +12,7 @@ internal static class DeliveryFinder
         foreach (var feed in show.Feeds)
         {
             feeds.TryAdd(feed.Model.Id, subjects.Count);
-            subjects.Add(new LossSubject { Feed = feed, Index = subjects.Count });
+            subjects.Add(new LossSubject { Feed = feed, Index = subjects.Count, IsInEar = EarDemands.IsInEar(show, feed) });
         }
 
         foreach (var subject in subjects)
@@ -45,18 +45,6 @@ internal static class DeliveryFinder
         }
     }
 
-    /// <summary>The point that plays what a point carries, as far as each feeds one other.</summary>
-    public static int Player(SignalGraph graph, int point)
-    {
-        var steps = 0;
-        for (var fed = graph.Fed(new PointIndex(point)); fed.Length == 1 && steps++ < graph.PointCount; fed = graph.Fed(new PointIndex(point)))
-        {
-            point = fed[0];
-        }
-
-        return point;
-    }
-
     private static bool AddFeed(FailureModel model, ResolvedShow show, DemandNode demand, List<Delivery> deliveries)
     {
         if (demand.Existing.IsNone)
@@ -70,18 +58,38 @@ internal static class DeliveryFinder
             at = first;
         }
 
-        var ends = new int[demand.Width];
+        var players = new List<(int Place, int End)>[demand.Width];
         for (var position = 0; position < demand.Width; position++)
         {
-            ends[position] = Player(show.Graph, at.Value + position);
-            if (model.IsSilent(ends[position]))
+            players[position] = Players.Of(show, at.Value + position);
+            if (players[position].Exists(player => model.IsSilent(player.End)))
             {
                 return false;
             }
         }
 
-        deliveries.Add(new Delivery { Demand = demand, Run = demand.Existing, At = show.Graph.Address(at, demand.Width), Ends = ends });
+        // Each cable of an output is a place of its own: one of them may fall silent alone.
+        var count = players.Max(found => found.Count);
+        for (var i = 0; i < count; i++)
+        {
+            var some = Array.ConvertAll(players, found => found[Math.Min(i, found.Count - 1)]);
+            deliveries.Add(new Delivery
+            {
+                Demand = demand,
+                Run = demand.Existing,
+                At = count > 1 && IsRun(show.Graph, some) ? show.Graph.Address(new PointIndex(some[0].Place), demand.Width) : show.Graph.Address(at, demand.Width),
+                Ends = Array.ConvertAll(some, player => player.End),
+                IsBranch = count > 1,
+            });
+        }
+
         return true;
+    }
+
+    private static bool IsRun(SignalGraph graph, (int Place, int End)[] some)
+    {
+        var group = graph.GroupOf(new PointIndex(some[0].Place));
+        return Enumerable.Range(0, some.Length).All(i => some[i].Place == some[0].Place + i && graph.GroupOf(new PointIndex(some[i].Place)) == group);
     }
 
     private static bool AddLine(FailureModel model, ResolvedShow show, DemandNode demand, List<Delivery> deliveries)

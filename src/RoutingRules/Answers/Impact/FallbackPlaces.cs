@@ -97,11 +97,14 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
         var devices = StandIns(demand).ToList();
         return demand.Feed is not { } feed || IsBackedUp(feed) ? [] : show.Demands
             .Where(other => other.Feed is { } yielding && !other.Existing.IsNone && !task.Demands.Contains(other) && other.Width == demand.Width
-                && yielding.Model.Priority > feed.Model.Priority && yielding.Model.Role != FeedRole.InEar && yielding.Model.BackupOf != feed.Model.Id
+                && yielding.Model.Priority > feed.Model.Priority && !IsHeardInEars(other) && yielding.Model.BackupOf != feed.Model.Id
                 && show.Graph.GroupOf(other.Existing).IsLineOutput && devices.Contains(show.Graph.DeviceOf(other.Existing))
                 && Enumerable.Range(0, other.Width).All(position => show.MarkOf(other.Existing + position) is null && !task.IsAtLost(other.Existing + position)))
             .OrderByDescending(other => other.Feed!.Model.Priority).ThenBy(other => devices.IndexOf(show.Graph.DeviceOf(other.Existing))).ThenByDescending(other => other.Index);
     }
+
+    private bool IsHeardInEars(DemandNode demand) =>
+        demand.Feed!.Model.Role == FeedRole.InEar || Enumerable.Range(0, demand.Width).Any(position => show.Ears.Contains(demand.Existing + position));
 
     /// <summary>Why there is no place for a demand that could be plugged elsewhere.</summary>
     /// <param name="demand">The demand.</param>
@@ -139,7 +142,7 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
             for (var i = 0; i < group.Count; i++)
             {
                 var at = device.First(group) + i;
-                var isHeld = isInput ? show.Graph.Via(at) == HopKind.Cable : FallbackWriter.Cabled(show.Graph, at) is not null;
+                var isHeld = isInput ? show.Graph.Via(at) == HopKind.Cable : FallbackWriter.IsCabled(show.Graph, at);
                 room += isHeld || show.DemandAt(at) is not null || show.MarkOf(at) is not null || task.IsAtLost(at) ? 0 : 1;
             }
         }
@@ -156,7 +159,7 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
             for (var first = 0; first + demand.Width <= group.Count; first++)
             {
                 var run = device.First(group) + first;
-                if (Enumerable.Range(0, demand.Width).Any(position => FallbackWriter.Cabled(show.Graph, run + position) is not null))
+                if (Enumerable.Range(0, demand.Width).Any(position => FallbackWriter.IsCabled(show.Graph, run + position)))
                 {
                     yield return new Placement { Demand = demand.Key, At = show.Graph.Address(run, demand.Width) };
                 }

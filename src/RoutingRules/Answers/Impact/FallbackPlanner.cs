@@ -28,6 +28,7 @@ internal sealed class FallbackPlanner
     private readonly RoutingEngine bare;
     private readonly FailureModel model;
     private readonly ResolvedShow show;
+    private readonly FallbackEars ears;
     private readonly ImpactOptions options;
     private readonly CancellationToken cancellation;
     private readonly Dictionary<string, int> rankOf = new(StringComparer.Ordinal);
@@ -43,6 +44,7 @@ internal sealed class FallbackPlanner
         this.cancellation = cancellation;
         bare = engine.WithoutRules();
         show = model.Show;
+        ears = new FallbackEars(show);
         unserved = [.. show.Demands.Where(demand => demand.Existing.IsNone).Select(demand => demand.Key)];
         foreach (var demand in show.Demands)
         {
@@ -74,7 +76,7 @@ internal sealed class FallbackPlanner
         var hopeless = task.Demands.Where(task.IsHopeless).Select(demand => demand.Key).ToHashSet(StringComparer.Ordinal);
         if (hopeless.Count == task.Demands.Count)
         {
-            return new FallbackPlan { Steps = [], Recovered = [], Unrecovered = task.Nothing(null, [.. task.Demands.SelectMany(demand => task.SilencedOf(demand).Select(delivery => Lost(delivery, task.Reason(delivery)!)))]) };
+            return new FallbackPlan { Steps = [], Recovered = [], Unrecovered = task.Nothing(null, task.Demands.SelectMany(task.SilencedOf).Concat(task.Beyond).Select(delivery => task.Unrecovered(delivery, ""))) };
         }
 
         var attempt = Attempt(task, hopeless);
@@ -88,9 +90,6 @@ internal sealed class FallbackPlanner
         return Verify(task, attempt);
     }
 
-    private static UnrecoveredDemand Lost(Delivery delivery, string reason) =>
-        new() { Demand = delivery.Demand.Key, Sink = delivery.Sink < 0 ? null : delivery.At, Reason = reason };
-
     private FallbackAttempt Attempt(FallbackTask task, HashSet<string> leftOut)
     {
         var usual = options.Assignment ?? new AssignmentOptions();
@@ -98,6 +97,7 @@ internal sealed class FallbackPlanner
         {
             Without = usual.Without.Concat(task.Without).ToValueList(),
             LeaveOut = usual.LeaveOut.Concat(unserved).Concat(leftOut).Distinct().ToValueList(),
+            Avoid = usual.Avoid.Concat(task.Demands.SelectMany(ears.Forbidden)).ToValueList(),
             KeepUnlisted = true,
             ExplainUnplaced = false,
             Spares = 0,
@@ -204,13 +204,11 @@ internal sealed class FallbackPlanner
             var isBack = false;
             foreach (var delivery in task.SilencedOf(demand))
             {
-                var isHere = to is { } place && Arrives(simulation, lost, task, delivery, place, steps);
+                var isHere = to is { } place && FallbackTrace.Arrives(simulation, lost, task, delivery, place, steps);
                 isBack |= isHere;
                 if (!isHere)
                 {
-                    unrecovered.Add(Lost(
-                        delivery,
-                        task.Reason(delivery) ?? attempt.Reason(demand)));
+                    unrecovered.Add(task.Unrecovered(delivery, Reason(attempt, demand)));
                 }
             }
 
@@ -220,11 +218,17 @@ internal sealed class FallbackPlanner
             }
         }
 
-        var broken = Broken(task, attempt, simulation, lost);
-        return broken is not null || recovered.Count == 0
-            ? new FallbackPlan { Steps = [], Recovered = [], Unrecovered = task.Nothing(broken, unrecovered) }
+        unrecovered.AddRange(task.Beyond.Select(delivery => task.Unrecovered(delivery, "")));
+        var harm = Broken(task, attempt, simulation, lost) is { } broken ? $"disturb '{broken}', which goes on"
+            : ears.Unsafe(simulation.Show) is { } danger ? $"bring {danger} into somebody's ears"
+            : null;
+        return harm is not null || recovered.Count == 0
+            ? new FallbackPlan { Steps = [], Recovered = [], Unrecovered = task.Nothing(harm, unrecovered) }
             : new FallbackPlan { Steps = steps, Recovered = recovered.ToValueList(), Unrecovered = unrecovered.ToValueList(), Displaced = Displaced(attempt), NewErrors = NewErrors(Settled(done, attempt)) };
     }
+
+    private string Reason(FallbackAttempt attempt, DemandNode demand) =>
+        attempt.IsPlaced(demand) || ears.Forbidden(demand).Count == 0 ? attempt.Reason(demand) : $"{attempt.Reason(demand)} {FallbackEars.Reason(demand.Feed!)}";
 
     private ValueList<DisplacedDemand> Displaced(FallbackAttempt attempt) => attempt.Displaced.Select(entry => new DisplacedDemand
     {
@@ -235,29 +239,6 @@ internal sealed class FallbackPlanner
 
     private static bool Holds(PointRange range, PointRange part) =>
         range.Device == part.Device && range.Group == part.Group && part.First >= range.First && part.Last <= range.Last;
-
-    /// <summary>True when the signal of a delivery is there after the steps.</summary>
-    private static bool Arrives(FailureModel simulation, LossSet lost, FallbackTask task, Delivery delivery, PointRange place, ValueList<FallbackStep> steps)
-    {
-        var graph = simulation.Show.Graph;
-        graph.Find(place, out var run);
-        var demand = delivery.Demand;
-        for (var position = 0; position < demand.Width; position++)
-        {
-            // A feed must come out at its new place and, where a cable went with it or nothing moved, at what played it before.
-            var source = demand.Feed is null ? run + position : demand.Feed.Source + position;
-            var end = demand.Feed is null || run == demand.Existing || steps.Any(step => step.Demand == demand.Key && !step.CableTo.IsEmpty)
-                ? delivery.Ends[position]
-                : DeliveryFinder.Player(graph, run.Value + position);
-            if (source.IsNone || !simulation.Sounds(end, lost) || !ExistingPlacements.IsFedBy(graph, end, source.Value)
-                || (demand.Feed is not null && !ExistingPlacements.IsFedBy(graph, end, run.Value + position)))
-            {
-                return false;
-            }
-        }
-
-        return !task.IsAtLost(run);
-    }
 
     /// <summary>The first demand that went on before the steps and does not after them; null when there is none.</summary>
     private string? Broken(FallbackTask task, FallbackAttempt attempt, FailureModel simulation, LossSet lost)

@@ -20,7 +20,7 @@ public sealed record FallbackStep
     /// <summary>Where it is plugged now.</summary>
     public PointRange? To { get; init; }
 
-    /// <summary>The inputs at the other end of the cable that moves, point by point; empty for what the rig shows no cable for.</summary>
+    /// <summary>The inputs at the other ends of all cables that move, point by point; empty for what the rig shows no cable for.</summary>
     public ValueList<Point> CableTo { get; init; }
 
     /// <summary>True when the new place has a cable of its own over which the document wants it heard, so that nothing has to be plugged.</summary>

@@ -87,20 +87,20 @@ internal static class FallbackSteps
     private static Route Part(Route route, int from, int end) =>
         route with { From = route.From is { } source && source.Width == route.To.Width ? Part(source, from, end) : route.From, To = Part(route.To, from, end) };
 
+    /// <summary>Plugs every cable that moves at the new place: at the position at which it was.</summary>
     private static void MoveCables(List<Cable> cables, FallbackStep step)
     {
-        for (var position = 0; position < step.CableTo.Count; position++)
+        foreach (var sink in step.CableTo)
         {
-            var sink = step.CableTo[position];
-            var at = cables.FindIndex(cable => Holds(cable.To, sink));
-            var moved = new Cable { From = Single(step.To!.Value, position), To = new PointRange(sink.Device, sink.Group, sink.Number, sink.Number) };
+            var from = step.From!.Value;
+            var at = cables.FindIndex(cable => Holds(cable.To, sink) && Holds(from, new Point(cable.From.Device, cable.From.Group, cable.From.First + sink.Number - cable.To.First)));
             if (at >= 0)
             {
-                moved = moved with { Way = cables[at].Way };
-                Split(cables, at, sink.Number - cables[at].To.First);
+                var cable = cables[at];
+                var within = sink.Number - cable.To.First;
+                Split(cables, at, within);
+                cables.Add(cable with { From = Single(step.To!.Value, cable.From.First + within - from.First), To = new PointRange(sink.Device, sink.Group, sink.Number, sink.Number) });
             }
-
-            cables.Add(moved);
         }
     }
 

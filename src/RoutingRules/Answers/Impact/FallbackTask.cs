@@ -10,6 +10,7 @@ internal sealed class FallbackTask
     private readonly ResolvedShow show;
     private readonly HashSet<int> silenced;
     private readonly HashSet<int> points;
+    private readonly HashSet<DemandNode> living;
     private readonly Dictionary<string, List<Delivery>> silencedOf = new(StringComparer.Ordinal);
 
     public FallbackTask(FailureModel model, LossSet lost, HashSet<int> silenced, Dictionary<string, int> rankOf)
@@ -19,8 +20,16 @@ internal sealed class FallbackTask
         show = model.Show;
         Lost = lost;
         points = [.. lost.Points];
+        living = model.Deliveries.Where((delivery, i) => delivery.Demand.Feed is not null && !silenced.Contains(i)).Select(delivery => delivery.Demand).ToHashSet();
         foreach (var delivery in silenced.Order().Select(index => model.Deliveries[index]))
         {
+            // What still plays over another cable stays where it is.
+            if (living.Contains(delivery.Demand))
+            {
+                Beyond.Add(delivery);
+                continue;
+            }
+
             if (!silencedOf.TryGetValue(delivery.Demand.Key, out var list))
             {
                 silencedOf.Add(delivery.Demand.Key, list = []);
@@ -34,6 +43,9 @@ internal sealed class FallbackTask
     }
 
     public LossSet Lost { get; }
+
+    /// <summary>What it silences behind one cable of an output while another goes on: nothing to place anew.</summary>
+    public List<Delivery> Beyond { get; } = [];
 
     /// <summary>The demands it silences somewhere, the most important first.</summary>
     public List<DemandNode> Demands { get; } = [];
@@ -55,7 +67,12 @@ internal sealed class FallbackTask
 
             foreach (var cable in show.Cables.Where(cable => Lost.Cables[cable.Index] && !Lost.Devices[show.Graph.DeviceOf(cable.From).Index]))
             {
-                yield return cable.Model.From.ToString();
+                // An output at which something goes on over another cable stays in use.
+                var outputs = Enumerable.Range(0, cable.Model.From.Width).Where(i => show.DemandAt(cable.From + i) is not { } at || !living.Contains(at)).ToList();
+                foreach (var name in outputs.Count == cable.Model.From.Width ? [cable.Model.From.ToString()] : outputs.Select(i => cable.Model.From[i].ToString()))
+                {
+                    yield return name;
+                }
             }
 
             foreach (var point in points.Order())
@@ -166,36 +183,19 @@ internal sealed class FallbackTask
         return ValueList.Create<Destination>(to);
     }
 
-    private bool Plays(PointIndex run, int width)
+    private bool Plays(PointIndex run, int width) => Enumerable.Range(0, width).All(position => Plays((run + position).Value, []));
+
+    /// <summary>True when something is left that plays a point, over any of its cables.</summary>
+    private bool Plays(int point, HashSet<int> passed)
     {
-        for (var position = 0; position < width; position++)
+        if (IsAtLost(new PointIndex(point)))
         {
-            var at = run.Value + position;
-            var steps = 0;
-            for (var next = show.Graph.Fed(new PointIndex(at)); !IsAtLost(new PointIndex(at)); next = show.Graph.Fed(new PointIndex(at)))
-            {
-                if (next.Length != 1 || steps++ > show.Graph.PointCount)
-                {
-                    at = -1;
-                    break;
-                }
-
-                var index = new PointIndex(next[0]);
-                if (show.Graph.Via(index) == HopKind.Cable && Lost.Cables[show.Graph.ViaIndex(index)])
-                {
-                    return false;
-                }
-
-                at = next[0];
-            }
-
-            if (at >= 0)
-            {
-                return false;
-            }
+            return false;
         }
 
-        return true;
+        var fed = show.Graph.Fed(new PointIndex(point)).ToArray();
+        return fed.Length == 0 || !passed.Add(point) || Array.Exists(fed, next =>
+            !(show.Graph.Via(new PointIndex(next)) == HopKind.Cable && Lost.Cables[show.Graph.ViaIndex(new PointIndex(next))]) && Plays(next, passed));
     }
 
     /// <summary>True when something of the demand can be plugged at another point: it is plugged at all, its source lives, and so does what it plays through.</summary>
@@ -247,12 +247,13 @@ internal sealed class FallbackTask
     }
 
     /// <summary>The account of a plan that brings nothing back.</summary>
-    public ValueList<UnrecoveredDemand> Nothing(string? broken, List<UnrecoveredDemand> known) => broken is null
+    /// <param name="harm">What every patch found would do; null when that is not why.</param>
+    /// <param name="known">What is known to stay silent, when that is why.</param>
+    public ValueList<UnrecoveredDemand> Nothing(string? harm, IEnumerable<UnrecoveredDemand> known) => harm is null
         ? known.ToValueList()
-        : Demands.SelectMany(SilencedOf).Select(delivery => new UnrecoveredDemand
-        {
-            Demand = delivery.Demand.Key,
-            Sink = delivery.Sink < 0 ? null : delivery.At,
-            Reason = Reason(delivery) ?? $"Every patch found for it would disturb '{broken}', which goes on.",
-        }).ToValueList();
+        : Demands.SelectMany(SilencedOf).Concat(Beyond).Select(delivery => Unrecovered(delivery, $"Every patch found for it would {harm}.")).ToValueList();
+
+    /// <summary>What stays silent, with what no patch could change, or else another reason.</summary>
+    public UnrecoveredDemand Unrecovered(Delivery delivery, string otherwise) =>
+        new() { Demand = delivery.Demand.Key, Sink = delivery.Sink < 0 && !delivery.IsBranch ? null : delivery.At, Reason = Reason(delivery) ?? otherwise };
 }

@@ -12,7 +12,7 @@ internal static class FallbackWriter
         var steps = new List<FallbackStep>(attempt.Displaced.Select(entry => Pull(before, entry.Demand)));
         foreach (var demand in task.Demands.Where(attempt.IsMoved))
         {
-            steps.Add(Replug(before, demand, attempt));
+            steps.Add(Replug(before, demand, task, attempt));
         }
 
         steps.AddRange(Streams(before, after, task));
@@ -20,19 +20,12 @@ internal static class FallbackWriter
         return steps.ToValueList();
     }
 
-    /// <summary>The input that an output's cable leads to; null when the rig shows none.</summary>
-    public static Point? Cabled(SignalGraph graph, PointIndex output)
-    {
-        foreach (var fed in graph.Fed(output))
-        {
-            if (graph.Via(new PointIndex(fed)) == HopKind.Cable)
-            {
-                return graph.Address(new PointIndex(fed));
-            }
-        }
+    /// <summary>True for an output with any cable in it.</summary>
+    public static bool IsCabled(SignalGraph graph, PointIndex output) => Cabled(graph, output).Any();
 
-        return null;
-    }
+    /// <summary>The inputs that all cables of an output lead to, in rig order.</summary>
+    private static IEnumerable<PointIndex> Cabled(SignalGraph graph, PointIndex output) =>
+        graph.Fed(output).ToArray().Select(fed => new PointIndex(fed)).Where(fed => graph.Via(fed) == HopKind.Cable);
 
     private static FallbackStep Pull(ResolvedShow before, DemandNode demand) => new()
     {
@@ -40,21 +33,22 @@ internal static class FallbackWriter
         Device = before.Graph.DeviceOf(demand.Existing).Id,
         Demand = demand.Key,
         From = before.Graph.Address(demand.Existing, demand.Width),
-        CableTo = Enumerable.Range(0, demand.Width).Select(position => Cabled(before.Graph, demand.Existing + position)).OfType<Point>().ToValueList(),
+        CableTo = Enumerable.Range(0, demand.Width).SelectMany(position => Cabled(before.Graph, demand.Existing + position)).Select(sink => before.Graph.Address(sink)).ToValueList(),
     };
 
-    private static FallbackStep Replug(ResolvedShow before, DemandNode demand, FallbackAttempt attempt)
+    private static FallbackStep Replug(ResolvedShow before, DemandNode demand, FallbackTask task, FallbackAttempt attempt)
     {
         var to = attempt.PlaceOf(demand)!.Value;
         before.Graph.Find(to, out var run);
         var cables = new List<Point>();
+        var isWhole = true;
         for (var position = 0; demand.Feed is not null && position < demand.Width; position++)
         {
             // A place that has a cable of its own is where the document wants it heard; then none is moved.
-            if (Cabled(before.Graph, demand.Existing + position) is { } sink && (Cabled(before.Graph, run + position) is null || attempt.IsGivenUp(run + position)))
-            {
-                cables.Add(sink);
-            }
+            var isTaken = IsCabled(before.Graph, run + position) && !attempt.IsGivenUp(run + position);
+            var moving = Cabled(before.Graph, demand.Existing + position).Where(sink => !IsLost(before, task, sink.Value) && !task.Lost.Cables[before.Graph.ViaIndex(sink)]).ToList();
+            isWhole &= !isTaken && moving.Count > 0;
+            cables.AddRange(moving.Select(sink => before.Graph.Address(sink)));
         }
 
         return new FallbackStep
@@ -64,8 +58,8 @@ internal static class FallbackWriter
             Demand = demand.Key,
             From = before.Graph.Address(demand.Existing, demand.Width),
             To = to,
-            CableTo = cables.Count == demand.Width ? cables.ToValueList() : [],
-            HasOwnCable = demand.Feed is not null && Cabled(before.Graph, run) is not null && !attempt.IsGivenUp(run),
+            CableTo = isWhole ? cables.ToValueList() : [],
+            HasOwnCable = demand.Feed is not null && IsCabled(before.Graph, run) && !attempt.IsGivenUp(run),
             IsElsewhere = attempt.IsElsewhere(demand),
         };
     }

@@ -208,6 +208,7 @@ internal sealed class ImpactBuilder
             Subject = subject.Id,
             Name = subject.Name,
             Role = subject.Feed?.Model.Role,
+            IsInEar = subject.IsInEar,
             Priority = subject.Priority,
             Person = subject.Feed?.Model.Person,
             Fate = remains.Count > 0 ? LossFate.Partly : backups.Count > 0 ? LossFate.BackedUp : LossFate.Lost,
@@ -227,9 +228,8 @@ internal sealed class ImpactBuilder
             groups.Add(($"set '{set.Key}'", [.. set]));
         }
 
-        foreach (var (role, title) in new[] { (FeedRole.Main, "all mains"), (FeedRole.InEar, "all in-ear feeds") })
+        foreach (var (feeds, title) in new[] { (arriving.FindAll(subject => subject.IsMain), "all mains"), (arriving.FindAll(subject => subject.IsInEar), "all in-ear feeds") })
         {
-            var feeds = arriving.FindAll(subject => subject.Feed!.Model.Role == role);
             if (!groups.Exists(group => group.Feeds.Count == feeds.Count && group.Feeds.TrueForAll(feeds.Contains)))
             {
                 groups.Add((title, feeds));
@@ -299,7 +299,7 @@ internal sealed class ImpactBuilder
         {
             var isFeed = subject.Role is not null;
             var isLost = subject.Fate == LossFate.Lost;
-            weight[0] += isLost && (subject.Role == FeedRole.InEar || subject.Role == FeedRole.Main) ? 1 : 0;
+            weight[0] += isLost && (subject.IsInEar || subject.Role == FeedRole.Main) ? 1 : 0;
             weight[1] += isFeed && isLost ? 1 : 0;
             weight[2] += isFeed && subject.Fate == LossFate.Partly ? 1 : 0;
             weight[3] += !isFeed && isLost ? 1 : 0;

@@ -24,14 +24,17 @@ internal sealed class LossSubject
 
     public Priority Priority => Feed?.Model.Priority ?? Line!.Model.Priority;
 
-    public bool IsInEarOrMain => Feed is { } feed && (feed.Model.Role == FeedRole.InEar || feed.Model.Role == FeedRole.Main);
+    /// <summary>True for a feed that ends in somebody's ears, whatever its role says.</summary>
+    public bool IsInEar { get; init; }
 
-    public bool IsProtected => Feed is not null && (Priority <= Priority.High || IsInEarOrMain);
+    public bool IsMain => Feed is { } feed && feed.Model.Role == FeedRole.Main;
+
+    public bool IsProtected => Feed is not null && (Priority <= Priority.High || IsMain || IsInEar);
 
     /// <summary>Smaller matters more: in-ear feeds, mains, other feeds by priority, lines by priority.</summary>
     public int Rank =>
-        Feed is not { } feed ? 10 + (int)Priority
-        : feed.Model.Role == FeedRole.InEar ? 0
-        : feed.Model.Role == FeedRole.Main ? 1
+        Feed is null ? 10 + (int)Priority
+        : IsInEar ? 0
+        : IsMain ? 1
         : 2 + (int)Priority;
 }

@@ -14,11 +14,14 @@ public sealed record LostSubject
     /// <summary>What the feed is for; null for a line.</summary>
     public FeedRole? Role { get; init; }
 
+    /// <summary>True for a feed that ends in somebody's ears, whatever its role says.</summary>
+    public bool IsInEar { get; init; }
+
     /// <summary>How much it matters.</summary>
     public required Priority Priority { get; init; }
 
     /// <summary>True for a feed that is critical, of high priority, a main or an in-ear feed.</summary>
-    public bool IsProtected => Role is { } role && (Priority <= Priority.High || role == FeedRole.Main || role == FeedRole.InEar);
+    public bool IsProtected => Role is { } role && (Priority <= Priority.High || role == FeedRole.Main || IsInEar);
 
     /// <summary>Who listens to it; null when the document does not say.</summary>
     public string? Person { get; init; }

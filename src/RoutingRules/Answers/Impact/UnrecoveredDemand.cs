@@ -8,7 +8,7 @@ public sealed record UnrecoveredDemand
     /// <summary>The demand.</summary>
     public required string Demand { get; init; }
 
-    /// <summary>The sink of a line that stays silent; null when it is all of the demand.</summary>
+    /// <summary>The sink of a line that stays silent, or what one of several cables of an output leads to; null when it is all of the demand.</summary>
     public PointRange? Sink { get; init; }
 
     /// <summary>Why, for a person.</summary>

@@ -51,6 +51,7 @@ internal static class ImpactShape
         Must("name", Text, "What people call it."),
         May("role", Text, "What a feed is for."),
         Must("priority", Words("subjectPriority", "critical", "high", "normal", "low"), "How much it matters."),
+        May("inEar", new BoolKind(), "True for a feed that ends in somebody's ears, whatever its role says; left out for all others."),
         Must("protected", new BoolKind(), "True for a feed that is critical, of high priority, a main or an in-ear feed."),
         May("person", Text, "Who listens to it."),
         Must("fate", Words("lossFate", "lost", "backed-up", "partly"), "What becomes of it."),

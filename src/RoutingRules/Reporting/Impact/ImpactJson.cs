@@ -85,6 +85,11 @@ public static class ImpactJson
         json.WriteString("id", JsonReport.Whole(subject.Subject));
         json.WriteString("name", JsonReport.Whole(subject.Name));
         WriteOptional(json, "role", subject.Role?.Value);
+        if (subject.IsInEar)
+        {
+            json.WriteBoolean("inEar", true);
+        }
+
         json.WriteString("priority", subject.Priority switch
         {
             Priority.Critical => "critical",

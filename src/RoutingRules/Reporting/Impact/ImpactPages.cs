@@ -98,7 +98,7 @@ internal sealed class ImpactPages
                 [
                     PageLayout.Cell((++rank).ToString(CultureInfo.InvariantCulture)),
                     [new PageLine(ImpactWords.Things(loss.Lost), PageLineStyle.Strong)],
-                    PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.Role == FeedRole.InEar || subject.Role == FeedRole.Main)),
+                    PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.IsInEar || subject.Role == FeedRole.Main)),
                     PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.Role is not null)),
                     PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.Role is null)),
                     PageLayout.Cell([.. ImpactWords.Short(loss)]),
@@ -186,8 +186,8 @@ internal sealed class ImpactPages
             page.Facts.Add($"Mind: {string.Join(" ", plan.NewErrors)}");
         }
 
-        AddSteps(page, plan);
-        AddChecks(page, plan);
+        AddSteps(page, loss, plan);
+        AddChecks(page, loss, plan);
         AddSilent(page, plan);
         return page;
     }
@@ -213,7 +213,7 @@ internal sealed class ImpactPages
         return table;
     }
 
-    private void AddSteps(Page page, FallbackPlan plan)
+    private void AddSteps(Page page, LossImpact loss, FallbackPlan plan)
     {
         var plug = new PageTable { Title = "Pull these, plug there", Columns = [("Plug at", 20), ("What", 28), ("Pull from", 18), ("Mind", 28), ("Done", 6)], HasBigFirst = true };
         var load = new PageTable { Title = "Load", Columns = [("Device", 25), ("What", 69), ("Done", 6)] };
@@ -221,7 +221,7 @@ internal sealed class ImpactPages
         {
             if (step.Kind is FallbackStepKind.Replug or FallbackStepKind.Pull)
             {
-                plug.Rows.Add(step.Kind == FallbackStepKind.Pull ? Pull(step) : Plug(step));
+                plug.Rows.Add(step.Kind == FallbackStepKind.Pull ? Pull(step) : Plug(step, IsInEar(loss, step.Demand)));
             }
             else
             {
@@ -249,7 +249,7 @@ internal sealed class ImpactPages
         };
     }
 
-    private PageRow Plug(FallbackStep step)
+    private PageRow Plug(FallbackStep step, bool isInEar)
     {
         var to = step.To!.Value;
         var cable = step.HasOwnCable ? "Its cable is there already: pull nothing."
@@ -266,7 +266,7 @@ internal sealed class ImpactPages
             Cells =
             [
                 [new PageLine($"{to.Group} {to.Numbers}", PageLineStyle.Strong), .. PageLayout.Cell(words.Device(to.Device))],
-                [new PageLine(words.Demand(step.Demand!), PageLineStyle.Strong), .. PageLayout.Cell(cable), .. IsInEar(step.Demand) ? [new PageLine("IN-EAR", PageLineStyle.Mark)] : Array.Empty<PageLine>()],
+                [new PageLine(words.Demand(step.Demand!), PageLineStyle.Strong), .. PageLayout.Cell(cable), .. isInEar ? [new PageLine("IN-EAR", PageLineStyle.Mark)] : Array.Empty<PageLine>()],
                 PageLayout.Cell(step.HasOwnCable ? "" : $"{step.From!.Value.Group} {step.From.Value.Numbers}", step.HasOwnCable ? "" : words.Device(step.From!.Value.Device)),
                 PageLayout.Cell(phantom, step.IsElsewhere ? "Not where the document wants it: a longer cable may be needed." : null),
                 PageLayout.Tick(""),
@@ -274,7 +274,9 @@ internal sealed class ImpactPages
         };
     }
 
-    private bool IsInEar(string? demand) => words.Feed(demand)?.Role == FeedRole.InEar;
+    /// <summary>True for a demand of a feed that the loss silences in somebody's ears.</summary>
+    private bool IsInEar(LossImpact loss, string? demand) =>
+        words.Feed(demand) is { } feed && loss.Subjects.Any(subject => subject.IsInEar && subject.Subject == feed.Id.Value);
 
     private static string Load(FallbackStep step)
     {
@@ -288,13 +290,13 @@ internal sealed class ImpactPages
             : $"take stream {step.StreamId} away";
     }
 
-    private void AddChecks(Page page, FallbackPlan plan)
+    private void AddChecks(Page page, LossImpact loss, FallbackPlan plan)
     {
         var table = new PageTable { Title = "Then check, in this order, one at a time", Columns = [("What", 27), ("Where", 24), ("How", 43), ("Done", 6)] };
         foreach (var recovered in plan.Recovered)
         {
             var how = words.Feed(recovered.Demand) is { } feed
-                ? SheetWords.How(feed.Role, feed.Person, feed.Limiter)
+                ? SheetWords.How(IsInEar(loss, recovered.Demand) ? FeedRole.InEar : feed.Role, feed.Person, feed.Limiter)
                 : $"Scratch or speak at it; it shows {words.Line(recovered.Demand)?.To.Select(at => $"at {at}").FirstOrDefault() ?? "at its channel"}.";
             table.Rows.Add(new PageRow
             {

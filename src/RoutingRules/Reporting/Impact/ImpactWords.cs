@@ -111,7 +111,7 @@ internal sealed class ImpactWords
     public static List<(string Title, List<LostSubject> Subjects)> Groups(LossImpact loss) =>
     [
         .. loss.Subjects
-            .GroupBy(subject => subject.Role is not { } role ? "Lines" : role == FeedRole.InEar ? "In-ear" : role == FeedRole.Main ? "Main" : "Other feeds")
+            .GroupBy(subject => subject.Role is not { } role ? "Lines" : subject.IsInEar ? "In-ear" : role == FeedRole.Main ? "Main" : "Other feeds")
             .Select(group => (group.Key, group.ToList())),
     ];
 
@@ -119,7 +119,7 @@ internal sealed class ImpactWords
     public static string Name(LostSubject subject)
     {
         var person = subject.Person is null ? "" : $" ({subject.Person})";
-        var role = subject.Role is { } known && known != FeedRole.InEar && known != FeedRole.Main ? $", {known}" : "";
+        var role = subject.Role is { } known && known != FeedRole.InEar && (known != FeedRole.Main || subject.IsInEar) ? $", {known}" : "";
         var priority = subject.Priority <= Priority.High ? $", {(subject.Priority == Priority.Critical ? "critical" : "high")}" : "";
         return $"{subject.Name}{person}{role}{priority}";
     }

@@ -17,36 +17,11 @@ internal sealed class EarFeeds(RuleContext context)
 
     /// <summary>Where the entry of a feed is placed, or else pinned; none when it is neither.</summary>
     public static PointIndex Place(RuleContext context, DemandNode demand) =>
-        !demand.Existing.IsNone ? demand.Existing
-        : !demand.IsPinned ? PointIndex.None
-        : demand.Allowed.Count > 0 ? demand.Allowed[0]
-        : demand.Feed!.Model.To[demand.Entry].At is { } at && at.Width == demand.Width && context.Find(at, out var first) == ConnectionState.Connected ? first
-        : PointIndex.None;
+        EarDemands.Place(demand, at => context.Find(at, out var first) == ConnectionState.Connected ? first : PointIndex.None);
 
     /// <summary>The first point at which an entry of a feed is heard in somebody's ears: where it is placed, pinned, or bound to be placed. None when there is none.</summary>
-    public PointIndex EndOf(DemandNode demand)
-    {
-        if (context.Ears.All.Count == 0)
-        {
-            return PointIndex.None;
-        }
-
-        var place = Place(context, demand);
-        if (!place.IsNone)
-        {
-            return FirstEnd(place, demand.Width);
-        }
-
-        foreach (var run in demand.Allowed)
-        {
-            if (FirstEnd(run, demand.Width).IsNone)
-            {
-                return PointIndex.None;
-            }
-        }
-
-        return demand.Allowed.Count > 0 ? FirstEnd(demand.Allowed[0], demand.Width) : PointIndex.None;
-    }
+    public PointIndex EndOf(DemandNode demand) =>
+        context.Ears.All.Count == 0 ? PointIndex.None : EarDemands.EndOf(context.Ears, demand, Place(context, demand));
 
     /// <summary>True for a feed that is in-ear by its role, or for a role that may be and ends in somebody's ears at a place that it does not share with one that is.</summary>
     public bool IsInEar(FeedNode feed) => feed.Model.Role == FeedRole.InEar || (FeedRoles.MayBeForEars(feed.Model.Role) && Ends(feed));
@@ -163,19 +138,6 @@ internal sealed class EarFeeds(RuleContext context)
         }
 
         return context.GroupOf(way[^1]).Kind == PortKind.Input;
-    }
-
-    private PointIndex FirstEnd(PointIndex run, int width)
-    {
-        for (var position = 0; position < width; position++)
-        {
-            if (context.Ears.Contains(run + position))
-            {
-                return context.Ears.Behind(run + position)[0];
-            }
-        }
-
-        return PointIndex.None;
     }
 
     private void FindUnasked()
