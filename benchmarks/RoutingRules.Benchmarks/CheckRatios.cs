@@ -56,7 +56,7 @@ public static class CheckRatios
         var resolved = Engine.Resolve(model);
         Ratios.Header("One rule by itself: microseconds, bytes, units of work");
         var rows = new List<(double Time, string Row)>();
-        foreach (var active in Engine.Active)
+        foreach (var active in Engine.Checker.Rules)
         {
             void One() => RuleRunner.Run(resolved, [active], RuleRunner.DefaultBudget, CancellationToken.None);
             var time = Ratios.Microseconds(One);

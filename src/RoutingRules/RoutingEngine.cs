@@ -17,44 +17,20 @@ namespace RoutingRules;
 /// <summary>The engine: checks shows, assigns them and resolves them for questions. Immutable and thread safe; make one and keep it.</summary>
 public sealed class RoutingEngine
 {
-    private readonly Rule[] rules;
-    private readonly ActiveRule[] active;
-    private readonly bool isVerifying;
-
-    /// <summary>The engine that works inside: it takes the shows that answers make on their way without looking at them again.</summary>
-    private readonly RoutingEngine inside;
-
     internal RoutingEngine(
-        Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, AssignmentStrategy[] strategies, PluginInfo[] plugins, EngineConfig config, bool isVerifying = true)
+        Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, AssignmentStrategy[] strategies, PluginInfo[] plugins, EngineConfig config)
     {
-        this.isVerifying = isVerifying;
-        this.rules = rules;
-        this.active = active;
+        Rules = rules;
         Config = config;
         Catalogue = StandingRules.All.Concat(rules.Select(rule => rule.Descriptor)).OrderBy(rule => rule.Id, StringComparer.Ordinal).ToValueList();
-        Profiles = profiles;
         FixProviders = fixProviders;
-        Strategies = strategies;
         Plugins = plugins;
-        inside = new RoutingEngine(this);
-    }
-
-    private RoutingEngine(RoutingEngine outside)
-    {
-        isVerifying = outside.isVerifying;
-        rules = outside.rules;
-        active = outside.active;
-        Config = outside.Config;
-        Catalogue = outside.Catalogue;
-        Profiles = outside.Profiles;
-        FixProviders = outside.FixProviders;
-        Strategies = outside.Strategies;
-        Plugins = outside.Plugins;
-        inside = this;
+        Checker = new Checker(profiles, active);
+        Assigner = new ShowAssigner(Checker, strategies);
     }
 
     /// <summary>The rules, by id, those that the configuration switches off included.</summary>
-    public IReadOnlyList<Rule> Rules => rules;
+    public IReadOnlyList<Rule> Rules { get; }
 
     /// <summary>The configuration; the usual one when none was given.</summary>
     public EngineConfig Config { get; }
@@ -62,19 +38,22 @@ public sealed class RoutingEngine
     /// <summary>Every rule that reports can name, by id: those of the readers, those about waivers, changes and running orders, and <see cref="Rules"/>.</summary>
     public ValueList<RuleDescriptor> Catalogue { get; }
 
-    internal IReadOnlyList<ActiveRule> Active => active;
-
     /// <summary>The profiles.</summary>
-    public ProfileLibrary Profiles { get; }
+    public ProfileLibrary Profiles => Checker.Profiles;
 
     /// <summary>The providers of fixes: the built-in ones, then others in the order they were added.</summary>
     public IReadOnlyList<FixProvider> FixProviders { get; }
 
     /// <summary>The strategies of assignment: the default one, the other built-in ones, then others in the order they were added.</summary>
-    public IReadOnlyList<AssignmentStrategy> Strategies { get; }
+    public IReadOnlyList<AssignmentStrategy> Strategies => Assigner.Strategies;
 
     /// <summary>The plugins, in the order they were added.</summary>
     public IReadOnlyList<PluginInfo> Plugins { get; }
+
+    /// <summary>What works inside: it takes the shows that answers make on their way without looking at them again.</summary>
+    internal Checker Checker { get; }
+
+    internal ShowAssigner Assigner { get; }
 
     /// <summary>Starts an engine with the built-in rules and no profiles.</summary>
     public static RoutingEngineBuilder CreateBuilder() => new();
@@ -84,8 +63,8 @@ public sealed class RoutingEngine
     /// <exception cref="ArgumentException">A member of the show holds what no document can say; the message gives its JSON Pointer. Every answer about a show refuses such ones.</exception>
     public ResolvedShow Resolve(Show show)
     {
-        Demand(show, nameof(show));
-        return ShowResolver.Resolve(show, Profiles);
+        Writable.Demand(show, nameof(show));
+        return Checker.Resolve(show);
     }
 
     /// <summary>Runs the rules on a show.</summary>
@@ -102,7 +81,7 @@ public sealed class RoutingEngine
     public CheckResult Check(Show show, RuleObserver observer, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(observer);
-        return TwoReadings.Run(Resolve(show), Profiles, active, RuleRunner.DefaultBudget, cancellation, observer);
+        return Checker.Check(Resolve(show), cancellation, observer);
     }
 
     /// <summary>Runs the rules on a resolved show.</summary>
@@ -112,7 +91,7 @@ public sealed class RoutingEngine
     public CheckResult Check(ResolvedShow show, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(show);
-        return TwoReadings.Run(show, Profiles, active, RuleRunner.DefaultBudget, cancellation);
+        return Checker.Check(show, cancellation);
     }
 
     /// <summary>Computes the patch of a show.</summary>
@@ -125,15 +104,11 @@ public sealed class RoutingEngine
     /// <exception cref="UnsoundResultException">What was computed breaks a rule, as <see cref="Verification.AssignmentVerifier"/> finds: a mistake of the engine.</exception>
     public AssignmentResult Assign(Show show, AssignmentOptions? options = null, CancellationToken cancellation = default)
     {
-        Demand(show, nameof(show));
+        Writable.Demand(show, nameof(show));
         options ??= new AssignmentOptions();
-        var result = Assigner.Assign(inside, show, options, cancellation);
-        if (isVerifying)
-        {
-            Verification.ResultGate.Pass(show, result, options, id => Profiles.Find(id)?.Value);
-        }
-
-        return options.ExplainUnplaced ? UnplacedExplainer.Explain(inside, show, options, result, static _ => true, cancellation) : result;
+        var result = Assigner.Assign(show, options, cancellation);
+        Verification.ResultGate.Pass(show, result, options, id => Profiles.Find(id)?.Value);
+        return options.ExplainUnplaced ? UnplacedExplainer.Explain(Assigner, show, options, result, static _ => true, cancellation) : result;
     }
 
     /// <summary>Answers why a feed or a line is where an assignment places it, and what if it were not.</summary>
@@ -148,9 +123,9 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public WhyAnswer Why(Show show, WhyQuestion question, AssignmentOptions? options = null, CancellationToken cancellation = default)
     {
-        Demand(show, nameof(show));
+        Writable.Demand(show, nameof(show));
         ArgumentNullException.ThrowIfNull(question);
-        return WhyBuilder.Answer(inside, show, question, options ?? new AssignmentOptions(), cancellation);
+        return WhyBuilder.Answer(Assigner, show, question, options ?? new AssignmentOptions(), cancellation);
     }
 
     /// <summary>Says what differs between two shows.</summary>
@@ -161,9 +136,9 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public ShowComparison Compare(Show before, Show after, CancellationToken cancellation = default)
     {
-        Demand(before, nameof(before));
-        Demand(after, nameof(after));
-        return ShowComparer.Of(inside, before, after).Compare(inside, cancellation);
+        Writable.Demand(before, nameof(before));
+        Writable.Demand(after, nameof(after));
+        return ShowComparer.Of(Checker, before, after).Compare(Checker, cancellation);
     }
 
     /// <summary>Plans the way from one show to the next: steps in a safe order, and a card for each place.</summary>
@@ -175,9 +150,9 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public ChangeoverPlan PlanChangeover(Show before, Show after, Pace? pace = null, CancellationToken cancellation = default)
     {
-        Demand(before, nameof(before));
-        Demand(after, nameof(after));
-        return ChangeoverPlanner.Plan(inside, ShowComparer.Of(inside, before, after), pace ?? new Pace(), new Dictionary<string, string>(), cancellation);
+        Writable.Demand(before, nameof(before));
+        Writable.Demand(after, nameof(after));
+        return ChangeoverPlanner.Plan(Checker, ShowComparer.Of(Checker, before, after), pace ?? new Pace(), new Dictionary<string, string>(), cancellation);
     }
 
     /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>
@@ -190,7 +165,7 @@ public sealed class RoutingEngine
     public RunPlan PlanRun(RunningOrder run, AssignmentOptions? options = null, CancellationToken cancellation = default)
     {
         Writable.Demand(run, RunTable.Run, nameof(run));
-        return RunPlanner.Plan(inside, run, options ?? new AssignmentOptions(), cancellation);
+        return RunPlanner.Plan(Assigner, run, options ?? new AssignmentOptions(), cancellation);
     }
 
     /// <summary>Answers what each loss does to a show as it stands, and what can be done about it.</summary>
@@ -202,23 +177,8 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public ImpactAnswer Impact(Show show, ImpactOptions? options = null, CancellationToken cancellation = default)
     {
-        Demand(show, nameof(show));
-        return ImpactBuilder.Answer(inside, show, options ?? new ImpactOptions(), cancellation);
-    }
-
-    /// <summary>The same engine without rules and without a second look at results, for assignments that nobody gets to see.</summary>
-    internal RoutingEngine WithoutRules() => new RoutingEngine([], [], Profiles, [], [.. Strategies], [], Config, isVerifying: false).inside;
-
-    private void Demand(Show show, string parameter)
-    {
-        if (inside != this)
-        {
-            Writable.Demand(show, parameter);
-        }
-        else
-        {
-            ArgumentNullException.ThrowIfNull(show, parameter);
-        }
+        Writable.Demand(show, nameof(show));
+        return ImpactBuilder.Answer(Assigner, show, options ?? new ImpactOptions(), cancellation);
     }
 
     /// <summary>Mends what the rules find, as far as there are fixes: each is tried on a copy and taken only when its finding is gone and nothing worse has come.</summary>
@@ -229,8 +189,8 @@ public sealed class RoutingEngine
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     public FixResult Fix(Show show, FixOptions? options = null, CancellationToken cancellation = default)
     {
-        Demand(show, nameof(show));
-        return Fixer.Run(inside, show, options ?? new FixOptions(), cancellation);
+        Writable.Demand(show, nameof(show));
+        return Fixer.Run(Checker, FixProviders, show, options ?? new FixOptions(), cancellation);
     }
 
     /// <summary>The fixes of a finding that hold: those with edits were each tried on a copy of the show; manual ones follow as they are.</summary>
@@ -244,7 +204,7 @@ public sealed class RoutingEngine
         ArgumentNullException.ThrowIfNull(show);
         ArgumentNullException.ThrowIfNull(check);
         ArgumentNullException.ThrowIfNull(finding);
-        return Fixer.Offer(inside, show, check, finding, cancellation);
+        return Fixer.Offer(Checker, FixProviders, show, check, finding, cancellation);
     }
 
     /// <summary>Follows the signal at a point in both directions.</summary>

@@ -23,7 +23,7 @@ public sealed record AssignmentOptions
     /// </summary>
     public double? LatencyMilliseconds { get; init; }
 
-    /// <summary>The same for in-ear feeds; null for <see cref="LatencyMilliseconds"/>.</summary>
+    /// <summary>The same for in-ear feeds and for whatever else ends in somebody's ears; null for <see cref="LatencyMilliseconds"/>.</summary>
     public double? InEarLatencyMilliseconds { get; init; }
 
     /// <summary>The order of the levels after the first two, a permutation of <see cref="ObjectiveLevel"/> names; empty for the usual order.</summary>

@@ -16,7 +16,7 @@ internal static class EarDemands
         for (var entry = 0; show.Ears.All.Count > 0 && entry < feed.Model.To.Count; entry++)
         {
             var demand = show.Demands[feed.FirstDemand + entry];
-            if (!EndOf(show.Ears, demand, Place(demand, at => Find(show.Graph, at))).IsNone)
+            if (!EndOf(show.Ears, demand, Place(demand, show.Graph, static (graph, at) => graph.Find(at, out var first) == ConnectionState.Connected ? first : PointIndex.None)).IsNone)
             {
                 return true;
             }
@@ -27,12 +27,13 @@ internal static class EarDemands
 
     /// <summary>Where the entry of a feed is placed, or else pinned; none when it is neither.</summary>
     /// <param name="demand">The entry.</param>
-    /// <param name="find">The first point of an address; none when it leads nowhere.</param>
-    public static PointIndex Place(DemandNode demand, Func<PointRange, PointIndex> find) =>
+    /// <param name="points">What knows the points.</param>
+    /// <param name="find">Asks it for the first point of an address; none when that leads nowhere.</param>
+    public static PointIndex Place<TPoints>(DemandNode demand, TPoints points, Func<TPoints, PointRange, PointIndex> find) =>
         !demand.Existing.IsNone ? demand.Existing
         : !demand.IsPinned ? PointIndex.None
         : demand.Allowed.Count > 0 ? demand.Allowed[0]
-        : demand.Feed!.Model.To[demand.Entry].At is { } at && at.Width == demand.Width ? find(at)
+        : demand.Feed!.Model.To[demand.Entry].At is { } at && at.Width == demand.Width ? find(points, at)
         : PointIndex.None;
 
     /// <summary>The first point at which an entry of a feed is heard: where it is placed, or, without a place, bound to be placed. None when there is none.</summary>
@@ -62,7 +63,19 @@ internal static class EarDemands
         return demand.Allowed.Count > 0 ? FirstEnd(ends, demand.Allowed[0], demand.Width) : PointIndex.None;
     }
 
-    private static PointIndex Find(SignalGraph graph, PointRange at) => graph.Find(at, out var first) == ConnectionState.Connected ? first : PointIndex.None;
+    /// <summary>True when the signal of a run, or of one of its points, is heard.</summary>
+    public static bool IsHeard(EndPlaces ends, PointIndex run, int width)
+    {
+        for (var position = 0; position < width; position++)
+        {
+            if (ends.Contains(run + position))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static PointIndex FirstEnd(EndPlaces ends, PointIndex run, int width)
     {

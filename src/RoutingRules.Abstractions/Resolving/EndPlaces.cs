@@ -7,36 +7,28 @@ namespace RoutingRules.Resolving;
 /// </remarks>
 internal sealed class EndPlaces
 {
-    private const byte Leads = 1;
-    private const byte Ends = 2;
-
     private readonly SignalGraph graph;
-    private readonly byte[] marks;
+
+    /// <summary>The points whose signal gets to an end, and the ends; null without any.</summary>
+    private readonly PointSet? leading;
+    private readonly PointSet? ending;
 
     private EndPlaces(SignalGraph graph, List<PointIndex> ends)
     {
         this.graph = graph;
         ends.Sort();
         All = ends;
-        marks = ends.Count == 0 ? [] : new byte[graph.PointCount];
-        var pending = new Stack<PointIndex>(ends);
-        while (pending.TryPop(out var point))
+        if (ends.Count == 0)
         {
-            if (marks[point.Value] != 0)
-            {
-                continue;
-            }
-
-            marks[point.Value] = Leads;
-            foreach (var before in Before(graph, point))
-            {
-                pending.Push(before);
-            }
+            return;
         }
 
+        leading = new PointSet(graph.PointCount);
+        ending = new PointSet(graph.PointCount);
         foreach (var end in ends)
         {
-            marks[end.Value] = Leads | Ends;
+            ending.Add(end.Value);
+            MarkUp(leading, end);
         }
     }
 
@@ -64,10 +56,10 @@ internal sealed class EndPlaces
     public static EndPlaces Loudspeakers(ResolvedShow show) => new(show.Graph, Collect(show, EndKinds.IsLoudspeaker));
 
     /// <summary>True for a point that is one of them or whose signal gets to one; false for none.</summary>
-    public bool Contains(PointIndex point) => All.Count > 0 && !point.IsNone && marks[point.Value] != 0;
+    public bool Contains(PointIndex point) => leading?.Contains(point) == true;
 
     /// <summary>True for a point that is one of them.</summary>
-    public bool IsEnd(PointIndex point) => All.Count > 0 && !point.IsNone && (marks[point.Value] & Ends) != 0;
+    public bool IsEnd(PointIndex point) => ending?.Contains(point) == true;
 
     /// <summary>Those at which the signal of a point is heard, the point itself included, in ascending order.</summary>
     public List<PointIndex> Behind(PointIndex point)
@@ -78,15 +70,12 @@ internal sealed class EndPlaces
             return found;
         }
 
-        var seen = new HashSet<PointIndex>();
-        var pending = new Stack<PointIndex>([point]);
-        while (pending.TryPop(out var next))
+        // Every point has one that feeds it, so that before the first selector only the start can be met again.
+        HashSet<PointIndex>? seen = null;
+        List<PointIndex>? passed = null;
+        for (var done = -1; done < (passed?.Count ?? 0); done++)
         {
-            if (!Contains(next) || !seen.Add(next))
-            {
-                continue;
-            }
-
+            var next = done < 0 ? point : passed![done];
             if (IsEnd(next))
             {
                 found.Add(next);
@@ -94,22 +83,58 @@ internal sealed class EndPlaces
 
             foreach (var fed in graph.Fed(next))
             {
-                pending.Push(new PointIndex(fed));
+                Pass(new PointIndex(fed));
             }
 
-            foreach (var output in Selectors.Outputs(graph, next))
+            var outputs = Selectors.Outputs(graph, next);
+            for (var i = 0; i < outputs.Count; i++)
             {
-                pending.Push(output);
+                seen ??= [point, .. passed ?? []];
+                Pass(outputs[i]);
             }
         }
 
         found.Sort();
         return found;
+
+        void Pass(PointIndex next)
+        {
+            if (Contains(next) && (seen?.Add(next) ?? next != point))
+            {
+                (passed ??= []).Add(next);
+            }
+        }
     }
 
     /// <summary>The points that bring signal to a point: the one that feeds it, or the legs of the selector it comes out of.</summary>
     public static IReadOnlyList<PointIndex> Before(SignalGraph graph, PointIndex point) =>
         graph.Upstream(point) is { IsNone: false } upstream ? [upstream] : Selectors.Legs(graph, point);
+
+    /// <summary>Marks a point and what brings signal to it, as far as that is not marked yet.</summary>
+    private void MarkUp(PointSet marked, PointIndex start)
+    {
+        Stack<PointIndex>? pending = null;
+        for (var point = start; ;)
+        {
+            while (!point.IsNone && !marked.Contains(point))
+            {
+                marked.Add(point.Value);
+                var upstream = graph.Upstream(point);
+                var legs = upstream.IsNone ? Selectors.Legs(graph, point) : [];
+                for (var i = 0; i < legs.Count; i++)
+                {
+                    (pending ??= new()).Push(legs[i]);
+                }
+
+                point = upstream;
+            }
+
+            if (pending is null || !pending.TryPop(out point))
+            {
+                return;
+            }
+        }
+    }
 
     private static List<PointIndex> Collect(ResolvedShow show, Func<DeviceNode, GroupNode, bool> isEnd)
     {

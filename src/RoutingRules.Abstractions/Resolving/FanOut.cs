@@ -1,19 +1,44 @@
+using System.Numerics;
+
 namespace RoutingRules.Resolving;
 
 /// <summary>The points each point feeds, laid out in one array: the upstream array turned round.</summary>
+/// <remarks>Most points feed nothing. A bit for each tells so at once; only those that feed something have a place in the table of starts.</remarks>
 internal sealed class FanOut
 {
+    private readonly ulong[] feeding;
+
+    /// <summary>For each word of bits how many points before it feed something.</summary>
+    private readonly int[] before;
+
     private readonly int[] starts;
     private readonly int[] fed;
 
     public FanOut(ReadOnlySpan<int> upstream)
     {
-        starts = new int[upstream.Length + 1];
+        feeding = new ulong[(upstream.Length + 63) / 64];
         foreach (var from in upstream)
         {
             if (from >= 0)
             {
-                starts[from]++;
+                feeding[from >> 6] |= 1UL << (from & 63);
+            }
+        }
+
+        before = new int[feeding.Length];
+        var count = 0;
+        for (var i = 0; i < feeding.Length; i++)
+        {
+            before[i] = count;
+            count += BitOperations.PopCount(feeding[i]);
+        }
+
+        starts = new int[count + 1];
+        foreach (var from in upstream)
+        {
+            if (from >= 0)
+            {
+                starts[Place(from)]++;
             }
         }
 
@@ -28,10 +53,22 @@ internal sealed class FanOut
         {
             if (upstream[point] >= 0)
             {
-                fed[--starts[upstream[point]]] = point;
+                fed[--starts[Place(upstream[point])]] = point;
             }
         }
     }
 
-    public ReadOnlySpan<int> Fed(int point) => fed.AsSpan(starts[point], starts[point + 1] - starts[point]);
+    public ReadOnlySpan<int> Fed(int point)
+    {
+        if ((feeding[point >> 6] >> (point & 63) & 1) == 0)
+        {
+            return [];
+        }
+
+        var place = Place(point);
+        return fed.AsSpan(starts[place], starts[place + 1] - starts[place]);
+    }
+
+    /// <summary>How many points before one feed something.</summary>
+    private int Place(int point) => before[point >> 6] + BitOperations.PopCount(feeding[point >> 6] & ((1UL << (point & 63)) - 1));
 }

@@ -191,6 +191,8 @@ public sealed class NetworkMap
         var cameBy = new int[switchCount];
         Array.Fill(cameBy, Unreached);
         var reached = new List<int>(switchesOf[from.Index]);
+        var next = new List<int>();
+        var steps = new List<int>();
         foreach (var start in reached)
         {
             cameBy[start] = Root;
@@ -198,7 +200,7 @@ public sealed class NetworkMap
 
         while (reached.Count > 0)
         {
-            var steps = new List<int>();
+            steps.Clear();
             foreach (var at in reached)
             {
                 foreach (var link in LinksAt(at))
@@ -212,7 +214,7 @@ public sealed class NetworkMap
 
             // Of several links that lead to a switch in the same number of hops the one with the lowest id carries the stream.
             steps.Sort(CompareLinks);
-            var next = new List<int>();
+            next.Clear();
             foreach (var link in steps)
             {
                 for (var end = 0; end < 2; end++)
@@ -226,7 +228,7 @@ public sealed class NetworkMap
                 }
             }
 
-            reached = next;
+            (reached, next) = (next, reached);
         }
 
         return cameBy;

@@ -6,7 +6,7 @@ namespace RoutingRules.Resolving;
 /// <remarks>Immutable and thread safe. It exists for every readable show: what does not resolve is marked, not dropped.</remarks>
 public sealed class ResolvedShow
 {
-    private Dictionary<int, DemandNode>? demandByPoint;
+    private ServedPoints? served;
     private EndPlaces? ears;
     private EndPlaces? loudspeakers;
 
@@ -82,22 +82,6 @@ public sealed class ResolvedShow
     public DemandNode? DemandAt(PointIndex point)
     {
         // A method group given to an initializer would be a new delegate on every call.
-        var served = Volatile.Read(ref demandByPoint) ?? Interlocked.CompareExchange(ref demandByPoint, ServedPoints(), null) ?? demandByPoint;
-        return served.GetValueOrDefault(point.Value);
-    }
-
-    private Dictionary<int, DemandNode> ServedPoints()
-    {
-        var served = new Dictionary<int, DemandNode>(Demands.Count);
-        for (var i = 0; i < Demands.Count; i++)
-        {
-            var demand = Demands[i];
-            for (var position = 0; !demand.Existing.IsNone && position < demand.Width; position++)
-            {
-                served.TryAdd(demand.Existing.Value + position, demand);
-            }
-        }
-
-        return served;
+        return (Volatile.Read(ref served) ?? Interlocked.CompareExchange(ref served, new ServedPoints(Demands), null) ?? served).DemandAt(point);
     }
 }

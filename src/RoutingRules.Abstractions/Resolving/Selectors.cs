@@ -22,16 +22,16 @@ internal static class Selectors
 
         var own = SignalGraph.GroupOf(device, point);
         var position = point.Value - device.First(own).Value;
-        var found = new List<PointIndex>();
+        List<PointIndex>? found = null;
         foreach (var entry in device.Profile.Through)
         {
             var (here, there) = sides(entry);
             if (entry.Kind == ThroughKind.Select && own.Id == here && device.Group(there) is { } group && position < group.Count)
             {
-                found.Add(device.First(group) + position);
+                (found ??= []).Add(device.First(group) + position);
             }
         }
 
-        return found;
+        return found ?? (IReadOnlyList<PointIndex>)[];
     }
 }

@@ -161,21 +161,21 @@ public sealed class SignalGraph
             return [];
         }
 
-        var reached = new List<int>();
-        var pending = new Stack<int>();
-        pending.Push(source.Value);
-        while (pending.Count > 0)
+        var reached = new List<PointIndex>();
+        foreach (var point in Downward(source))
         {
-            foreach (var next in Fan().Fed(pending.Pop()))
+            if (point != source)
             {
-                reached.Add(next);
-                pending.Push(next);
+                reached.Add(point);
             }
         }
 
         reached.Sort();
-        return reached.Select(index => new PointIndex(index));
+        return reached;
     }
+
+    /// <summary>A point and all that it feeds, over any number of hops, each point once.</summary>
+    internal DownwardWalk Downward(PointIndex point) => new(this, point, null);
 
     /// <summary>The source a fixed sink always takes: a point, none for fixed silence, or null when the sink is not fixed.</summary>
     public PointIndex? FixedSource(PointIndex sink)

@@ -4,14 +4,14 @@ using RoutingRules.Model;
 namespace RoutingRules.Answers;
 
 /// <summary>Assigns a show again with something changed, a bounded number of times.</summary>
-/// <param name="engine">The engine.</param>
+/// <param name="assigner">Assigns.</param>
 /// <param name="show">The show.</param>
 /// <param name="options">How it was assigned.</param>
 /// <param name="runs">How many times in all.</param>
 /// <param name="cancellation">Stops the work.</param>
-internal sealed class Reassigner(RoutingEngine engine, Show show, AssignmentOptions options, int runs, CancellationToken cancellation)
+internal sealed class Reassigner(ShowAssigner assigner, Show show, AssignmentOptions options, int runs, CancellationToken cancellation)
 {
-    private readonly RoutingEngine bare = engine.WithoutRules();
+    private readonly ShowAssigner bare = assigner.WithoutRules();
     private int total = runs;
     private int left;
 

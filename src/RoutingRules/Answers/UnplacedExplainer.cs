@@ -21,23 +21,23 @@ internal static class UnplacedExplainer
 
     private const int RunsPerRelaxations = 20;
 
-    /// <param name="engine">The engine.</param>
+    /// <param name="assigner">Assigns.</param>
     /// <param name="show">The show that was assigned.</param>
     /// <param name="options">How it was assigned.</param>
     /// <param name="result">What that gave.</param>
     /// <param name="isAsked">Which demands are asked about.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static AssignmentResult Explain(
-        RoutingEngine engine, Show show, AssignmentOptions options, AssignmentResult result, Func<string, bool> isAsked, CancellationToken cancellation)
+        ShowAssigner assigner, Show show, AssignmentOptions options, AssignmentResult result, Func<string, bool> isAsked, CancellationToken cancellation)
     {
         if (!result.Unplaced.Any(entry => isAsked(entry.Demand)))
         {
             return result;
         }
 
-        var problem = ProblemBuilder.Build(engine.Resolve(show), options, cancellation);
+        var problem = ProblemBuilder.Build(assigner.Resolve(show), options, cancellation);
         var isSlow = problem.Links.Count > 0 && problem.Demands.Length > MostQuick;
-        var again = new Reassigner(engine, show, isSlow ? options with { Budget = options.Budget / SlowShare } : options, isSlow ? MostRuns / SlowShare : MostRuns, cancellation);
+        var again = new Reassigner(assigner, show, isSlow ? options with { Budget = options.Budget / SlowShare } : options, isSlow ? MostRuns / SlowShare : MostRuns, cancellation);
         var conflicts = new ConflictFinder(again, problem, result);
         var relaxations = new RelaxationFinder(again, problem, result);
         var left = MostEntries;

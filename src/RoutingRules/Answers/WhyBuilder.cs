@@ -11,32 +11,32 @@ internal sealed class WhyBuilder
     /// <summary>Numbers at the head of a vector that count what has no place, by priority; two that count moves follow.</summary>
     private const int Tiers = 4;
 
-    private readonly RoutingEngine engine;
+    private readonly ShowAssigner assigner;
     private readonly ResolvedShow show;
     private readonly AssignmentOptions options;
     private readonly CancellationToken cancellation;
 
-    private WhyBuilder(RoutingEngine engine, Show show, AssignmentOptions options, CancellationToken cancellation)
+    private WhyBuilder(ShowAssigner assigner, Show show, AssignmentOptions options, CancellationToken cancellation)
     {
-        this.engine = engine.WithoutRules();
-        this.show = engine.Resolve(show);
+        this.assigner = assigner.WithoutRules();
+        this.show = assigner.Resolve(show);
         this.options = options with { ExplainUnplaced = false };
         this.cancellation = cancellation;
     }
 
     /// <summary>Answers a question.</summary>
     /// <exception cref="ArgumentException">The question cannot be answered; the message says what to ask instead.</exception>
-    public static WhyAnswer Answer(RoutingEngine engine, Show show, WhyQuestion question, AssignmentOptions options, CancellationToken cancellation) =>
-        new WhyBuilder(engine, show, options, cancellation).Answer(question);
+    public static WhyAnswer Answer(ShowAssigner assigner, Show show, WhyQuestion question, AssignmentOptions options, CancellationToken cancellation) =>
+        new WhyBuilder(assigner, show, options, cancellation).Answer(question);
 
     private WhyAnswer Answer(WhyQuestion question)
     {
         var subject = new WhySubject(show, question);
         var result = Assign(show.Document, options);
         var asked = subject.Demands.Select(node => node.Key).ToHashSet(StringComparer.Ordinal);
-        result = UnplacedExplainer.Explain(engine, show.Document, options, result, asked.Contains, cancellation);
+        result = UnplacedExplainer.Explain(assigner, show.Document, options, result, asked.Contains, cancellation);
         cancellation.ThrowIfCancellationRequested();
-        var probe = new AlternativeProbe(show, options, result, this.engine.Resolve(result.Show));
+        var probe = new AlternativeProbe(show, options, result, this.assigner.Resolve(result.Show));
         return new WhyAnswer
         {
             Subject = question.Subject,
@@ -51,7 +51,7 @@ internal sealed class WhyBuilder
 
     private AssignmentResult Assign(Show some, AssignmentOptions with)
     {
-        var result = engine.Assign(some, with, cancellation);
+        var result = assigner.Assign(some, with, cancellation);
         cancellation.ThrowIfCancellationRequested();
         return result;
     }
@@ -101,7 +101,7 @@ internal sealed class WhyBuilder
     {
         var now = PlaceOf(result, node.Key);
         var wanted = isWanted ? ShowChanges.Pin(result.Show, node, point) : result.Show;
-        var pinned = isWanted ? engine.Resolve(wanted).Demands[node.Index].Allowed : [];
+        var pinned = isWanted ? assigner.Resolve(wanted).Demands[node.Index].Allowed : [];
         if (isWanted && pinned.IsEmpty)
         {
             throw new ArgumentException($"{point} can never be the place of {node.Key}: {WhySubject.Nature(node)}; name another point.");

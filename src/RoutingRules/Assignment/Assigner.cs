@@ -7,15 +7,15 @@ internal sealed class Assigner
 {
     private const long FinalWiringBudget = 100_000;
 
-    private readonly RoutingEngine engine;
+    private readonly ShowAssigner assigner;
     private readonly AssignmentProblem problem;
     private readonly AssignmentStrategy strategy;
     private readonly Evaluator evaluator;
     private readonly CancellationToken cancellation;
 
-    private Assigner(RoutingEngine engine, AssignmentProblem problem, AssignmentStrategy strategy, CancellationToken cancellation)
+    private Assigner(ShowAssigner assigner, AssignmentProblem problem, AssignmentStrategy strategy, CancellationToken cancellation)
     {
-        this.engine = engine;
+        this.assigner = assigner;
         this.problem = problem;
         this.strategy = strategy;
         this.cancellation = cancellation;
@@ -24,7 +24,7 @@ internal sealed class Assigner
 
     /// <summary>Assigns a show.</summary>
     /// <exception cref="ArgumentException">An option is out of range or names something the rig does not have.</exception>
-    public static AssignmentResult Assign(RoutingEngine engine, Show show, AssignmentOptions options, CancellationToken cancellation)
+    public static AssignmentResult Assign(ShowAssigner assigner, Show show, AssignmentOptions options, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(show);
         ArgumentOutOfRangeException.ThrowIfNegative(options.Spares, nameof(options));
@@ -40,10 +40,10 @@ internal sealed class Assigner
             throw new ArgumentOutOfRangeException(nameof(options), "A latency must be above 0 milliseconds.");
         }
 
-        var strategy = engine.Strategies.FirstOrDefault(strategy => strategy.Name == (options.Strategy ?? ExactStrategy.Id))
-            ?? throw new ArgumentException($"There is no strategy '{options.Strategy}'; there are {string.Join(", ", engine.Strategies.Select(strategy => strategy.Name))}.", nameof(options));
-        var problem = ProblemBuilder.Build(engine.Resolve(show), options, cancellation);
-        return new Assigner(engine, problem, strategy, cancellation).Run();
+        var strategy = assigner.Strategies.FirstOrDefault(strategy => strategy.Name == (options.Strategy ?? ExactStrategy.Id))
+            ?? throw new ArgumentException($"There is no strategy '{options.Strategy}'; there are {string.Join(", ", assigner.Strategies.Select(strategy => strategy.Name))}.", nameof(options));
+        var problem = ProblemBuilder.Build(assigner.Resolve(show), options, cancellation);
+        return new Assigner(assigner, problem, strategy, cancellation).Run();
     }
 
     private AssignmentResult Run()
@@ -62,8 +62,8 @@ internal sealed class Assigner
 
         proven = problem.IsCut ? 0 : isBestWiring ? proven : Joined(score, sums, proven);
         var writer = new PatchWriter(problem, choices, wiring);
-        var result = writer.Write(engine.Resolve);
-        return new AssignmentReport(problem, evaluator, firm, choices, score, proven, cancellation.IsCancellationRequested).Build(result, engine.Resolve(result), writer, engine);
+        var result = writer.Write(assigner.Resolve);
+        return new AssignmentReport(problem, evaluator, firm, choices, score, proven, cancellation.IsCancellationRequested).Build(result, assigner.Resolve(result), writer, assigner.Checker);
     }
 
     private (int[] Choices, int Proven) SearchParts(FirmDemands firm, int[] sums)

@@ -1,6 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Assignment;
 
@@ -9,7 +10,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
 {
     private readonly SignalGraph graph = problem.Show.Graph;
 
-    public AssignmentResult Build(Show result, ResolvedShow resolved, PatchWriter writer, RoutingEngine engine)
+    public AssignmentResult Build(Show result, ResolvedShow resolved, PatchWriter writer, Checker checker)
     {
         var contradicts = firm.Contradictions.Count > 0;
         var vector = new ObjectiveVector { Values = ValueList.Create<int>(score.Numbers) };
@@ -33,7 +34,7 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             Notes = Notes(),
             Utilisation = UtilisationTable.Of(problem, choices, resolved),
             Links = LinkTable.Of(problem, resolved),
-            Check = engine.Check(resolved),
+            Check = checker.Check(resolved),
         };
     }
 

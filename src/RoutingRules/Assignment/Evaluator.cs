@@ -323,7 +323,7 @@ internal sealed class Evaluator
         var members = membersOf[demand.Set] ??= [];
         foreach (var (other, theirs) in members)
         {
-            ListProblem.AddSet(numbers, demand, candidate.Device, candidate.Number, other, theirs.Device, theirs.Number);
+            SetCost.Add(numbers, demand, candidate.Device, candidate.Number, other, theirs.Device, theirs.Number);
         }
 
         members.Add((demand, candidate));

@@ -329,7 +329,7 @@ internal sealed class ListBeam
             }
 
             var other = problem.Demands[list.Demands[at]];
-            ListProblem.AddSet(added, demand, option.Device, option.Number, other, place >> 16, place & 0xffff);
+            SetCost.Add(added, demand, option.Device, option.Number, other, place >> 16, place & 0xffff);
             if (demand.Separations.Exists(separate => separate.Other == other.Index && list.Meet(separate.By, place >> 16, option.Device)))
             {
                 return false;

@@ -253,20 +253,10 @@ internal sealed class ListProblem
                 cost[6 + (int)ObjectiveLevel.Order]++;
             }
 
-            AddSet(cost, demand, candidate.Device, candidate.Number, problem.Demands[other], theirs.Device, theirs.Number);
+            SetCost.Add(cost, demand, candidate.Device, candidate.Number, problem.Demands[other], theirs.Device, theirs.Number);
         }
 
         return cost;
-    }
-
-    /// <summary>Adds what two members of a set cost where they stand.</summary>
-    public static void AddSet(int[] cost, Demand demand, int device, int number, Demand other, int otherDevice, int otherNumber)
-    {
-        if (demand.Set >= 0 && other.Set == demand.Set && other.Part != demand.Part && other.Node.Entry == demand.Node.Entry && otherDevice != device && otherNumber != number)
-        {
-            cost[6 + (int)ObjectiveLevel.Sets]++;
-            cost[6 + (int)ObjectiveLevel.Distance] += Math.Abs(otherNumber - number);
-        }
     }
 
     /// <summary>The deliveries that a demand makes however it stands where it does: a line that is plugged at several points may take another of them.</summary>

@@ -6,7 +6,7 @@ internal readonly struct PartKey : IEquatable<PartKey>
     private readonly int[] numbers;
     private readonly int hash;
 
-    public PartKey(WiringTask[] tasks, bool[] isTasked, ReceiveBlock[][] blocksOf, long budget)
+    public PartKey(WiringTask[] tasks, bool[] isTasked, ReceiveBlock[][] blocksOf, bool[] feedsBystanders, long budget)
     {
         var list = new List<int>(tasks.Length * 6) { (int)Math.Min(budget, int.MaxValue) };
         foreach (var task in tasks)
@@ -27,6 +27,11 @@ internal readonly struct PartKey : IEquatable<PartKey>
                 list.AddRange(task.Sources);
                 list.AddRange(task.PortGroups);
                 list.Add(task.IsKept ? -3 - task.Leg : -1);
+                if (feedsBystanders[task.Sender])
+                {
+                    list.Add(task.Sinks.Count);
+                }
+
                 foreach (var other in blocksOf[task.Receiver])
                 {
                     if (isTasked[other.Id])

@@ -3,6 +3,9 @@ namespace RoutingRules.Assignment;
 /// <summary>The best options found for the tasks of one part of a wiring.</summary>
 internal sealed class PartSolution
 {
+    /// <summary>True when the tasks are those with one for each sink.</summary>
+    public bool IsApart { get; init; }
+
     /// <summary>One option for each task; null when there is no wiring.</summary>
     public required Choice[]? Choices { get; init; }
 

@@ -101,7 +101,9 @@ internal sealed class UnplacedReasons
             : "None of the devices or zones it names has a line output that it could take; name others.";
     }
 
-    private string Most(Demand demand) => string.Create(CultureInfo.InvariantCulture, $"{WayLatency.Most(problem.Options, demand.Node):0.###} ms");
+    /// <summary>The limit that what is late keeps to, of several the greatest.</summary>
+    private string Most(Demand demand) =>
+        string.Create(CultureInfo.InvariantCulture, $"{demand.Late.Max(run => WayLatency.Most(problem.Options, problem.Show, demand.Node, run)):0.###} ms");
 
     private string NothingUsable(Demand demand)
     {
@@ -151,7 +153,7 @@ internal sealed class UnplacedReasons
 
         if (FullLink(demand) is { } full)
         {
-            return $"It may take {points}, but {LinkUseText.Full(full)}; use a faster link, let fewer streams pass it, or allow other devices or zones.";
+            return $"It may take {points}, but {LinkWords.Full(full)}; use a faster link, let fewer streams pass it, or allow other devices or zones.";
         }
 
         return SpareWanted(demand) is { } spare

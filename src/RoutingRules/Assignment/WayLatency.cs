@@ -17,16 +17,18 @@ internal sealed class WayLatency(AssignmentProblem problem)
 
     private readonly SignalGraph graph = problem.Show.Graph;
 
-    /// <summary>How late a demand may arrive, in milliseconds; null when it may be as late as it likes.</summary>
-    public static double? Most(AssignmentOptions options, DemandNode node) => node.Feed?.Model.Role switch
+    /// <summary>How late a demand may arrive at a run, in milliseconds; null when it may be as late as it likes. What ends in somebody's ears is in-ear whatever its role says.</summary>
+    public static double? Most(AssignmentOptions options, ResolvedShow show, DemandNode node, int run) => node.Feed?.Model.Role switch
     {
+        _ when options.LatencyMilliseconds is null && options.InEarLatencyMilliseconds is null => null,
+        { } role when role == FeedRole.InEar || EarDemands.IsHeard(show.Ears, new PointIndex(run), node.Width) => options.InEarLatencyMilliseconds ?? options.LatencyMilliseconds,
         { } role when role == FeedRole.Record || role == FeedRole.Broadcast => null,
-        { } role when role == FeedRole.InEar => options.InEarLatencyMilliseconds ?? options.LatencyMilliseconds,
         _ => options.LatencyMilliseconds,
     };
 
     /// <summary>False when a demand would arrive later than it may.</summary>
-    public bool IsInTime(DemandNode node, Delivery delivery) => Most(problem.Options, node) is not { } most || Of(node, delivery) <= most + Tolerance;
+    public bool IsInTime(DemandNode node, Delivery delivery) =>
+        Most(problem.Options, problem.Show, node, delivery.Sink) is not { } most || Of(node, delivery) <= most + Tolerance;
 
     private double Of(DemandNode node, Delivery delivery)
     {

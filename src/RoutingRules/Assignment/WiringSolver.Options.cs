@@ -63,7 +63,7 @@ internal sealed partial class WiringSolver
     private void AddNeedOptions(WiringTask task, TransmitBlock from, ReceiveBlock[] receivers, List<Choice> options)
     {
         var width = receivers[0].Width;
-        foreach (var first in SlotsOf(from, task.Sources[0], -1))
+        foreach (var first in SlotsFor(from, task.Sources[0], -1))
         {
             if (task.Sources.Length == 1)
             {
@@ -71,7 +71,7 @@ internal sealed partial class WiringSolver
                 continue;
             }
 
-            foreach (var second in SlotsOf(from, task.Sources[1], first))
+            foreach (var second in SlotsFor(from, task.Sources[1], first))
             {
                 Add([first, second]);
             }
@@ -168,22 +168,11 @@ internal sealed partial class WiringSolver
         return takers;
     }
 
-    private List<int> SlotsOf(TransmitBlock from, int source, int taken) => from.Bystanders.Count > 0 ? EverySlot(from, source, taken) : Slots(from, source, taken);
-
-    /// <summary>With bystanders it matters which slots change: those that carry the source already, then every free one, those that take least from demands that stay first.</summary>
-    private List<int> EverySlot(TransmitBlock from, int source, int taken)
-    {
-        var slots = Enumerable.Range(from.First, from.Width).Where(slot => slot != taken).ToList();
-        var carrying = slots.Where(slot => state.ContentOf(slot) == source || slot == source).ToList();
-        return [.. carrying, .. slots.Where(slot => !carrying.Contains(slot) && state.IsOpenTo(slot, source)).OrderBy(slot => WorthOf(slot, source))];
-    }
-
-    private int WorthOf(int slot, int source) => state.InputContent(slot) == source ? 0 : keptSources.Contains(state.InputContent(slot)) ? 2 : 1;
-
     /// <summary>
     /// In each run that receive blocks could take, or narrower ones of another receiver: the slot that carries the source, else a free slot of each
     /// worth: one that carried it in the input, one that takes nothing from a demand that stays, one for each source
-    /// of demands that stay. Each one that would sound at an output by itself counts.
+    /// of demands that stay. Every free slot counts with bystanders, and each
+    /// one that would sound at an output by itself.
     /// </summary>
     private List<int> Slots(TransmitBlock from, int source, int taken)
     {
@@ -208,7 +197,7 @@ internal sealed partial class WiringSolver
                 }
                 else if (state.IsOpenTo(slot, source))
                 {
-                    var worth = WorthOf(slot, source);
+                    var worth = state.InputContent(slot) == source ? 0 : keptSources.Contains(state.InputContent(slot)) ? 2 : 1;
                     if (soundsByItself[slot] || (worth == 2 && byWorth[2] >= 0 && state.InputContent(slot) != state.InputContent(byWorth[2])))
                     {
                         slots.Add(slot);
@@ -217,13 +206,17 @@ internal sealed partial class WiringSolver
                     {
                         byWorth[worth] = slot;
                     }
+                    else if (from.Bystanders.Count > 0 && carrying < 0)
+                    {
+                        slots.Add(slot);
+                    }
                 }
             }
 
             if (carrying >= 0)
             {
                 slots.Add(carrying);
-                if (!soundsByItself[carrying])
+                if (from.Bystanders.Count == 0 && !soundsByItself[carrying])
                 {
                     // A demand that stays may keep the slot it had although the source travels in another one too.
                     if (byWorth[0] >= 0 && keptSources.Contains(source))

@@ -30,6 +30,7 @@ internal sealed partial class WiringSolver
     private readonly int[] keptStreams;
     private readonly int[] freeBlocks;
     private readonly Dictionary<PartKey, PartSolution> solved = [];
+    private readonly bool[] feedsBystanders;
     private readonly bool hasBystanders;
 
     /// <summary>True when a receive slot feeds outputs in blocks and others by fixed routing: then a part is no longer known by its tasks alone.</summary>
@@ -56,9 +57,10 @@ internal sealed partial class WiringSolver
         placed = new int[problem.Show.Graph.PointCount];
         Array.Fill(placed, -1);
         isRelevant = new bool[problem.TransmitBlocks.Length];
-        hasBystanders = problem.TransmitBlocks.Any(block => block.Bystanders.Count > 0);
         blocksOf = ByDevice(problem.TransmitBlocks, block => block.Device);
         receiveBlocksOf = ByDevice(problem.ReceiveBlocks, block => block.Device);
+        feedsBystanders = Array.ConvertAll(blocksOf, blocks => Array.Exists(blocks, block => block.Bystanders.Count > 0));
+        hasBystanders = Array.Exists(feedsBystanders, device => device);
         hasKept = new bool[problem.DeviceCount];
         runWidth = new int[problem.DeviceCount];
         isTasked = new bool[problem.ReceiveBlocks.Length];
@@ -142,7 +144,7 @@ internal sealed partial class WiringSolver
 
         var mark = state.Mark;
         var result = default(TResult);
-        if (FillSinks(demands) && KeptComeAlongSilent() && new WiringTasks(problem).Build(demands) is { } all)
+        if (FillSinks(demands) && KeptComeAlongSilent() && new WiringTasks(problem, feedsBystanders).Build(demands) is { } all)
         {
             FindRelevant(all);
             result = solve(all);
@@ -202,6 +204,7 @@ internal sealed partial class WiringSolver
     private Wiring? SolveParts(List<WiringTask> all, long budget)
     {
         var isBest = true;
+        var wired = new List<WiringTask>(all.Count);
         foreach (var part in accept is null ? Parts(all) : [[.. all]])
         {
             var solution = SolvePart(part, budget);
@@ -211,15 +214,19 @@ internal sealed partial class WiringSolver
             }
 
             isBest &= solution.IsBest;
-            if (!ApplyAll(part, solution.Choices))
+            var chosen = solution.IsApart ? Apart(part) : part;
+            if (!ApplyAll(chosen, solution.Choices))
             {
                 // Another part took a receive block of equal worth: choose again beside it.
                 solution = SearchPart(part, budget);
-                if (solution.Choices is null || !ApplyAll(part, solution.Choices))
+                chosen = solution.IsApart ? Apart(part) : part;
+                if (solution.Choices is null || !ApplyAll(chosen, solution.Choices))
                 {
                     return null;
                 }
             }
+
+            wired.AddRange(chosen);
 
             if (hasBystanders)
             {
@@ -227,13 +234,13 @@ internal sealed partial class WiringSolver
             }
         }
 
-        return Read(all, isBest);
+        return Read(wired, isBest);
     }
 
     private PartSolution SolvePart(WiringTask[] part, long budget)
     {
         var isCached = open is null && accept is null && !mixesRouting && !fillsSinks;
-        var key = isCached ? new PartKey(part, isTasked, receiveBlocksOf, budget) : default;
+        var key = isCached ? new PartKey(part, isTasked, receiveBlocksOf, feedsBystanders, budget) : default;
         if (isCached && solved.TryGetValue(key, out var known))
         {
             Work++;
@@ -270,9 +277,11 @@ internal sealed partial class WiringSolver
             Search(0, budget == 0);
         }
 
+        var isApart = SearchCopies(part, budget);
         RanOut |= ranOut;
         return new PartSolution
         {
+            IsApart = isApart,
             Choices = hasBest ? Array.ConvertAll(bestChoices, choice => choice!) : null,
             Cost = hasBest ? best - before : default,
             IsBest = !ranOut && budget > 0,
@@ -306,16 +315,8 @@ internal sealed partial class WiringSolver
 
         if (index == tasks.Length)
         {
-            // While outputs may still be filled, contents may still change and send receivers away that no demand mentions, so that none counts.
             var before = state.Mark;
-            var fits = !hasBystanders || open is not null || state.AddBystanders(tasks);
-            if (fits && (!hasBest || state.Cost.CompareTo(best, order) < 0) && IsAccepted())
-            {
-                best = state.Cost;
-                hasBest = true;
-                bestChoices = [.. current];
-            }
-
+            Accept(current);
             state.Undo(before);
 
             ranOut |= firstOnly;

@@ -35,4 +35,12 @@ internal sealed class WiringTask
 
     /// <summary>For a free need that is served: the receive slots, by source.</summary>
     public int[] Served { get; set; } = [];
+
+    /// <summary>The same free need for one of its sinks.</summary>
+    public WiringTask For(int sink)
+    {
+        var task = new WiringTask { Sources = Sources, PortGroups = PortGroups, IsKept = IsKept, Leg = Leg, Sender = Sender, Receiver = Receiver };
+        task.Sinks.Add(sink);
+        return task;
+    }
 }

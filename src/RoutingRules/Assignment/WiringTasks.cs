@@ -3,10 +3,12 @@ using RoutingRules.Profiles;
 namespace RoutingRules.Assignment;
 
 /// <summary>Turns deliveries into the decisions a wiring has to make.</summary>
-internal sealed class WiringTasks(AssignmentProblem problem)
+/// <param name="problem">The problem.</param>
+/// <param name="feedsBystanders">For each device whether receivers that no demand mentions listen to it.</param>
+internal sealed class WiringTasks(AssignmentProblem problem, bool[] feedsBystanders)
 {
     private readonly SortedDictionary<int, WiringTask> blocks = [];
-    private readonly Dictionary<(int Receiver, int First, int Second, int SinkGroup), List<WiringTask>> needs = [];
+    private readonly Dictionary<(int Receiver, int First, int Second, int SinkGroup, bool IsKept), List<WiringTask>> needs = [];
     private readonly List<WiringTask> needOrder = [];
 
     /// <summary>The tasks, receive blocks first; null when two deliveries want different signals in one slot.</summary>
@@ -79,9 +81,9 @@ internal sealed class WiringTasks(AssignmentProblem problem)
 
     private void AddNeed(Delivery delivery, bool isKept)
     {
-        // Where receivers that no demand mentions stay only while contents do, sinks may do better with a slot each than with one for all.
-        var isApart = Array.Exists(problem.TransmitBlocks, block => block.Device == delivery.Sender && block.Bystanders.Count > 0);
-        var key = (delivery.Receiver, delivery.Source, delivery.Width == 2 ? delivery.Source + 1 : -1, problem.PortGroupOf[delivery.Sink]);
+        // Where receivers that no demand mentions stay only while contents do, a new demand may do better beside what stays than with it.
+        var isApart = isKept && feedsBystanders[delivery.Sender];
+        var key = (delivery.Receiver, delivery.Source, delivery.Width == 2 ? delivery.Source + 1 : -1, problem.PortGroupOf[delivery.Sink], isApart);
         if (!needs.TryGetValue(key, out var alike))
         {
             needs.Add(key, alike = []);
@@ -89,7 +91,7 @@ internal sealed class WiringTasks(AssignmentProblem problem)
 
         // Each leg in use stays in use; what is new goes with the first.
         var leg = isKept ? problem.Show.Graph.Upstreams[delivery.Sink] : -1;
-        var task = isApart ? null : alike.Find(other => !isKept || other.Leg == leg || other.Leg < 0);
+        var task = alike.Find(other => !isKept || other.Leg == leg || other.Leg < 0);
         if (task is null)
         {
             task = new WiringTask

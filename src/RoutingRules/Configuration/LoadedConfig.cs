@@ -3,7 +3,7 @@ using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Reading.Documents;
 using RoutingRules.Rules;
-using PlainText = RoutingRules.Reporting.PlainText;
+using RoutingRules.Reporting;
 
 namespace RoutingRules.Configuration;
 

@@ -9,7 +9,8 @@ namespace RoutingRules.Fixing;
 /// <summary>Mends a show fix by fix, in the order of the findings, in passes until a pass takes none.</summary>
 internal sealed class Fixer
 {
-    private readonly RoutingEngine engine;
+    private readonly Checker checker;
+    private readonly IReadOnlyList<FixProvider> providers;
     private readonly FixOptions options;
     private readonly CancellationToken cancellation;
     private readonly List<AppliedFix> applied = [];
@@ -20,21 +21,22 @@ internal sealed class Fixer
     private int trials;
     private bool isStopped;
 
-    private Fixer(RoutingEngine engine, FixState state, FixOptions options, CancellationToken cancellation)
+    private Fixer(Checker checker, IReadOnlyList<FixProvider> providers, FixState state, FixOptions options, CancellationToken cancellation)
     {
         this.state = state;
         hashes.Add(Hash(state.Show.Document));
-        this.engine = engine;
+        this.checker = checker;
+        this.providers = providers;
         this.options = options;
         this.cancellation = cancellation;
     }
 
-    public static FixResult Run(RoutingEngine engine, Show show, FixOptions options, CancellationToken cancellation)
+    public static FixResult Run(Checker checker, IReadOnlyList<FixProvider> providers, Show show, FixOptions options, CancellationToken cancellation)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(options.MaxTrials, 1, nameof(options));
-        var resolved = engine.Resolve(show);
-        var before = engine.Check(resolved, cancellation);
-        var fixer = new Fixer(engine, new FixState(resolved, before), options, cancellation);
+        var resolved = checker.Resolve(show);
+        var before = checker.Check(resolved, cancellation);
+        var fixer = new Fixer(checker, providers, new FixState(resolved, before), options, cancellation);
         while (fixer.Pass())
         {
         }
@@ -51,11 +53,11 @@ internal sealed class Fixer
         };
     }
 
-    public static ValueList<Fix> Offer(RoutingEngine engine, ResolvedShow show, CheckResult check, Finding finding, CancellationToken cancellation)
+    public static ValueList<Fix> Offer(Checker checker, IReadOnlyList<FixProvider> providers, ResolvedShow show, CheckResult check, Finding finding, CancellationToken cancellation)
     {
         var state = new FixState(show, check);
         var offered = new List<Fix>();
-        foreach (var fix in Proposals(engine, state, finding, null))
+        foreach (var fix in Proposals(providers, state, finding, null))
         {
             if (fix.Safety == FixSafety.Manual)
             {
@@ -63,7 +65,7 @@ internal sealed class Fixer
                 continue;
             }
 
-            var trial = Trial.Run(engine, state, finding, fix, cancellation);
+            var trial = Trial.Run(checker, state, finding, fix, cancellation);
             if (trial.Against is null)
             {
                 offered.Add(trial.AgainstSafe is null ? fix : fix with { Safety = FixSafety.Unsafe });
@@ -105,7 +107,7 @@ internal sealed class Fixer
 
     private bool TryFinding(Finding finding)
     {
-        foreach (var fix in Proposals(engine, state, finding, refused))
+        foreach (var fix in Proposals(providers, state, finding, refused))
         {
             if (fix.Safety == FixSafety.Manual || (fix.Safety == FixSafety.Unsafe && !options.IncludeUnsafe))
             {
@@ -118,7 +120,7 @@ internal sealed class Fixer
                 return false;
             }
 
-            var trial = Trial.Run(engine, state, finding, fix, cancellation);
+            var trial = Trial.Run(checker, state, finding, fix, cancellation);
             var isSafe = fix.Safety == FixSafety.Safe && trial.AgainstSafe is null;
             if ((options.IncludeUnsafe ? trial.Against : trial.AgainstSafe) is { } reason)
             {
@@ -154,11 +156,11 @@ internal sealed class Fixer
 
     private bool IsWanted(Finding finding) => options.Rules.IsEmpty ? options.IsAccepted?.Invoke(finding) != true : options.Rules.Contains(finding.Rule) || options.Rules.Contains(finding.Name);
 
-    private static List<Fix> Proposals(RoutingEngine engine, FixState state, Finding finding, List<RefusedFix>? faults)
+    private static List<Fix> Proposals(IReadOnlyList<FixProvider> providers, FixState state, Finding finding, List<RefusedFix>? faults)
     {
         var found = new List<Fix>();
         var context = new FixContext(state.Show);
-        foreach (var provider in engine.FixProviders)
+        foreach (var provider in providers)
         {
             if (provider.RuleId != finding.Rule)
             {

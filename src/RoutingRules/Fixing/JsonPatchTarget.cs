@@ -20,7 +20,7 @@ internal sealed class JsonPatchTarget(JsonNode? root)
     /// <exception cref="JsonException">It is not sound JSON.</exception>
     public static JsonNode? Parse(ReadOnlySpan<byte> utf8Json)
     {
-        var text = utf8Json.StartsWith(DocumentReader.Utf8Mark) ? utf8Json[DocumentReader.Utf8Mark.Length..] : utf8Json;
+        var text = Utf8Mark.Skip(utf8Json);
         CheckTexts(text);
         return JsonNode.Parse(text, documentOptions: new JsonDocumentOptions { MaxDepth = Depth, AllowDuplicateProperties = false });
     }

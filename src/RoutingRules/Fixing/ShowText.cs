@@ -31,7 +31,7 @@ public static class ShowText
     public static EditedText Edit(ReadOnlySpan<byte> utf8Json, ValueList<ShowEdit> edits, Show edited)
     {
         ArgumentNullException.ThrowIfNull(edited);
-        var mark = utf8Json.StartsWith(DocumentReader.Utf8Mark) ? DocumentReader.Utf8Mark.Length : 0;
+        var mark = Utf8Mark.Length(utf8Json);
         JsonPatch? patch = null;
         try
         {

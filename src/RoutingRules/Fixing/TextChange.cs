@@ -35,7 +35,7 @@ public sealed record TextChange
             tail--;
         }
 
-        var mark = old.StartsWith(DocumentReader.Utf8Mark) ? DocumentReader.Utf8Mark.Length : 0;
+        var mark = Utf8Mark.Length(old);
         var lines = new LineCounter(old[mark..]);
         return new TextChange
         {

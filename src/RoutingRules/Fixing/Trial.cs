@@ -25,7 +25,7 @@ internal sealed class Trial
     /// <summary>Why it cannot be taken at all; null when it can.</summary>
     public string? Against { get; }
 
-    public static Trial Run(RoutingEngine engine, FixState before, Finding finding, Fix fix, CancellationToken cancellation)
+    public static Trial Run(Checker checker, FixState before, Finding finding, Fix fix, CancellationToken cancellation)
     {
         var show = before.Show.Document;
         foreach (var edit in fix.Edits)
@@ -38,8 +38,8 @@ internal sealed class Trial
             show = edited;
         }
 
-        var resolved = engine.Resolve(show);
-        var after = new FixState(resolved, engine.Check(resolved, cancellation));
+        var resolved = checker.Resolve(show);
+        var after = new FixState(resolved, checker.Check(resolved, cancellation));
         var moves = SinkMoves.Between(before.Show, resolved);
         return new Trial(after, moves, AgainstASafe(before.Check, after.Check, moves), AgainstAny(before.Check, after.Check, finding));
     }

@@ -12,7 +12,7 @@ internal static class ListText
     /// <summary>The text without a byte order mark; null when it cannot be read.</summary>
     public static string? Decode(ReadOnlySpan<byte> bytes, int most, ListProblems problems)
     {
-        var text = bytes.StartsWith(DocumentReader.Utf8Mark) ? bytes[DocumentReader.Utf8Mark.Length..] : bytes;
+        var text = Utf8Mark.Skip(bytes);
         if (text.Length > most)
         {
             problems.Add(null, null, FormattableString.Invariant($"the list has {text.Length} bytes, more than the limit of {most}"), "Check that it is the right file.");

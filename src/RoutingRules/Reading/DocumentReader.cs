@@ -11,8 +11,6 @@ namespace RoutingRules.Reading;
 /// <summary>Reads any kind of document by its table.</summary>
 internal static class DocumentReader
 {
-    public static ReadOnlySpan<byte> Utf8Mark => [0xEF, 0xBB, 0xBF];
-
     /// <param name="utf8">The text, with or without a byte order mark.</param>
     /// <param name="table">The table of the document.</param>
     /// <param name="version">The format version that the table describes.</param>
@@ -22,7 +20,7 @@ internal static class DocumentReader
         where T : class
     {
         limits ??= ReadLimits.Default;
-        var text = utf8.StartsWith(Utf8Mark) ? utf8[Utf8Mark.Length..] : utf8;
+        var text = Utf8Mark.Skip(utf8);
         if (FindUnreadable(text, limits) is { } unreadable)
         {
             return new ReadResult<T> { Findings = [unreadable] };

@@ -49,8 +49,8 @@ public static class DocumentUpgrade
         where T : class
     {
         var read = DocumentReader.Read(utf8Json.Span, table, Version, upgraders, null);
-        var isMarked = utf8Json.Span.StartsWith(DocumentReader.Utf8Mark);
-        var text = isMarked ? utf8Json.Span[DocumentReader.Utf8Mark.Length..] : utf8Json.Span;
+        var isMarked = utf8Json.Span.StartsWith(Utf8Mark.Bytes);
+        var text = isMarked ? utf8Json.Span[Utf8Mark.Bytes.Length..] : utf8Json.Span;
         var isOld = read.Findings.Any(finding => finding.Rule == ReadingRules.FormatUpgraded.Id);
         if (!isOld || UpgradeChain.VersionOf(text) is not { } found)
         {
@@ -60,7 +60,7 @@ public static class DocumentUpgrade
         var outcome = UpgradeChain.Run(text, found, Version, upgraders);
         return new UpgradeResult
         {
-            Utf8 = !outcome.IsCurrent ? utf8Json : isMarked ? (byte[])[.. DocumentReader.Utf8Mark, .. outcome.Utf8] : outcome.Utf8,
+            Utf8 = !outcome.IsCurrent ? utf8Json : isMarked ? (byte[])[.. Utf8Mark.Bytes, .. outcome.Utf8] : outcome.Utf8,
             Steps = outcome.IsCurrent ? outcome.Steps : default,
             Findings = read.Findings.Where(finding => finding.Rule != ReadingRules.FormatUpgraded.Id).ToValueList(),
             IsUsable = read.IsUsable,

@@ -81,11 +81,11 @@ internal sealed class JsonSplitter(Stream stream, ReadLimits limits)
     private void Begin()
     {
         hasBegun = true;
-        while (end < DocumentReader.Utf8Mark.Length && Fill(1))
+        while (end < Utf8Mark.Bytes.Length && Fill(1))
         {
         }
 
-        start = buffer.AsSpan(0, end).StartsWith(DocumentReader.Utf8Mark) ? DocumentReader.Utf8Mark.Length : 0;
+        start = Utf8Mark.Length(buffer.AsSpan(0, end));
     }
 
     private int All()

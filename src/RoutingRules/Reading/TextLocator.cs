@@ -56,7 +56,7 @@ public static class TextLocator
 
     private static void Walk(ReadOnlySpan<byte> utf8Json, Node root)
     {
-        var text = utf8Json.StartsWith(DocumentReader.Utf8Mark) ? utf8Json[DocumentReader.Utf8Mark.Length..] : utf8Json;
+        var text = Utf8Mark.Skip(utf8Json);
         var lines = new LineCounter(text);
         try
         {

@@ -211,7 +211,7 @@ public sealed record DocumentCheck
         Rules =
         [
             .. Outcomes(findings, RuleStatus.Undecided),
-            .. engine.Active.Select(active => new RuleOutcome { Descriptor = active.Rule.Descriptor, Status = RuleStatus.Undecided, Subjects = 0, WorkUnits = 0 }),
+            .. engine.Checker.Rules.Select(active => new RuleOutcome { Descriptor = active.Rule.Descriptor, Status = RuleStatus.Undecided, Subjects = 0, WorkUnits = 0 }),
         ],
         Undecided =
         [

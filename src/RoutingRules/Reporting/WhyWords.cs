@@ -118,7 +118,7 @@ internal sealed class WhyWords(DemandNames names, Show show)
         RefusalCause.NoPath => "no route, stream or cable can get there",
         RefusalCause.BlockClash => "free, but as things are its block would bring sound where none belongs, no block is left for it, or more than one rule stands against it",
         RefusalCause.StreamLimit => "free, but a device would have to handle more streams than it can",
-        RefusalCause.LinkFull => $"free, but {string.Join(", and ", refusal.Links.Select(LinkUseText.Full))}",
+        RefusalCause.LinkFull => $"free, but {string.Join(", and ", refusal.Links.Select(LinkWords.Full))}",
         RefusalCause.Overheard => "loudspeakers would play it there",
         RefusalCause.Late => "would arrive there later than allowed",
         RefusalCause.Spare => "has to stay free as a spare",

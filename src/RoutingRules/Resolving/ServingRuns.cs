@@ -8,9 +8,8 @@ internal sealed class ServingRuns
     private readonly SignalGraph graph;
 
     /// <summary>Points that the document itself gives to a demand: pins, and outputs that lines name.</summary>
-    private readonly HashSet<int> named = [];
+    private PointSet? named;
 
-    private readonly List<int> reached = [];
     private readonly List<(PointIndex Run, int Deliveries)> delivering = [];
     private readonly List<PointIndex> serving = [];
 
@@ -54,11 +53,13 @@ internal sealed class ServingRuns
             AddFeed(demand, demand.Feed.Source);
         }
 
-        if (named.Count > 0 && serving.Exists(run => !MayStand(demand, run)))
+        foreach (var run in serving)
         {
-            var others = serving.FindAll(run => !MayStand(demand, run));
-            serving.RemoveAll(others.Contains);
-            serving.AddRange(isStrict ? [] : others);
+            if (!MayStand(demand, run))
+            {
+                PutNamedLast(demand);
+                break;
+            }
         }
 
         return serving;
@@ -67,17 +68,18 @@ internal sealed class ServingRuns
     /// <summary>False for a run that the document gives to another demand.</summary>
     public bool MayStand(DemandNode demand, PointIndex run) => demand.IsPinned || !IsNamed(run, demand.Width);
 
-    private void Name(PointIndex run, int width)
+    private void Name(PointIndex run, int width) => (named ??= new PointSet(graph.PointCount)).Add(run, width);
+
+    private void PutNamedLast(DemandNode demand)
     {
-        for (var position = 0; position < width; position++)
-        {
-            named.Add(run.Value + position);
-        }
+        var others = serving.FindAll(run => !MayStand(demand, run));
+        serving.RemoveAll(others.Contains);
+        serving.AddRange(isStrict ? [] : others);
     }
 
     private bool IsNamed(PointIndex run, int width)
     {
-        for (var position = 0; position < width; position++)
+        for (var position = 0; named is not null && position < width; position++)
         {
             if (named.Contains(run.Value + position))
             {
@@ -91,34 +93,27 @@ internal sealed class ServingRuns
     /// <summary>Follows the source down: what it reaches is little, the places that would do may be many.</summary>
     private void AddFeed(DemandNode demand, PointIndex source)
     {
-        reached.Clear();
-        reached.Add(source.Value);
-        for (var i = 0; i < reached.Count; i++)
+        foreach (var run in graph.Downward(source))
         {
-            var run = new PointIndex(reached[i]);
             if (Allows(demand, run) && ExistingPlacements.Carries(graph, run, source, demand.Width))
             {
                 serving.Add(run);
             }
-
-            foreach (var next in graph.Fed(run))
-            {
-                // A source that sits in a loop comes back to itself.
-                if (next != source.Value)
-                {
-                    reached.Add(next);
-                }
-            }
         }
 
-        serving.Sort();
         if (serving.Count > 1)
         {
-            // What somebody routed comes before what leaks there by factory routes; each in order of device and number.
-            var leaking = serving.FindAll(run => !IsRouted(run, source, demand.Width));
-            serving.RemoveAll(leaking.Contains);
-            serving.AddRange(leaking);
+            serving.Sort();
+            PutLeaksLast(demand, source);
         }
+    }
+
+    /// <summary>What somebody routed comes before what leaks there by factory routes; each in order of device and number.</summary>
+    private void PutLeaksLast(DemandNode demand, PointIndex source)
+    {
+        var leaking = serving.FindAll(run => !IsRouted(run, source, demand.Width));
+        serving.RemoveAll(leaking.Contains);
+        serving.AddRange(leaking);
     }
 
     /// <summary>True when a route of the patch is on the way to each point of a run.</summary>
@@ -165,7 +160,11 @@ internal sealed class ServingRuns
             return;
         }
 
-        delivering.Sort(ByDeliveries);
+        if (delivering.Count > 1)
+        {
+            delivering.Sort(ByDeliveries);
+        }
+
         foreach (var (run, _) in delivering)
         {
             serving.Add(run);

@@ -19,6 +19,7 @@ internal sealed class RuleRunner
     private readonly ResolvedShow[] whole;
     private RuleContext? context;
     private OutputSubject[]? outputs;
+    private List<DoubtfulWord>? words;
 
     private RuleRunner(ResolvedShow show, long budget, CancellationToken cancellation)
     {
@@ -34,12 +35,14 @@ internal sealed class RuleRunner
     /// <param name="budget">Units of work for each rule and subject.</param>
     /// <param name="cancellation">Stops between subjects.</param>
     /// <param name="observer">Told when each rule starts and ends; null for nobody.</param>
+    /// <param name="words">The doubtful words of the show; null when nobody has looked for them yet.</param>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     public static CheckResult Run(
-        ResolvedShow show, IReadOnlyList<ActiveRule> rules, long budget, CancellationToken cancellation, RuleObserver? observer = null)
+        ResolvedShow show, IReadOnlyList<ActiveRule> rules, long budget, CancellationToken cancellation, RuleObserver? observer = null, List<DoubtfulWord>? words = null)
     {
         var runner = new RuleRunner(show, budget, cancellation);
         var outcomes = new RuleOutcome[rules.Count];
+        runner.words = words;
         for (var i = 0; i < outcomes.Length; i++)
         {
             observer?.Started(rules[i].Rule.Descriptor);
@@ -62,7 +65,7 @@ internal sealed class RuleRunner
     {
         var rule = active.Rule;
         meter.Reset();
-        context ??= new RuleContext(show, rule.Descriptor, active.Severity, active.Options, meter, findings);
+        context ??= Context(active);
         context.NextRule(rule.Descriptor, active.Severity, active.Options);
         var foundBefore = findings.Count;
         var undecidedBefore = undecided.Count;
@@ -89,6 +92,17 @@ internal sealed class RuleRunner
                 : subjects == 0 ? RuleStatus.NotApplicable
                 : RuleStatus.Passed,
         };
+    }
+
+    private RuleContext Context(ActiveRule first)
+    {
+        var made = new RuleContext(show, first.Rule.Descriptor, first.Severity, first.Options, meter, findings);
+        if (words is not null)
+        {
+            made.Share(words);
+        }
+
+        return made;
     }
 
     private int Each<TSubject>(Rule<TSubject> rule, RuleContext context, IReadOnlyList<TSubject> subjects, Func<TSubject, string> name)

@@ -13,9 +13,9 @@ internal static class SignalWays
     public static List<List<PointIndex>> To(RuleContext context, PointIndex point)
     {
         var ways = new List<List<PointIndex>>();
-        var legs = new HashSet<PointIndex>();
-        var pending = new Stack<List<PointIndex>>([[point]]);
-        while (pending.TryPop(out var way))
+        HashSet<PointIndex>? legs = null;
+        Stack<List<PointIndex>>? pending = null;
+        for (List<PointIndex>? way = [point]; way is not null; way = pending?.Count > 0 ? pending.Pop() : null)
         {
             if (context.IsLooping(way[^1]))
             {
@@ -33,11 +33,11 @@ internal static class SignalWays
                 ways.Add(way);
             }
 
-            foreach (var leg in before)
+            for (var i = 0; i < before.Count; i++)
             {
-                if (legs.Add(leg))
+                if ((legs ??= []).Add(before[i]))
                 {
-                    pending.Push([.. way, leg]);
+                    (pending ??= new()).Push([.. way, before[i]]);
                 }
             }
         }

@@ -19,6 +19,7 @@ internal sealed class AssignmentFacts
         Networks = new NetworkFacts(Rig);
         Before = new SignalTrace(Rig, input.Patch);
         Privacy = new PrivacyFacts(input, Rig);
+        Ears = new Lazy<EarFacts>(() => new EarFacts(Rig, Before));
         var demands = DemandList.Of(input, Rig, Before);
         ExistingSearch.Run(demands, Rig, Before);
         Demands = demands;
@@ -49,6 +50,9 @@ internal sealed class AssignmentFacts
 
     /// <summary>What loudspeakers must not play.</summary>
     public PrivacyFacts Privacy { get; }
+
+    /// <summary>What is heard in somebody's ears; asked only where latency has a limit.</summary>
+    public Lazy<EarFacts> Ears { get; }
 
     /// <summary>True for an output that a line names as a place to be brought to.</summary>
     public bool IsLineOutput(Point output) => lineOutputs.Contains(output);

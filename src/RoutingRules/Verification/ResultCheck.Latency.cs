@@ -9,9 +9,12 @@ internal sealed partial class ResultCheck
     // Null when a demand arrives in time on the way found, or may be late.
     private string? Late(DemandFacts demand, Chain chain, int end)
     {
+        if (facts.Options is { LatencyMilliseconds: null, InEarLatencyMilliseconds: null })
+            return null;
+
         var role = demand.Feed?.Role;
-        var limit = role == FeedRole.Record || role == FeedRole.Broadcast ? null
-            : role == FeedRole.InEar ? facts.Options.InEarLatencyMilliseconds ?? facts.Options.LatencyMilliseconds
+        var limit = role == FeedRole.InEar || (role is not null && facts.Ears.Value.Hear(chain.Points[0])) ? facts.Options.InEarLatencyMilliseconds ?? facts.Options.LatencyMilliseconds
+            : role == FeedRole.Record || role == FeedRole.Broadcast ? null
             : facts.Options.LatencyMilliseconds;
         if (limit is not { } most)
             return null;

@@ -2,7 +2,6 @@ using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Reporting;
 using RoutingRules.Rules;
-using PlainText = RoutingRules.Reporting.PlainText;
 
 namespace RoutingRules.Waivers;
 

@@ -191,6 +191,16 @@ public sealed class ImpactEarTests
     }
 
     [Fact]
+    public void What_lost_its_only_cable_is_not_brought_to_a_bare_output()
+    {
+        var main = Feed("house", FeedRole.Main, "desk/main/1") with { To = [new() { Devices = [new("a"), new("b")] }] };
+        var plan = Loss(Ask(Make(Small(SmallProfiles.FreeBox), [main], Cable("a/out/3", "amp/in/1"))), "a/out/3 to amp/in/1").Plan!;
+
+        Assert.Empty(plan.Steps);
+        Assert.Equal("The cable to amp/in/1 is lost.", Assert.Single(plan.Unrecovered).Reason);
+    }
+
+    [Fact]
     public void Nobodys_ears_give_way_for_a_main_whatever_the_role_says()
     {
         // Every output of the other box is taken by mixes of low priority that end in a rack.

@@ -3,6 +3,7 @@ using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Rules;
 using RoutingRules.Verification;
 
 namespace RoutingRules.Tests.Assignment;
@@ -46,6 +47,47 @@ public class LatencyTests
     [InlineData("monitor", "near/out/1")]
     public void In_ear_feeds_may_have_a_limit_of_their_own(string role, string at) =>
         Assert.Equal(at, Place(Rig(Either("a", new(role), 1)), new AssignmentOptions { InEarLatencyMilliseconds = 3 }, "a/1"));
+
+    // The outputs of the near box are packs: 5 ms there, 2 ms at the far one, which nobody wears.
+    [Theory]
+    [InlineData("monitor")]
+    [InlineData("inear")]
+    [InlineData("record")]
+    public void What_ends_in_ears_has_the_limit_of_in_ear_feeds_whatever_its_role(string role)
+    {
+        var show = Rig(Either("a", new(role), 1));
+        show = show with { Rig = show.Rig with { Profiles = show.Rig.Profiles.Select(profile => profile.Id.Value == "test/slow" ? Worn(profile) : profile).ToValueList() } };
+
+        Assert.Equal("far/out/1", Place(show, new AssignmentOptions { LatencyMilliseconds = 8, InEarLatencyMilliseconds = 3 }, "a/1"));
+        Assert.Equal("near/out/1", Place(show, new AssignmentOptions { LatencyMilliseconds = 8, InEarLatencyMilliseconds = 5 }, "a/1"));
+        Assert.Equal("far/out/1", Place(show, new AssignmentOptions { LatencyMilliseconds = 4 }, "a/1"));
+    }
+
+    private static DeviceProfile Worn(DeviceProfile profile) =>
+        profile with { PortGroups = profile.PortGroups.Select(group => group.Kind == PortKind.Output ? group with { InEar = true } : group).ToValueList() };
+
+    [Fact]
+    public void A_pin_at_a_rack_that_is_late_is_told_the_limit_for_ears()
+    {
+        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("near", Slow("test/slow", 4)), ("rack", EarRig.Rack)) with { Feeds = [SmallShow.Feed("a", FeedRole.Monitor, "desk/aux/1", "rack/in/1")] };
+        show = show with { Rig = show.Rig with { Cables = [SmallShow.Cable("near/out/1", "rack/in/1")] } };
+
+        var late = Engine.Assign(show, new AssignmentOptions { LatencyMilliseconds = 8, InEarLatencyMilliseconds = 3 });
+
+        Assert.Equal("It would arrive where it is pinned later than 3 ms; pin it elsewhere, take a slow device out of the path, or allow more.", Assert.Single(late.Unplaced).Reason);
+        Assert.Equal("near/out/1", Place(show, new AssignmentOptions { LatencyMilliseconds = 8, InEarLatencyMilliseconds = 5 }, "a/1"));
+    }
+
+    // The account of a patch made without the limit, checked with it.
+    [Fact]
+    public void The_verifier_knows_the_ears_at_the_end_of_a_cable()
+    {
+        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("near", Slow("test/slow", 4)), ("rack", EarRig.Rack)) with { Feeds = [SmallShow.Feed("a", FeedRole.Monitor, "desk/aux/1", "rack/in/1")] };
+        show = show with { Rig = show.Rig with { Cables = [SmallShow.Cable("near/out/1", "rack/in/1")] } };
+        var placed = Engine.Assign(show, new AssignmentOptions());
+
+        Assert.Contains("later than 3 ms", string.Join("; ", AssignmentVerifier.Verify(show, placed, new AssignmentOptions { InEarLatencyMilliseconds = 3 }, _ => null).Problems), StringComparison.Ordinal);
+    }
 
     [Theory]
     [InlineData("record")]

@@ -1,3 +1,4 @@
+using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Verification;
 
@@ -47,6 +48,19 @@ public class VariedInstancesTests
     [InlineData(31604)]
     [InlineData(39831)]
     public void What_sounds_from_a_stream_that_stays_is_a_stray_where_nobody_took_it_before(int seed) => Assert.Empty(TinyAgreement.Wrong(Engine, VariedInstances.Make(seed)));
+
+    [Fact]
+    public void Feeds_that_must_not_share_links_come_out_as_well_as_anything_can()
+    {
+        var shows = Enumerable.Range(0, 300).Select(TinyInstances.Make).Where(tiny => !tiny.Show.Rig.Links.IsEmpty && tiny.Show.Feeds.Count > 1).ToList();
+        var apart = shows.ConvertAll(tiny => Separated(tiny, [new() { Feed = tiny.Show.Feeds[0].Id, By = SeparationBy.Link }]));
+
+        Assert.Equal([], apart.SelectMany(tiny => TinyAgreement.Wrong(Engine, tiny)));
+        Assert.InRange(apart.Count(tiny => Engine.Assign(tiny.Show, tiny.Options).Objective != Engine.Assign(Separated(tiny, []).Show, tiny.Options).Objective), 10, 300);
+    }
+
+    private static TinyInstance Separated(TinyInstance tiny, ValueList<Separation> from) =>
+        tiny with { Show = tiny.Show with { Feeds = [.. tiny.Show.Feeds.Select((feed, i) => feed with { SeparateFrom = i > 0 ? from : [] })] } };
 
     [Fact]
     public void Varied_shows_cover_what_they_are_for()

@@ -2,6 +2,7 @@ using RoutingRules.Answers.Comparing;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Answers.Changeovers;
 
@@ -15,7 +16,7 @@ internal sealed class ChangeoverPlanner
     /// <summary>How many times the order of loads may be tried on the rig; after that they come in their usual order, muted as ever.</summary>
     private const int MostTrials = 600;
 
-    private readonly RoutingEngine engine;
+    private readonly Checker checker;
     private readonly Pace pace;
     private readonly ShowComparer shows;
     private readonly StateView first;
@@ -29,22 +30,22 @@ internal sealed class ChangeoverPlanner
     private StateView state;
     private int trials;
 
-    private ChangeoverPlanner(RoutingEngine engine, ShowComparer shows, Pace pace, IReadOnlyDictionary<string, string> wearers, CancellationToken cancellation)
+    private ChangeoverPlanner(Checker checker, ShowComparer shows, Pace pace, IReadOnlyDictionary<string, string> wearers, CancellationToken cancellation)
     {
-        this.engine = engine;
+        this.checker = checker;
         this.pace = pace;
         this.cancellation = cancellation;
         this.shows = shows;
         this.wearers = wearers;
         var after = shows.After.Show.Document;
         var start = shows.Before.Show.Document;
-        first = StateView.Of(engine, RouteMap.Spread(start with
+        first = StateView.Of(checker, RouteMap.Spread(start with
         {
             Feeds = after.Feeds,
             Lines = after.Lines,
             Rig = start.Rig with { Profiles = start.Rig.Profiles.Concat(after.Rig.Profiles.Where(profile => IsNews(start.Rig, profile))).ToValueList() },
         }));
-        last = StateView.Of(engine, after);
+        last = StateView.Of(checker, after);
         state = first;
     }
 
@@ -53,13 +54,13 @@ internal sealed class ChangeoverPlanner
         !rig.Profiles.Any(other => other.Id == profile.Id) && !rig.Devices.Any(device => device.Profile == profile.Id);
 
     /// <summary>Plans.</summary>
-    /// <param name="engine">The engine.</param>
+    /// <param name="checker">Resolves shows and runs the rules.</param>
     /// <param name="shows">The two shows.</param>
     /// <param name="pace">How long things take.</param>
     /// <param name="wearers">Who wore each radio pack last, before the first show.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static ChangeoverPlan Plan(RoutingEngine engine, ShowComparer shows, Pace pace, IReadOnlyDictionary<string, string> wearers, CancellationToken cancellation) =>
-        new ChangeoverPlanner(engine, shows, pace, wearers, cancellation).Plan();
+    public static ChangeoverPlan Plan(Checker checker, ShowComparer shows, Pace pace, IReadOnlyDictionary<string, string> wearers, CancellationToken cancellation) =>
+        new ChangeoverPlanner(checker, shows, pace, wearers, cancellation).Plan();
 
     private ChangeoverPlan Plan()
     {
@@ -171,7 +172,7 @@ internal sealed class ChangeoverPlanner
     /// <summary>What the steps left different is loaded as a whole.</summary>
     private bool TakeRest(List<PlannedMove> clocks)
     {
-        var timed = StateView.Of(engine, clocks.Aggregate(state.Show, static (show, clock) => clock.Apply(show)));
+        var timed = StateView.Of(checker, clocks.Aggregate(state.Show, static (show, clock) => clock.Apply(show)));
         if (!timed.Differences(last).Any())
         {
             return false;
@@ -208,7 +209,7 @@ internal sealed class ChangeoverPlanner
         cancellation.ThrowIfCancellationRequested();
         trials++;
         var show = move.Apply(state.Show);
-        return ReferenceEquals(show, state.Show) ? state : StateView.Of(engine, show);
+        return ReferenceEquals(show, state.Show) ? state : StateView.Of(checker, show);
     }
 
     private void Take(PlannedMove move, StateView next)

@@ -2,6 +2,7 @@ using RoutingRules.Answers.Comparing;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
+using RoutingRules.Rules;
 
 namespace RoutingRules.Answers.Changeovers;
 
@@ -26,9 +27,9 @@ internal sealed class StateView
     /// <summary>The outputs and cabled inputs that feed nothing more in the document, and sinks and receive slots where somebody hears it: what is behind them is heard.</summary>
     public HashSet<Point> Leaves { get; }
 
-    public static StateView Of(RoutingEngine engine, Show show)
+    public static StateView Of(Checker checker, Show show)
     {
-        var resolved = engine.Resolve(show);
+        var resolved = checker.Resolve(show);
         var carried = new Dictionary<Point, Point>();
         var leaves = new HashSet<Point>();
         foreach (var device in resolved.Devices.Where(device => resolved.Graph.Device(device.Id) == device))

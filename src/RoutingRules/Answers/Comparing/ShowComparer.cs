@@ -27,17 +27,17 @@ internal sealed class ShowComparer
     public ShowSide After { get; }
 
     /// <summary>Makes a comparer; the first show gets the device ids of the second where devices were renamed.</summary>
-    public static ShowComparer Of(RoutingEngine engine, Show before, Show after)
+    public static ShowComparer Of(Checker checker, Show before, Show after)
     {
         var names = Renames.OfDevices(before, after);
-        return new ShowComparer(new ShowSide(engine.Resolve(new DeviceRenamer(names).Apply(before))), new ShowSide(engine.Resolve(after)), names);
+        return new ShowComparer(new ShowSide(checker.Resolve(new DeviceRenamer(names).Apply(before))), new ShowSide(checker.Resolve(after)), names);
     }
 
     /// <summary>What differs.</summary>
-    public ShowComparison Compare(RoutingEngine engine, CancellationToken cancellation)
+    public ShowComparison Compare(Checker checker, CancellationToken cancellation)
     {
-        var old = engine.Check(Before.Show, cancellation);
-        var now = engine.Check(After.Show, cancellation);
+        var old = checker.Check(Before.Show, cancellation);
+        var now = checker.Check(After.Show, cancellation);
         var known = Fingerprints(old);
         var still = Fingerprints(now);
         return new ShowComparison

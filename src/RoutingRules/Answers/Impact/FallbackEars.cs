@@ -48,13 +48,15 @@ internal sealed class FallbackEars(ResolvedShow show)
 
     private static bool IsSafe(FeedNode feed) => feed.Model.Limiter == true && FeedRoles.MayBeForEars(feed.Model.Role);
 
-    /// <summary>The runs a demand may take, and those of all devices that could stand in.</summary>
+    /// <summary>The runs a demand may take, and those without a cable, to which one could be plugged.</summary>
     private IEnumerable<PointIndex> Runs(DemandNode demand) => demand.Allowed.Concat(
         from device in show.Devices
         from @group in (IEnumerable<GroupNode>)device.Groups
         where @group.IsLineOutput
         from i in Enumerable.Range(0, Math.Max(0, @group.Count - demand.Width + 1))
-        select device.First(@group) + i).Distinct();
+        let run = device.First(@group) + i
+        where Enumerable.Range(0, demand.Width).All(position => !FallbackWriter.IsCabled(show.Graph, run + position))
+        select run).Distinct();
 
     private HashSet<PointIndex> Ends(PointIndex run, int width)
     {

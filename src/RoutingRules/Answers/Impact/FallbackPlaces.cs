@@ -104,7 +104,7 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
     }
 
     private bool IsHeardInEars(DemandNode demand) =>
-        demand.Feed!.Model.Role == FeedRole.InEar || Enumerable.Range(0, demand.Width).Any(position => show.Ears.Contains(demand.Existing + position));
+        demand.Feed!.Model.Role == FeedRole.InEar || EarDemands.IsHeard(show.Ears, demand.Existing, demand.Width);
 
     /// <summary>Why there is no place for a demand that could be plugged elsewhere.</summary>
     /// <param name="demand">The demand.</param>

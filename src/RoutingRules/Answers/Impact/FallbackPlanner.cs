@@ -24,8 +24,8 @@ internal sealed class FallbackPlanner
     /// <summary>Rules that say only that something does not arrive, which the plan tells by itself: not delivered, fan-out lost, line not patched.</summary>
     private static readonly string[] DeliveryRules = ["RR3001", "RR3003", "RR6001"];
 
-    private readonly RoutingEngine engine;
-    private readonly RoutingEngine bare;
+    private readonly ShowAssigner assigner;
+    private readonly ShowAssigner bare;
     private readonly FailureModel model;
     private readonly ResolvedShow show;
     private readonly FallbackEars ears;
@@ -36,13 +36,13 @@ internal sealed class FallbackPlanner
     private readonly Dictionary<string, FallbackPlan> plans = new(StringComparer.Ordinal);
     private HashSet<string>? knownErrors;
 
-    public FallbackPlanner(RoutingEngine engine, FailureModel model, ImpactOptions options, CancellationToken cancellation)
+    public FallbackPlanner(ShowAssigner assigner, FailureModel model, ImpactOptions options, CancellationToken cancellation)
     {
-        this.engine = engine;
+        this.assigner = assigner;
         this.model = model;
         this.options = options;
         this.cancellation = cancellation;
-        bare = engine.WithoutRules();
+        bare = assigner.WithoutRules();
         show = model.Show;
         ears = new FallbackEars(show);
         unserved = [.. show.Demands.Where(demand => demand.Existing.IsNone).Select(demand => demand.Key)];
@@ -183,9 +183,9 @@ internal sealed class FallbackPlanner
 
     private FallbackPlan Verify(FallbackTask task, FallbackAttempt attempt)
     {
-        var steps = FallbackWriter.Write(model.Show, engine.Resolve(attempt.Document), task, attempt);
+        var steps = FallbackWriter.Write(model.Show, assigner.Resolve(attempt.Document), task, attempt);
         var done = FallbackSteps.Apply(show.Document, steps);
-        var simulation = new FailureModel(engine.Resolve(done));
+        var simulation = new FailureModel(assigner.Resolve(done));
         var lost = simulation.NewSet();
         task.Lost.Devices.CopyTo(lost.Devices, 0);
         task.Lost.Links.CopyTo(lost.Links, 0);
@@ -267,7 +267,7 @@ internal sealed class FallbackPlanner
     /// <summary>The show after the steps with what was plugged elsewhere wanted there.</summary>
     private Show Settled(Show done, FallbackAttempt attempt)
     {
-        var resolved = engine.Resolve(done);
+        var resolved = assigner.Resolve(done);
         foreach (var demand in show.Demands)
         {
             if (attempt.IsMoved(demand) && attempt.PlaceOf(demand) is { } place && resolved.Graph.Find(place, out var run) == ConnectionState.Connected
@@ -286,5 +286,5 @@ internal sealed class FallbackPlanner
         return Errors(done).Select(finding => finding.Message).Where(message => !knownErrors.Contains(message)).ToValueList();
     }
 
-    private IEnumerable<Finding> Errors(Show document) => engine.Check(document, cancellation).Findings.Where(finding => finding.Severity == Severity.Error && !DeliveryRules.Contains(finding.Rule));
+    private IEnumerable<Finding> Errors(Show document) => assigner.Check(document, cancellation).Findings.Where(finding => finding.Severity == Severity.Error && !DeliveryRules.Contains(finding.Rule));
 }

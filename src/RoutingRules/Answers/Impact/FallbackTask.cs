@@ -202,6 +202,9 @@ internal sealed class FallbackTask
     public bool CanMove(DemandNode demand) =>
         (demand.Line is null ? show.Graph.GroupOf(demand.Existing).IsLineOutput : demand.Line.Model.From.Source is null) && SilencedOf(demand).Exists(delivery => Reason(delivery) is null);
 
+    /// <summary>True when the rig shows a cable where the demand is plugged.</summary>
+    public bool IsCabled(DemandNode demand) => Enumerable.Range(0, demand.Width).Any(position => FallbackWriter.IsCabled(show.Graph, demand.Existing + position));
+
     /// <summary>Why no other place could bring a delivery back; null when one could.</summary>
     public string? Reason(Delivery delivery)
     {

@@ -14,11 +14,11 @@ internal static class FallbackTrace
         var demand = delivery.Demand;
         for (var position = 0; position < demand.Width; position++)
         {
-            // A feed must come out at its new place and, where a cable went with it or nothing moved, at what played it before.
+            // A feed must come out at its new place and at what played it before, unless it had no cable there or has another at its new place.
             var source = demand.Feed is null ? run + position : demand.Feed.Source + position;
-            var ends = demand.Feed is null || run == demand.Existing || steps.Any(step => step.Demand == demand.Key && !step.CableTo.IsEmpty)
-                ? [delivery.Ends[position]]
-                : Players.Of(simulation.Show, run.Value + position).ConvertAll(player => player.End);
+            var isPlayedAsBefore = demand.Feed is null || run == demand.Existing || steps.Any(step => step.Demand == demand.Key && !step.CableTo.IsEmpty)
+                || (task.IsCabled(demand) && !FallbackWriter.IsCabled(graph, run + position));
+            var ends = isPlayedAsBefore ? [delivery.Ends[position]] : Players.Of(simulation.Show, run.Value + position).ConvertAll(player => player.End);
             if (source.IsNone || !ends.TrueForAll(end => simulation.Sounds(end, lost) && ExistingPlacements.IsFedBy(graph, end, source.Value)
                 && (demand.Feed is null || ExistingPlacements.IsFedBy(graph, end, run.Value + position))))
             {

@@ -1,3 +1,4 @@
+using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -24,13 +25,13 @@ internal sealed class ImpactBuilder
 
     /// <summary>Answers.</summary>
     /// <exception cref="ArgumentOutOfRangeException">An option is out of range.</exception>
-    public static ImpactAnswer Answer(RoutingEngine engine, Show show, ImpactOptions options, CancellationToken cancellation)
+    public static ImpactAnswer Answer(ShowAssigner assigner, Show show, ImpactOptions options, CancellationToken cancellation)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(options.Moves, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegative(options.SetSize, nameof(options));
         ArgumentOutOfRangeException.ThrowIfGreaterThan(options.SetSize, 3, nameof(options));
-        var builder = new ImpactBuilder(engine.Resolve(show), options);
-        var planner = options.Recovery ? new FallbackPlanner(engine, builder.model, options, cancellation) : null;
+        var builder = new ImpactBuilder(assigner.Resolve(show), options);
+        var planner = options.Recovery ? new FallbackPlanner(assigner, builder.model, options, cancellation) : null;
         var losses = Ranked(builder.Singles(cancellation));
         var pairs = Ranked(options.Pairs ? builder.Pairs(cancellation) : []);
         return new ImpactAnswer

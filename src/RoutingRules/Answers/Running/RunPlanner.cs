@@ -11,25 +11,25 @@ internal static class RunPlanner
 {
     private const int MostRounds = 3;
 
-    public static RunPlan Plan(RoutingEngine engine, RunningOrder run, AssignmentOptions options, CancellationToken cancellation)
+    public static RunPlan Plan(ShowAssigner assigner, RunningOrder run, AssignmentOptions options, CancellationToken cancellation)
     {
         var acts = new List<ActPlan>();
         foreach (var act in run.Acts)
         {
-            acts.Add(PlanAct(engine, run, act, acts.Count == 0 ? null : acts[^1].Show, options, cancellation));
+            acts.Add(PlanAct(assigner, run, act, acts.Count == 0 ? null : acts[^1].Show, options, cancellation));
         }
 
         var changeovers = new List<RunChangeover>();
         var wearers = new Dictionary<string, string>(StringComparer.Ordinal);
         for (var i = 1; i < acts.Count; i++)
         {
-            var shows = ShowComparer.Of(engine, acts[i - 1].Show, acts[i].Show);
+            var shows = ShowComparer.Of(assigner.Checker, acts[i - 1].Show, acts[i].Show);
             changeovers.Add(new RunChangeover
             {
                 From = acts[i - 1].Act,
                 To = acts[i].Act,
-                Comparison = shows.Compare(engine, cancellation),
-                Plan = ChangeoverPlanner.Plan(engine, shows, run.Pace, wearers, cancellation),
+                Comparison = shows.Compare(assigner.Checker, cancellation),
+                Plan = ChangeoverPlanner.Plan(assigner.Checker, shows, run.Pace, wearers, cancellation),
             });
             foreach (var feed in acts[i - 1].Show.Feeds.Where(feed => !string.IsNullOrEmpty(feed.Pack)))
             {
@@ -48,21 +48,21 @@ internal static class RunPlanner
         };
     }
 
-    private static ActPlan PlanAct(RoutingEngine engine, RunningOrder run, Act act, Show? before, AssignmentOptions options, CancellationToken cancellation)
+    private static ActPlan PlanAct(ShowAssigner assigner, RunningOrder run, Act act, Show? before, AssignmentOptions options, CancellationToken cancellation)
     {
         var patch = before?.Patch ?? run.Patch;
         var show = ActComposer.Compose(run, act, patch);
         if (act.Patch is not null)
         {
-            return new ActPlan { Act = act, Show = show, IsAssigned = false, Check = engine.Check(show, cancellation) };
+            return new ActPlan { Act = act, Show = show, IsAssigned = false, Check = assigner.Check(show, cancellation) };
         }
 
-        show = before is null ? show : StayingLines.Keep(engine.Resolve(before), show);
-        var result = Assigner.Assign(engine, show, options, cancellation);
+        show = before is null ? show : StayingLines.Keep(assigner.Resolve(before), show);
+        var result = assigner.Assign(show, options, cancellation);
         for (var round = 0; round < MostRounds && !result.Unplaced.IsEmpty; round++)
         {
             // Streams of the act before can stand in the way of the first plan; the second begins without them.
-            var again = Assigner.Assign(engine, result.Show, options, cancellation);
+            var again = assigner.Assign(result.Show, options, cancellation);
             if (again.Unplaced.Count >= result.Unplaced.Count)
             {
                 break;
@@ -71,8 +71,8 @@ internal static class RunPlanner
             result = again;
         }
 
-        var set = ActSettings.Apply(engine.Resolve(result.Show), patch.Inputs);
-        return new ActPlan { Act = act, Show = set, IsAssigned = true, Check = engine.Check(set, cancellation), Unplaced = result.Unplaced };
+        var set = ActSettings.Apply(assigner.Resolve(result.Show), patch.Inputs);
+        return new ActPlan { Act = act, Show = set, IsAssigned = true, Check = assigner.Check(set, cancellation), Unplaced = result.Unplaced };
     }
 
     private static ValueList<Finding> Common(List<ActPlan> acts)

@@ -57,7 +57,7 @@ public static class ShowStarter
         }
 
         var asked = new Show { Title = options.Title, Rig = rig.Make(), Feeds = intent.Feeds, Lines = intent.Lines };
-        var quick = engine.WithoutRules();
+        var quick = engine.Assigner.WithoutRules();
         for (var i = 0; ; i++)
         {
             var result = quick.Assign(asked, new AssignmentOptions { Spares = spares[i], Budget = Budget }, cancellation);

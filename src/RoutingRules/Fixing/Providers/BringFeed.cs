@@ -37,7 +37,7 @@ internal sealed class BringFeed(string ruleId) : FixProvider
         }
 
         var routes = sources.Select(pair => $"{graph.Address(pair.Value)} to {graph.Address(pair.Key)}").ToList();
-        return [Fix.Of($"Route {PlainText.List(routes, false)}", FixSafety.Unsafe, RouteEdits.Set(context, sources), "Turn the outputs down first, and bring them up one by one.")];
+        return [Fix.Of($"Route {Wording.Names(routes, false)}", FixSafety.Unsafe, RouteEdits.Set(context, sources), "Turn the outputs down first, and bring them up one by one.")];
     }
 
     private static PointIndex Chooser(SignalGraph graph, PointIndex source, PointIndex sink)

@@ -49,6 +49,6 @@ internal sealed class ClearSecondChannel : FixProvider
         }
 
         var names = sources.Keys.Select(sink => graph.Address(sink).ToString()).ToList();
-        return [Fix.Of($"Set {PlainText.List(names, false)} to nothing", FixSafety.Unsafe, RouteEdits.Set(context, sources), "Ask whether the double patch is meant, for effects or for broadcast.")];
+        return [Fix.Of($"Set {Wording.Names(names, false)} to nothing", FixSafety.Unsafe, RouteEdits.Set(context, sources), "Ask whether the double patch is meant, for effects or for broadcast.")];
     }
 }

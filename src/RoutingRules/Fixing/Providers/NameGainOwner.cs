@@ -12,11 +12,12 @@ internal sealed class NameGainOwner : FixProvider
     {
         var table = InputTable.Of(context.Facts);
         var consoles = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (var (input, list) in GainUse.Of(context.Facts).Shared())
+        var use = GainUse.Of(context.Facts);
+        foreach (var input in use.Shared())
         {
             if (table.Owner(input) is null && context.Resolved.Graph.DeviceOf(input).Id.Value == finding.IdOf("device"))
             {
-                consoles.UnionWith(list.Select(console => console.Id.Value));
+                consoles.UnionWith(use.Consoles(input).Select(console => console.Id.Value));
             }
         }
 

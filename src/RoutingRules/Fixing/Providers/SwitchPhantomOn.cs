@@ -23,7 +23,7 @@ internal sealed class SwitchPhantomOn : FixProvider
         }
 
         var names = inputs.ConvertAll(input => context.Resolved.Graph.Address(input).ToString());
-        return [Fix.Of($"Switch phantom power on at {PlainText.List(names, false)}", FixSafety.Unsafe, InputEdits.SetPhantom(context, inputs, true), Caution)];
+        return [Fix.Of($"Switch phantom power on at {Wording.Names(names, false)}", FixSafety.Unsafe, InputEdits.SetPhantom(context, inputs, true), Caution)];
     }
 
     private static List<PointIndex> Unsaid(FixContext context, string device)

@@ -60,7 +60,7 @@ internal static class ConfigTable
             "inEarLatencyMilliseconds",
             new DecimalNumberKind(1000, positive: true),
             static config => config.InEarLatencyMilliseconds,
-            "The same for in-ear feeds. Absent means as for others.");
+            "The same for in-ear feeds and whatever else ends in somebody's ears. Absent means as for others.");
         var order = table.Default(
             "order",
             new ListKind<AssignmentAim>(aim, Aims, Aims, unique: true),

@@ -296,7 +296,7 @@ internal sealed class ImpactPages
         foreach (var recovered in plan.Recovered)
         {
             var how = words.Feed(recovered.Demand) is { } feed
-                ? SheetWords.How(IsInEar(loss, recovered.Demand) ? FeedRole.InEar : feed.Role, feed.Person, feed.Limiter)
+                ? SheetWords.How(feed.Role, IsInEar(loss, recovered.Demand), feed.Person, feed.Limiter)
                 : $"Scratch or speak at it; it shows {words.Line(recovered.Demand)?.To.Select(at => $"at {at}").FirstOrDefault() ?? "at its channel"}.";
             table.Rows.Add(new PageRow
             {

@@ -128,13 +128,14 @@ internal static class CheckPages
             [
                 [.. PageLayout.Strong(row.Announce), .. PageLayout.Change(row.Change)],
                 [
-                    row.Role == FeedRole.InEar ? new PageLine(SheetWords.Mark(SheetMark.InEar), PageLineStyle.Mark) : new PageLine(row.Role.Value, PageLineStyle.Plain),
+                    .. row.IsInEar ? [new PageLine(SheetWords.Mark(SheetMark.InEar), PageLineStyle.Mark)] : Array.Empty<PageLine>(),
+                    .. row.Role == FeedRole.InEar ? [] : PageLayout.Cell(row.Role.Value),
                     .. Who(row),
                     .. PageLayout.Cell(row.Source, row.SourceLabel),
                 ],
-                [.. row.Places.Select(place => place.Arrives is { } path
-                    ? new PageLine(DevicePages.Path(path), PageLineStyle.Tick)
-                    : new PageLine($"not at {place.Wanted}", PageLineStyle.Mark))],
+                [.. row.Places.SelectMany(place => place.Arrives.IsEmpty
+                    ? [new PageLine($"not at {place.Wanted}", PageLineStyle.Mark)]
+                    : place.Arrives.Select(path => new PageLine(DevicePages.Path(path), PageLineStyle.Tick)))],
                 PageLayout.Cell(row.How, row.Notes),
             ],
         }));

@@ -15,7 +15,7 @@ internal sealed partial class DeviceSheetBuilder
         var isCabled = graph.Via(point) == HopKind.Cable;
         var signal = isCabled ? facts.Signal(point) : null;
         var settings = facts.Settings(point);
-        if (signal?.Roles.Contains(FeedRole.InEar) == true)
+        if ((isCabled || uses.Length > 0) && facts.IsInEar(point, signal))
         {
             marks.Add(SheetMark.InEar);
         }
@@ -79,6 +79,11 @@ internal sealed partial class DeviceSheetBuilder
         var wanted = facts.Wanted(point);
         var chain = facts.Chain(point);
         var isFree = label is null && marks.Count == 0 && wanted.Count == 0 && signal is null && !graph.IsLooping(point);
+        if (signal is not null && facts.Show.Ears.Contains(point))
+        {
+            marks.Add(SheetMark.InEar);
+        }
+
         AddSignalMarks(marks, point, signal is null && (label is not null || wanted.Count > 0), signal is not null && IsUnexpected(point, wanted));
         var connectors = chain.Where(at => IsConnector(at) || (at == chain[^1] && at != point)).Reverse().ToArray();
         var entry = connectors.FirstOrDefault(at => graph.GroupOf(at).Kind == PortKind.Input && facts.Starts(at).Any(use => use.Line is not null));
@@ -113,7 +118,7 @@ internal sealed partial class DeviceSheetBuilder
         var marks = MarksOf(point, out var reason);
         var paths = facts.Paths(point);
         var isFree = names.Count == 0 && label is null && marks.Count == 0 && paths.Count == 0;
-        if (facts.Starts(point).Any(use => use.Feed?.Model.Role == FeedRole.InEar))
+        if (facts.Show.Ears.Contains(point) || facts.Starts(point).Any(use => use.Feed?.Model.Role == FeedRole.InEar))
         {
             marks.Add(SheetMark.InEar);
         }

@@ -54,8 +54,9 @@ internal sealed partial class DeviceSheetBuilder
         var label = facts.Label(point);
         var goesTo = CabledTo(point);
         var marks = MarksOf(point, out var reason);
-        var wanted = facts.Wanted(point).Count > 0;
-        if (signal?.Roles.Contains(FeedRole.InEar) == true || LeadsToTransmitter(point))
+        var isSaid = label is not null || goesTo.Count > 0 || facts.Wanted(point).Count > 0;
+        var isFree = signal is null && !isSaid && marks.Count == 0 && !IsPinned(point) && !graph.IsLooping(point);
+        if (!isFree && (facts.IsInEar(point, signal) || LeadsToTransmitter(point)))
         {
             marks.Add(SheetMark.InEar);
         }
@@ -65,8 +66,6 @@ internal sealed partial class DeviceSheetBuilder
             marks.Add(SheetMark.Pinned);
         }
 
-        var isSaid = label is not null || goesTo.Count > 0 || wanted;
-        var isFree = signal is null && !isSaid && marks.Count == 0 && !graph.IsLooping(point);
         AddSignalMarks(marks, point, signal is null && isSaid, signal is not null && IsNotAsked(point));
         return new SheetOutput
         {

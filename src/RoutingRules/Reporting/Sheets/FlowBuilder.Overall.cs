@@ -37,7 +37,7 @@ internal sealed partial class FlowBuilder
                         found.Add(key, bundle = new FlowBundle { Kind = kind, Name = Name(kind, to), Note = kind == HopKind.Stream ? facts.Show.Streams[graph.ViaIndex(to)].Model.Label : null });
                     }
 
-                    bundle.Runs.Add((from, to, DevicePages.Name(signal), signal.Roles.Contains(FeedRole.InEar)));
+                    bundle.Runs.Add((from, to, DevicePages.Name(signal), facts.IsInEar(to, signal)));
                 }
             }
 

@@ -40,7 +40,8 @@ internal sealed partial class FlowBuilder
 
     private void Add(List<PointIndex> chain, bool[] isDrawn)
     {
-        if (facts.Signal(chain[0]) is not { Names.Count: > 0 } signal)
+        var end = chain[0];
+        if (facts.Signal(end) is not { Names.Count: > 0 } signal)
         {
             return;
         }
@@ -51,7 +52,7 @@ internal sealed partial class FlowBuilder
         }
 
         chain.Reverse();
-        ways.Add(new FlowWay { Points = chain, Name = DevicePages.Name(signal), IsInEar = signal.Roles.Contains(FeedRole.InEar) });
+        ways.Add(new FlowWay { Points = chain, Name = DevicePages.Name(signal), IsInEar = facts.IsInEar(end, signal) });
     }
 
     /// <summary>The signals that start, pass or end at a device: first those that end at connectors, then those that end at channels.</summary>

@@ -15,9 +15,10 @@ internal sealed class LatencyBuilder(SheetFacts facts, SheetSelection selection)
     {
         foreach (var feed in facts.Show.Feeds.Where(selection.Concerns))
         {
+            var what = EarDemands.IsInEar(facts.Show, feed) ? FeedRole.InEar : feed.Model.Role;
             for (var entry = 0; entry < feed.Model.To.Count; entry++)
             {
-                Add(feed.Model.Role.Value, facts.Show.Demands[feed.FirstDemand + entry].Existing, feed.DisplayName);
+                Add(what.Value, facts.Show.Demands[feed.FirstDemand + entry].Existing, feed.DisplayName);
             }
         }
 

@@ -1,5 +1,3 @@
-using RoutingRules.Model;
-
 namespace RoutingRules.Reporting.Sheets;
 
 /// <summary>Lays out the lists that are read, not ticked: inputs, outputs, packs.</summary>
@@ -113,5 +111,5 @@ internal static class ListPages
     }
 
     private static string? Limiter(SheetPack row) =>
-        row.Limiter == true ? "limiter declared" : row.Limiter == false ? "NO LIMITER" : row.Role == FeedRole.InEar ? "no limiter declared" : null;
+        row.Limiter == true ? "limiter declared" : row.Limiter == false ? "NO LIMITER" : row.IsInEar ? "no limiter declared" : null;
 }

@@ -20,6 +20,9 @@ public sealed record OutputCheck
     /// <summary>What the feed is for.</summary>
     public required FeedRole Role { get; init; }
 
+    /// <summary>True when it ends in somebody's ears, whatever it is said to be for.</summary>
+    public bool IsInEar { get; init; }
+
     /// <summary>The bus, in words.</summary>
     public required string Source { get; init; }
 

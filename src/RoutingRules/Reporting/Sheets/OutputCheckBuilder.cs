@@ -9,8 +9,8 @@ internal sealed class OutputCheckBuilder(SheetFacts facts, SheetSelection select
     public ValueList<OutputCheck> Build()
     {
         var feeds = facts.Show.Feeds.Where(selection.Concerns).ToArray();
-        var ears = feeds.Where(feed => feed.Model.Role == FeedRole.InEar);
-        var others = feeds.Where(feed => feed.Model.Role != FeedRole.InEar);
+        var ears = feeds.Where(IsInEar);
+        var others = feeds.Where(feed => !IsInEar(feed));
         return ears.Concat(others).SelectMany(feed => Enumerable.Range(0, Math.Max(feed.Width, 1)).Select(position => Row(feed, position))).ToValueList();
     }
 
@@ -25,6 +25,7 @@ internal sealed class OutputCheckBuilder(SheetFacts facts, SheetSelection select
             Announce = $"{Number(feed, position)}, {feed.DisplayName}{(feed.Width < 2 ? "" : position == 0 ? ", left" : ", right")}",
             Name = SheetWords.Half(feed.DisplayName, feed.Width, position),
             Role = model.Role,
+            IsInEar = IsInEar(feed),
             Source = source.IsNone ? model.Source.ToString() : facts.Place(source).ToString(),
             SourceLabel = source.IsNone ? null : facts.Label(source),
             Places = Enumerable.Range(0, model.To.Count).Select(entry => Place(feed, entry, position)).ToValueList(),
@@ -32,7 +33,7 @@ internal sealed class OutputCheckBuilder(SheetFacts facts, SheetSelection select
             Pack = model.Pack,
             Position = model.Position,
             Notes = model.Notes,
-            How = SheetWords.How(model.Role, model.Person, model.Limiter),
+            How = SheetWords.How(model.Role, IsInEar(feed), model.Person, model.Limiter),
         };
     }
 
@@ -50,8 +51,8 @@ internal sealed class OutputCheckBuilder(SheetFacts facts, SheetSelection select
     public ValueList<SheetPack> Packs()
     {
         var feeds = facts.Show.Feeds.Where(selection.Concerns).ToArray();
-        return feeds.Where(feed => feed.Model.Role == FeedRole.InEar)
-            .Concat(feeds.Where(feed => feed.Model.Role != FeedRole.InEar && (feed.Model.Person ?? feed.Model.Pack) is not null))
+        return feeds.Where(IsInEar)
+            .Concat(feeds.Where(feed => !IsInEar(feed) && (feed.Model.Person ?? feed.Model.Pack) is not null))
             .Select(Pack).ToValueList();
     }
 
@@ -60,15 +61,17 @@ internal sealed class OutputCheckBuilder(SheetFacts facts, SheetSelection select
         Id = feed.Model.Id,
         Mix = feed.DisplayName,
         Role = feed.Model.Role,
+        IsInEar = IsInEar(feed),
         Person = feed.Model.Person,
         Pack = feed.Model.Pack,
         Position = feed.Model.Position,
         Source = facts.Address(feed.Model.Source),
         Limiter = feed.Model.Limiter,
         Outputs = Enumerable.Range(0, feed.Model.To.Count)
-            .SelectMany(entry => Enumerable.Range(0, Math.Max(feed.Width, 1)).Select(position => Place(feed, entry, position).Arrives))
-            .Where(path => path is not null).Select(path => path!).ToValueList(),
+            .SelectMany(entry => Enumerable.Range(0, Math.Max(feed.Width, 1)).SelectMany(position => Place(feed, entry, position).Arrives)).ToValueList(),
     };
+
+    private bool IsInEar(FeedNode feed) => EarDemands.IsInEar(facts.Show, feed);
 
     private OutputTick Place(FeedNode feed, int entry, int position)
     {
@@ -76,28 +79,23 @@ internal sealed class OutputCheckBuilder(SheetFacts facts, SheetSelection select
         return new OutputTick
         {
             Wanted = facts.Wanted(feed.Model.To[entry]),
-            Arrives = served.IsNone ? null : Path(served + position),
+            Arrives = served.IsNone ? [] : Paths(served + position),
         };
     }
 
-    /// <summary>Where the demand is served, and the far ends of the cables from there.</summary>
-    private SheetPath Path(PointIndex served)
+    /// <summary>Where the demand is served, and the far end of each cable from there.</summary>
+    private ValueList<SheetPath> Paths(PointIndex served)
     {
-        var places = new List<SheetPlace> { facts.Place(served) };
-        var ways = new List<string>();
+        var paths = new List<SheetPath>();
         foreach (var next in facts.Graph.Fed(served))
         {
             var end = new PointIndex(next);
             if (facts.Graph.Via(end) == HopKind.Cable)
             {
-                places.Add(facts.Place(end));
-                if (facts.Way(end) is { } way)
-                {
-                    ways.Add(way);
-                }
+                paths.Add(new SheetPath { Places = [facts.Place(served), facts.Place(end)], Way = facts.Way(end) });
             }
         }
 
-        return new SheetPath { Places = places.ToValueList(), Way = ways.Count == 0 ? null : string.Join(", ", ways) };
+        return paths.Count == 0 ? [new SheetPath { Places = [facts.Place(served)] }] : paths.ToValueList();
     }
 }

@@ -1,3 +1,5 @@
+using RoutingRules.Model;
+
 namespace RoutingRules.Reporting.Sheets;
 
 /// <summary>A place that a feed shall reach: one box to tick.</summary>
@@ -6,6 +8,6 @@ public sealed record OutputTick
     /// <summary>What the document asks for, in words.</summary>
     public required string Wanted { get; init; }
 
-    /// <summary>Where it arrives; null when it does not.</summary>
-    public SheetPath? Arrives { get; init; }
+    /// <summary>Where it arrives, over each cable of the output; empty when it does not.</summary>
+    public ValueList<SheetPath> Arrives { get; init; }
 }

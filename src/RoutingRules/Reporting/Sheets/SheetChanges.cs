@@ -220,7 +220,7 @@ internal sealed class SheetChanges
     [
         ("", row.Name),
         ("from", row.Source),
-        ("at", string.Join(", ", row.Places.Select(place => place.Arrives is { } path ? DevicePages.Path(path) : $"not at {place.Wanted}"))),
+        ("at", string.Join(", ", row.Places.SelectMany(place => place.Arrives.IsEmpty ? [$"not at {place.Wanted}"] : place.Arrives.Select(DevicePages.Path)))),
         ("for", string.Join(", ", new[] { row.Person, row.Pack, row.Position }.Where(text => text is not null))),
     ];
 

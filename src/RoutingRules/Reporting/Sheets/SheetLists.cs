@@ -118,8 +118,8 @@ public static class SheetLists
     private static IEnumerable<string?> Mix(OutputCheck row) =>
     [
         row.Announce, row.Name, row.Id.Value, row.Role.Value, row.Source, row.SourceLabel,
-        string.Join(Between, row.Places.Where(place => place.Arrives is not null).Select(place => DevicePages.Path(place.Arrives!))),
-        string.Join(Between, row.Places.Where(place => place.Arrives is null).Select(place => place.Wanted)),
+        string.Join(Between, row.Places.SelectMany(place => place.Arrives).Select(DevicePages.Path)),
+        string.Join(Between, row.Places.Where(place => place.Arrives.IsEmpty).Select(place => place.Wanted)),
         row.Person, row.Pack, row.Position, row.How, row.Notes, Change(row.Change),
     ];
 

@@ -9,7 +9,7 @@ public enum SheetMark
     /// <summary>The document keeps it for somebody else.</summary>
     Reserved,
 
-    /// <summary>It carries an in-ear feed, or leads to a transmitter rack.</summary>
+    /// <summary>It carries an in-ear feed, or leads to somebody's ears.</summary>
     InEar,
 
     /// <summary>The document names this very point: do not move it.</summary>

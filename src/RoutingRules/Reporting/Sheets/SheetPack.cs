@@ -14,6 +14,9 @@ public sealed record SheetPack
     /// <summary>What the feed is for.</summary>
     public required FeedRole Role { get; init; }
 
+    /// <summary>True when it ends in somebody's ears, whatever it is said to be for.</summary>
+    public bool IsInEar { get; init; }
+
     /// <summary>Who listens; null when the document does not say.</summary>
     public string? Person { get; init; }
 

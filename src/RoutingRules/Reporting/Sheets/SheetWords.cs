@@ -161,9 +161,9 @@ internal static class SheetWords
         _ => "",
     };
 
-    public static string How(FeedRole role, string? person, bool? limiter)
+    public static string How(FeedRole role, bool isInEar, string? person, bool? limiter)
     {
-        if (role == FeedRole.InEar)
+        if (isInEar)
         {
             return $"A technician listens on a pack first, at low level; only then does {person ?? "the performer"} wear it. "
                 + (limiter == true ? "Limiter declared." : limiter == false ? "NO LIMITER: set one first." : "No limiter declared: set one first.");

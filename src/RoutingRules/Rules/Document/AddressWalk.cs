@@ -6,20 +6,24 @@ namespace RoutingRules.Rules;
 /// <summary>Goes through every address of a show and names those that do not resolve.</summary>
 internal static class AddressWalk
 {
-    /// <summary>The slices that <see cref="Visit"/> reads.</summary>
+    /// <summary>The slices that it reads.</summary>
     public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Feeds | ModelSlices.Lines
         | ModelSlices.Links | ModelSlices.Cables | ModelSlices.Labels;
 
-    /// <summary>Calls <paramref name="broken"/> for each address that names something missing or a number out of range, in a fixed order.</summary>
+    /// <summary>The addresses that name something missing or a number out of range, in a fixed order; one list for all rules of a run, not to be changed.</summary>
     /// <remarks>Where the resolver already vouches for both ends, nothing is looked up again.</remarks>
-    public static void Visit(RuleContext context, Action<PointRange, ConnectionState, Place> broken)
+    public static List<BrokenAddress> Broken(RuleContext context) => context.Shared(static asking => new Found(Visit(asking))).Broken;
+
+    private static List<BrokenAddress> Visit(RuleContext context)
     {
+        var broken = new List<BrokenAddress>();
         VisitRig(context, broken);
         VisitIntentions(context, broken);
         VisitPatch(context, broken);
+        return broken;
     }
 
-    private static void VisitRig(RuleContext context, Action<PointRange, ConnectionState, Place> broken)
+    private static void VisitRig(RuleContext context, List<BrokenAddress> broken)
     {
         foreach (var link in context.Links)
         {
@@ -51,7 +55,7 @@ internal static class AddressWalk
         }
     }
 
-    private static void VisitIntentions(RuleContext context, Action<PointRange, ConnectionState, Place> broken)
+    private static void VisitIntentions(RuleContext context, List<BrokenAddress> broken)
     {
         foreach (var feed in context.Feeds)
         {
@@ -62,7 +66,7 @@ internal static class AddressWalk
 
             for (var entry = 0; entry < feed.Model.To.Count; entry++)
             {
-                if (feed.Model.To[entry].At is { } at)
+                if (feed.Model.To[entry].At is { } at && context.Demand(feed, entry).Allowed.IsEmpty)
                 {
                     Look(context, broken, at, new Place(feed.Model, "/feeds", feed.Index, "/to", entry, "/at"));
                 }
@@ -71,24 +75,28 @@ internal static class AddressWalk
 
         foreach (var line in context.Lines)
         {
-            for (var i = 0; i < line.Model.From.At.Count; i++)
+            var areFound = line.Model.From.Source is null && context.Demand(line).Allowed.Count == line.Model.From.At.Count;
+            for (var i = 0; !areFound && i < line.Model.From.At.Count; i++)
             {
                 Look(context, broken, line.Model.From.At[i], new Place(line.Model, "/lines", line.Index, "/from/at", i));
             }
 
-            if (line.Model.From.Source is { } source)
+            if (line.Source.IsNone && line.Model.From.Source is { } source)
             {
                 Look(context, broken, source, new Place(line.Model, "/lines", line.Index, "/from/source"));
             }
 
             for (var i = 0; i < line.Model.To.Count; i++)
             {
-                Look(context, broken, line.Model.To[i], new Place(line.Model, "/lines", line.Index, "/to", i));
+                if (line.Sinks[i].IsNone)
+                {
+                    Look(context, broken, line.Model.To[i], new Place(line.Model, "/lines", line.Index, "/to", i));
+                }
             }
         }
     }
 
-    private static void VisitPatch(RuleContext context, Action<PointRange, ConnectionState, Place> broken)
+    private static void VisitPatch(RuleContext context, List<BrokenAddress> broken)
     {
         foreach (var stream in context.Streams)
         {
@@ -134,12 +142,14 @@ internal static class AddressWalk
         }
     }
 
-    private static void Look(RuleContext context, Action<PointRange, ConnectionState, Place> broken, PointRange at, Place place)
+    private static void Look(RuleContext context, List<BrokenAddress> broken, PointRange at, in Place place)
     {
         var state = context.Find(at, out _);
         if (state != ConnectionState.Connected)
         {
-            broken(at, state, place);
+            broken.Add(new BrokenAddress(at, state, place));
         }
     }
+
+    private sealed record Found(List<BrokenAddress> Broken);
 }

@@ -5,6 +5,7 @@ internal sealed class NameSet(int count, Func<int, string> nameAt)
 {
     private const int Few = 8;
     private HashSet<string>? hashed;
+    private string[]? listed;
 
     public bool Contains(string name)
     {
@@ -13,15 +14,26 @@ internal sealed class NameSet(int count, Func<int, string> nameAt)
             return (hashed ??= Hash()).Contains(name);
         }
 
-        for (var i = 0; i < count; i++)
+        foreach (var known in listed ??= List())
         {
-            if (string.Equals(nameAt(i), name, StringComparison.Ordinal))
+            if (string.Equals(known, name, StringComparison.Ordinal))
             {
                 return true;
             }
         }
 
         return false;
+    }
+
+    private string[] List()
+    {
+        var names = new string[count];
+        for (var i = 0; i < count; i++)
+        {
+            names[i] = nameAt(i);
+        }
+
+        return names;
     }
 
     private HashSet<string> Hash()

@@ -105,7 +105,7 @@ internal sealed class NameWalk(RuleContext context, Action<string, string, Place
         }
     }
 
-    private void LookDevice(Id<Device>? id, Place place)
+    private void LookDevice(Id<Device>? id, in Place place)
     {
         if (id is { } wanted && context.Device(wanted) is null)
         {
@@ -113,7 +113,7 @@ internal sealed class NameWalk(RuleContext context, Action<string, string, Place
         }
     }
 
-    private void Look(NameSet known, string kind, string? id, Place place)
+    private void Look(NameSet known, string kind, string? id, in Place place)
     {
         if (id is not null && !known.Contains(id))
         {

@@ -86,8 +86,8 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
             var message = run.Tag switch
             {
                 TwoDevices => $"{from} and {to} are on two devices, but a route stays inside one. Between devices use a stream or a cable.",
-                WrongSource => $"A route cannot start at {from}: it is {PlainText.Kind(context.GroupOf(run.Source).Kind)}, and gives no signal inside the device.",
-                _ => $"A route cannot lead to {to}: it is {PlainText.Kind(context.GroupOf(run.Sink).Kind)}, and takes no signal inside the device.",
+                WrongSource => $"A route cannot start at {from}: it is {Wording.Kind(context.GroupOf(run.Source).Kind)}, and gives no signal inside the device.",
+                _ => $"A route cannot lead to {to}: it is {Wording.Kind(context.GroupOf(run.Sink).Kind)}, and takes no signal inside the device.",
             };
             var place = new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order);
             if (from is null)
@@ -132,11 +132,11 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
     {
         context.Find(at, out var first);
         var group = context.GroupOf(first);
-        return group.Kind == wanted ? $"lives on the digital multicore jack {at.Device}/{group.Model.Carrier}, where the link is the stream" : $"is {PlainText.Kind(group.Kind)}";
+        return group.Kind == wanted ? $"lives on the digital multicore jack {at.Device}/{group.Model.Carrier}, where the link is the stream" : $"is {Wording.Kind(group.Kind)}";
     }
 
     private static void CheckPair(
-        RuleContext context, OnceOnly once, ConnectionState state, string what, PointRange from, PortKind fromKind, PointRange to, PortKind toKind, Place place)
+        RuleContext context, OnceOnly once, ConnectionState state, string what, PointRange from, PortKind fromKind, PointRange to, PortKind toKind, in Place place)
     {
         if (state is not (ConnectionState.WrongKind or ConnectionState.WrongDevice))
         {
@@ -148,8 +148,8 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
         var message = state == ConnectionState.WrongDevice
             ? $"{what} leads from one device to another, but {from} and {to} are on the same one."
             : context.GroupOf(fromPoint).Kind != fromKind
-                ? $"{what} cannot start at {from}: it is {PlainText.Kind(context.GroupOf(fromPoint).Kind)}, not {PlainText.Kind(fromKind)}."
-                : $"{what} cannot lead to {to}: it is {PlainText.Kind(context.GroupOf(toPoint).Kind)}, not {PlainText.Kind(toKind)}.";
+                ? $"{what} cannot start at {from}: it is {Wording.Kind(context.GroupOf(fromPoint).Kind)}, not {Wording.Kind(fromKind)}."
+                : $"{what} cannot lead to {to}: it is {Wording.Kind(context.GroupOf(toPoint).Kind)}, not {Wording.Kind(toKind)}.";
         once.Report(message, place.Pointer, Entity.Of("from", from), Entity.Of("to", to));
     }
 
@@ -174,7 +174,8 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
         foreach (var line in context.Lines)
         {
             var model = line.Model;
-            for (var i = 0; i < model.From.At.Count; i++)
+            var areInputs = model.From.Source is null && context.Demand(line).Allowed.Count == model.From.At.Count;
+            for (var i = 0; !areInputs && i < model.From.At.Count; i++)
             {
                 Look(context, once, model.From.At[i], kind => kind == PortKind.Input, "enters at an input", new Place(model, "/lines", line.Index, "/from/at", i));
             }
@@ -186,7 +187,10 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
 
             for (var i = 0; i < model.To.Count; i++)
             {
-                Look(context, once, model.To[i], TakesSignal, "ends at something that takes signal", new Place(model, "/lines", line.Index, "/to", i));
+                if (line.Sinks[i].IsNone || !TakesSignal(context.GroupOf(line.Sinks[i]).Kind))
+                {
+                    Look(context, once, model.To[i], TakesSignal, "ends at something that takes signal", new Place(model, "/lines", line.Index, "/to", i));
+                }
             }
         }
     }
@@ -195,7 +199,7 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
 
     private static bool TakesSignal(PortKind kind) => kind is not (PortKind.Source or PortKind.Network);
 
-    private static void Look(RuleContext context, OnceOnly once, PointRange at, Func<PortKind, bool> fits, string part, Place place)
+    private static void Look(RuleContext context, OnceOnly once, PointRange at, Func<PortKind, bool> fits, string part, in Place place)
     {
         if (context.Find(at, out var first) == ConnectionState.Connected && !fits(context.GroupOf(first).Kind))
         {
@@ -207,7 +211,7 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
             };
             var name = char.ToUpperInvariant(place.Name[0]) + place.Name[1..];
             once.Report(
-                $"{name} {part}, but {at} is {PlainText.Kind(context.GroupOf(first).Kind)}.",
+                $"{name} {part}, but {at} is {Wording.Kind(context.GroupOf(first).Kind)}.",
                 place.Pointer,
                 Entity.Of(role, id),
                 Entity.Of("at", at));

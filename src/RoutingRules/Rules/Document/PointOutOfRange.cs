@@ -28,14 +28,15 @@ public sealed class PointOutOfRange : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         List<(DeviceNode Device, GroupNode Group, int First, int Last, Place Place)>? found = null;
-        AddressWalk.Visit(context, (at, state, place) =>
+        foreach (var (at, state, place) in AddressWalk.Broken(context))
         {
             if (state == ConnectionState.OutOfRange && context.Device(at.Device) is { } device && context.ProfileProblems(device).IsEmpty)
             {
                 var group = device.Group(at.Group)!;
                 (found ??= []).Add((device, group, Math.Max(at.First, group.Count + 1), at.Last, place));
             }
-        });
+        }
+
         if (found is not null)
         {
             ReportRuns(context, found);

@@ -44,7 +44,7 @@ public sealed class ProfileUnknown : Rule<DeviceNode>
         }
 
         var profile = subject.Model.Profile;
-        var devices = $"{(names.Count == 1 ? "device" : "devices")} {PlainText.List(names)}";
+        var devices = $"{(names.Count == 1 ? "device" : "devices")} {Wording.Names(names)}";
         var message = subject.ProfileState switch
         {
             ProfileState.Unknown => $"The profile '{profile}' of {devices} is not known; what these connectors are cannot be told.",

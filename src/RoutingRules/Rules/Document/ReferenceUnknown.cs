@@ -25,14 +25,14 @@ public sealed class ReferenceUnknown : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var found = new List<Missing>();
-        var byName = new Dictionary<(string Kind, string Id), Missing>();
+        List<Missing>? found = null;
+        Dictionary<(string Kind, string Id), Missing>? byName = null;
         new NameWalk(context, (kind, id, place) => Add(kind, id, null, place)).Visit();
-        AddressWalk.Visit(context, (at, state, place) =>
+        foreach (var (at, state, place) in AddressWalk.Broken(context))
         {
             if (state != ConnectionState.UnknownReference)
             {
-                return;
+                continue;
             }
 
             if (context.Device(at.Device) is not { } device)
@@ -43,20 +43,20 @@ public sealed class ReferenceUnknown : Rule<ResolvedShow>
             {
                 Add("group", $"{at.Device}/{at.Group}", device, place);
             }
-        });
+        }
 
-        foreach (var missing in found)
+        foreach (var missing in found ?? [])
         {
             Report(context, missing);
         }
 
         void Add(string kind, string id, DeviceNode? device, Place place)
         {
-            if (!byName.TryGetValue((kind, id), out var known))
+            if (!(byName ??= []).TryGetValue((kind, id), out var known))
             {
                 known = new Missing { Kind = kind, Id = id, Device = device };
                 byName.Add((kind, id), known);
-                found.Add(known);
+                (found ??= []).Add(known);
             }
 
             known.Places.Add(place);

@@ -137,7 +137,7 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
         }
     }
 
-    private static void CheckLine(RuleContext context, OnceOnly once, Line line, PointRange at, Place place)
+    private static void CheckLine(RuleContext context, OnceOnly once, Line line, PointRange at, in Place place)
     {
         if (at.Width != line.Width && context.Find(at, out _) == ConnectionState.Connected)
         {
@@ -149,7 +149,7 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
         }
     }
 
-    private static void ReportEnds(OnceOnly once, string what, PointRange from, PointRange to, Place place) =>
+    private static void ReportEnds(OnceOnly once, string what, PointRange from, PointRange to, in Place place) =>
         once.Report(
             string.Create(CultureInfo.InvariantCulture, $"{what} from {from} to {to} joins {Points(from.Width)} to {Points(to.Width)}; nothing is connected."),
             place.Pointer,

@@ -25,14 +25,20 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var feedsAt = new Dictionary<(int Bus, string Role, string Zone), (FeedNode First, List<FeedNode>? All)>(context.Feeds.Count);
+        var intentions = Intentions.Of(context);
+        var feedsAt = new Dictionary<(int Bus, string Role, string Zone), (FeedNode First, List<FeedNode>? All)>();
         var doubled = new List<(string Zone, List<FeedNode> Feeds)>();
         var zones = new List<string>();
         foreach (var feed in context.Feeds)
         {
-            Collect(context, feed, zones);
             for (var position = 0; !feed.Source.IsNone && position < feed.Width; position++)
             {
+                if (intentions.FeedsOf(feed.Source + position).Length < 2)
+                {
+                    continue;
+                }
+
+                Collect(context, feed, zones);
                 foreach (var zone in zones)
                 {
                     Add(feedsAt, doubled, (feed.Source.Value + position, feed.Model.Role.Value, zone), feed);

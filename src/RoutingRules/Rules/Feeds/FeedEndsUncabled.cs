@@ -56,12 +56,13 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
             return;
         }
 
-        var cabled = new Dictionary<(int Device, int Group, string Kind), int>();
+        var cabled = new Dictionary<(int Device, int Group, bool IsSet, string Name), int>();
         foreach (var (output, feed, isCabled) in placed)
         {
-            foreach (var key in isCabled ? Keys(context, output, feed) : [])
+            if (isCabled)
             {
-                cabled[key] = cabled.GetValueOrDefault(key) + 1;
+                Count(cabled, OfRole(context, output, feed));
+                Count(cabled, OfSet(context, output, feed));
             }
         }
 
@@ -69,7 +70,7 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
         var names = new Dictionary<int, FeedNode>();
         foreach (var (output, feed, isCabled) in placed)
         {
-            if (!isCabled && Keys(context, output, feed).Exists(key => cabled.GetValueOrDefault(key) >= Neighbours))
+            if (!isCabled && (Counted(cabled, OfRole(context, output, feed)) >= Neighbours || Counted(cabled, OfSet(context, output, feed)) >= Neighbours))
             {
                 names[output.Value] = feed;
                 found.Add(output, PointIndex.None, 0, feed.Index);
@@ -82,18 +83,22 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
         }
     }
 
-    private static List<(int Device, int Group, string Kind)> Keys(RuleContext context, PointIndex output, FeedNode feed)
-    {
-        var device = context.DeviceOf(output).Index;
-        var group = context.GroupOf(output).Index;
-        var keys = new List<(int Device, int Group, string Kind)> { (device, group, $"role {feed.Model.Role}") };
-        if (feed.Model.Set is { } set)
-        {
-            keys.Add((device, group, $"set {set}"));
-        }
+    private static (int Device, int Group, bool IsSet, string Name) OfRole(RuleContext context, PointIndex output, FeedNode feed) =>
+        (context.DeviceOf(output).Index, context.GroupOf(output).Index, false, feed.Model.Role.Value);
 
-        return keys;
+    private static (int Device, int Group, bool IsSet, string Name)? OfSet(RuleContext context, PointIndex output, FeedNode feed) =>
+        feed.Model.Set is { } set ? (context.DeviceOf(output).Index, context.GroupOf(output).Index, true, set) : null;
+
+    private static void Count(Dictionary<(int Device, int Group, bool IsSet, string Name), int> cabled, (int Device, int Group, bool IsSet, string Name)? key)
+    {
+        if (key is { } counted)
+        {
+            cabled[counted] = cabled.GetValueOrDefault(counted) + 1;
+        }
     }
+
+    private static int Counted(Dictionary<(int Device, int Group, bool IsSet, string Name), int> cabled, (int Device, int Group, bool IsSet, string Name)? key) =>
+        key is { } counted ? cabled.GetValueOrDefault(counted) : 0;
 
     private static void Report(RuleContext context, SinkRun run, Dictionary<int, FeedNode> names)
     {
@@ -109,7 +114,7 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
         }
 
         context.Report(
-            $"No cable leads on from {outputs} ({Wording.List(feeds)}), although outputs beside {PlainText.Verb(outputs, "it", "them")} with the same task are cabled.",
+            $"No cable leads on from {outputs} ({Wording.List(feeds)}), although outputs beside {Wording.Verb(outputs, "it", "them")} with the same task are cabled.",
             $"/feeds/{run.Order}",
             Entity.Of("output", outputs));
     }

@@ -81,15 +81,11 @@ internal static class FeedPlaces
     public static List<PointIndex> Reached(RuleContext context, PointIndex source)
     {
         var reached = new List<PointIndex>();
-        for (var done = -1; done < reached.Count; done++)
+        foreach (var point in context.Downward(source))
         {
-            foreach (var next in context.Fed(done < 0 ? source : reached[done]))
+            if (point != source)
             {
-                // A source that sits in a loop comes back to itself.
-                if (next != source.Value)
-                {
-                    reached.Add(new PointIndex(next));
-                }
+                reached.Add(point);
             }
         }
 

@@ -16,7 +16,7 @@ internal sealed class PrivateSounds
             for (var position = 0; !feed.Source.IsNone && FeedRoles.IsPrivate(feed.Model.Role) && position < feed.Width; position++)
             {
                 var bus = feed.Source + position;
-                if (!context.Loudspeakers.Contains(bus) || !ForbiddenContent.IsPrivateBus(intentions, bus) || intentions.FeedsOf(bus)[0].Feed != feed)
+                if (!ForbiddenContent.IsPrivateBus(intentions, bus) || intentions.FeedsOf(bus)[0].Feed != feed || !context.Loudspeakers.Contains(bus))
                 {
                     continue;
                 }
@@ -27,7 +27,7 @@ internal sealed class PrivateSounds
                     if (SignalWays.To(context, end).Find(way => way.Contains(bus) && !way.Exists(point => claimed.Contains(point.Value))) is { } way)
                     {
                         Found.Add((feed, end, bus));
-                        ways ??= new PointSet(context);
+                        ways ??= new PointSet(context.PointCount);
                         way.ForEach(point => ways.Add(point.Value));
                     }
                 }

@@ -53,7 +53,7 @@ public sealed class SeparationBroken : Rule<ResolvedShow>
             {
                 SeparationBy.Device => ways.Device(one, second) is { } device ? $"stand on '{device.DisplayName}'" : null,
                 SeparationBy.Power => ways.Power(one, second) is { } supply ? $"hang on supply '{supply}'" : null,
-                _ => ways.Links(one, second) is { Count: > 0 } links ? $"cross {(links.Count == 1 ? "link" : "links")} {PlainText.List(links.ConvertAll(link => link.Model.Id.Value))}" : null,
+                _ => ways.Links(one, second) is { Count: > 0 } links ? $"cross {(links.Count == 1 ? "link" : "links")} {Wording.Names(links.ConvertAll(link => link.Model.Id.Value))}" : null,
             };
             if (what is not null)
             {

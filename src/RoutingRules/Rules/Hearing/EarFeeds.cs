@@ -8,7 +8,8 @@ namespace RoutingRules.Rules;
 internal sealed class EarFeeds(RuleContext context)
 {
     private readonly Intentions intentions = Intentions.Of(context);
-    private Dictionary<int, (bool IsEar, bool IsOther)>? places;
+    private PointIndex?[]? ends;
+    private List<PointIndex>? shared;
     private List<(PointIndex End, PointIndex Source)>? unasked;
     private PointSet? unaskedWays;
 
@@ -17,11 +18,12 @@ internal sealed class EarFeeds(RuleContext context)
 
     /// <summary>Where the entry of a feed is placed, or else pinned; none when it is neither.</summary>
     public static PointIndex Place(RuleContext context, DemandNode demand) =>
-        EarDemands.Place(demand, at => context.Find(at, out var first) == ConnectionState.Connected ? first : PointIndex.None);
+        EarDemands.Place(demand, context, static (asking, at) => asking.Find(at, out var first) == ConnectionState.Connected ? first : PointIndex.None);
 
     /// <summary>The first point at which an entry of a feed is heard in somebody's ears: where it is placed, pinned, or bound to be placed. None when there is none.</summary>
-    public PointIndex EndOf(DemandNode demand) =>
-        context.Ears.All.Count == 0 ? PointIndex.None : EarDemands.EndOf(context.Ears, demand, Place(context, demand));
+    public PointIndex EndOf(DemandNode demand) => context.Ears.All.Count == 0
+        ? PointIndex.None
+        : (ends ??= new PointIndex?[context.Demands.Count])[demand.Index] ??= EarDemands.EndOf(context.Ears, demand, Place(context, demand));
 
     /// <summary>True for a feed that is in-ear by its role, or for a role that may be and ends in somebody's ears at a place that it does not share with one that is.</summary>
     public bool IsInEar(FeedNode feed) => feed.Model.Role == FeedRole.InEar || (FeedRoles.MayBeForEars(feed.Model.Role) && Ends(feed));
@@ -30,14 +32,16 @@ internal sealed class EarFeeds(RuleContext context)
     public PointIndex MisplacedAt(DemandNode demand) =>
         demand.Feed is { } feed && !FeedRoles.MayBeForEars(feed.Model.Role) && EndOf(demand) is { IsNone: false } end && !IsShared(demand) ? end : PointIndex.None;
 
-    /// <summary>True when a point serves an in-ear feed and one of another role, which a rule of its own tells.</summary>
+    /// <summary>The points that serve an in-ear feed and one of another role, which a rule of its own tells.</summary>
+    public List<PointIndex> Shared => shared ??= FindShared();
+
+    /// <summary>True when one of the points at which a feed is placed or pinned is shared.</summary>
     public bool IsShared(DemandNode demand)
     {
-        places ??= Places();
-        var place = Place(context, demand);
+        var place = Shared.Count == 0 ? PointIndex.None : Place(context, demand);
         for (var position = 0; !place.IsNone && position < demand.Width; position++)
         {
-            if (places.GetValueOrDefault(place.Value + position) is (true, true))
+            if (Shared.BinarySearch(place + position) >= 0)
             {
                 return true;
             }
@@ -148,11 +152,11 @@ internal sealed class EarFeeds(RuleContext context)
             return;
         }
 
-        unaskedWays = new PointSet(context);
+        unaskedWays = new PointSet(context.PointCount);
         var claimed = Claimed(context);
         foreach (var end in context.Ears.All)
         {
-            foreach (var way in SignalWays.To(context, end))
+            foreach (var way in IsClaimed(claimed, end) ? [] : SignalWays.To(context, end))
             {
                 if (!way.Exists(point => claimed.Contains(point.Value)) && !IsUnplugged(way) && Danger(way[^1], true) is not null)
                 {
@@ -163,10 +167,24 @@ internal sealed class EarFeeds(RuleContext context)
         }
     }
 
+    /// <summary>True when every way to a point passes one where a feed belongs, because they all pass it before any selector.</summary>
+    private bool IsClaimed(PointSet claimed, PointIndex end)
+    {
+        foreach (var passed in context.Upward(end))
+        {
+            if (claimed.Contains(passed))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>The points at which feeds are placed or pinned.</summary>
     public static PointSet Claimed(RuleContext context)
     {
-        var claimed = new PointSet(context);
+        var claimed = new PointSet(context.PointCount);
         foreach (var feed in context.Feeds)
         {
             for (var entry = 0; entry < feed.Model.To.Count; entry++)
@@ -179,16 +197,15 @@ internal sealed class EarFeeds(RuleContext context)
         return claimed;
     }
 
-    private Dictionary<int, (bool IsEar, bool IsOther)> Places()
+    private List<PointIndex> FindShared()
     {
-        var found = new Dictionary<int, (bool IsEar, bool IsOther)>();
-        foreach (var (point, feed) in InEarShared.Places(context))
+        var ofEars = new PointSet(context.PointCount);
+        var ofOthers = new PointSet(context.PointCount);
+        foreach (var (point, feed) in FeedPoints.Of(context))
         {
-            var isEar = feed.Model.Role == FeedRole.InEar;
-            var known = found.GetValueOrDefault(point.Value);
-            found[point.Value] = (known.IsEar || isEar, known.IsOther || !isEar);
+            (feed.Model.Role == FeedRole.InEar ? ofEars : ofOthers).Add(point.Value);
         }
 
-        return found;
+        return ofEars.ToList().FindAll(ofOthers.Contains);
     }
 }

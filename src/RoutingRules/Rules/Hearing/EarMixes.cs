@@ -117,15 +117,23 @@ internal sealed class EarMixes
     /// <summary>Mixes that land on each other's packs, all round: a rack that is simply filled in another order names nobody.</summary>
     private void AtPacks(List<FeedNode> feeds)
     {
-        var wrong = new Dictionary<FeedNode, SortedDictionary<PointIndex, FeedNode>>();
+        Dictionary<FeedNode, SortedDictionary<PointIndex, FeedNode>>? wrong = null;
         foreach (var feed in feeds)
         {
-            if (Landed(feed, feeds) is { Count: > 0 } landed)
+            if (Landed(feed, feeds) is { } landed)
             {
-                wrong.Add(feed, landed);
+                (wrong ??= []).Add(feed, landed);
             }
         }
 
+        if (wrong is not null)
+        {
+            AddPacks(feeds, wrong);
+        }
+    }
+
+    private void AddPacks(List<FeedNode> feeds, Dictionary<FeedNode, SortedDictionary<PointIndex, FeedNode>> wrong)
+    {
         while (feeds.Find(feed => wrong.ContainsKey(feed) && !IsClosed(feed, wrong)) is { } open)
         {
             wrong.Remove(open);
@@ -140,10 +148,10 @@ internal sealed class EarMixes
     private static bool IsClosed(FeedNode feed, Dictionary<FeedNode, SortedDictionary<PointIndex, FeedNode>> wrong) =>
         wrong[feed].Values.All(wrong.ContainsKey) && wrong.Any(other => other.Key != feed && other.Value.ContainsValue(feed));
 
-    /// <summary>The ends of a mix that the panel marks with the pack of another feed, when the rack has its own and it is not there.</summary>
-    private SortedDictionary<PointIndex, FeedNode> Landed(FeedNode feed, List<FeedNode> feeds)
+    /// <summary>The ends of a mix that the panel marks with the pack of another feed, when the rack has its own and it is not there; null when there are none.</summary>
+    private SortedDictionary<PointIndex, FeedNode>? Landed(FeedNode feed, List<FeedNode> feeds)
     {
-        var landed = new SortedDictionary<PointIndex, FeedNode>();
+        SortedDictionary<PointIndex, FeedNode>? landed = null;
         for (var entry = 0; Pack(feed) is { } pack && entry < feed.Model.To.Count; entry++)
         {
             var demand = context.Demand(feed, entry);
@@ -154,13 +162,12 @@ internal sealed class EarMixes
                     var mark = EarWords.Pack(context, end);
                     if (mark is not null && Same(mark, pack))
                     {
-                        return [];
+                        return null;
                     }
 
-                    if (mark is not null && HasMark(end, pack) && feeds.Find(other => other != feed && Pack(other) is { } its && Same(its, mark)) is { } listener
-                        && !EarListeners.MayShare(feed, listener))
+                    if (mark is not null && HasMark(end, pack) && ListenerOf(mark, feed, feeds) is { } listener && !EarListeners.MayShare(feed, listener))
                     {
-                        landed.TryAdd(end, listener);
+                        (landed ??= []).TryAdd(end, listener);
                     }
                 }
             }
@@ -184,6 +191,8 @@ internal sealed class EarMixes
             }
         }
     }
+
+    private static FeedNode? ListenerOf(string mark, FeedNode feed, List<FeedNode> feeds) => feeds.Find(other => other != feed && Pack(other) is { } its && Same(its, mark));
 
     private bool HasMark(PointIndex end, string pack)
     {

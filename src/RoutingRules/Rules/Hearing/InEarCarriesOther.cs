@@ -91,7 +91,7 @@ public sealed class InEarCarriesOther : Rule<ResolvedShow>
         {
             var inputs = context.Address(run.Sink, run.Width);
             context.Report(
-                $"{EarWords.At(context, run.Sink, run.Width)} {EarWords.Kind(context, run.Sink)} {PlainText.Verb(inputs, "carries", "carry")} {context.Address(run.Source, run.Width)}, {dangers[run.Tag]}, and no in-ear feed asks for it.",
+                $"{EarWords.At(context, run.Sink, run.Width)} {EarWords.Kind(context, run.Sink)} {Wording.Verb(inputs, "carries", "carry")} {context.Address(run.Source, run.Width)}, {dangers[run.Tag]}, and no in-ear feed asks for it.",
                 $"/rig/devices/{context.DeviceOf(run.Sink).Index}",
                 Entity.Of("input", inputs));
         }

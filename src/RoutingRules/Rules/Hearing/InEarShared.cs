@@ -26,8 +26,13 @@ public sealed class InEarShared : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        if (EarFeeds.Of(context).Shared.Count == 0)
+        {
+            return;
+        }
+
         var ears = new Dictionary<int, List<FeedNode>>();
-        foreach (var (point, feed) in Places(context))
+        foreach (var (point, feed) in FeedPoints.Of(context))
         {
             if (feed.Model.Role == FeedRole.InEar)
             {
@@ -35,14 +40,9 @@ public sealed class InEarShared : Rule<ResolvedShow>
             }
         }
 
-        if (ears.Count == 0)
-        {
-            return;
-        }
-
         // The lowest of the points they share, so that the order of feeds and entries does not matter.
         var shared = new SortedDictionary<(int Other, int Ear), (PointIndex Point, FeedNode Other, FeedNode Ear)>();
-        foreach (var (point, feed) in Places(context))
+        foreach (var (point, feed) in FeedPoints.Of(context))
         {
             foreach (var ear in feed.Model.Role == FeedRole.InEar ? [] : ears.GetValueOrDefault(point.Value) ?? [])
             {
@@ -62,25 +62,6 @@ public sealed class InEarShared : Rule<ResolvedShow>
                 Entity.Of("output", at),
                 Entity.Of("in-ear", ear.Model.Id),
                 Entity.Of("feed", feed.Model.Id));
-        }
-    }
-
-    /// <summary>Each point at which a feed is served or pinned.</summary>
-    internal static IEnumerable<(PointIndex Point, FeedNode Feed)> Places(RuleContext context)
-    {
-        foreach (var feed in context.Feeds)
-        {
-            for (var entry = 0; entry < feed.Model.To.Count; entry++)
-            {
-                var demand = context.Demand(feed, entry);
-                var run = !demand.Existing.IsNone ? demand.Existing
-                    : demand is { IsPinned: true, Allowed.Count: > 0 } ? demand.Allowed[0]
-                    : PointIndex.None;
-                for (var position = 0; !run.IsNone && position < demand.Width; position++)
-                {
-                    yield return (run + position, feed);
-                }
-            }
         }
     }
 }

@@ -42,7 +42,7 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
 
         foreach (var feeds in byPack.Values)
         {
-            if (Doubled(feeds, static (_, _) => true) is { Count: > 1 } doubled)
+            if (feeds.Count > 1 && Doubled(feeds, static (_, _) => true) is { Count: > 1 } doubled)
             {
                 var names = doubled.ConvertAll(feed => $"'{feed.DisplayName}'{(feed.Model.Person is { } person ? $" ({person})" : "")}");
                 Report(context, Severity.Error, $"Pack {doubled[0].Model.Pack!.Trim()} is in {doubled.Count} in-ear feeds at once, {Wording.List(names)}: it can hear only one of them.", "pack", doubled[0].Model.Pack!, doubled);
@@ -51,7 +51,7 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
 
         foreach (var feeds in byPerson.Values)
         {
-            if (Doubled(feeds, static (one, other) => !Same(one.Model.Pack, other.Model.Pack)) is { Count: > 1 } doubled)
+            if (feeds.Count > 1 && Doubled(feeds, static (one, other) => !Same(one.Model.Pack, other.Model.Pack)) is { Count: > 1 } doubled)
             {
                 var names = doubled.ConvertAll(feed => $"'{feed.DisplayName}'{(feed.Model.Pack is { } pack ? $" (pack {pack})" : "")}");
                 Report(context, Severity.Warning, $"{doubled[0].Model.Person!.Trim()} is in {doubled.Count} in-ear feeds with different mixes, {Wording.List(names)}: nothing says which one to wear.", "person", doubled[0].Model.Person!, doubled);

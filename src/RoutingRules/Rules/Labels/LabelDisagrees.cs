@@ -79,7 +79,7 @@ public sealed class LabelDisagrees : Rule<ResolvedShow>
         }
 
         context.Report(
-            $"{points} {PlainText.Verb(points, "carries", "carry")} {sources}, but the labels differ: {Wording.List(texts)}.",
+            $"{points} {Wording.Verb(points, "carries", "carry")} {sources}, but the labels differ: {Wording.List(texts)}.",
             $"/patch/labels/{table.At(run.Sink)?.Index}/text",
             Entity.Of("point", points),
             Entity.Of("source", sources));

@@ -55,7 +55,7 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
             var at = context.Address(run.Sink, run.Width);
             var text = run.Width == 1 ? $"'{table.At(run.Sink)?.Text}'" : $"'{table.At(run.Sink)?.Text}' to '{table.At(run.Sink + (run.Width - 1))?.Text}'";
             context.Report(
-                $"{at} {PlainText.Verb(at, "is", "are")} labelled {text} but {PlainText.Verb(at, "carries", "carry")} nothing.",
+                $"{at} {Wording.Verb(at, "is", "are")} labelled {text} but {Wording.Verb(at, "carries", "carry")} nothing.",
                 $"/patch/labels/{run.Order}",
                 Entity.Of("point", at));
         }

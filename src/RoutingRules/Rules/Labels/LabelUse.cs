@@ -12,7 +12,7 @@ internal sealed class LabelUse
 
     public LabelUse(RuleContext context)
     {
-        used = new PointSet(context);
+        used = new PointSet(context.PointCount);
         hasFeeds = context.Feeds.Count > 0;
         hasLines = context.Lines.Count > 0;
         foreach (var feed in context.Feeds)

@@ -27,7 +27,7 @@ public sealed class GainOwnerMissing : Rule<ResolvedShow>
     {
         InputTable? table = null;
         var missing = new SinkRuns();
-        foreach (var (input, _) in GainUse.Of(context).Shared())
+        foreach (var input in GainUse.Of(context).Shared())
         {
             if ((table ??= InputTable.Of(context)).Owner(input) is null)
             {

@@ -80,7 +80,7 @@ public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
         if (isUsed)
         {
             once.Report(
-                $"The gain {word} of {settings.At}, '{device.DisplayName}', does not get {PlainText.Verb(settings.At, "that input", "those inputs")}.",
+                $"The gain {word} of {settings.At}, '{device.DisplayName}', does not get {Wording.Verb(settings.At, "that input", "those inputs")}.",
                 pointer,
                 Entity.Of("input", settings.At),
                 Entity.Of(role, id));

@@ -8,15 +8,16 @@ namespace RoutingRules.Rules;
 internal sealed class GainUse
 {
     private readonly RuleContext context;
-    private readonly Stack<PointIndex> pending = new();
-    private readonly List<(int Input, int Order, DeviceNode Console)> consoles = [];
-    private readonly HashSet<(int Input, string Console)> wanted;
-    private readonly HashSet<int> lined = [];
+    private readonly List<(int Input, int Console)> consoles;
+    private readonly List<(int Input, int Console)> wanted;
+    private readonly PointSet lined;
 
     public GainUse(RuleContext context)
     {
         this.context = context;
-        wanted = new HashSet<(int Input, string Console)>(context.Lines.Count);
+        wanted = new List<(int Input, int Console)>(2 * context.Lines.Count);
+        consoles = new List<(int Input, int Console)>(2 * context.Lines.Count);
+        lined = new PointSet(context.PointCount);
         foreach (var line in context.Lines)
         {
             var entries = LineDelivery.Entries(context, line);
@@ -33,29 +34,34 @@ internal sealed class GainUse
             }
         }
 
-        consoles.Sort(static (x, y) => x.Input != y.Input ? x.Input.CompareTo(y.Input) : x.Order.CompareTo(y.Order));
+        wanted.Sort();
+        consoles.Sort();
     }
 
-    /// <summary>The inputs with a gain that serve lines at several consoles, in ascending order, each with these consoles in the order of the lines' channels.</summary>
-    public IEnumerable<(PointIndex Input, List<DeviceNode> Consoles)> Shared()
+    /// <summary>The inputs with a gain that serve lines at several consoles, in ascending order.</summary>
+    public IEnumerable<PointIndex> Shared()
     {
-        for (var start = 0; start < consoles.Count;)
+        var last = -1;
+        for (var i = 1; i < consoles.Count; i++)
         {
-            var input = consoles[start].Input;
-            List<DeviceNode>? several = null;
-            var first = consoles[start].Console;
-            for (; start < consoles.Count && consoles[start].Input == input; start++)
+            var (input, console) = consoles[i];
+            if (input != last && consoles[i - 1].Input == input && consoles[i - 1].Console != console)
             {
-                var console = consoles[start].Console;
-                if (console != first && several?.Contains(console) != true)
-                {
-                    (several ??= [first]).Add(console);
-                }
+                last = input;
+                yield return new PointIndex(input);
             }
+        }
+    }
 
-            if (several is not null)
+    /// <summary>The consoles at which lines are served from an input, in rig order.</summary>
+    public IEnumerable<DeviceNode> Consoles(PointIndex input)
+    {
+        var start = consoles.BinarySearch((input.Value, -1));
+        for (var i = ~start; i < consoles.Count && consoles[i].Input == input.Value; i++)
+        {
+            if (i == ~start || consoles[i] != consoles[i - 1])
             {
-                yield return (new PointIndex(input), several);
+                yield return context.Devices[consoles[i].Console];
             }
         }
     }
@@ -64,7 +70,7 @@ internal sealed class GainUse
     public static GainUse Of(RuleContext context) => context.Shared(static asking => new GainUse(asking));
 
     /// <summary>True when a line at the input names a channel of the console, whether it arrives or not.</summary>
-    public bool IsWanted(PointIndex input, Id<Device> console) => wanted.Contains((input.Value, console.Value));
+    public bool IsWanted(PointIndex input, Id<Device> console) => context.Device(console) is { } device && wanted.BinarySearch((input.Value, device.Index)) >= 0;
 
     /// <summary>True when the gain of inputs of the group can be set.</summary>
     public static bool HasGain(GroupNode group) => group.Kind == PortKind.Input && (group.Model.Level is null || group.Model.Level == SignalLevel.Mic);
@@ -86,15 +92,8 @@ internal sealed class GainUse
             return false;
         }
 
-        pending.Clear();
-        pending.Push(input);
-        while (pending.TryPop(out var point))
+        foreach (var point in context.Downward(input))
         {
-            foreach (var next in context.Fed(point))
-            {
-                pending.Push(new PointIndex(next));
-            }
-
             var device = context.DeviceOf(point);
             if (device.Id != own && SignalGraph.GroupOf(device, point).Kind is (PortKind.Receive or PortKind.Sink) and var kind)
             {
@@ -105,7 +104,7 @@ internal sealed class GainUse
 
                 // Where no line enters, a receive slot may hold it only because its block holds something else, and a channel because nobody has routed
                 // anything to it.
-                reachesOther |= lined.Contains(input.Value) || (kind == PortKind.Sink && context.Via(point) != HopKind.Factory);
+                reachesOther |= lined.Contains(input) || (kind == PortKind.Sink && context.Via(point) != HopKind.Factory);
             }
         }
 
@@ -114,19 +113,17 @@ internal sealed class GainUse
 
     private void Add(PointIndex input, DeviceNode console)
     {
-        if (console.Profile.Kind != DeviceKind.Console)
+        if (console.Profile.Kind == DeviceKind.Console)
         {
-            return;
+            consoles.Add((input.Value, console.Index));
         }
-
-        consoles.Add((input.Value, consoles.Count, console));
     }
 
     private void AddWanted(ValueList<PointIndex> entries, int position, DeviceNode console)
     {
         foreach (var entry in entries)
         {
-            wanted.Add(((entry + position).Value, console.Id.Value));
+            wanted.Add(((entry + position).Value, console.Index));
             lined.Add((entry + position).Value);
         }
     }

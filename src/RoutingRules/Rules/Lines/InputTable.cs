@@ -16,7 +16,13 @@ internal sealed class InputTable
     public InputTable(RuleContext context)
     {
         this.context = context;
-        states = new Dictionary<int, (int First, int Phantom, int Owner)>(context.InputSettings.Count);
+        var points = 0L;
+        foreach (var settings in context.InputSettings)
+        {
+            points += settings.At.Width;
+        }
+
+        states = new Dictionary<int, (int First, int Phantom, int Owner)>((int)Math.Min(points, context.PointCount));
         for (var i = 0; i < context.InputSettings.Count; i++)
         {
             var settings = context.InputSettings[i];

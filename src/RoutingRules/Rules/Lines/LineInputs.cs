@@ -21,8 +21,9 @@ internal static class LineInputs
 
             for (var position = 0; position < line.Width; position++)
             {
-                var entries = new List<PointIndex>();
-                foreach (var run in LineDelivery.Entries(context, line))
+                var runs = LineDelivery.Entries(context, line);
+                var entries = new List<PointIndex>(runs.Count);
+                foreach (var run in runs)
                 {
                     entries.Add(run + position);
                 }
@@ -38,10 +39,11 @@ internal static class LineInputs
     /// <summary>All inputs that could power a position of a line, from 0.</summary>
     public static List<PointIndex> SuppliesOf(RuleContext context, LineNode line, int position)
     {
-        var supplies = new List<PointIndex>();
-        foreach (var run in LineDelivery.Entries(context, line))
+        var runs = LineDelivery.Entries(context, line);
+        var supplies = new List<PointIndex>(runs.Count);
+        foreach (var run in runs)
         {
-            supplies.AddRange(PhantomPath.Supplies(context, run + position));
+            PhantomPath.AddSupplies(context, run + position, supplies);
         }
 
         return supplies;

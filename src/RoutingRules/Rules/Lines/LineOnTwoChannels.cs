@@ -26,60 +26,106 @@ public sealed class LineOnTwoChannels : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var named = new PointSet(context);
-        var lineOf = new Dictionary<int, LineNode>(context.Lines.Count);
-        var arrives = new HashSet<(int Line, int Device)>(context.Lines.Count);
+        var named = new PointSet(context.PointCount);
         foreach (var line in context.Lines)
         {
-            AddLine(context, line, named, lineOf, arrives);
+            foreach (var sink in line.Sinks)
+            {
+                named.Add(sink, line.Width);
+            }
         }
 
-        var extras = new SortedDictionary<(int Line, int Device), List<string>>();
-        for (var i = 0; lineOf.Count > 0 && i < context.Routes.Count; i++)
+        var entering = Entering(context);
+
+        Arrivals? arrivals = null;
+        SortedDictionary<(int Line, int Device), List<string>>? extras = null;
+        for (var i = 0; context.Lines.Count > 0 && i < context.Routes.Count; i++)
         {
             var route = context.Routes[i];
             for (var position = 0; !route.From.IsNone && position < route.Model.To.Width; position++)
             {
                 var sink = route.To + position;
                 if (context.ViaIndex(sink) == route.Index && context.Via(sink) == HopKind.Route && context.GroupOf(sink).Kind == PortKind.Sink
-                    && !named.Contains(sink.Value) && lineOf.TryGetValue(context.Origin(sink).Value, out var line)
-                    && arrives.Contains((line.Index, context.DeviceOf(sink).Index)))
+                    && !named.Contains(sink) && (context.Origin(sink).IsNone || entering.Contains(context.Origin(sink))) && (arrivals ??= new Arrivals(context)).LineOf.TryGetValue(context.Origin(sink).Value, out var line)
+                    && arrivals.At.Contains((line.Index, context.DeviceOf(sink).Index)))
                 {
                     var key = (line.Index, context.DeviceOf(sink).Index);
-                    extras.TryAdd(key, []);
+                    (extras ??= []).TryAdd(key, []);
                     extras[key].Add(context.Address(sink).ToString());
                 }
             }
         }
 
+        if (extras is not null)
+        {
+            Report(context, extras);
+        }
+    }
+
+    /// <summary>The real sources of all lines.</summary>
+    private static PointSet Entering(RuleContext context)
+    {
+        var entering = new PointSet(context.PointCount);
+        foreach (var line in context.Lines)
+        {
+            foreach (var entry in LineDelivery.Entries(context, line))
+            {
+                for (var position = 0; position < line.Width; position++)
+                {
+                    entering.Add(context.Origin(entry + position), 1);
+                }
+            }
+        }
+
+        return entering;
+    }
+
+    private static void Report(RuleContext context, SortedDictionary<(int Line, int Device), List<string>> extras)
+    {
         foreach (var ((line, device), channels) in extras)
         {
             channels.Sort(StringComparer.Ordinal);
             var model = context.Lines[line];
             context.Report(
-                $"Line '{model.DisplayName}' is on {PlainText.List(channels, false)} too, which it does not name.",
+                $"Line '{model.DisplayName}' is on {Wording.Names(channels, false)} too, which it does not name.",
                 $"/lines/{line}/to",
                 [Entity.Of("line", model.Model.Id), Entity.Of("device", context.Devices[device].Id), .. channels.ConvertAll(channel => Entity.Of("channel", channel))]);
         }
     }
 
-    private static void AddLine(RuleContext context, LineNode line, PointSet named, Dictionary<int, LineNode> lineOf, HashSet<(int Line, int Device)> arrives)
+    /// <summary>What the lines bring in and where they arrive; made only where a route leads one to a channel that no line names.</summary>
+    private sealed class Arrivals
     {
-        foreach (var entry in LineDelivery.Entries(context, line))
+        public Arrivals(RuleContext context)
         {
-            for (var position = 0; position < line.Width; position++)
+            foreach (var line in context.Lines)
             {
-                lineOf.TryAdd(context.Origin(entry + position).Value, line);
+                Add(context, line);
             }
         }
 
-        foreach (var sink in LineDelivery.Sinks(context, line))
-        {
-            named.Add(sink.At, line.Width);
+        /// <summary>The first line of each real source.</summary>
+        public Dictionary<int, LineNode> LineOf { get; } = [];
 
-            if (sink.State == EntryState.Served)
+        /// <summary>The lines at the devices at which they arrive.</summary>
+        public HashSet<(int Line, int Device)> At { get; } = [];
+
+        private void Add(RuleContext context, LineNode line)
+        {
+            foreach (var entry in LineDelivery.Entries(context, line))
             {
-                arrives.Add((line.Index, context.DeviceOf(sink.At).Index));
+                for (var position = 0; position < line.Width; position++)
+                {
+                    LineOf.TryAdd(context.Origin(entry + position).Value, line);
+                }
+            }
+
+            foreach (var sink in LineDelivery.Sinks(context, line))
+            {
+                if (sink.State == EntryState.Served)
+                {
+                    At.Add((line.Index, context.DeviceOf(sink.At).Index));
+                }
             }
         }
     }

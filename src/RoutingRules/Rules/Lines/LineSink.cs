@@ -3,7 +3,7 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Rules;
 
 /// <summary>One sink of a line with how the line stands there.</summary>
-internal sealed class LineSink
+internal readonly record struct LineSink
 {
     /// <summary>Position in the line's <c>to</c>, from 0.</summary>
     public required int Entry { get; init; }

@@ -62,7 +62,7 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
             var at = context.Address(run.Sink, run.Width);
             var supplies = On(context, table, run.Sink).ConvertAll(input => context.Address(input).ToString());
             context.Report(
-                $"{at} {PlainText.Verb(at, "gets", "get")} phantom power from more than one input: {Wording.List(supplies)}{(run.Width > 1 ? " and the ones beside them" : "")} have it on.",
+                $"{at} {Wording.Verb(at, "gets", "get")} phantom power from more than one input: {Wording.List(supplies)}{(run.Width > 1 ? " and the ones beside them" : "")} have it on.",
                 $"/patch/inputs/{run.Order}",
                 Entity.Of("split", at));
         }

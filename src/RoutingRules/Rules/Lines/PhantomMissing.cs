@@ -35,51 +35,86 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
     {
         InputTable? table = null;
         SinkRuns? wrong = null;
-        var lineAt = new Dictionary<int, LineNode>();
-        var unsaid = new SortedDictionary<int, (List<LineNode> Lines, SinkRuns Inputs)>();
+        Dictionary<int, LineNode>? lineAt = null;
+        SortedDictionary<int, (List<LineNode> Lines, SinkRuns Inputs)>? unsaid = null;
         foreach (var (line, entries, supplies) in LineInputs.Of(context, PhantomNeed.Required))
         {
             table ??= InputTable.Of(context);
-            if (supplies.Exists(input => table.Phantom(input) == true))
+            if (Say(table, supplies, true))
             {
                 continue;
             }
 
-            if (supplies.Exists(input => table.Phantom(input) is null))
+            if (Say(table, supplies, null))
             {
-                if (!supplies.Exists(input => table.SpeaksOfPhantom(context.DeviceOf(input))))
+                if (!IsSpokenOf(context, table, supplies))
                 {
                     continue;
                 }
 
                 var device = context.DeviceOf(supplies[0]).Index;
-                unsaid.TryAdd(device, ([], new SinkRuns()));
+                (unsaid ??= []).TryAdd(device, ([], new SinkRuns()));
                 unsaid[device].Lines.Add(line);
                 unsaid[device].Inputs.Add(supplies[0], PointIndex.None, 0, 0);
             }
             else
             {
                 var at = supplies.Count > 0 ? supplies[0] : entries[0];
-                lineAt.TryAdd(at.Value, line);
+                (lineAt ??= []).TryAdd(at.Value, line);
                 (wrong ??= new SinkRuns()).Add(at, PointIndex.None, supplies.Count > 0 ? Off : Unable, line.Index);
             }
         }
 
         foreach (var run in wrong?.Merge(context) ?? [])
         {
-            ReportRun(context, table!, run, lineAt);
+            ReportRun(context, table!, run, lineAt!);
         }
 
+        if (unsaid is not null)
+        {
+            ReportUnsaid(context, unsaid);
+        }
+    }
+
+    private static void ReportUnsaid(RuleContext context, SortedDictionary<int, (List<LineNode> Lines, SinkRuns Inputs)> unsaid)
+    {
         foreach (var (index, (lines, at)) in unsaid)
         {
             var inputs = at.Merge(context).ConvertAll(run => context.Address(run.Sink, run.Width).ToString());
             var device = context.Devices[index];
             context.ReportAs(
                 Severity.Warning,
-                $"{LineInputs.Names(lines)} {(lines.Distinct().Count() == 1 ? "needs" : "need")} phantom power at '{device.DisplayName}', and nothing is said about it at {PlainText.List(inputs, false)}.",
+                $"{LineInputs.Names(lines)} {(lines.Distinct().Count() == 1 ? "needs" : "need")} phantom power at '{device.DisplayName}', and nothing is said about it at {Wording.Names(inputs, false)}.",
                 $"/rig/devices/{index}",
                 [Entity.Of("device", device.Id), .. inputs.ConvertAll(input => Entity.Of("input", input))]);
         }
+    }
+
+    /// <summary>True when the patch says of one of the inputs that phantom power is on or off there; for null, when it says nothing.</summary>
+    private static bool Say(InputTable table, List<PointIndex> inputs, bool? phantom)
+    {
+        foreach (var input in inputs)
+        {
+            if (table.Phantom(input) == phantom)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsSpokenOf(RuleContext context, InputTable table, List<PointIndex> inputs)
+    {
+        foreach (var input in inputs)
+        {
+            if (table.SpeaksOfPhantom(context.DeviceOf(input)))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static void ReportRun(RuleContext context, InputTable table, SinkRun run, Dictionary<int, LineNode> lineAt)

@@ -9,11 +9,21 @@ internal static class PhantomPath
     /// <summary>The inputs that can supply phantom power to what is plugged in at a point, as a rule sees them.</summary>
     public static List<PointIndex> Supplies(RuleContext context, PointIndex entry) => Supplies(new ContextWalk(context), entry);
 
+    /// <summary>Adds the inputs that can supply phantom power to what is plugged in at a point, as a rule sees them.</summary>
+    public static void AddSupplies(RuleContext context, PointIndex entry, List<PointIndex> supplies) => AddSupplies(new ContextWalk(context), entry, supplies);
+
     /// <summary>The inputs that can supply phantom power to what is plugged in at a point: itself, and those that passive paths and cables lead to. In the order found.</summary>
     public static List<PointIndex> Supplies<TWalk>(TWalk walk, PointIndex entry)
         where TWalk : struct, ISignalWalk
     {
         var supplies = new List<PointIndex>();
+        AddSupplies(walk, entry, supplies);
+        return supplies;
+    }
+
+    private static void AddSupplies<TWalk>(TWalk walk, PointIndex entry, List<PointIndex> supplies)
+        where TWalk : struct, ISignalWalk
+    {
         List<PointIndex>? passed = null;
         for (var done = -1; done < (passed?.Count ?? 0); done++)
         {
@@ -34,8 +44,6 @@ internal static class PhantomPath
                 }
             }
         }
-
-        return supplies;
     }
 
     /// <summary>True when phantom power passes from the far side of a path to the near one, as a rule sees it.</summary>

@@ -7,7 +7,8 @@ namespace RoutingRules.Rules;
 /// <summary>Reports feeds and lines that arrive too late.</summary>
 /// <remarks>
 /// One finding for each device at which they arrive and kind of signal; entities are the device, what arrives (in-ear, feed or line) and
-/// the places. Feeds count from the bus to the last device that plays them; recordings and broadcasts do not count. What profiles do not state counts as 0, and the message says so.
+/// the places. Feeds count from the bus to the last device that plays them; recordings and broadcasts do not count. What ends in
+/// somebody's ears is in-ear whatever its role says. What profiles do not state counts as 0, and the message says so.
 /// </remarks>
 public sealed class LatencyExceeded : Rule<ResolvedShow>
 {
@@ -25,7 +26,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
     private static readonly RuleOption MaximumInEarMilliseconds = new()
     {
         Name = "maximumInEarMilliseconds",
-        Doc = "How late an in-ear feed may arrive; less than others, because singers hear their own voice through the head at once and the two colour each other.",
+        Doc = "How late an in-ear feed, or another that ends in somebody's ears, may arrive; less than others, because singers hear their own voice through the head at once and the two colour each other.",
         Default = 5,
         Minimum = 0.1,
         Maximum = 1000,
@@ -57,7 +58,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
         var late = new SortedDictionary<(int Device, int Kind), Late>();
         foreach (var demand in context.Demands)
         {
-            if (demand.Existing.IsNone || demand.Feed is { } feed && (feed.Model.Role == FeedRole.Record || feed.Model.Role == FeedRole.Broadcast))
+            if (demand.Existing.IsNone)
             {
                 continue;
             }
@@ -68,7 +69,13 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
                 continue;
             }
 
-            var kind = demand.Feed!.Model.Role == FeedRole.InEar ? 0 : 1;
+            var role = demand.Feed!.Model.Role;
+            var kind = role == FeedRole.InEar || EarDemands.IsHeard(context.Ears, demand.Existing, demand.Width) ? 0 : 1;
+            if (kind == 1 && (role == FeedRole.Record || role == FeedRole.Broadcast))
+            {
+                continue;
+            }
+
             var isPartial = false;
             var sum = latency.To(demand.Existing, ref isPartial) + latency.Beyond(demand.Existing, ref isPartial);
             if (sum > Limit(context, kind) + Tolerance)

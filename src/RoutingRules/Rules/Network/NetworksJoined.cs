@@ -44,11 +44,29 @@ public sealed class NetworksJoined : Rule<ResolvedShow>
 
     private static void Check(RuleContext context, NetworkMap map, DeviceNode device, int at, bool namesJack)
     {
-        if (map.LinksAt(at).Length < 2)
+        if (IsOfOneNetwork(context, map.LinksAt(at)))
         {
             return;
         }
 
+        Report(context, map, device, at, namesJack);
+    }
+
+    private static bool IsOfOneNetwork(RuleContext context, ReadOnlySpan<int> links)
+    {
+        foreach (var link in links)
+        {
+            if (context.Links[link].Network != context.Links[links[0]].Network)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static void Report(RuleContext context, NetworkMap map, DeviceNode device, int at, bool namesJack)
+    {
         var links = new List<LinkNode>();
         foreach (var index in map.LinksAt(at))
         {
@@ -57,11 +75,6 @@ public sealed class NetworksJoined : Rule<ResolvedShow>
             {
                 links.Add(link);
             }
-        }
-
-        if (links.Count < 2)
-        {
-            return;
         }
 
         links.Sort((x, y) => context.Rig.Networks[x.Network].Id.CompareTo(context.Rig.Networks[y.Network].Id));

@@ -16,6 +16,9 @@ internal sealed class SignalLatency(RuleContext context)
     /// <summary>For each device passed the latency of each of its groups.</summary>
     private readonly double[]?[] groups = new double[]?[context.Devices.Count];
 
+    /// <summary>For each stream that was passed what its network states; not a number where that is nothing.</summary>
+    private readonly double?[] packets = new double?[context.Streams.Count];
+
     /// <summary>The one that all rules of a run share.</summary>
     public static SignalLatency Of(RuleContext context) => context.Shared(static asking => new SignalLatency(asking));
 
@@ -115,8 +118,9 @@ internal sealed class SignalLatency(RuleContext context)
         var kind = context.Via(to);
         if (kind == HopKind.Stream)
         {
-            var network = context.Network.IndexOf(context.Streams[context.ViaIndex(to)].Model.Network);
-            stated = network < 0 ? null : PacketTime.Milliseconds(context.Rig.Networks[network]);
+            var stream = context.ViaIndex(to);
+            var packet = packets[stream] ??= Packet(context.Streams[stream].Model);
+            stated = double.IsNaN(packet) ? null : packet;
         }
         else if (kind == HopKind.Through)
         {
@@ -125,6 +129,12 @@ internal sealed class SignalLatency(RuleContext context)
 
         isPartial |= stated is null;
         return stated ?? 0;
+    }
+
+    private double Packet(AudioStream stream)
+    {
+        var network = context.Network.IndexOf(stream.Network);
+        return network < 0 ? double.NaN : PacketTime.Milliseconds(context.Rig.Networks[network]) ?? double.NaN;
     }
 
     /// <summary>What a path through a device takes; null where it should state something and does not.</summary>

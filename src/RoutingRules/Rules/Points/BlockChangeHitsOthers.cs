@@ -56,7 +56,7 @@ public sealed class BlockChangeHitsOthers : Rule<ResolvedShow>
 
         context.ReportAs(
             isGrave ? Severity.Error : Severity.Warning,
-            $"{sources} {PlainText.Verb(sources, "is", "are")} in block {block} for {other}, but {outputs} {PlainText.Verb(outputs, "takes", "take")} the same block and {PlainText.Verb(outputs, "plays it", "play them")} too, where no feed wants {PlainText.Verb(outputs, "it", "them")}.",
+            $"{sources} {Wording.Verb(sources, "is", "are")} in block {block} for {other}, but {outputs} {Wording.Verb(outputs, "takes", "take")} the same block and {Wording.Verb(outputs, "plays it", "play them")} too, where no feed wants {Wording.Verb(outputs, "it", "them")}.",
             OutputStray.Pointer(context, run.Sink),
             Entity.Of("output", outputs),
             Entity.Of("source", sources));

@@ -92,9 +92,9 @@ public sealed class BlockRouteBroken : Rule<DeviceNode>
 
         var what = use.IsMisaligned(first, blocks)
             ? "but the run starts between two blocks"
-            : doubled.Count == 0 ? $"but {PlainText.List(missing, false)} {(missing.Count == 1 ? "is" : "are")} missing"
-            : missing.Count == 0 ? $"but {PlainText.List(doubled, false)} {(doubled.Count == 1 ? "is" : "are")} taken more than once"
-            : $"but {PlainText.List(missing, false)} {(missing.Count == 1 ? "is" : "are")} missing and {PlainText.List(doubled, false)} taken more than once";
+            : doubled.Count == 0 ? $"but {Wording.Names(missing, false)} {(missing.Count == 1 ? "is" : "are")} missing"
+            : missing.Count == 0 ? $"but {Wording.Names(doubled, false)} {(doubled.Count == 1 ? "is" : "are")} taken more than once"
+            : $"but {Wording.Names(missing, false)} {(missing.Count == 1 ? "is" : "are")} missing and {Wording.Names(doubled, false)} taken more than once";
         context.Report(
             string.Create(CultureInfo.InvariantCulture, $"'{use.To.Id}' of '{device.DisplayName}' takes channels of {at} in blocks of {use.BlockSize}, {what}."),
             Pointer(context, device, use, pair => pair.Channel >= at.First - 1 && pair.Channel < at.Last),
@@ -129,7 +129,7 @@ public sealed class BlockRouteBroken : Rule<DeviceNode>
 
         var names = others.ConvertAll(pair => string.Create(CultureInfo.InvariantCulture, $"{use.From.Id}/{pair.Channel + 1} at {use.To.Id}/{pair.Sink + 1}"));
         context.Report(
-            $"'{device.DisplayName}' cannot change the order of channels between '{use.From.Id}' and '{use.To.Id}', but these are out of order: {PlainText.List(names, false)}.",
+            $"'{device.DisplayName}' cannot change the order of channels between '{use.From.Id}' and '{use.To.Id}', but these are out of order: {Wording.Names(names, false)}.",
             Pointer(context, device, use, pair => pair.Sink - pair.Channel != usual),
             Entity.Of("from", $"{device.Id}/{use.From.Id}"),
             Entity.Of("to", $"{device.Id}/{use.To.Id}"));

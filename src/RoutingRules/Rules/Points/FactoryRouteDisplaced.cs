@@ -56,32 +56,20 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
         }
     }
 
-    /// <summary>The outputs at or behind a sink, as the patch stands.</summary>
-    private static List<PointIndex> Outputs(RuleContext context, PointIndex sink)
+    /// <summary>The outputs at or behind a sink, as the patch stands; null when there are none.</summary>
+    private static List<PointIndex>? Outputs(RuleContext context, PointIndex sink)
     {
-        var outputs = new List<PointIndex>();
         if (context.IsLooping(sink))
         {
-            return outputs;
+            return null;
         }
 
-        if (context.Fed(sink).IsEmpty && context.GroupOf(sink).Kind != PortKind.Output)
-        {
-            return outputs;
-        }
-
-        var pending = new Stack<PointIndex>();
-        pending.Push(sink);
-        while (pending.TryPop(out var point))
+        List<PointIndex>? outputs = null;
+        foreach (var point in context.Downward(sink))
         {
             if (context.GroupOf(point).Kind == PortKind.Output)
             {
-                outputs.Add(point);
-            }
-
-            foreach (var next in context.Fed(point))
-            {
-                pending.Push(new PointIndex(next));
+                (outputs ??= []).Add(point);
             }
         }
 
@@ -91,12 +79,11 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
     private static int? WhyMissed(RuleContext context, Intentions intentions, PointIndex bus, PointIndex sink)
     {
         var feeds = intentions.FeedsOf(bus);
-        List<PointIndex>? outputs = null;
         if (feeds.Length > 0)
         {
             foreach (var (_, feed) in feeds)
             {
-                if (!intentions.IsServed(feed) && IsWanted(context, feed, bus, outputs ??= Outputs(context, sink)))
+                if (!intentions.IsServed(feed) && IsWanted(context, feed, bus, Outputs(context, sink)))
                 {
                     return Fed;
                 }
@@ -105,8 +92,20 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
             return null;
         }
 
-        outputs = Outputs(context, sink);
-        if (outputs.Count == 0 || outputs.Exists(output => intentions.IsPlaced(output, out _)) || Sounds(context, intentions, bus))
+        if (Outputs(context, sink) is not { } outputs)
+        {
+            return null;
+        }
+
+        foreach (var output in outputs)
+        {
+            if (intentions.IsPlaced(output, out _))
+            {
+                return null;
+            }
+        }
+
+        if (Sounds(context, intentions, bus))
         {
             return null;
         }
@@ -128,12 +127,12 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
     }
 
     /// <summary>True when an entry of the feed that is not served might be served at one of the outputs.</summary>
-    private static bool IsWanted(RuleContext context, FeedNode feed, PointIndex bus, List<PointIndex> outputs)
+    private static bool IsWanted(RuleContext context, FeedNode feed, PointIndex bus, List<PointIndex>? outputs)
     {
         for (var entry = 0; entry < feed.Model.To.Count; entry++)
         {
             var demand = context.Demand(feed, entry);
-            for (var i = 0; demand.Existing.IsNone && i < demand.Allowed.Count; i++)
+            for (var i = 0; outputs is not null && demand.Existing.IsNone && i < demand.Allowed.Count; i++)
             {
                 if (outputs.Contains(demand.Allowed[i] + (bus.Value - feed.Source.Value)))
                 {
@@ -148,9 +147,9 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
     /// <summary>True when the bus still comes out at a cabled output.</summary>
     private static bool Sounds(RuleContext context, Intentions intentions, PointIndex bus)
     {
-        foreach (var output in Outputs(context, bus))
+        foreach (var output in context.Downward(context.IsLooping(bus) ? PointIndex.None : bus))
         {
-            if (intentions.IsCabled(output))
+            if (context.GroupOf(output).Kind == PortKind.Output && intentions.IsCabled(output))
             {
                 return true;
             }
@@ -177,7 +176,7 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
 
         var reason = run.Tag switch
         {
-            Fed => $"{(names.Count == 1 ? "feed" : "feeds")} {PlainText.List(names)} {(names.Count == 1 ? "needs" : "need")} it",
+            Fed => $"{(names.Count == 1 ? "feed" : "feeds")} {Wording.Names(names)} {(names.Count == 1 ? "needs" : "need")} it",
             Cabled => "the output is cabled",
             _ => "it is labelled",
         };

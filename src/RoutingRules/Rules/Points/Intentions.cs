@@ -108,7 +108,7 @@ internal sealed class Intentions(RuleContext context)
 
     private PointSet Labelled()
     {
-        var table = new PointSet(context);
+        var table = new PointSet(context.PointCount);
         foreach (var label in context.Labels)
         {
             if (context.Find(label.At, out var first) == ConnectionState.Connected)
@@ -122,7 +122,7 @@ internal sealed class Intentions(RuleContext context)
 
     private PointSet Marked(bool onlyDead)
     {
-        var table = new PointSet(context);
+        var table = new PointSet(context.PointCount);
         foreach (var mark in context.Marks)
         {
             if (mark.IsDead || !onlyDead)
@@ -136,7 +136,7 @@ internal sealed class Intentions(RuleContext context)
 
     private PointSet Named()
     {
-        var table = new PointSet(context);
+        var table = new PointSet(context.PointCount);
         foreach (var demand in context.Demands)
         {
             if (demand is { Feed: { } feed, IsPinned: true })
@@ -166,7 +166,7 @@ internal sealed class Intentions(RuleContext context)
 
     private PointSet FeedPins()
     {
-        var table = new PointSet(context);
+        var table = new PointSet(context.PointCount);
         foreach (var feed in context.Feeds)
         {
             for (var entry = 0; entry < feed.Model.To.Count; entry++)
@@ -184,7 +184,7 @@ internal sealed class Intentions(RuleContext context)
 
     private PointSet OfLines()
     {
-        var table = new PointSet(context);
+        var table = new PointSet(context.PointCount);
         foreach (var line in context.Lines)
         {
             var demand = context.Demand(line);

@@ -240,7 +240,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         var at = context.Address(run.Sink, run.Width);
         var why = silence.Why(run.Sink, run.Width);
         var entity = Entity.Of("output", at);
-        var silent = $"{at} {PlainText.Verb(at, "is", "are")} silent: {why}.";
+        var silent = $"{at} {Wording.Verb(at, "is", "are")} silent: {why}.";
         if (run.Tag == Pinned)
         {
             var feeds = new List<string>();
@@ -255,7 +255,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
 
             var demand = context.Demands[run.Order];
             context.Report(
-                $"{silent} {(feeds.Count == 1 ? "Feed" : "Feeds")} {PlainText.List(feeds)} shall come out there.",
+                $"{silent} {(feeds.Count == 1 ? "Feed" : "Feeds")} {Wording.Names(feeds)} shall come out there.",
                 new Place(demand.Feed!.Model, "/feeds", demand.Feed.Index, "/to", demand.Entry).Pointer,
                 entity);
         }
@@ -290,7 +290,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
             i--;
             context.ReportAs(
                 Severity.Note,
-                $"Outputs of '{device.DisplayName}' are cabled but carry nothing, and no feed {(isAsked ? "whose source exists " : "")}asks for them: {PlainText.List(names, false)}.",
+                $"Outputs of '{device.DisplayName}' are cabled but carry nothing, and no feed {(isAsked ? "whose source exists " : "")}asks for them: {Wording.Names(names, false)}.",
                 string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
                 [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]);
         }

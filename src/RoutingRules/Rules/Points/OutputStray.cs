@@ -59,7 +59,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
 
             var sources = context.Address(run.Source, run.Width);
             context.Report(
-                $"{outputs} {PlainText.Verb(outputs, "carries", "carry")} {sources}, but no feed has {PlainText.Verb(outputs, "it", "them")} there.",
+                $"{outputs} {Wording.Verb(outputs, "carries", "carry")} {sources}, but no feed has {Wording.Verb(outputs, "it", "them")} there.",
                 Pointer(context, run.Sink),
                 Entity.Of("output", outputs),
                 Entity.Of("source", sources));
@@ -81,7 +81,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
 
             context.ReportAs(
                 Severity.Note,
-                $"Outputs of '{device.DisplayName}' still carry what they carry without any patching, and no feed asks for it: {PlainText.List(names, false)}.",
+                $"Outputs of '{device.DisplayName}' still carry what they carry without any patching, and no feed asks for it: {Wording.Names(names, false)}.",
                 string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
                 [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]);
         }

@@ -54,7 +54,8 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         foreach (var demand in context.Demands)
         {
             var isGrave = demand.Feed is { } feed && (feed.Model.Role == FeedRole.Main || feed.Model.Role == FeedRole.InEar);
-            foreach (var run in demand.IsPinned ? demand.Allowed : [demand.Existing])
+            var existing = demand.Existing;
+            foreach (var run in demand.IsPinned ? demand.Allowed.AsSpan() : new ReadOnlySpan<PointIndex>(in existing))
             {
                 for (var position = 0; !run.IsNone && position < demand.Width; position++)
                 {
@@ -179,10 +180,10 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         }
 
         var at = context.Address(mark.First, mark.Width);
-        var what = mark.IsDead ? PlainText.Verb(at, "does not work", "do not work") : PlainText.Verb(at, "is reserved", "are reserved");
+        var what = mark.IsDead ? Wording.Verb(at, "does not work", "do not work") : Wording.Verb(at, "is reserved", "are reserved");
         context.ReportAs(
             isGrave ? Severity.Error : Severity.Warning,
-            $"{at} {what}{(mark.Reason is { } reason ? $" ({reason})" : "")}, but {PlainText.Verb(at, "is", "are")} used by {Wording.List(users)}.",
+            $"{at} {what}{(mark.Reason is { } reason ? $" ({reason})" : "")}, but {Wording.Verb(at, "is", "are")} used by {Wording.List(users)}.",
             string.Create(CultureInfo.InvariantCulture, $"/rig/{(mark.IsDead ? "unavailable" : "reserved")}/{mark.Index}"),
             Entity.Of(mark.IsDead ? "dead" : "reserved", at));
     }

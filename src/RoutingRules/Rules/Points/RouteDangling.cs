@@ -62,7 +62,7 @@ public sealed class RouteDangling : Rule<ResolvedShow>
 
             var names = sinks.Merge(context).ConvertAll(sinkRun => context.Address(sinkRun.Sink, sinkRun.Width).ToString());
             context.Report(
-                $"{PlainText.List(names, false)} {(names.Count == 1 && !names[0].Contains('-', StringComparison.Ordinal) ? "is" : "are")} routed from an empty source: {silence.WhyEnd(run.Sink, run.Width)}.",
+                $"{Wording.Names(names, false)} {(names.Count == 1 && !names[0].Contains('-', StringComparison.Ordinal) ? "is" : "are")} routed from an empty source: {silence.WhyEnd(run.Sink, run.Width)}.",
                 new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer,
                 Entity.Of("end", context.Address(run.Sink, run.Width)));
         }
@@ -76,18 +76,11 @@ public sealed class RouteDangling : Rule<ResolvedShow>
             return true;
         }
 
-        var pending = new Stack<PointIndex>();
-        pending.Push(sink);
-        while (pending.TryPop(out var point))
+        foreach (var point in context.Downward(sink))
         {
             if (context.GroupOf(point).Kind == PortKind.Output && (intentions.IsCabled(point) || intentions.IsNamed(point)))
             {
                 return true;
-            }
-
-            foreach (var next in context.Fed(point))
-            {
-                pending.Push(new PointIndex(next));
             }
         }
 

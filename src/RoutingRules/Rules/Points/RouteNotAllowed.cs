@@ -44,7 +44,7 @@ public sealed class RouteNotAllowed : Rule<ResolvedShow>
             var from = context.Address(run.Source, run.Width);
             var to = context.Address(run.Sink, run.Width);
             var feeders = Feeders(context, run.Sink);
-            var hint = feeders.Count == 0 ? $"nothing can be routed to '{to.Group}' of this device" : $"'{to.Group}' takes signal from {PlainText.List(feeders)}";
+            var hint = feeders.Count == 0 ? $"nothing can be routed to '{to.Group}' of this device" : $"'{to.Group}' takes signal from {Wording.Names(feeders)}";
             context.Report(
                 $"'{context.DeviceOf(run.Sink).DisplayName}' cannot route {from} to {to}: {hint}.",
                 new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer,

@@ -56,7 +56,7 @@ public sealed class RouteUnused : Rule<ResolvedShow>
             var carrier = context.GroupOf(run.Sink).IsCarrier ? "no link is plugged there" : "no stream takes them along";
             carrier = run.Width == 1 ? carrier.Replace("takes them", "takes it", StringComparison.Ordinal) : carrier;
             context.Report(
-                $"{context.Address(run.Source, run.Width)} {PlainText.Verb(slots, "is", "are")} routed to {slots}, but {carrier}.",
+                $"{context.Address(run.Source, run.Width)} {Wording.Verb(slots, "is", "are")} routed to {slots}, but {carrier}.",
                 new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer,
                 Entity.Of("slot", slots));
         }

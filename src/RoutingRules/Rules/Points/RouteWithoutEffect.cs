@@ -44,10 +44,10 @@ public sealed class RouteWithoutEffect : Rule<ResolvedShow>
         {
             var to = context.Address(run.Sink, run.Width);
             var place = new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order);
-            var fixedTo = context.FixedSource(run.Sink) is { IsNone: false } source ? $"always {PlainText.Verb(to, "carries", "carry")} {Fixed(context, source, run)}" : "cannot be patched";
+            var fixedTo = context.FixedSource(run.Sink) is { IsNone: false } source ? $"always {Wording.Verb(to, "carries", "carry")} {Fixed(context, source, run)}" : "cannot be patched";
             if (run.Tag == Cleared)
             {
-                context.Report($"{to} cannot be set to nothing: {PlainText.Verb(to, "it", "they")} {fixedTo}.", place.Pointer, Entity.Of("to", to));
+                context.Report($"{to} cannot be set to nothing: {Wording.Verb(to, "it", "they")} {fixedTo}.", place.Pointer, Entity.Of("to", to));
             }
             else
             {

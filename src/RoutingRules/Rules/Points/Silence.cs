@@ -77,7 +77,7 @@ internal sealed class Silence(RuleContext context)
 
     private PointSet Collect()
     {
-        var sinks = new PointSet(context);
+        var sinks = new PointSet(context.PointCount);
         foreach (var conflict in context.Conflicts)
         {
             if (!conflict.OtherFrom.IsNone && !context.Origin(conflict.OtherFrom).IsNone)

@@ -75,11 +75,11 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
         var entity = Entity.Of("sink", at);
         if (run.Source == context.Upstream(run.Sink))
         {
-            context.ReportAs(Severity.Warning, $"{at} {PlainText.Verb(at, "is", "are")} patched twice in the same way: {first} and {other}. One of them is enough.", pointer, entity);
+            context.ReportAs(Severity.Warning, $"{at} {Wording.Verb(at, "is", "are")} patched twice in the same way: {first} and {other}. One of them is enough.", pointer, entity);
         }
         else
         {
-            context.Report($"{at} {PlainText.Verb(at, "gets", "get")} signal twice: {first} and {other}. The first one counts.", pointer, entity);
+            context.Report($"{at} {Wording.Verb(at, "gets", "get")} signal twice: {first} and {other}. The first one counts.", pointer, entity);
         }
     }
 

@@ -164,22 +164,11 @@ internal static class Strays
             return false;
         }
 
-        var pending = new Stack<PointIndex>();
-        pending.Push(output);
-        while (pending.TryPop(out var point))
+        foreach (var point in context.Downward(output))
         {
             if (intentions.IsOfLine(point) || (context.Lines.Count == 0 && context.GroupOf(point).Kind == PortKind.Sink))
             {
                 return true;
-            }
-
-            foreach (var next in context.Fed(point))
-            {
-                // What sits in a loop comes back to itself.
-                if (next != output.Value)
-                {
-                    pending.Push(new PointIndex(next));
-                }
             }
         }
 

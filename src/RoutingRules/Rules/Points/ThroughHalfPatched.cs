@@ -133,7 +133,7 @@ public sealed class ThroughHalfPatched : Rule<ResolvedShow>
         var plugged = context.Address(run.Source, run.Width);
         var message = run.Tag == NoReturn
             ? $"Signal goes in at {plugged}, but nothing takes it from {empty}."
-            : $"{plugged} {PlainText.Verb(plugged, "leads", "lead")} on, but nothing is plugged into {empty}.";
+            : $"{plugged} {Wording.Verb(plugged, "leads", "lead")} on, but nothing is plugged into {empty}.";
         context.Report(message, $"/rig/devices/{context.DeviceOf(run.Sink).Index}", Entity.Of("open", empty), Entity.Of("connected", plugged));
     }
 }

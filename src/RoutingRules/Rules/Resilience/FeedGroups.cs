@@ -3,7 +3,7 @@ using RoutingRules.Resolving;
 
 namespace RoutingRules.Rules;
 
-/// <summary>Feeds that must not fall silent together: each set, all mains, all in-ear feeds.</summary>
+/// <summary>Feeds that must not fall silent together: each set, all mains, all that are in-ear by their role or by where they end.</summary>
 internal sealed class FeedGroups
 {
     private FeedGroups(string kind, string name, string title, List<FeedNode> feeds)
@@ -13,6 +13,9 @@ internal sealed class FeedGroups
         Title = title;
         Feeds = feeds;
     }
+
+    /// <summary>Parts of the model it reads.</summary>
+    public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds;
 
     /// <summary><c>set</c> or <c>role</c>.</summary>
     public string Kind { get; }
@@ -33,7 +36,9 @@ internal sealed class FeedGroups
     public bool IsMain => Feeds.TrueForAll(feed => feed.Model.Role == FeedRole.Main);
 
     /// <summary>The groups: sets by first appearance, then mains where they are not one set, then in-ear feeds.</summary>
-    public static List<FeedGroups> Of(RuleContext context)
+    public static List<FeedGroups> Of(RuleContext context) => context.Shared(Find);
+
+    private static List<FeedGroups> Find(RuleContext context)
     {
         var groups = new List<FeedGroups>();
         foreach (var (name, feeds) in FeedSets.Of(context))
@@ -41,17 +46,18 @@ internal sealed class FeedGroups
             groups.Add(new FeedGroups("set", name, $"set '{name}'", feeds));
         }
 
-        AddRole(context, groups, FeedRole.Main, "all mains");
-        AddRole(context, groups, FeedRole.InEar, "all in-ear feeds");
+        var ears = EarFeeds.Of(context);
+        AddRole(context, groups, FeedRole.Main, "all mains", static feed => feed.Model.Role == FeedRole.Main);
+        AddRole(context, groups, FeedRole.InEar, "all in-ear feeds", ears.IsInEar);
         return groups;
     }
 
-    private static void AddRole(RuleContext context, List<FeedGroups> groups, FeedRole role, string title)
+    private static void AddRole(RuleContext context, List<FeedGroups> groups, FeedRole role, string title, Func<FeedNode, bool> isMeant)
     {
         var feeds = new List<FeedNode>();
         foreach (var feed in context.Feeds)
         {
-            if (feed.Model.Role == role)
+            if (isMeant(feed))
             {
                 feeds.Add(feed);
             }

@@ -6,13 +6,14 @@ namespace RoutingRules.Rules;
 /// <remarks>
 /// Devices are numbered by their position in the rig, links by theirs after all devices. A feed that arrives at several places is silenced by what silences
 /// all of them. On the way count the source's device, every device passed, the only links and switches of the networks between them, and what plays an
-/// output as long as it feeds one place.
+/// output; of several cables what all of them lead to.
 /// </remarks>
 internal sealed class LossMap(RuleContext context)
 {
     private readonly int deviceCount = context.Devices.Count;
     private readonly Dictionary<int, NetworkCuts> cuts = [];
     private readonly Dictionary<(int Network, int From, int To), int[]> ways = [];
+    private readonly List<int> needed = [];
 
     /// <summary>Parts of the model it reads.</summary>
     public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Feeds | ModelSlices.Links;
@@ -38,10 +39,10 @@ internal sealed class LossMap(RuleContext context)
         return common;
     }
 
-    /// <summary>What a point needs to sound, in ascending order.</summary>
-    public List<int> Needed(PointIndex at)
+    /// <summary>What a point needs to sound, in ascending order. The list is used again at the next call.</summary>
+    private List<int> Needed(PointIndex at)
     {
-        var needed = new List<int>();
+        needed.Clear();
         foreach (var point in context.Upward(at))
         {
             needed.Add(context.DeviceOf(point).Index);
@@ -61,16 +62,18 @@ internal sealed class LossMap(RuleContext context)
             }
         }
 
-        AddPlayers(needed, at);
+        AddPlayers(at);
         needed.Sort();
-        for (var i = needed.Count - 1; i > 0; i--)
+        var kept = 0;
+        for (var i = 0; i < needed.Count; i++)
         {
-            if (needed[i] == needed[i - 1])
+            if (i == 0 || needed[i] != needed[i - 1])
             {
-                needed.RemoveAt(i);
+                needed[kept++] = needed[i];
             }
         }
 
+        needed.RemoveRange(kept, needed.Count - kept);
         return needed;
     }
 
@@ -95,20 +98,20 @@ internal sealed class LossMap(RuleContext context)
         return false;
     }
 
-    /// <summary>What two lists in ascending order share; the second when the first is null.</summary>
+    /// <summary>Leaves in a list in ascending order what another shares with it; a new list of all of the other when the first is null.</summary>
     public static List<int> Intersect(List<int>? one, List<int> other)
     {
         if (one is null)
         {
-            return other;
+            return [.. other];
         }
 
-        var common = new List<int>();
+        var kept = 0;
         for (int i = 0, j = 0; i < one.Count && j < other.Count;)
         {
             if (one[i] == other[j])
             {
-                common.Add(one[i]);
+                one[kept++] = one[i];
                 i++;
                 j++;
             }
@@ -122,18 +125,43 @@ internal sealed class LossMap(RuleContext context)
             }
         }
 
-        return common;
+        one.RemoveRange(kept, one.Count - kept);
+        return one;
     }
 
-    private void AddPlayers(List<int> needed, PointIndex at)
+    private void AddPlayers(PointIndex at)
     {
         // What sits in a loop comes back to itself.
         var start = at.Value;
-        for (var fed = context.Fed(at); fed.Length == 1 && fed[0] != start; fed = context.Fed(at))
+        var fed = context.Fed(at);
+        for (; fed.Length == 1 && fed[0] != start; fed = context.Fed(at))
         {
             at = new PointIndex(fed[0]);
             needed.Add(context.DeviceOf(at).Index);
         }
+
+        if (fed.Length > 1)
+        {
+            needed.AddRange(InCommon(at, [at]));
+        }
+    }
+
+    /// <summary>The devices, in ascending order, that all ways have in common which part behind a point.</summary>
+    private List<int> InCommon(PointIndex at, HashSet<PointIndex> passed)
+    {
+        List<int>? common = null;
+        foreach (var next in context.Fed(at))
+        {
+            var point = new PointIndex(next);
+            if (passed.Add(point))
+            {
+                List<int> way = [.. InCommon(point, passed), context.DeviceOf(point).Index];
+                way.Sort();
+                common = Intersect(common, way);
+            }
+        }
+
+        return common ?? [];
     }
 
     private int[] Between(int network, DeviceNode from, DeviceNode to)

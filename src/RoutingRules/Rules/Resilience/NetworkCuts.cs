@@ -19,6 +19,11 @@ internal sealed class NetworkCuts
     private readonly int[] ringSetOf;
     private readonly List<int> sizes = [];
 
+    /// <summary>For searches: the switches reached, in order, and for each switch the last search that reached it.</summary>
+    private int[]? reached;
+    private int[]? reachedBy;
+    private int searches;
+
     public NetworkCuts(NetworkMap map, int network, int linkCount, IReadOnlyList<DeviceNode> devices)
     {
         this.map = map;
@@ -69,16 +74,18 @@ internal sealed class NetworkCuts
             return false;
         }
 
-        var seen = new HashSet<int>();
-        var queue = new Queue<int>();
+        var queue = reached ??= new int[map.SwitchCount];
+        var by = reachedBy ??= new int[map.SwitchCount];
+        searches++;
+        var count = 0;
         foreach (var start in map.SwitchesOf(from))
         {
-            seen.Add(start);
-            queue.Enqueue(start);
+            Reach(start);
         }
 
-        while (queue.TryDequeue(out var at))
+        for (var done = 0; done < count; done++)
         {
+            var at = queue[done];
             if (deviceOf[at] == to.Index)
             {
                 return true;
@@ -87,14 +94,23 @@ internal sealed class NetworkCuts
             foreach (var link in map.LinksAt(at))
             {
                 var other = map.Other(link, at);
-                if (link != withoutLink && map.NetworkOf(link) == network && deviceOf[other] != withoutDevice && seen.Add(other))
+                if (link != withoutLink && map.NetworkOf(link) == network && deviceOf[other] != withoutDevice)
                 {
-                    queue.Enqueue(other);
+                    Reach(other);
                 }
             }
         }
 
         return false;
+
+        void Reach(int at)
+        {
+            if (by[at] != searches)
+            {
+                by[at] = searches;
+                queue[count++] = at;
+            }
+        }
     }
 
     private static int[] Owners(NetworkMap map, IReadOnlyList<DeviceNode> devices)

@@ -37,7 +37,7 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
         Source = "common practice, no source; articulation points and bridges of the link graph",
         Fixability = Fixability.Manual,
         Options = [ListUnavoidable],
-        Reads = LossMap.Reads | FreeRuns.Reads,
+        Reads = LossMap.Reads | FreeRuns.Reads | FeedGroups.Reads,
     };
 
     /// <inheritdoc/>
@@ -159,7 +159,7 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
                 continue;
             }
 
-            if (!FreeRuns.IsFree(context, run, demand.Width) || IsPlayedBy(context, run, lost))
+            if (!FreeRuns.IsFree(context, run, demand) || IsPlayedBy(context, run, lost))
             {
                 continue;
             }

@@ -7,7 +7,8 @@ namespace RoutingRules.Rules;
 /// <summary>Reports devices from which mains or in-ear feeds leave and that nothing free could stand in for.</summary>
 /// <remarks>
 /// One finding for each device; the entity is the device. A spare is a free output of the port group the feed leaves from, to which its cable can be moved, or
-/// any other that the feed may use. Dead and reserved outputs, and those that the device never feeds, are no spares.
+/// any other that the feed may use. Dead and reserved outputs, those that the device never feeds, and for a
+/// feed that is in nobody's ears those that end there, are no spares. What ends in somebody's ears is in-ear whatever its role says.
 /// </remarks>
 public sealed class SpareMissing : Rule<ResolvedShow>
 {
@@ -31,10 +32,11 @@ public sealed class SpareMissing : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         var without = new SortedDictionary<int, List<DemandNode>>();
-        var inGroup = new Dictionary<(int Device, int Group, int Width), bool>();
+        var inGroup = new Dictionary<(int Device, int Group, int Width, bool IsInEars), bool>();
+        var ears = EarFeeds.Of(context);
         foreach (var feed in context.Feeds)
         {
-            if (feed.Model.Role != FeedRole.Main && feed.Model.Role != FeedRole.InEar)
+            if (feed.Model.Role != FeedRole.Main && !ears.IsInEar(feed))
             {
                 continue;
             }
@@ -59,12 +61,12 @@ public sealed class SpareMissing : Rule<ResolvedShow>
         }
     }
 
-    private static bool HasSpare(RuleContext context, DemandNode demand, Dictionary<(int Device, int Group, int Width), bool> inGroup)
+    private static bool HasSpare(RuleContext context, DemandNode demand, Dictionary<(int Device, int Group, int Width, bool IsInEars), bool> inGroup)
     {
-        var group = (context.DeviceOf(demand.Existing).Index, context.GroupOf(demand.Existing).Index, demand.Width);
+        var group = (context.DeviceOf(demand.Existing).Index, context.GroupOf(demand.Existing).Index, demand.Width, FreeRuns.IsInEars(context, demand));
         if (!inGroup.TryGetValue(group, out var isThere))
         {
-            inGroup.Add(group, isThere = !FreeRuns.InGroup(context, demand.Existing, demand.Width).IsNone);
+            inGroup.Add(group, isThere = !FreeRuns.InGroup(context, demand).IsNone);
         }
 
         if (isThere)
@@ -74,7 +76,7 @@ public sealed class SpareMissing : Rule<ResolvedShow>
 
         foreach (var run in demand.Allowed)
         {
-            if (FreeRuns.IsFree(context, run, demand.Width))
+            if (FreeRuns.IsFree(context, run, demand))
             {
                 return true;
             }

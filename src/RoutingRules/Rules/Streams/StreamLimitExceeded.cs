@@ -28,7 +28,7 @@ public sealed class StreamLimitExceeded : Rule<ResolvedShow>
     {
         var sent = new List<string>?[context.Devices.Count];
         var received = new List<string>?[context.Devices.Count];
-        var blocks = new HashSet<(int Device, int Group, int Block)>();
+        var blocks = new HashSet<(int Device, int Group, int Block)>(context.Streams.Count);
         foreach (var stream in context.Streams)
         {
             if (stream.State != ConnectionState.Connected)

@@ -49,47 +49,88 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var ends = new Dictionary<(int Device, bool IsSender), List<StreamNode>>();
-        foreach (var stream in context.Streams)
+        if (context.Streams.Count < 2)
         {
-            if (stream.State != ConnectionState.Connected || stream.Receivers.Count == 0)
+            return;
+        }
+
+        // Most devices are far from their limit: the streams are listed only for those that are near it.
+        var counts = new (int Sent, int Received)[context.Devices.Count];
+        Visit(context, (_, device) => counts[device].Sent++, (_, device) => counts[device].Received++);
+
+        List<StreamNode>?[]? sent = null;
+        List<StreamNode>?[]? received = null;
+        foreach (var device in context.Devices)
+        {
+            var (sends, receives) = counts[device.Index];
+            if (IsNear(context, sends, device.Profile.Limits?.StreamsSent))
             {
-                continue;
+                (sent ??= new List<StreamNode>?[counts.Length])[device.Index] = new List<StreamNode>(sends);
             }
 
-            Add(ends, context.DeviceOf(stream.From), true, stream);
-            foreach (var receiver in stream.Receivers)
+            if (IsNear(context, receives, device.Profile.Limits?.StreamsReceived))
             {
-                if (receiver.State == ConnectionState.Connected)
-                {
-                    Add(ends, context.DeviceOf(receiver.At), false, stream);
-                }
+                (received ??= new List<StreamNode>?[counts.Length])[device.Index] = new List<StreamNode>(receives);
             }
         }
+
+        if (sent is null && received is null)
+        {
+            return;
+        }
+
+        Visit(context, (stream, device) => sent?[device]?.Add(stream), (stream, device) => received?[device]?.Add(stream));
 
         foreach (var device in context.Devices)
         {
-            Check(context, device, true, ends.GetValueOrDefault((device.Index, true)), device.Profile.Limits?.StreamsSent);
-            Check(context, device, false, ends.GetValueOrDefault((device.Index, false)), device.Profile.Limits?.StreamsReceived);
+            Check(context, device, true, sent?[device.Index], device.Profile.Limits?.StreamsSent);
+            Check(context, device, false, received?[device.Index], device.Profile.Limits?.StreamsReceived);
         }
     }
 
-    private static void Add(Dictionary<(int Device, bool IsSender), List<StreamNode>> ends, DeviceNode device, bool isSender, StreamNode stream)
+    private static bool IsNear(RuleContext context, int count, int? limit) => count > 1 && limit is { } most && most - count <= context.WholeValue(NearLimit);
+
+    /// <summary>Names for each stream the device that sends it and, each once, those that receive it, by position in the rig.</summary>
+    private static void Visit(RuleContext context, Action<StreamNode, int> onSender, Action<StreamNode, int> onReceiver)
     {
-        if (!ends.TryGetValue((device.Index, isSender), out var streams))
+        foreach (var stream in context.Streams)
         {
-            ends.Add((device.Index, isSender), streams = []);
+            if (stream.State == ConnectionState.Connected && stream.Receivers.Count > 0)
+            {
+                onSender(stream, context.DeviceOf(stream.From).Index);
+                VisitReceivers(context, stream, onReceiver);
+            }
+        }
+    }
+
+    private static void VisitReceivers(RuleContext context, StreamNode stream, Action<StreamNode, int> onReceiver)
+    {
+        for (var i = 0; i < stream.Receivers.Count; i++)
+        {
+            var receiver = stream.Receivers[i];
+            if (receiver.State == ConnectionState.Connected && context.DeviceOf(receiver.At) is var device && !IsNamed(context, stream, i, device))
+            {
+                onReceiver(stream, device.Index);
+            }
+        }
+    }
+
+    private static bool IsNamed(RuleContext context, StreamNode stream, int before, DeviceNode device)
+    {
+        for (var i = 0; i < before; i++)
+        {
+            if (stream.Receivers[i].State == ConnectionState.Connected && context.DeviceOf(stream.Receivers[i].At) == device)
+            {
+                return true;
+            }
         }
 
-        if (streams.Count == 0 || streams[^1] != stream)
-        {
-            streams.Add(stream);
-        }
+        return false;
     }
 
     private static void Check(RuleContext context, DeviceNode device, bool isSender, List<StreamNode>? streams, int? limit)
     {
-        if (streams is null || streams.Count < 2 || limit is not { } most || most - streams.Count > context.WholeValue(NearLimit))
+        if (limit is not { } most || streams?.Exists(stream => IsPoor(context, stream, Filled(context, stream))) != true)
         {
             return;
         }
@@ -102,7 +143,7 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
         foreach (var poor in sorted)
         {
             var signals = filled[poor];
-            if (signals == 0 || signals * 100 > poor.Model.From.Width * context.Value(FewPercent) || fuller.Contains(poor) || IsFixed(context, poor))
+            if (!IsPoor(context, poor, signals) || fuller.Contains(poor) || IsFixed(context, poor))
             {
                 continue;
             }
@@ -136,6 +177,9 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
             $"/patch/streams/{poor.Index}",
             [Entity.Of(isSender ? "sender" : "receiver", device.Id), .. spared.Select(pair => Entity.Of("stream", pair.Poor.Model.Id)).Distinct()]);
     }
+
+    private static bool IsPoor(RuleContext context, StreamNode stream, int signals) =>
+        signals > 0 && signals * 100 <= stream.Model.From.Width * context.Value(FewPercent);
 
     private static int Filled(RuleContext context, StreamNode stream)
     {

@@ -8,6 +8,9 @@ namespace RoutingRules.Rules;
 /// <summary>Goes through the words of open lists in a show and in the profiles of its devices.</summary>
 internal static class ShowWords
 {
+    /// <summary>The doubtful words of the show that a rule sees, as the run knows them already.</summary>
+    public static List<DoubtfulWord> Doubtful(RuleContext context, ResolvedShow show) => context.Shared(_ => Doubtful(show));
+
     /// <summary>The doubtful words, in document order; those of one profile once, however many devices have it.</summary>
     public static List<DoubtfulWord> Doubtful(ResolvedShow show)
     {

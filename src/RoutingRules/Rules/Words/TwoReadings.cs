@@ -14,8 +14,8 @@ internal static class TwoReadings
     public static CheckResult Run(
         ResolvedShow show, ProfileLibrary profiles, IReadOnlyList<ActiveRule> rules, long budget, CancellationToken cancellation, RuleObserver? observer = null)
     {
-        var written = RuleRunner.Run(show, rules, budget, cancellation, observer);
         var words = ShowWords.Doubtful(show);
+        var written = RuleRunner.Run(show, rules, budget, cancellation, observer, words);
         if (words.Count == 0)
         {
             return written;
@@ -64,7 +64,7 @@ internal static class TwoReadings
     private static string Doubt(List<DoubtfulWord> words)
     {
         var first = words[0];
-        var others = words.Count == 1 ? "" : $", and {PlainText.List(words.ConvertAll(word => $"{word.Name} as '{word.Meant}'")[1..], quoted: false)}";
+        var others = words.Count == 1 ? "" : $", and {Wording.Names(words.ConvertAll(word => $"{word.Name} as '{word.Meant}'")[1..], quoted: false)}";
         return $"The {first.What} '{first.Word}' is no word the rules know. Read as '{first.Meant}'{others}";
     }
 }

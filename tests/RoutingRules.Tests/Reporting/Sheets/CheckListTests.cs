@@ -80,9 +80,9 @@ public sealed class CheckListTests
     [Fact]
     public void A_mix_has_a_box_for_each_place_and_names_the_place_it_does_not_reach()
     {
-        Assert.Equal([new[] { "SR box out 3" }, ["SL box out 3"]], Sheet.OutputChecks[4].Places.Select(place => place.Arrives!.Places.Select(at => at.ToString()).ToArray()));
+        Assert.Equal([new[] { "SR box out 3" }, ["SL box out 3"]], Sheet.OutputChecks[4].Places.Select(place => Assert.Single(place.Arrives).Places.Select(at => at.ToString()).ToArray()));
         var wedge = Assert.Single(Sheet.OutputChecks[5].Places);
-        Assert.Null(wedge.Arrives);
+        Assert.Empty(wedge.Arrives);
         Assert.Equal("SL box", wedge.Wanted);
     }
 

@@ -46,6 +46,27 @@ public sealed class LatencyExceededTests
             Assert.Single(RuleTester.Findings(Rule, Fed(FeedRole.InEar, 4.5, "a/out/1"))).Message);
     }
 
+    [Theory]
+    [InlineData("monitor")]
+    [InlineData("stage-mix")]
+    [InlineData("record")]
+    public void So_has_whatever_ends_at_a_transmitter_rack(string role)
+    {
+        var show = Fed(new FeedRole(role), 4.5, "a/out/1");
+        var cabled = show with
+        {
+            Rig = show.Rig with
+            {
+                Profiles = [.. show.Rig.Profiles, EarRig.Rack],
+                Devices = [.. show.Rig.Devices, new() { Id = new("rack"), Profile = EarRig.Rack.Id }],
+                Cables = [Cable("a/out/1", "rack/in/1")],
+            },
+        };
+
+        Expect.None(Rule, show);
+        Assert.StartsWith("In-ear feed 'f1' arrives at a/out/1 5.5 ms after leaving its bus, later than 5 ms.", Assert.Single(RuleTester.Findings(Rule, cabled)).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Feeds_at_one_device_are_one_finding() =>
         Expect.One(

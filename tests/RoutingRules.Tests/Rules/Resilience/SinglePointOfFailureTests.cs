@@ -44,6 +44,59 @@ public sealed class SinglePointOfFailureTests
             "device=a", "set=main");
 
     [Fact]
+    public void Mixes_that_end_in_ears_are_in_ear_feeds_whatever_their_role_says()
+    {
+        var both = BothAtA("a", "b");
+        var show = both with { Feeds = both.Feeds.Select(feed => feed with { Set = null, Part = null, Role = FeedRole.Monitor }).ToValueList() };
+        var worn = SmallProfiles.Box with { PortGroups = SmallProfiles.Box.PortGroups.Select(group => group.Id.Value == "out" ? group with { InEar = true } : group).ToValueList() };
+
+        Expect.None(Rule, show);
+        Expect.One(
+            Rule,
+            show with { Rig = show.Rig with { Profiles = show.Rig.Profiles.Select(profile => profile.Id == worn.Id ? worn : profile).ToValueList() } },
+            Severity.Warning,
+            "/rig/devices/1",
+            "If a fails, this falls silent: all in-ear feeds ('left' and 'right'). 'left' could leave from b/out/1, which is free.",
+            "device=a", "role=in-ear");
+    }
+
+    [Theory]
+    [InlineData("amp", true)]
+    [InlineData("amp-2", false)]
+    public void All_cables_of_an_output_count_for_what_plays_it(string second, bool isTold)
+    {
+        var show = BothAtA("a");
+        show = show with
+        {
+            Rig = show.Rig with
+            {
+                Profiles = [.. show.Rig.Profiles, SmallProfiles.Amplifier],
+                Devices = [.. show.Rig.Devices, new() { Id = new("amp"), Profile = SmallProfiles.Amplifier.Id }, new() { Id = new("amp-2"), Profile = SmallProfiles.Amplifier.Id }],
+                Cables = [Cable("a/out/1-2", "amp/in/1-2"), Cable("a/out/1-2", $"{second}/in/3-4")],
+            },
+        };
+        var turned = show with { Rig = show.Rig with { Cables = [show.Rig.Cables[1], show.Rig.Cables[0]] } };
+
+        Assert.All([show, turned], one => Assert.Equal(isTold, Set(Rule, one, "listUnavoidable", 1).Any(finding => finding.Entities[0].Id == "amp")));
+    }
+
+    [Fact]
+    public void An_output_into_somebodys_ears_is_no_way_out_for_a_main()
+    {
+        var worn = SmallProfiles.Box with { Id = new("test/worn"), PortGroups = SmallProfiles.Box.PortGroups.Select(group => group.Id.Value == "out" ? group with { InEar = true } : group).ToValueList() };
+        var show = BothAtA("a", "b");
+
+        Expect.None(Rule, show with
+        {
+            Rig = show.Rig with
+            {
+                Profiles = [.. show.Rig.Profiles, worn],
+                Devices = show.Rig.Devices.Select(device => device.Id.Value == "b" ? device with { Profile = worn.Id } : device).ToValueList(),
+            },
+        });
+    }
+
+    [Fact]
     public void What_the_rig_cannot_avoid_is_left_out_unless_asked_for()
     {
         Expect.None(Rule, BothAtA("a"));

@@ -35,6 +35,47 @@ public sealed class SpareMissingTests
             "device=a", "output=a/out/1");
     }
 
+    /// <summary>A full box, or one with its last output free, and a rack cabled to one of its outputs.</summary>
+    private static Show Racked(int feeds, FeedRole role, string cabled)
+    {
+        var show = Full(feeds, role);
+        return show with
+        {
+            Rig = show.Rig with
+            {
+                Profiles = [.. show.Rig.Profiles, EarRig.Rack],
+                Devices = [.. show.Rig.Devices, new() { Id = new("rack"), Profile = EarRig.Rack.Id }],
+                Cables = [Cable(cabled, "rack/in/1")],
+            },
+        };
+    }
+
+    [Fact]
+    public void A_mix_that_ends_in_ears_is_in_ear_whatever_its_role_says()
+    {
+        Expect.None(Rule, Racked(7, FeedRole.Monitor, "a/out/1"));
+        Expect.One(
+            Rule,
+            Racked(8, FeedRole.Monitor, "a/out/1"),
+            Severity.Note,
+            "/rig/devices/1",
+            "Nothing is free at a that could take over from 'f1' at a/out/1.",
+            "device=a", "output=a/out/1");
+    }
+
+    [Fact]
+    public void An_output_into_somebodys_ears_is_no_spare_for_a_main()
+    {
+        Expect.None(Rule, Racked(7, FeedRole.InEar, "a/out/8"));
+        Expect.One(
+            Rule,
+            Racked(7, FeedRole.Main, "a/out/8"),
+            Severity.Note,
+            "/rig/devices/1",
+            "Nothing is free at a that could take over from 'f1' at a/out/1.",
+            "device=a", "output=a/out/1");
+    }
+
     [Fact]
     public void A_full_box_without_mains_and_in_ear_feeds_is_nothing_to_say() => Expect.None(Rule, Full(8, FeedRole.Monitor));
 

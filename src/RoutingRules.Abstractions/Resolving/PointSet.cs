@@ -1,11 +1,9 @@
-using RoutingRules.Resolving;
-
-namespace RoutingRules.Rules;
+namespace RoutingRules.Resolving;
 
 /// <summary>A set of points of one graph, a bit for each.</summary>
-internal sealed class PointSet(RuleContext context)
+internal sealed class PointSet(int pointCount)
 {
-    private readonly ulong[] bits = new ulong[(context.PointCount + 63) / 64];
+    private readonly ulong[] bits = new ulong[(pointCount + 63) / 64];
 
     /// <summary>Adds a point.</summary>
     public void Add(int point) => bits[point >> 6] |= 1UL << (point & 63);
@@ -18,6 +16,9 @@ internal sealed class PointSet(RuleContext context)
             Add(first.Value + position);
         }
     }
+
+    /// <summary>True for a point of the set; false for none.</summary>
+    public bool Contains(PointIndex point) => Contains(point.Value);
 
     /// <summary>True for a point of the set; false for none.</summary>
     public bool Contains(int point) => point >= 0 && (bits[point >> 6] >> (point & 63) & 1) != 0;
