@@ -137,6 +137,10 @@ internal sealed partial class PatchWriter
         for (var other = first; other <= last; other++)
         {
             Clear(other);
+            if (graph.GroupOf(new PointIndex(other)).Kind == PortKind.Sink)
+            {
+                Cleared.Add(new PointIndex(other));
+            }
         }
 
         return true;

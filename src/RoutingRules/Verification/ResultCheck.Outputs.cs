@@ -23,7 +23,7 @@ internal sealed partial class ResultCheck
         }
     }
 
-    // What hangs on a place, behind a processor for instance, goes on sounding what the place sounds.
+    // What hangs on a place, behind a processor for instance, goes on sounding what the place sounds. Beyond a stream the rules about streams hold.
     private void CheckDownstream()
     {
         var asked = facts.Demands.SelectMany(demand => demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
@@ -31,7 +31,8 @@ internal sealed partial class ResultCheck
         {
             foreach (var point in Enumerable.Range(1, group.Count).Select(group.At).Where(point => !places.ContainsKey(point) && !asked.Contains(point)))
             {
-                if (before.Follow(point).Points.FirstOrDefault(passed => places.TryGetValue(passed, out var there) && there.Feed is not null) is { Number: > 0 } place
+                var up = before.Follow(point);
+                if (up.Points.Take(1 + up.Steps.TakeWhile(step => step.Kind != StepKind.Stream).Count()).FirstOrDefault(passed => places.TryGetValue(passed, out var there) && there.Feed is not null) is { Number: > 0 } place
                     && after.Follow(point).IndexOf(place) < 0)
                 {
                     Report($"{places[place].Key} stands at {place} and no longer sounds at {point}, which hangs on it; leave the way between them as it was.");

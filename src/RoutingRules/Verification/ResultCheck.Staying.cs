@@ -30,7 +30,8 @@ internal sealed partial class ResultCheck
         CheckUnmentioned();
     }
 
-    // A receiver no demand speaks of stays in a stream that is sent anyway, exactly while what it takes is what it took or silence.
+    // A receiver no demand speaks of stays in a stream that is sent anyway, exactly while what feeds its slots is what fed them, or nothing. The return of
+    // an insert is another feed also while nothing goes into it.
     private void CheckUnmentioned()
     {
         var sent = deliveries.SelectMany(delivery => delivery.Transmit).Select(slot => VectorCount.FirstOfBlock(rig, slot)).ToHashSet();
@@ -41,7 +42,7 @@ internal sealed partial class ResultCheck
             foreach (var slot in Slots(stream).Where(slot => !facts.IsMentioned(slot.Device)))
             {
                 var part = VectorCount.Block(rig, slot);
-                var agrees = goesOn && part.All(taken => before.Listens(taken)?.From is { } heard && (after.Source(heard) is not { } source || source == before.Source(heard)));
+                var agrees = goesOn && part.All(taken => before.Listens(taken)?.From is { } heard && (Nearest(after, heard) is not { } fed || fed == Nearest(before, heard)));
                 if (agrees && after.Listens(slot)?.From != before.Listens(slot)?.From)
                     Report($"{slot} no longer takes {stream.Id}, whose contents have not changed; leave it in.");
                 else if (!agrees && after.Listens(slot)?.From is { } from && from == before.Listens(slot)?.From)

@@ -1,5 +1,3 @@
-using FsCheck;
-using FsCheck.Fluent;
 using RoutingRules.Assignment;
 using RoutingRules.Tests.Assignment;
 using RoutingRules.Tests.Promises;
@@ -18,7 +16,7 @@ internal static class Experiments
         new() { Name = "contradicting", Wrong = seed => Best(PointedInstances.Contradictions(seed)) },
         new() { Name = "blocks", Wrong = seed => Claimed(PointedInstances.Blocks(seed)) },
         new() { Name = "grown", Wrong = seed => Again(GrownInstances.Make(seed)) },
-        new() { Name = "made", Wrong = seed => Again(Made(seed)) },
+        new() { Name = "made", Wrong = seed => Again(MadeInstances.Make(seed)) },
     ];
 
     private static IEnumerable<string> Best(TinyInstance tiny) => TinyAgreement.Wrong(Promise.Engine, tiny);
@@ -39,10 +37,4 @@ internal static class Experiments
     }
 
     private static IEnumerable<string> Verdict(TinyInstance tiny, AssignmentResult result) => AssignCases.Verdict(tiny.Show, result, tiny.Options) is { } verdict ? [verdict] : [];
-
-    private static TinyInstance Made(int seed)
-    {
-        var value = AssignCases.Any().Generator.Sample(1, new Rnd((ulong)seed, 7), 60).Single();
-        return new() { Seed = seed, Show = value.Show, Options = value.Options };
-    }
 }

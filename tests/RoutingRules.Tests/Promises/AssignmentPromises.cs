@@ -18,6 +18,21 @@ public sealed class AssignmentPromises
     public Property The_verifier_accepts_results_with_pins_inserts_blocks_and_things_left_out() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
         AssignCases.Verdict(value.Show, AssignCases.Assign(value.Show, value.Options), value.Options));
 
+    /// <summary>
+    /// A receiver nobody mentions beside the return of an insert into which nothing goes, a place from which a stream went on, and a channel that is cleared
+    /// with its block.
+    /// </summary>
+    [Theory]
+    [InlineData(500951)]
+    [InlineData(2000366)]
+    [InlineData(2000955)]
+    [InlineData(3000553)]
+    public void No_result_is_thrown_away(int seed)
+    {
+        var made = MadeInstances.Make(seed);
+        Assert.Null(AssignCases.Verdict(made.Show, AssignCases.Assign(made.Show, made.Options), made.Options));
+    }
+
     [Property(MaxTest = Promise.Cases)]
     public Property The_verifier_accepts_results_without_any_search() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
     {
