@@ -26,14 +26,14 @@ public sealed class ConnectorMismatch : Rule<CableNode>
     /// <inheritdoc/>
     public override void Check(RuleContext context, CableNode subject)
     {
-        if (!LevelMismatch.IsInPlace(context, subject))
+        if (!CableLevels.IsInPlace(context, subject))
         {
             return;
         }
 
         var from = context.GroupOf(subject.From);
         var to = context.GroupOf(subject.To);
-        if (from.Model.Connector is not { } left || to.Model.Connector is not { } right || LevelMismatch.Judge(from, to) is not null
+        if (from.Model.Connector is not { } left || to.Model.Connector is not { } right || CableLevels.Judge(from, to) is not null
             || Judge(left, right) is not { } severity)
         {
             return;

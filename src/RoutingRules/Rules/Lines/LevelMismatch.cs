@@ -1,4 +1,3 @@
-using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Rules;
@@ -26,7 +25,7 @@ public sealed class LevelMismatch : Rule<CableNode>
     /// <inheritdoc/>
     public override void Check(RuleContext context, CableNode subject)
     {
-        if (!IsInPlace(context, subject) || Judge(context.GroupOf(subject.From), context.GroupOf(subject.To)) is not { } severity)
+        if (!CableLevels.IsInPlace(context, subject) || CableLevels.Judge(context.GroupOf(subject.From), context.GroupOf(subject.To)) is not { } severity)
         {
             return;
         }
@@ -38,34 +37,4 @@ public sealed class LevelMismatch : Rule<CableNode>
             Entity.Of("from", subject.Model.From),
             Entity.Of("to", subject.Model.To));
     }
-
-    /// <summary>True when the cable connects and is the one that counts at an input: a second one there is told as a doubled sink.</summary>
-    internal static bool IsInPlace(RuleContext context, CableNode cable)
-    {
-        for (var position = 0; cable.State == ConnectionState.Connected && position < cable.Model.To.Width; position++)
-        {
-            if (context.Via(cable.To + position) == HopKind.Cable && context.ViaIndex(cable.To + position) == cable.Index)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>How bad the meeting of two groups is; null when it is none, or not known to be.</summary>
-    internal static Severity? Judge(GroupNode from, GroupNode to)
-    {
-        if (from.Model.Level is not { } left || to.Model.Level is not { } right || left == right || !IsKnown(left) || !IsKnown(right))
-        {
-            return null;
-        }
-
-        return IsApart(left) || IsApart(right) ? Severity.Error : Severity.Warning;
-    }
-
-    private static bool IsApart(SignalLevel level) => level == SignalLevel.Speaker || level == SignalLevel.Aes3;
-
-    private static bool IsKnown(SignalLevel level) =>
-        IsApart(level) || level == SignalLevel.Mic || level == SignalLevel.Line || level == SignalLevel.Headphone;
 }
