@@ -1,10 +1,11 @@
 using System.Globalization;
 using System.Text.Json;
 using Json.Schema;
+using RoutingRules.Checking;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Model;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
-using RoutingRules.Rules;
 using RoutingRules.Schema;
 
 namespace RoutingRules.Benchmarks;

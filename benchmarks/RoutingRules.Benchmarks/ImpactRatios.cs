@@ -1,7 +1,8 @@
 using System.Diagnostics;
 using System.Globalization;
-using RoutingRules.Answers;
 using RoutingRules.Model;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Losses;
 using RoutingRules.Profiles.Generic;
 
 namespace RoutingRules.Benchmarks;

@@ -1,7 +1,8 @@
 using System.Text.Json;
 using BenchmarkDotNet.Attributes;
 using Json.Schema;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Schema;
 
 namespace RoutingRules.Benchmarks;

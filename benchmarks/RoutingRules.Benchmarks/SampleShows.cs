@@ -1,6 +1,6 @@
 using System.Globalization;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 
 namespace RoutingRules.Benchmarks;
 

@@ -1,7 +1,9 @@
 using System.IO.Compression;
+using RoutingRules.Documents.Text;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets;
+using RoutingRules.Reports.Sheets.Contents;
+using RoutingRules.Reports.Sheets.Pages;
 using SpreadCheetah;
 using SpreadCheetah.Styling;
 using SpreadCheetah.Worksheets;

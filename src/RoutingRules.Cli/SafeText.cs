@@ -1,5 +1,5 @@
 using System.Text.RegularExpressions;
-using RoutingRules.Reporting;
+using RoutingRules.Documents.Text;
 
 namespace RoutingRules.Cli;
 

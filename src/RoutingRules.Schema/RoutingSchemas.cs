@@ -1,4 +1,5 @@
-using RoutingRules.Reading;
+using RoutingRules.Documents.Formats;
+using RoutingRules.Reports.Schemas;
 
 namespace RoutingRules.Schema;
 

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using NJsonSchema;
 using NJsonSchema.Validation;
-using RoutingRules.Reading;
+using RoutingRules.Documents.Formats;
 
 namespace RoutingRules.Schema;
 

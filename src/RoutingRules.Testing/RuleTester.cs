@@ -1,8 +1,10 @@
+using RoutingRules.Checking;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Resolving;
 using RoutingRules.Rules;
+using RoutingRules.Signal;
+using RoutingRules.Signal.Profiles;
 
 namespace RoutingRules.Testing;
 

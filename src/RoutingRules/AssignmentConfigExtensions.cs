@@ -1,7 +1,8 @@
 using RoutingRules.Assignment;
+using RoutingRules.Checking;
+using RoutingRules.Checking.Rules.Networks;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
-using RoutingRules.Rules;
 
 namespace RoutingRules;
 

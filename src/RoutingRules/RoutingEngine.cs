@@ -1,16 +1,16 @@
-using RoutingRules.Answers;
-using RoutingRules.Answers.Changeovers;
-using RoutingRules.Answers.Comparing;
-using RoutingRules.Answers.Running;
 using RoutingRules.Assignment;
+using RoutingRules.Assignment.Explaining;
+using RoutingRules.Checking;
+using RoutingRules.Checking.Catalogue;
 using RoutingRules.Configuration;
+using RoutingRules.Documents;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Plugins;
-using RoutingRules.Reading;
-using RoutingRules.Reading.Documents;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
+using RoutingRules.Signal.Profiles;
+using RoutingRules.Tracing;
 
 namespace RoutingRules;
 
@@ -126,59 +126,6 @@ public sealed class RoutingEngine
         Writable.Demand(show, nameof(show));
         ArgumentNullException.ThrowIfNull(question);
         return WhyBuilder.Answer(Assigner, show, question, options ?? new AssignmentOptions(), cancellation);
-    }
-
-    /// <summary>Says what differs between two shows.</summary>
-    /// <param name="before">The show to start from.</param>
-    /// <param name="after">The show to arrive at.</param>
-    /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="ArgumentNullException">A show is null.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public ShowComparison Compare(Show before, Show after, CancellationToken cancellation = default)
-    {
-        Writable.Demand(before, nameof(before));
-        Writable.Demand(after, nameof(after));
-        return ShowComparer.Of(Checker, before, after).Compare(Checker, cancellation);
-    }
-
-    /// <summary>Plans the way from one show to the next: steps in a safe order, and a card for each place.</summary>
-    /// <param name="before">The show that is played.</param>
-    /// <param name="after">The show that comes.</param>
-    /// <param name="pace">How long things take; null for the usual times.</param>
-    /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="ArgumentNullException">A show is null.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public ChangeoverPlan PlanChangeover(Show before, Show after, Pace? pace = null, CancellationToken cancellation = default)
-    {
-        Writable.Demand(before, nameof(before));
-        Writable.Demand(after, nameof(after));
-        return ChangeoverPlanner.Plan(Checker, ShowComparer.Of(Checker, before, after), pace ?? new Pace(), new Dictionary<string, string>(), cancellation);
-    }
-
-    /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>
-    /// <param name="run">The running order.</param>
-    /// <param name="options">How acts without a patch of their own are assigned; null for the usual way.</param>
-    /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="run"/> is null.</exception>
-    /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public RunPlan PlanRun(RunningOrder run, AssignmentOptions? options = null, CancellationToken cancellation = default)
-    {
-        Writable.Demand(run, RunTable.Run, nameof(run));
-        return RunPlanner.Plan(Assigner, run, options ?? new AssignmentOptions(), cancellation);
-    }
-
-    /// <summary>Answers what each loss does to a show as it stands, and what can be done about it.</summary>
-    /// <param name="show">The show; its patch counts as what stands.</param>
-    /// <param name="options">Which losses; null for all devices, links, cables, looms and supplies, each alone, with plans.</param>
-    /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
-    /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
-    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public ImpactAnswer Impact(Show show, ImpactOptions? options = null, CancellationToken cancellation = default)
-    {
-        Writable.Demand(show, nameof(show));
-        return ImpactBuilder.Answer(Assigner, show, options ?? new ImpactOptions(), cancellation);
     }
 
     /// <summary>Mends what the rules find, as far as there are fixes: each is tried on a copy and taken only when its finding is gone and nothing worse has come.</summary>

@@ -1,11 +1,14 @@
 using RoutingRules.Assignment;
+using RoutingRules.Assignment.Strategies;
+using RoutingRules.Checking;
 using RoutingRules.Configuration;
 using RoutingRules.Fixing;
+using RoutingRules.Fixing.Providers;
 using RoutingRules.Model;
 using RoutingRules.Plugins;
 using RoutingRules.Profiles;
-using RoutingRules.Resolving;
 using RoutingRules.Rules;
+using RoutingRules.Signal.Profiles;
 
 namespace RoutingRules;
 

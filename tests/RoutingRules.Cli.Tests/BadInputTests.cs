@@ -1,6 +1,7 @@
 using System.Text;
 using RoutingRules.Cli.Tests.Rig;
-using RoutingRules.Reading;
+using RoutingRules.Documents.Formats;
+using RoutingRules.Documents.Tables;
 using RoutingRules.Schema;
 
 namespace RoutingRules.Cli.Tests;

@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using FsCheck;
 using FsCheck.Fluent;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Cli.Tests;

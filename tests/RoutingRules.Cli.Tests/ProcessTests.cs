@@ -27,7 +27,7 @@ public sealed class ProcessTests : IDisposable
         var (code, output, error) = Start(Tool.Run("new").OutBytes, "assign", "-", "--config", folder.Write("c.json", QuietConfig.Text()));
 
         Assert.Equal(0, code);
-        Assert.True(Reading.ShowReader.Read(output).IsUsable);
+        Assert.True(RoutingRules.Documents.ShowReader.Read(output).IsUsable);
         Assert.Contains("7 placed", error, StringComparison.Ordinal);
     }
 

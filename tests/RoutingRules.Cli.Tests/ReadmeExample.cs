@@ -1,8 +1,8 @@
 // Program text for README.md: what stands between the two marker comments is shown there word for word.
 // readme: begin
 using RoutingRules;
+using RoutingRules.Documents;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
 
 public static class LoadIn
 {

@@ -1,7 +1,8 @@
 using System.Text;
 using FsCheck;
 using FsCheck.Fluent;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Schema.Tests;

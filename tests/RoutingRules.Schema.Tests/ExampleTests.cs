@@ -1,4 +1,4 @@
-using RoutingRules.Reading;
+using RoutingRules.Documents.Formats;
 
 namespace RoutingRules.Schema.Tests;
 

@@ -1,4 +1,5 @@
-using RoutingRules.Reading;
+using RoutingRules.Documents.Formats;
+using RoutingRules.Documents.Tables;
 
 namespace RoutingRules.Schema.Tests;
 

@@ -1,7 +1,8 @@
 using System.Text;
 using System.Text.Json;
 using Json.Schema;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Formats;
 
 namespace RoutingRules.Schema.Tests;
 
@@ -21,7 +22,7 @@ internal static class Oracles
             SchemaKind.DeviceProfile => ProfileReader.Read(bytes).IsUsable,
             SchemaKind.Config => ConfigReader.Read(bytes).IsUsable,
             SchemaKind.Waivers => WaiverReader.Read(bytes).IsUsable,
-            SchemaKind.Run => RunReader.Read(bytes).IsUsable,
+            SchemaKind.Run => RunningOrderReader.Read(bytes).IsUsable,
             SchemaKind.Baseline => BaselineReader.Read(bytes).IsUsable,
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Reports are not read."),
         };

@@ -1,4 +1,6 @@
-using RoutingRules.Reading;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Formats;
+using RoutingRules.Reports.Schemas;
 
 namespace RoutingRules.Schema.Tests;
 

@@ -2,9 +2,11 @@ using System.CommandLine;
 using RoutingRules.Assignment;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
+using RoutingRules.Documents;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
 using RoutingRules.Reading;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Cli.Commands;
 
@@ -74,7 +76,7 @@ internal static class AssignCommand
             var onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormats.All[0];
             var reportOptions = ReportSetup.Options(engine, isQuiet);
             using var target = outPath is null ? null : OutputFile.Begin(outPath, [path, .. loaded.Files]);
-            using var reports = new Reports(onOutput, parsed.GetRequiredValue(report), [path, .. loaded.Files], target, reportOptions, console);
+            using var reports = new ReportOutput(onOutput, parsed.GetRequiredValue(report), [path, .. loaded.Files], target, reportOptions, console);
             return Run(new Job(engine, path, outPath, options, isQuiet), target, reports, console, cancellation);
         });
         return command;
@@ -82,7 +84,7 @@ internal static class AssignCommand
 
     private sealed record Job(RoutingEngine Engine, string Path, string? OutPath, AssignmentOptions Options, bool IsQuiet);
 
-    private static int Run(Job job, OutputFile? target, Reports reports, CliConsole console, CancellationToken cancellation)
+    private static int Run(Job job, OutputFile? target, ReportOutput reports, CliConsole console, CancellationToken cancellation)
     {
         var loaded = InputDocument.Load(job.Path, console, cancellation);
         var name = InputDocument.NameOf(job.Path);
@@ -126,7 +128,7 @@ internal static class AssignCommand
         }
     }
 
-    private static int Refuse(DocumentCheck document, OutputFile? target, Reports reports, CliConsole console)
+    private static int Refuse(DocumentCheck document, OutputFile? target, ReportOutput reports, CliConsole console)
     {
         reports.Add(document);
         reports.Finish();

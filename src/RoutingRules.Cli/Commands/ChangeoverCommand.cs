@@ -1,9 +1,10 @@
 using System.CommandLine;
-using RoutingRules.Answers.Running;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Reading;
-using RoutingRules.Reporting.Changes;
+using RoutingRules.Documents;
+using RoutingRules.Planning;
+using RoutingRules.Planning.RunningOrders;
+using RoutingRules.Reports.Answers;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Commands;
@@ -103,7 +104,7 @@ internal static class ChangeoverCommand
     }
 
     /// <summary>All files are whole before the first is put in its place.</summary>
-    private static void WriteShows(RunPlan plan, string folder, string input, CliConsole console)
+    private static void WriteShows(RunningOrderPlan plan, string folder, string input, CliConsole console)
     {
         var files = new List<OutputFile>();
         try
@@ -142,7 +143,7 @@ internal static class ChangeoverCommand
         how.Target,
         how.Console);
 
-    private static int CodeOf(RunPlan plan, Severity failOn)
+    private static int CodeOf(RunningOrderPlan plan, Severity failOn)
     {
         var findings = plan.RunFindings.Concat(plan.Acts.SelectMany(act => act.Check.Findings)).Concat(plan.Changeovers.SelectMany(changeover => changeover.Comparison.Hazards));
         return findings.Any(finding => finding.Severity >= failOn) || plan.Acts.Any(act => !act.Unplaced.IsEmpty) ? ExitCode.Findings

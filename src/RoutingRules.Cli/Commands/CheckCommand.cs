@@ -1,7 +1,8 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Reporting;
+using RoutingRules.Engine.DocumentRuns;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Commands;
@@ -49,7 +50,7 @@ internal static class CheckCommand
             var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
             var files = ShowFiles.Expand(named, cancellation);
             using var acceptance = new Acceptance(choice, files, engine, console, cancellation);
-            using var reports = new Reports(
+            using var reports = new ReportOutput(
                 parsed.GetValue(format) ?? ReportFormats.All[0],
                 parsed.GetRequiredValue(report),
                 [.. files, .. choice.Files, .. loaded.Files],
@@ -68,7 +69,7 @@ internal static class CheckCommand
 
     private sealed record Means(RoutingEngine Engine, Timings? Clock, bool OffersFixes, bool IsQuiet);
 
-    private static int Run(IReadOnlyList<string> files, Means means, Acceptance acceptance, Reports reports, CliConsole console, CancellationToken cancellation)
+    private static int Run(IReadOnlyList<string> files, Means means, Acceptance acceptance, ReportOutput reports, CliConsole console, CancellationToken cancellation)
     {
         var code = ExitCode.Clean;
         foreach (var file in files)

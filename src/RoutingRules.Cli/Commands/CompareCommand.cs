@@ -1,12 +1,13 @@
 using System.CommandLine;
 using System.Text.Json;
-using RoutingRules.Answers.Comparing;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
+using RoutingRules.Documents;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
-using RoutingRules.Reading;
-using RoutingRules.Reporting.Changes;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Comparing;
+using RoutingRules.Reports.Answers;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Commands;

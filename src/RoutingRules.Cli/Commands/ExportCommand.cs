@@ -1,8 +1,8 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Lists;
 using RoutingRules.Model;
+using RoutingRules.Reports.Lists;
 
 namespace RoutingRules.Cli.Commands;
 

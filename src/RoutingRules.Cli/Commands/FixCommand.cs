@@ -2,10 +2,14 @@ using System.CommandLine;
 using System.Text.Json;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Text;
+using RoutingRules.Documents.Upgrading;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Reading;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Cli.Commands;
 

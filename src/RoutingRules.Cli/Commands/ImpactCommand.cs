@@ -1,10 +1,10 @@
 using System.CommandLine;
-using RoutingRules.Answers;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
-using RoutingRules.Reporting.Changes;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Losses;
+using RoutingRules.Reports.Answers;
 
 namespace RoutingRules.Cli.Commands;
 

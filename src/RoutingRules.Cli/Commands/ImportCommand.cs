@@ -1,10 +1,10 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Configuration;
+using RoutingRules.Engine.Configuration;
 using RoutingRules.Fixing;
-using RoutingRules.Lists;
 using RoutingRules.Model;
+using RoutingRules.Reports.Lists;
 
 namespace RoutingRules.Cli.Commands;
 

@@ -1,7 +1,7 @@
 using RoutingRules.ChannelMaps;
 using RoutingRules.Configuration;
-using RoutingRules.Lists;
 using RoutingRules.Model;
+using RoutingRules.Reports.Lists;
 
 namespace RoutingRules.Cli.Commands;
 

@@ -2,8 +2,8 @@ using System.Globalization;
 using System.Text;
 using RoutingRules.ChannelMaps;
 using RoutingRules.Cli.Output;
-using RoutingRules.Lists;
 using RoutingRules.Model;
+using RoutingRules.Reports.Lists;
 
 namespace RoutingRules.Cli.Commands;
 

@@ -1,9 +1,9 @@
 using System.CommandLine;
-using RoutingRules.Answers.Starting;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Configuration;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
+using RoutingRules.Engine.Configuration;
+using RoutingRules.Planning.NewShows;
 
 namespace RoutingRules.Cli.Commands;
 

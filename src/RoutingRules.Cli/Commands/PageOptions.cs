@@ -1,6 +1,6 @@
 using System.CommandLine;
 using RoutingRules.Cli.Output;
-using RoutingRules.Reporting.Changes;
+using RoutingRules.Reports.Answers;
 
 namespace RoutingRules.Cli.Commands;
 

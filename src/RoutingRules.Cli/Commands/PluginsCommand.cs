@@ -1,8 +1,8 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Configuration;
-using RoutingRules.Plugins;
+using RoutingRules.Engine.Configuration;
+using RoutingRules.Engine.Plugins;
 
 namespace RoutingRules.Cli.Commands;
 

@@ -1,10 +1,10 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
-using RoutingRules.Configuration;
+using RoutingRules.Engine.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Reading;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Cli.Commands;
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
-using RoutingRules.Configuration;
-using RoutingRules.Reporting;
+using RoutingRules.Engine.Configuration;
+using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Cli.Commands;
 

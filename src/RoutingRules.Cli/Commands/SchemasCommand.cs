@@ -1,9 +1,10 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Configuration;
-using RoutingRules.Reading;
-using RoutingRules.Reporting;
+using RoutingRules.Documents.Formats;
+using RoutingRules.Engine.Configuration;
+using RoutingRules.Reports.FindingReports;
+using RoutingRules.Reports.Schemas;
 
 namespace RoutingRules.Cli.Commands;
 

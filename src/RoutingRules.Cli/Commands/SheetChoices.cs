@@ -1,5 +1,7 @@
 using RoutingRules.Model;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets;
+using RoutingRules.Reports.Sheets.Contents;
+using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Workbook;
 
 namespace RoutingRules.Cli.Commands;
@@ -22,7 +24,7 @@ internal static class SheetChoices
         ("house-left", ZoneSide.HouseLeft), ("house-right", ZoneSide.HouseRight), ("centre", ZoneSide.Centre),
         ("stage-left", ZoneSide.HouseRight), ("stage-right", ZoneSide.HouseLeft));
 
-    public static IReadOnlyDictionary<string, SheetPart> Parts { get; } = Named<SheetPart>();
+    public static IReadOnlyDictionary<string, SheetSection> Parts { get; } = Named<SheetSection>();
 
     public static IReadOnlyDictionary<string, SheetListKind> Lists { get; } = Named<SheetListKind>();
 

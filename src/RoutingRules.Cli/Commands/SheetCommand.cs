@@ -1,9 +1,11 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Configuration;
+using RoutingRules.Engine.Configuration;
 using RoutingRules.Model;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets;
+using RoutingRules.Reports.Sheets.Contents;
+using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Cli.Commands;

@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using RoutingRules.Cli.Output;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Cli.Commands;
 

@@ -1,8 +1,8 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
-using RoutingRules.Configuration;
+using RoutingRules.Engine.Configuration;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Cli.Commands;

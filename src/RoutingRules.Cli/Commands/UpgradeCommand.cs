@@ -1,7 +1,8 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Reading;
+using RoutingRules.Documents.Formats;
+using RoutingRules.Documents.Upgrading;
 
 namespace RoutingRules.Cli.Commands;
 

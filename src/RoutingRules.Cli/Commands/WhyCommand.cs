@@ -1,9 +1,9 @@
 using System.CommandLine;
-using RoutingRules.Answers;
 using RoutingRules.Assignment;
+using RoutingRules.Assignment.Explaining;
 using RoutingRules.Cli.Input;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Cli.Commands;
 

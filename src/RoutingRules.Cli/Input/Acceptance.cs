@@ -1,7 +1,9 @@
 using RoutingRules.Cli.Output;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Text;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
 using RoutingRules.Reading;
-using RoutingRules.Reporting;
 using RoutingRules.Rules;
 using RoutingRules.Waivers;
 

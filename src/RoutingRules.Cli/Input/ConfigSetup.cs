@@ -1,4 +1,4 @@
-using RoutingRules.Configuration;
+using RoutingRules.Engine.Configuration;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Input;

@@ -1,7 +1,7 @@
-using RoutingRules.Configuration;
+using RoutingRules.Engine.Configuration;
 using RoutingRules.Plugins;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Resolving;
+using RoutingRules.Signal.Profiles;
 
 namespace RoutingRules.Cli.Input;
 

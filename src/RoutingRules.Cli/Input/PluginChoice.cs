@@ -1,4 +1,5 @@
 using System.CommandLine;
+using RoutingRules.Engine.Plugins;
 using RoutingRules.Plugins;
 
 namespace RoutingRules.Cli.Input;

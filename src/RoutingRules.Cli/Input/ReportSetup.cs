@@ -1,4 +1,4 @@
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Input;

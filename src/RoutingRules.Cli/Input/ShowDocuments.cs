@@ -1,4 +1,5 @@
-using RoutingRules.Reading;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Archives;
 
 namespace RoutingRules.Cli.Input;
 

@@ -1,4 +1,4 @@
-using RoutingRules.Reading;
+using RoutingRules.Documents.Archives;
 
 namespace RoutingRules.Cli.Input;
 

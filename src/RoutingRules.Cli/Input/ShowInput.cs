@@ -1,6 +1,9 @@
+using RoutingRules.Documents;
+using RoutingRules.Documents.Tables;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
 using RoutingRules.Reading;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Cli.Input;
 
@@ -16,7 +19,7 @@ internal static class ShowInput
 
     /// <summary>The running order; null when it cannot be read in full, which is then reported on standard error.</summary>
     public static RunningOrder? ReadRun(string path, CliConsole console, RoutingEngine engine, CancellationToken cancellation) =>
-        Usable(path, InputDocument.Load(path, console, cancellation), console, engine, RunReader.Read);
+        Usable(path, InputDocument.Load(path, console, cancellation), console, engine, RunningOrderReader.Read);
 
     private static T? Usable<T>(string path, DocumentFile file, CliConsole console, RoutingEngine engine, Reader<T> reader)
         where T : class

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
-using RoutingRules.Answers.Starting;
 using RoutingRules.Model;
+using RoutingRules.Planning.NewShows;
 using RoutingRules.Profiles;
 
 namespace RoutingRules.Cli.Input;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
-using RoutingRules.Lists;
 using RoutingRules.Model;
+using RoutingRules.Reports.Lists;
 
 namespace RoutingRules.Cli.Output;
 

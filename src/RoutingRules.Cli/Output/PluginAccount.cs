@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
-using RoutingRules.Plugins;
-using RoutingRules.Reporting;
+using RoutingRules.Engine.Plugins;
+using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Cli.Output;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
-using RoutingRules.Reading;
+using RoutingRules.Documents.Upgrading;
 
 namespace RoutingRules.Cli.Output;
 

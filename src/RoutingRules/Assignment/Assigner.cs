@@ -1,3 +1,7 @@
+using RoutingRules.Assignment.Problem;
+using RoutingRules.Assignment.Result;
+using RoutingRules.Assignment.Search;
+using RoutingRules.Assignment.Strategies;
 using RoutingRules.Model;
 
 namespace RoutingRules.Assignment;
@@ -40,7 +44,7 @@ internal sealed class Assigner
             throw new ArgumentOutOfRangeException(nameof(options), "A latency must be above 0 milliseconds.");
         }
 
-        var strategy = assigner.Strategies.FirstOrDefault(strategy => strategy.Name == (options.Strategy ?? ExactStrategy.Id))
+        var strategy = assigner.Strategies.FirstOrDefault(strategy => strategy.Name == (options.Strategy ?? PortfolioStrategy.Id))
             ?? throw new ArgumentException($"There is no strategy '{options.Strategy}'; there are {string.Join(", ", assigner.Strategies.Select(strategy => strategy.Name))}.", nameof(options));
         var problem = ProblemBuilder.Build(assigner.Resolve(show), options, cancellation);
         return new Assigner(assigner, problem, strategy, cancellation).Run();
@@ -48,7 +52,7 @@ internal sealed class Assigner
 
     private AssignmentResult Run()
     {
-        var firm = new FirmDemands(problem, evaluator);
+        var firm = new PinsAndHolds(problem, evaluator);
         firm.Settle();
         var sums = new int[ObjectiveVector.Length];
         var (choices, proven) = SearchParts(firm, sums);
@@ -66,14 +70,14 @@ internal sealed class Assigner
         return new AssignmentReport(problem, evaluator, firm, choices, score, proven, cancellation.IsCancellationRequested).Build(result, assigner.Resolve(result), writer, assigner.Checker);
     }
 
-    private (int[] Choices, int Proven) SearchParts(FirmDemands firm, int[] sums)
+    private (int[] Choices, int Proven) SearchParts(PinsAndHolds firm, int[] sums)
     {
         var choices = GreedySearch.NewChoices(problem);
         var proven = ObjectiveVector.Length;
-        var parts = PartFinder.Find(problem, firm.Choices);
+        var parts = SubProblemFinder.Find(problem, firm.Choices);
         foreach (var active in parts)
         {
-            var found = new PartSolver(problem, evaluator, firm, active, new StrategySearch(problem, evaluator, strategy, cancellation)).Solve(problem.Options.Budget / parts.Count);
+            var found = new SubProblemSolver(problem, evaluator, firm, active, new StrategySearch(problem, evaluator, strategy, cancellation)).Solve(problem.Options.Budget / parts.Count);
             proven = Math.Min(proven, found.ProvenNumbers);
             for (var i = 0; i < sums.Length; i++)
             {

@@ -1,4 +1,5 @@
 #if !NET9_0_OR_GREATER
+
 namespace RoutingRules.Assignment;
 
 /// <summary>What later frameworks bring with them.</summary>

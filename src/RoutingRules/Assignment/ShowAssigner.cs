@@ -1,3 +1,4 @@
+using RoutingRules.Checking;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;

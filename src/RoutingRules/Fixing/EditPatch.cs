@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 
 namespace RoutingRules.Fixing;
 

@@ -1,7 +1,7 @@
 using System.Buffers;
 using System.Text.Json;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Model;
-using RoutingRules.Reading.Documents;
 
 namespace RoutingRules.Fixing;
 

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
+using RoutingRules.Checking;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 

@@ -1,8 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using RoutingRules.Reading;
-using RoutingRules.Reading.Tables;
+using RoutingRules.Documents.Text;
 
 namespace RoutingRules.Fixing;
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Text;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 
 namespace RoutingRules.Fixing;
 

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using RoutingRules.Reading.Tables;
+using RoutingRules.Documents.Text;
 
 namespace RoutingRules.Fixing;
 

@@ -1,3 +1,4 @@
+using RoutingRules.Checking;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 

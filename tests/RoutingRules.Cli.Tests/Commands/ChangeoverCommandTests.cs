@@ -1,6 +1,6 @@
 using System.Text.Json;
 using RoutingRules.Cli.Tests.Rig;
-using RoutingRules.Reading;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Schema;
 
 namespace RoutingRules.Cli.Tests.Commands;

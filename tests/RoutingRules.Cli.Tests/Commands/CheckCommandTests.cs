@@ -1,8 +1,8 @@
 using System.Text;
 using System.Text.Json;
 using RoutingRules.Cli.Tests.Rig;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Plugins;
-using RoutingRules.Reading;
 using RoutingRules.Rules;
 using RoutingRules.Schema;
 
@@ -197,7 +197,7 @@ public sealed class CheckCommandTests : IDisposable
     public void Every_format_can_go_to_a_file_in_one_run()
     {
         var path = folder.Write("a.show.json", Clean);
-        var formats = Reporting.ReportFormats.All.Select(format => format.Name).ToList();
+        var formats = RoutingRules.Reports.FindingReports.ReportFormats.All.Select(format => format.Name).ToList();
         string[] options = [.. formats.SelectMany(format => new[] { "--report", $"{format}={folder.At("r." + format)}" })];
         var result = Check([path, .. options, "--format", "github"], TestRule.Reports("TT1001", Severity.Error)).Civil();
 
@@ -226,7 +226,7 @@ public sealed class CheckCommandTests : IDisposable
     public void Output_has_no_byte_order_mark_and_no_carriage_return()
     {
         var path = folder.Write("a.show.json", Clean.Replace("\"T\"", "\"Tannhäuser\"", StringComparison.Ordinal));
-        foreach (var format in Reporting.ReportFormats.All.Select(format => format.Name))
+        foreach (var format in RoutingRules.Reports.FindingReports.ReportFormats.All.Select(format => format.Name))
         {
             var bytes = Check([path, "--format", format], TestRule.Reports("TT1001", Severity.Warning)).OutBytes;
             Assert.False(bytes.AsSpan().StartsWith("\uFEFF"u8));

@@ -1,8 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using RoutingRules.Cli.Tests.Rig;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Fixing;
-using RoutingRules.Reading;
 using RoutingRules.Schema;
 
 namespace RoutingRules.Cli.Tests.Commands;

@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using RoutingRules.Cli.Tests.Rig;
-using RoutingRules.Reading;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Schema;
 
 namespace RoutingRules.Cli.Tests.Commands;

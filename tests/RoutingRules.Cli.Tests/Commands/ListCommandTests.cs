@@ -1,10 +1,10 @@
-using RoutingRules.Answers.Comparing;
-using RoutingRules.Answers.Running;
+using RoutingRules.Checking.Catalogue;
 using RoutingRules.Cli.Tests.Rig;
+using RoutingRules.Documents.Formats;
+using RoutingRules.Documents.Tables;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
+using RoutingRules.Reports.Schemas;
 using RoutingRules.Schema;
-using RoutingRules.Waivers;
 
 namespace RoutingRules.Cli.Tests.Commands;
 
@@ -24,7 +24,7 @@ public sealed class ListCommandTests : IDisposable
         Assert.Equal(0, result.Code);
         Assert.Equal(ids.Order(StringComparer.Ordinal), ids);
         Assert.Equal(ids.Distinct(), ids);
-        Assert.Equal(ReadingRules.All.Count + WaiverRules.All.Count + ChangeRules.All.Count + RunRules.All.Count + RoutingEngine.CreateBuilder().Build().Rules.Count, ids.Count);
+        Assert.Equal(ReadingRules.All.Count + WaiverRules.All.Count + ChangeRules.All.Count + RunningOrderRules.All.Count + RoutingEngine.CreateBuilder().Build().Rules.Count, ids.Count);
     }
 
     [Theory]

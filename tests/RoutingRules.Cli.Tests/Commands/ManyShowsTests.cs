@@ -3,9 +3,10 @@ using System.Text;
 using System.Text.Json;
 using System.Xml.Linq;
 using RoutingRules.Cli.Tests.Rig;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Plugins;
-using RoutingRules.Reading;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Rules;
 using RoutingRules.Schema;
 

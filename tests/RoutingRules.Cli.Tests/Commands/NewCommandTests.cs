@@ -1,6 +1,7 @@
 using System.Text;
 using RoutingRules.Cli.Tests.Rig;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Schema;
 
 namespace RoutingRules.Cli.Tests.Commands;

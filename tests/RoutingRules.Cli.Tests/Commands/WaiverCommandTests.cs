@@ -1,7 +1,8 @@
 using System.Text.Json;
 using RoutingRules.Cli.Tests.Rig;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Formats;
 using RoutingRules.Plugins;
-using RoutingRules.Reading;
 using RoutingRules.Rules;
 using RoutingRules.Schema;
 

@@ -1,6 +1,6 @@
 using RoutingRules.Assignment;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Answers;

@@ -1,7 +1,8 @@
-using RoutingRules.Answers;
 using RoutingRules.Model;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Losses;
 using RoutingRules.Profiles;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.Answers;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 using RoutingRules.Tests.Rules;

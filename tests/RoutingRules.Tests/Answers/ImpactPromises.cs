@@ -1,8 +1,9 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using RoutingRules.Answers;
 using RoutingRules.Model;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Losses;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 using RoutingRules.Testing;

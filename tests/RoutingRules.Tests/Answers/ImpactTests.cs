@@ -1,6 +1,7 @@
-using RoutingRules.Answers;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Losses;
+using RoutingRules.Reports.Answers;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;

@@ -1,8 +1,9 @@
-using RoutingRules.Answers;
 using RoutingRules.Model;
+using RoutingRules.Planning.Losses;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 using RoutingRules.Tests.Promises;
+using RoutingRules.Tracing;
 
 namespace RoutingRules.Tests.Answers;
 

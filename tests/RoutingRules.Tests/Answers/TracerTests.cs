@@ -1,11 +1,11 @@
-using RoutingRules.Answers;
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
 using RoutingRules.Resolving;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Profiles;
+using RoutingRules.Tracing;
 
 namespace RoutingRules.Tests.Answers;
 

@@ -1,8 +1,8 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using RoutingRules.Answers;
 using RoutingRules.Assignment;
+using RoutingRules.Assignment.Explaining;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Testing;

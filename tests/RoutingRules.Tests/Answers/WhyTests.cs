@@ -1,7 +1,7 @@
-using RoutingRules.Answers;
 using RoutingRules.Assignment;
+using RoutingRules.Assignment.Explaining;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Answers;

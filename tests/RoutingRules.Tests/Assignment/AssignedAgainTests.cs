@@ -1,7 +1,7 @@
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
 
 namespace RoutingRules.Tests.Assignment;
 

@@ -112,7 +112,7 @@ internal static class BruteForcePatch
 
     private static void ClearChannels(AssignmentFacts facts, BruteForceChoice[] choices, Show show, SortedDictionary<string, Route> routes)
     {
-        var trace = new SignalTrace(facts.Rig, show.Patch);
+        var trace = new PatchTrace(facts.Rig, show.Patch);
         var lines = facts.Demands.Where(demand => demand.Line is not null && choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value)).ToHashSet();
         var named = facts.Demands.SelectMany(demand => demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
         foreach (var group in facts.Rig.Devices.Where(device => device.IsKind(DeviceKind.Console)).SelectMany(device => device.Groups).Where(group => group.Kind == PortKind.Sink))

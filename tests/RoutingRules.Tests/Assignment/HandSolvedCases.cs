@@ -2,8 +2,8 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using RoutingRules.Assignment;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 
 namespace RoutingRules.Tests.Assignment;
 

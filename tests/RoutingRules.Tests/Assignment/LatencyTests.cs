@@ -1,5 +1,5 @@
-using RoutingRules.Answers;
 using RoutingRules.Assignment;
+using RoutingRules.Assignment.Explaining;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;

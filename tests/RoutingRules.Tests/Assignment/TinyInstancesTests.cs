@@ -1,7 +1,7 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
 using RoutingRules.Verification;
 
 namespace RoutingRules.Tests.Assignment;

@@ -33,7 +33,7 @@ internal sealed class TinyMutations(TinyDice dice, AssignmentFacts facts)
     /// <summary>Placements that the trace of a patch allows: each demand in turn at a point that carries it, chosen at random.</summary>
     public (PointRange?[] At, ValueList<Placement> Placements) Serve(Show show)
     {
-        var trace = new SignalTrace(facts.Rig, show.Patch);
+        var trace = new PatchTrace(facts.Rig, show.Patch);
         var at = new PointRange?[facts.Demands.Count];
         var taken = new HashSet<Point>();
         foreach (var demand in facts.Demands)
@@ -52,7 +52,7 @@ internal sealed class TinyMutations(TinyDice dice, AssignmentFacts facts)
         return (at, facts.Demands.Where(demand => at[demand.Index] is not null).Select(demand => new Placement { Demand = demand.Key, At = at[demand.Index]!.Value }).ToValueList());
     }
 
-    private static bool Serves(SignalTrace trace, DemandFacts demand, PointRange run) =>
+    private static bool Serves(PatchTrace trace, DemandFacts demand, PointRange run) =>
         demand.Line is { } line ? line.To.Any(sink => (demand.IsSplit ? demand.Runs : (IReadOnlyList<PointRange>)[run]).Any(from => trace.Carries(sink, from))) : trace.Carries(run, demand.Feed!.Source);
 
     private Patch AddRoute(Patch patch)

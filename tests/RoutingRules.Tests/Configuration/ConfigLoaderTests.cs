@@ -1,7 +1,8 @@
 using System.Text;
 using RoutingRules.Configuration;
+using RoutingRules.Documents;
+using RoutingRules.Engine.Configuration;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Rules;
 using RoutingRules.Tests.Reporting;
 

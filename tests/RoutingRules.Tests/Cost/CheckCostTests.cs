@@ -1,7 +1,7 @@
 using RoutingRules.Benchmarks;
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Tests.Cost;

@@ -1,5 +1,5 @@
-using RoutingRules.Answers;
 using RoutingRules.Benchmarks;
+using RoutingRules.Planning.Losses;
 using RoutingRules.Profiles.Generic;
 
 namespace RoutingRules.Tests.Cost;

@@ -1,6 +1,6 @@
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Examples;

@@ -1,7 +1,9 @@
+using RoutingRules.Checking.Rules.Streams;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
-using RoutingRules.Rules;
+using RoutingRules.Signal;
+using RoutingRules.Signal.Profiles;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 

@@ -1,5 +1,5 @@
+using RoutingRules.Checking.Rules.Points;
 using RoutingRules.Profiles;
-using RoutingRules.Rules;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 

@@ -3,10 +3,10 @@ using FsCheck.Fluent;
 using FsCheck.Xunit;
 using QuikGraph;
 using QuikGraph.Algorithms.ConnectedComponents;
+using RoutingRules.Checking.Facts.Resilience;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
-using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 

@@ -1,5 +1,5 @@
 using RoutingRules.Model;
-using RoutingRules.Rules;
+using RoutingRules.Networks;
 
 namespace RoutingRules.Tests.External;
 

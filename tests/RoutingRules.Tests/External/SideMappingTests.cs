@@ -1,6 +1,6 @@
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
-using RoutingRules.Rules;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 

@@ -1,9 +1,9 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using RoutingRules.Documents;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 using RoutingRules.Tests.Rules;

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using RoutingRules.Fixing;
+using RoutingRules.Fixing.Providers;
 using RoutingRules.Rules;
 using RoutingRules.Tests.Promises;
 

@@ -1,8 +1,8 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using RoutingRules.Documents;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Fixing;

@@ -1,6 +1,6 @@
 using RoutingRules.Assignment;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.Issues;

@@ -5,10 +5,10 @@ using CsvHelper.Configuration;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using RoutingRules.Lists;
 using RoutingRules.Model;
-using RoutingRules.Reporting.Sheets;
-using CsvReader = RoutingRules.Lists.CsvReader;
+using RoutingRules.Reports.Lists;
+using RoutingRules.Reports.Sheets.Pages;
+using CsvReader = RoutingRules.Reports.Lists.CsvReader;
 
 namespace RoutingRules.Tests.Lists;
 

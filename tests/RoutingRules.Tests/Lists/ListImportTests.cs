@@ -1,9 +1,10 @@
 using System.Text;
 using RoutingRules.Configuration;
+using RoutingRules.Documents;
+using RoutingRules.Engine.Configuration;
 using RoutingRules.Fixing;
-using RoutingRules.Lists;
 using RoutingRules.Model;
-using RoutingRules.Reading;
+using RoutingRules.Reports.Lists;
 
 namespace RoutingRules.Tests.Lists;
 

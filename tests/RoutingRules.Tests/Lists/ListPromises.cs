@@ -3,10 +3,10 @@ using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using RoutingRules.Configuration;
+using RoutingRules.Documents;
 using RoutingRules.Fixing;
-using RoutingRules.Lists;
 using RoutingRules.Model;
-using RoutingRules.Reading;
+using RoutingRules.Reports.Lists;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 

@@ -1,8 +1,8 @@
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
-using RoutingRules.Resolving;
+using RoutingRules.Signal.Profiles;
 
 namespace RoutingRules.Tests.Profiles;
 

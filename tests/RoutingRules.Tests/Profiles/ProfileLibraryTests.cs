@@ -1,7 +1,7 @@
 using System.Text;
 using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Resolving;
+using RoutingRules.Signal.Profiles;
 
 namespace RoutingRules.Tests.Profiles;
 

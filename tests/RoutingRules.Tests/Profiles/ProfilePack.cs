@@ -1,6 +1,6 @@
+using RoutingRules.Documents;
 using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
 
 namespace RoutingRules.Tests.Profiles;
 

@@ -1,9 +1,9 @@
 using FsCheck;
 using FsCheck.Fluent;
 using RoutingRules.Assignment;
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Reading;
 using RoutingRules.Testing;
 using RoutingRules.Verification;
 

@@ -1,8 +1,8 @@
 using FsCheck;
 using FsCheck.Xunit;
 using RoutingRules.Assignment;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Promises;

@@ -1,11 +1,12 @@
 using System.Text.Json.Nodes;
 using FsCheck;
 using FsCheck.Xunit;
-using RoutingRules.Answers.Changeovers;
+using RoutingRules.Documents;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Changeovers;
 using RoutingRules.Profiles;
-using RoutingRules.Reading;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Promises;

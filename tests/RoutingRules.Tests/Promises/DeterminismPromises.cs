@@ -3,9 +3,10 @@ using System.Text;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using RoutingRules.Documents;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
-using RoutingRules.Reading;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Promises;

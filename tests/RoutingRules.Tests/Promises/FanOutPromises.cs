@@ -1,9 +1,9 @@
 using FsCheck;
 using FsCheck.Xunit;
 using RoutingRules.Assignment;
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Reading;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Promises;

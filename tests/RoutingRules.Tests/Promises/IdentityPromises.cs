@@ -1,9 +1,9 @@
 using System.Text.Json;
 using FsCheck;
 using FsCheck.Xunit;
+using RoutingRules.Documents;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
-using RoutingRules.Reading;
-using RoutingRules.Reporting;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Promises;

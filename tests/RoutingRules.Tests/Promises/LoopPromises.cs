@@ -1,13 +1,16 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using RoutingRules.Answers;
 using RoutingRules.Assignment;
+using RoutingRules.Assignment.Explaining;
+using RoutingRules.Checking;
 using RoutingRules.Model;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Losses;
+using RoutingRules.Reports.Sheets;
 using RoutingRules.Resolving;
-using RoutingRules.Rules;
 using RoutingRules.Testing;
+using RoutingRules.Tracing;
 
 namespace RoutingRules.Tests.Promises;
 
@@ -25,7 +28,7 @@ public sealed class LoopPromises
     [Property(MaxTest = 150)]
     public Property Rules_on_rings_come_to_an_end() => Promise.Of(Ringed(), show =>
     {
-        var active = RoutingRules.Rules.BuiltInRules.All.Select(rule => new ActiveRule(rule, rule.Descriptor.Severity, default)).ToArray();
+        var active = BuiltInRules.All.Select(rule => new ActiveRule(rule, rule.Descriptor.Severity, default)).ToArray();
         return RuleRunner.Run(Promise.Resolve(show), active, Budget, CancellationToken.None).Undecided.FirstOrDefault(subject => subject.IsFault || subject.Reason.Contains("budget", StringComparison.Ordinal)) is { } bad
             ? $"{bad.Rule} on {bad.Subject}: {bad.Reason}"
             : null;

@@ -2,8 +2,8 @@ using System.Text;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Promises;

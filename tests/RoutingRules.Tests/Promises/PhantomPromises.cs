@@ -1,6 +1,7 @@
 using FsCheck;
 using FsCheck.Xunit;
 using RoutingRules.Model;
+using RoutingRules.Planning;
 
 namespace RoutingRules.Tests.Promises;
 

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
-using RoutingRules.Answers.Changeovers;
 using RoutingRules.Model;
+using RoutingRules.Planning.Changeovers;
 using RoutingRules.Profiles;
 
 namespace RoutingRules.Tests.Promises;

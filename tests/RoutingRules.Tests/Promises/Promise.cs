@@ -1,9 +1,10 @@
 using System.Text;
 using FsCheck;
 using FsCheck.Fluent;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Resolving;
+using RoutingRules.Signal;
 
 namespace RoutingRules.Tests.Promises;
 

@@ -1,5 +1,6 @@
 using FsCheck;
 using FsCheck.Xunit;
+using RoutingRules.Checking;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 using RoutingRules.Testing;

@@ -1,5 +1,6 @@
 using System.Text;
 using RoutingRules.Configuration;
+using RoutingRules.Documents;
 using RoutingRules.Reading;
 using RoutingRules.Rules;
 

@@ -1,4 +1,4 @@
-using RoutingRules.Reading;
+using RoutingRules.Documents;
 
 namespace RoutingRules.Tests.Reading;
 

@@ -2,7 +2,10 @@ using System.Runtime.InteropServices;
 using System.Text;
 using System.Text.Json;
 using FsCheck.Xunit;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Archives;
+using RoutingRules.Documents.Tables;
+using RoutingRules.Documents.Text;
 
 namespace RoutingRules.Tests.Reading;
 

@@ -1,7 +1,9 @@
 using System.Text;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Formats;
+using RoutingRules.Documents.Upgrading;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
-using RoutingRules.Reporting;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Reading;

@@ -1,8 +1,8 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using RoutingRules.Reading;
-using RoutingRules.Reading.Tables;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Tables;
 
 namespace RoutingRules.Tests.Reading;
 

@@ -1,4 +1,5 @@
 using System.Text;
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Reading;

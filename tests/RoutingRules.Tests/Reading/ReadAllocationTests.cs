@@ -1,5 +1,5 @@
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 
 namespace RoutingRules.Tests.Reading;
 

@@ -1,4 +1,4 @@
-using RoutingRules.Reading;
+using RoutingRules.Documents.Tables;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Reading;

@@ -1,5 +1,5 @@
 using System.Text;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
 
 namespace RoutingRules.Tests.Reading;
 

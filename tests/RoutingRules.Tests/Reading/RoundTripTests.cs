@@ -3,9 +3,9 @@ using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using RoutingRules.Configuration;
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Reading;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Reading;

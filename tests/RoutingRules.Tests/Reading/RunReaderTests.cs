@@ -2,8 +2,8 @@ using System.Text;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Reading;
@@ -12,12 +12,12 @@ public sealed class RunReaderTests
 {
     private const string Small = """{ "schemaVersion": 1, "title": "Day", "rig": {}, "acts": [ { "id": "one", "start": "18:30" } ] }""";
 
-    private static IEnumerable<string> Rules(string text) => RunReader.Read(Encoding.UTF8.GetBytes(text)).Findings.Select(finding => $"{finding.Rule} {finding.Pointer}");
+    private static IEnumerable<string> Rules(string text) => RunningOrderReader.Read(Encoding.UTF8.GetBytes(text)).Findings.Select(finding => $"{finding.Rule} {finding.Pointer}");
 
     [Fact]
     public void A_small_one_is_read()
     {
-        var run = RunReader.Read(Encoding.UTF8.GetBytes(Small)).Value!;
+        var run = RunningOrderReader.Read(Encoding.UTF8.GetBytes(Small)).Value!;
 
         Assert.Equal((new TimeOnly(18, 30), 30, (int?)null), (run.Acts[0].Start!.Value, run.Pace.SecondsToPlug, run.Acts[0].ChangeoverMinutes));
     }
@@ -57,6 +57,6 @@ public sealed class RunReaderTests
                     new() { Id = new("b"), Without = ["x"], Notes = "later" },
                 ],
             };
-            return RunReader.Read(RunWriter.ToUtf8(run)).Value == run;
+            return RunningOrderReader.Read(RunningOrderWriter.ToUtf8(run)).Value == run;
         });
 }

@@ -1,4 +1,6 @@
 using System.Text;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Tables;
 using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Rules;

@@ -1,6 +1,9 @@
 using System.IO.Compression;
 using System.Text;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Archives;
+using RoutingRules.Documents.Tables;
+using RoutingRules.Documents.Text;
 
 namespace RoutingRules.Tests.Reading;
 

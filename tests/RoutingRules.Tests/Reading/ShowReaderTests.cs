@@ -134,7 +134,7 @@ public sealed class ShowReaderTests
     [Fact]
     public void A_byte_order_mark_is_passed_over()
     {
-        var read = RoutingRules.Reading.ShowReader.Read([0xEF, 0xBB, 0xBF, .. System.Text.Encoding.UTF8.GetBytes(Sample.Show)]);
+        var read = RoutingRules.Documents.ShowReader.Read([0xEF, 0xBB, 0xBF, .. System.Text.Encoding.UTF8.GetBytes(Sample.Show)]);
 
         Assert.Equal(Sample.Good(Sample.Show), read.Value);
     }

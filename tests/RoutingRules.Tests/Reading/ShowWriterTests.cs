@@ -1,7 +1,7 @@
 using System.Buffers;
 using System.Text;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 
 namespace RoutingRules.Tests.Reading;
 

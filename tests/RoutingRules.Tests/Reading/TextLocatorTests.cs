@@ -1,6 +1,6 @@
 using System.Text;
+using RoutingRules.Documents.Text;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Reading;

@@ -1,5 +1,6 @@
 using System.Text;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Tables;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Reading;

@@ -1,10 +1,11 @@
 using FsCheck;
 using FsCheck.Xunit;
-using RoutingRules.Answers;
 using RoutingRules.Assignment;
+using RoutingRules.Assignment.Explaining;
+using RoutingRules.Documents;
 using RoutingRules.Model;
+using RoutingRules.Planning;
 using RoutingRules.Profiles;
-using RoutingRules.Reading;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 using RoutingRules.Tests.Rules.Network;

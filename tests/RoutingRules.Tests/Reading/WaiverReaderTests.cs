@@ -2,7 +2,7 @@ using System.Text;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using RoutingRules.Reading;
+using RoutingRules.Documents;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Waivers;

@@ -2,7 +2,7 @@ using System.Text;
 using System.Text.Json;
 using RoutingRules.Assignment;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Reporting;

@@ -1,7 +1,7 @@
 using System.Text;
 using RoutingRules.Configuration;
-using RoutingRules.Reading;
-using RoutingRules.Reporting;
+using RoutingRules.Documents.Tables;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 

@@ -1,10 +1,11 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using RoutingRules.Documents;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
-using RoutingRules.Reading;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 

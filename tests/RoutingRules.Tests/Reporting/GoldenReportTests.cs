@@ -1,9 +1,9 @@
 using System.Text;
+using RoutingRules.Documents;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
-using RoutingRules.Reporting;
-using RoutingRules.Waivers;
+using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Tests.Reporting;
 

@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using System.Xml.Schema;
-using RoutingRules.Reporting;
+using RoutingRules.Engine.DocumentRuns;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Reporting;

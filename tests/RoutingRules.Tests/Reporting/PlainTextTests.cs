@@ -1,5 +1,5 @@
 using FsCheck.Xunit;
-using RoutingRules.Reporting;
+using RoutingRules.Documents.Text;
 
 namespace RoutingRules.Tests.Reporting;
 

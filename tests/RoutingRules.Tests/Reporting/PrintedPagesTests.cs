@@ -1,10 +1,12 @@
 using System.Xml.Linq;
-using RoutingRules.Answers;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
-using RoutingRules.Reporting.Changes;
-using RoutingRules.Reporting.Sheets;
-using RoutingRules.Resolving;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Losses;
+using RoutingRules.Reports.Answers;
+using RoutingRules.Reports.Sheets.Contents;
+using RoutingRules.Reports.Sheets.Pages;
+using RoutingRules.Signal;
+using RoutingRules.Signal.Profiles;
 using RoutingRules.Tests.Promises;
 using RoutingRules.Tests.Reporting.Sheets;
 

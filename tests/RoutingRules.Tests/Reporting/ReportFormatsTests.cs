@@ -1,6 +1,6 @@
 using System.Text;
 using System.Xml.Linq;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Tests.Reporting;
 

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using RoutingRules.Reporting;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Reporting;

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using RoutingRules.Reporting;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Reporting;

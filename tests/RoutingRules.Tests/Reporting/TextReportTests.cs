@@ -1,4 +1,5 @@
-using RoutingRules.Reporting;
+using RoutingRules.Engine.DocumentRuns;
+using RoutingRules.Reports.FindingReports;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Reporting;

@@ -1,11 +1,11 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using RoutingRules.Checking.Rules.Documents;
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Reading;
 using RoutingRules.Resolving;
-using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 

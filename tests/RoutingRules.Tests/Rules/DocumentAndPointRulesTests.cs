@@ -1,10 +1,15 @@
 using System.Text.Json.Nodes;
 using FsCheck.Xunit;
+using RoutingRules.Checking;
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Checking.Rules.Points;
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Reading;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
+using RoutingRules.Signal;
+using RoutingRules.Signal.Profiles;
 using RoutingRules.Testing;
 
 namespace RoutingRules.Tests.Rules;

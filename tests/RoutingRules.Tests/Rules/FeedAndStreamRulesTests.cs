@@ -1,7 +1,9 @@
 using System.Text.Json.Nodes;
 using FsCheck.Xunit;
+using RoutingRules.Checking;
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 

@@ -1,3 +1,4 @@
+using RoutingRules.Checking.Facts;
 using RoutingRules.Rules;
 using RoutingRules.Tests.Reporting;
 

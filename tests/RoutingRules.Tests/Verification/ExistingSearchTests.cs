@@ -100,7 +100,7 @@ public class ExistingSearchTests
             Feeds = [FeedTo("by-name", FeedRole.InEar, "desk/aux/1", "rack"), FeedTo("by-box", FeedRole.InEar, "desk/aux/2", "box"), Feed("by-input", FeedRole.InEar, "desk/aux/3", "rack/in/2")],
         };
         show = show with { Rig = show.Rig with { Cables = [Cable("box/out/3-4", "rack/in/1-2")] } };
-        var demands = DemandList.Of(show, new RigFacts(show, _ => null, []), new SignalTrace(new RigFacts(show, _ => null, []), show.Patch));
+        var demands = DemandList.Of(show, new RigFacts(show, _ => null, []), new PatchTrace(new RigFacts(show, _ => null, []), show.Patch));
 
         Assert.Equal("box/out/3 box/out/4", string.Join(' ', demands[0].Runs));
         Assert.Equal("box/out/1 box/out/2 box/out/5 box/out/6 box/out/7 box/out/8", string.Join(' ', demands[1].Runs));

@@ -31,9 +31,9 @@ public class HandSolvedVerifierTests
 
         Assert.Equal(outputs, solved.InputOutputs.Count);
         Assert.Equal(outputs, solved.ResultOutputs.Count);
-        Compare(new SignalTrace(rig, solved.Show.Patch), solved.InputOutputs);
-        Compare(new SignalTrace(rig, solved.Result.Patch), solved.ResultOutputs);
-        Compare(new SignalTrace(rig, solved.Result.Patch), solved.ResultChannels);
+        Compare(new PatchTrace(rig, solved.Show.Patch), solved.InputOutputs);
+        Compare(new PatchTrace(rig, solved.Result.Patch), solved.ResultOutputs);
+        Compare(new PatchTrace(rig, solved.Result.Patch), solved.ResultChannels);
     }
 
     [Theory]
@@ -49,7 +49,7 @@ public class HandSolvedVerifierTests
         Assert.Equal(solved.Moved, moved);
     }
 
-    private static void Compare(SignalTrace trace, ValueList<(PointRange At, PointRange? Source)> carried)
+    private static void Compare(PatchTrace trace, ValueList<(PointRange At, PointRange? Source)> carried)
     {
         foreach (var (at, source) in carried)
         {

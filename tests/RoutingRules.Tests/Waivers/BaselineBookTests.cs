@@ -1,5 +1,5 @@
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
-using RoutingRules.Reporting;
 using RoutingRules.Rules;
 using RoutingRules.Tests.Reporting;
 using RoutingRules.Waivers;

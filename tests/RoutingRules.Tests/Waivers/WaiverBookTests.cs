@@ -1,7 +1,8 @@
 using System.Text;
+using RoutingRules.Checking.Catalogue;
+using RoutingRules.Documents.Tables;
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
-using RoutingRules.Reading;
-using RoutingRules.Reporting;
 using RoutingRules.Rules;
 using RoutingRules.Tests.Reporting;
 using RoutingRules.Waivers;

@@ -1,8 +1,9 @@
+using RoutingRules.Checking.Facts;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Routes a feed inside its own device to where a pinned destination takes its signal from, where no route uses that point yet.</summary>
 internal sealed class BringFeed(string ruleId) : FixProvider

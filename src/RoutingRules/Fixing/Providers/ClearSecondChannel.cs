@@ -1,9 +1,11 @@
+using RoutingRules.Checking.Facts;
+using RoutingRules.Checking.Facts.Lines;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Clears channels that carry a line which does not name them. Unsafe: a double patch may be meant.</summary>
 internal sealed class ClearSecondChannel : FixProvider

@@ -2,7 +2,7 @@ using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Sets outputs that carry what nobody wants there to nothing, as near to the output as the devices allow.</summary>
 internal sealed class ClearStray : FixProvider

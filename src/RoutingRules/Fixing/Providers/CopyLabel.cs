@@ -1,8 +1,9 @@
+using RoutingRules.Checking.Facts.Labels;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Labels outputs and channels as the source they carry. Unsafe: the other label, or the patch, may be the one that is wrong.</summary>
 internal sealed class CopyLabel : FixProvider

@@ -1,9 +1,10 @@
 using System.Globalization;
+using RoutingRules.Checking.Facts.Labels;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Cuts labels to what the device shows of them. Unsafe: a person finds a better short form.</summary>
 internal sealed class CutLabel : FixProvider

@@ -2,7 +2,7 @@ using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Of two settings of an input that disagree, keeps the first, which is the one that counts. Unsafe: the later one may be what was meant.</summary>
 internal sealed class KeepFirstSetting : FixProvider

@@ -1,8 +1,10 @@
+using RoutingRules.Checking.Facts;
+using RoutingRules.Checking.Facts.Lines;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Of several inputs that power one split, leaves the first on. Unsafe: which leg is never unplugged only the crew knows.</summary>
 internal sealed class KeepOnePhantomSupply : FixProvider

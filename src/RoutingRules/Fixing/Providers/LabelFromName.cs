@@ -1,8 +1,9 @@
+using RoutingRules.Checking.Facts.Labels;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Labels points in use with the names of their feeds and lines, as far as the device shows them.</summary>
 internal sealed class LabelFromName : FixProvider

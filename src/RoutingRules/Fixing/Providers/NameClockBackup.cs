@@ -1,7 +1,8 @@
+using RoutingRules.Checking.Rules.Networks;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Names the only other device that suits as backup of a clock; where there are several, they are choices, the best first.</summary>
 internal sealed class NameClockBackup : FixProvider

@@ -1,7 +1,8 @@
+using RoutingRules.Checking.Facts.Lines;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Lists the consoles that could own the gain of shared inputs; which one does is for the crews to agree.</summary>
 internal sealed class NameGainOwner : FixProvider

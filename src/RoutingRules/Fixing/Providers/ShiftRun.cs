@@ -2,7 +2,7 @@ using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Shifts a displaced run back to its places, where the source of each point is chosen on its own.</summary>
 internal sealed class ShiftRun : FixProvider

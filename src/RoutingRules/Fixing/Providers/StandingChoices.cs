@@ -1,7 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>The choices a person always has about what a rule finds.</summary>
 internal sealed class StandingChoices : FixProvider

@@ -2,7 +2,7 @@ using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Exchanges the sources of the two points of a pair, where each is chosen on its own.</summary>
 internal sealed class SwapPair : FixProvider

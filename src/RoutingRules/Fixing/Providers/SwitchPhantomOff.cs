@@ -1,7 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Switches phantom power off where a line must not get it.</summary>
 internal sealed class SwitchPhantomOff : FixProvider

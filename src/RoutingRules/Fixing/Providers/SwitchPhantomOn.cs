@@ -1,8 +1,10 @@
+using RoutingRules.Checking.Facts;
+using RoutingRules.Checking.Facts.Lines;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Switches phantom power on for lines that need it. Unsafe: it puts a voltage on whatever is plugged there.</summary>
 internal sealed class SwitchPhantomOn : FixProvider

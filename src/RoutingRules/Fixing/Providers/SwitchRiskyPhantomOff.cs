@@ -1,7 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Switches phantom power off where it stands against an output or a line at line level, unless that is said to need it. Unsafe: an isolating transformer may be what is meant.</summary>
 internal sealed class SwitchRiskyPhantomOff : FixProvider

@@ -1,7 +1,8 @@
+using RoutingRules.Checking.Facts.Points;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Takes routes out that start at something silent. Unsafe: the signal may be what is missing, not the route that is too much.</summary>
 internal sealed class TakeOutDanglingRoute : FixProvider

@@ -1,7 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Takes a route out that a fixed sink does not heed.</summary>
 internal sealed class TakeOutIdleRoute : FixProvider

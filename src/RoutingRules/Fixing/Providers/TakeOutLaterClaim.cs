@@ -2,7 +2,7 @@ using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Takes the later of two claims on a sink out. Safe where both bring the same; else it is for a person to say which one is meant.</summary>
 internal sealed class TakeOutLaterClaim : FixProvider

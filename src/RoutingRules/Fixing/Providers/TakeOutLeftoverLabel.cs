@@ -2,7 +2,7 @@ using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Takes labels of silent points out, and the later of two labels of one point.</summary>
 internal sealed class TakeOutLeftoverLabel : FixProvider

@@ -1,7 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Takes the second of two equal entries of a line out. Safe, because it counts for nothing.</summary>
 internal sealed class TakeOutRepeatedPoint : FixProvider

@@ -2,7 +2,7 @@ using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Takes a receiver out of which no slot is heard, because another claims all of them first. Unsafe: the other may be the one that is wrong.</summary>
 internal sealed class TakeOutUnheardReceiver : FixProvider

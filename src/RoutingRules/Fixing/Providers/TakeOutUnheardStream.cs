@@ -1,7 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Takes a stream out that nobody receives, with the routes into slots that nothing else sends where they would be left over.</summary>
 internal sealed class TakeOutUnheardStream : FixProvider

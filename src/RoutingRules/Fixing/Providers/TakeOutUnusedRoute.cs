@@ -1,7 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Takes routes out that lead to slots nobody sends.</summary>
 internal sealed class TakeOutUnusedRoute : FixProvider

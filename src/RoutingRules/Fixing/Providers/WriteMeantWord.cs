@@ -1,7 +1,8 @@
+using RoutingRules.Checking.Facts.Words;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 
-namespace RoutingRules.Fixing;
+namespace RoutingRules.Fixing.Providers;
 
 /// <summary>Writes the word that was probably meant. Unsafe: from then on the element is judged, held and placed as what the word says.</summary>
 internal sealed class WriteMeantWord : FixProvider

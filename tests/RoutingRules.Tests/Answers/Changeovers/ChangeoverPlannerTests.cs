@@ -1,5 +1,6 @@
-using RoutingRules.Answers.Changeovers;
 using RoutingRules.Model;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Changeovers;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Rules;

@@ -1,7 +1,8 @@
 using System.Text;
+using RoutingRules.Documents;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
-using RoutingRules.Reading;
+using RoutingRules.Planning;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 

@@ -1,5 +1,6 @@
-using RoutingRules.Answers.Comparing;
 using RoutingRules.Model;
+using RoutingRules.Planning;
+using RoutingRules.Planning.Comparing;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;

@@ -1,4 +1,5 @@
 using RoutingRules.Model;
+using RoutingRules.Planning;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 

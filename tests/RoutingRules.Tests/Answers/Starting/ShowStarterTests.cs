@@ -1,7 +1,7 @@
-using RoutingRules.Answers.Starting;
+using RoutingRules.Documents;
 using RoutingRules.Model;
+using RoutingRules.Planning.NewShows;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
 
 namespace RoutingRules.Tests.Answers.Starting;
 

@@ -1,11 +1,11 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using RoutingRules.Answers.Starting;
+using RoutingRules.Documents;
 using RoutingRules.Model;
+using RoutingRules.Planning.NewShows;
 using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Answers.Starting;

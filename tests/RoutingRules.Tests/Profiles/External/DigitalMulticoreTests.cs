@@ -1,5 +1,5 @@
 using RoutingRules.Profiles;
-using RoutingRules.Resolving;
+using RoutingRules.Signal.Profiles;
 
 namespace RoutingRules.Tests.Profiles.External;
 

@@ -1,6 +1,6 @@
+using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Reading;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Tests.Reporting.Sheets;
 

@@ -4,7 +4,10 @@ using CsvHelper.Configuration;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Documents.Text;
+using RoutingRules.Reports.Sheets;
+using RoutingRules.Reports.Sheets.Contents;
+using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Tests.Reporting.Sheets;
 

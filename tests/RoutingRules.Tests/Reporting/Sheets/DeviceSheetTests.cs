@@ -1,6 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets.Contents;
+using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Resolving;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;

@@ -1,6 +1,6 @@
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Rules;
 using static RoutingRules.Testing.SmallShow;

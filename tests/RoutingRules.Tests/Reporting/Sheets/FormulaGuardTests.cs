@@ -1,5 +1,5 @@
 using FsCheck.Xunit;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Tests.Reporting.Sheets;
 

@@ -1,5 +1,5 @@
 using RoutingRules.Model;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets.Contents;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Reporting.Sheets;

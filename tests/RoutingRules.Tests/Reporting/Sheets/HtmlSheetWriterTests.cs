@@ -3,7 +3,7 @@ using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using RoutingRules.Model;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets.Pages;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Reporting.Sheets;

@@ -1,4 +1,4 @@
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets.Pages;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Reporting.Sheets;

@@ -1,8 +1,12 @@
 using FsCheck;
 using FsCheck.Xunit;
 using RoutingRules.Model;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets;
+using RoutingRules.Reports.Sheets.Contents;
+using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Resolving;
+using RoutingRules.Signal;
+using RoutingRules.Signal.Profiles;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;

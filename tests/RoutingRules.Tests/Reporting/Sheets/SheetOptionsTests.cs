@@ -1,6 +1,7 @@
 using AngleSharp.Html.Parser;
 using RoutingRules.Model;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets.Contents;
+using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Tests.Reporting.Sheets;
 
@@ -27,7 +28,7 @@ public sealed class SheetOptionsTests
     [Fact]
     public void Parts_are_printed_in_their_order_each_once()
     {
-        var text = TextSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetPart.Packs, SheetPart.Inputs, SheetPart.Packs] }));
+        var text = TextSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetSection.Packs, SheetSection.Inputs, SheetSection.Packs] }));
 
         Assert.Equal(["Input list", "Packs and people"], text.Split('\f').Select(page => page.Split('\n')[3]));
     }
@@ -37,7 +38,7 @@ public sealed class SheetOptionsTests
     [InlineData(5, 5)]
     public void Lists_end_with_blank_rows_for_late_extras(int rows, int expected)
     {
-        var html = HtmlSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { BlankRows = rows, Parts = [SheetPart.Lines] }));
+        var html = HtmlSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { BlankRows = rows, Parts = [SheetSection.Lines] }));
 
         Assert.Equal(expected, html.Split("<tr class=\"blank\">").Length - 1);
     }

@@ -1,6 +1,8 @@
 using RoutingRules.Model;
-using RoutingRules.Reporting.Sheets;
-using RoutingRules.Resolving;
+using RoutingRules.Reports.Sheets;
+using RoutingRules.Reports.Sheets.Contents;
+using RoutingRules.Signal;
+using RoutingRules.Signal.Profiles;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 

@@ -1,9 +1,9 @@
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
 using DocumentFormat.OpenXml.Validation;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets;
 using RoutingRules.Workbook;
-using Sheet = RoutingRules.Reporting.Sheets.Sheet;
+using Sheet = RoutingRules.Reports.Sheets.Contents.Sheet;
 
 namespace RoutingRules.Tests.Reporting.Sheets;
 

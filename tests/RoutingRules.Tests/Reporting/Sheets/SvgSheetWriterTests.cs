@@ -1,8 +1,11 @@
 using System.Xml.Linq;
 using FsCheck;
 using FsCheck.Xunit;
-using RoutingRules.Reporting.Sheets;
-using RoutingRules.Resolving;
+using RoutingRules.Reports.Sheets;
+using RoutingRules.Reports.Sheets.Contents;
+using RoutingRules.Reports.Sheets.Flow;
+using RoutingRules.Signal;
+using RoutingRules.Signal.Profiles;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 
@@ -154,7 +157,7 @@ public sealed class SvgSheetWriterTests
     [Fact]
     public void No_line_is_drawn_over_a_figure()
     {
-        var drawing = XDocument.Parse(SvgSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetPart.Flow] })));
+        var drawing = XDocument.Parse(SvgSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetSection.Flow] })));
         var parts = drawing.Root!.Elements(Svg + "g").Single().Elements().ToList();
         var figure = parts.FindIndex(part => part.Name.LocalName == "text" && part.Value.All(char.IsAsciiDigit));
 
@@ -165,8 +168,8 @@ public sealed class SvgSheetWriterTests
     [Fact]
     public void Parts_choose_what_is_drawn()
     {
-        var none = SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetPart.Inputs] });
-        var overall = SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetPart.Flow] });
+        var none = SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetSection.Inputs] });
+        var overall = SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetSection.Flow] });
 
         Assert.Equal(1, Texts(none).Count(text => text == none.Head.Code));
         Assert.Equal(2, Texts(overall).Count(text => text == none.Head.Code));

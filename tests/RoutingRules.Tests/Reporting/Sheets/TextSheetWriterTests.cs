@@ -1,5 +1,5 @@
 using RoutingRules.Model;
-using RoutingRules.Reporting.Sheets;
+using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 

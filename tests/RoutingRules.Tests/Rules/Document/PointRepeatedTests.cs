@@ -1,4 +1,5 @@
 using RoutingRules.Assignment;
+using RoutingRules.Checking.Rules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Tests.Promises;

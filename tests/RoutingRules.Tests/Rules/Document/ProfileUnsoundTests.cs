@@ -1,6 +1,7 @@
+using RoutingRules.Checking.Rules.Documents;
+using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Reading;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;

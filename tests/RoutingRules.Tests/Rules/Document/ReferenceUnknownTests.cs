@@ -1,4 +1,6 @@
 using FsCheck.Xunit;
+using RoutingRules.Checking.Facts.Documents;
+using RoutingRules.Checking.Rules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;

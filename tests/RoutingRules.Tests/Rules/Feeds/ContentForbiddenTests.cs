@@ -1,3 +1,5 @@
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Checking.Rules.Points;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;

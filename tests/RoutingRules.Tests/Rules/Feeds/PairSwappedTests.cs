@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using RoutingRules.Checking.Rules.Feeds;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Testing;

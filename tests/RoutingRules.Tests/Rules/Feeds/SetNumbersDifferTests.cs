@@ -1,3 +1,4 @@
+using RoutingRules.Checking.Rules.Feeds;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Testing;

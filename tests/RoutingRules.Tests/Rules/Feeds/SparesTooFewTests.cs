@@ -1,3 +1,4 @@
+using RoutingRules.Checking.Rules.Feeds;
 using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Rules;

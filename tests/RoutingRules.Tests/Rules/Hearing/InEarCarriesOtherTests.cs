@@ -1,3 +1,6 @@
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Checking.Rules.Hearing;
+using RoutingRules.Checking.Rules.Points;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Testing;

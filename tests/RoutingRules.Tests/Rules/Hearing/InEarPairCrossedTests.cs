@@ -1,3 +1,5 @@
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Checking.Rules.Hearing;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Testing;

@@ -1,3 +1,4 @@
+using RoutingRules.Checking.Rules.Hearing;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using static RoutingRules.Testing.SmallShow;

@@ -1,3 +1,4 @@
+using RoutingRules.Checking.Rules.Labels;
 using RoutingRules.Rules;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Rules.LabelRig;

@@ -1,4 +1,4 @@
-using RoutingRules.Rules;
+using RoutingRules.Checking.Facts.Labels;
 
 namespace RoutingRules.Tests.Rules;
 

@@ -1,3 +1,4 @@
+using RoutingRules.Checking.Rules.Lines;
 using RoutingRules.Rules;
 using static RoutingRules.Tests.Rules.LineRig;
 

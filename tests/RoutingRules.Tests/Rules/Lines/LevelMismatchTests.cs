@@ -1,3 +1,4 @@
+using RoutingRules.Checking.Rules.Lines;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;

@@ -1,6 +1,7 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using RoutingRules.Checking.Rules.Lines;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Testing;

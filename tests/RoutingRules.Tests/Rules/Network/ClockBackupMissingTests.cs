@@ -1,6 +1,7 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using RoutingRules.Checking.Rules.Networks;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;

@@ -1,3 +1,4 @@
+using RoutingRules.Checking.Rules.Networks;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;

@@ -1,11 +1,13 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using RoutingRules.Answers;
+using RoutingRules.Checking.Rules.Networks;
 using RoutingRules.Model;
+using RoutingRules.Networks;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
+using RoutingRules.Tracing;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Rules.Network.NetworkShow;
 

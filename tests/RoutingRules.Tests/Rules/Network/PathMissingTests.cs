@@ -1,6 +1,9 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Checking.Rules.Networks;
+using RoutingRules.Checking.Rules.Points;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;

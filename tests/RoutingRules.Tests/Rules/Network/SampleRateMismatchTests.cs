@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using RoutingRules.Checking.Rules.Networks;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;

@@ -1,4 +1,6 @@
 using FsCheck.Xunit;
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Checking.Rules.Points;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;

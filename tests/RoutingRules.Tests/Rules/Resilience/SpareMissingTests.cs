@@ -1,3 +1,4 @@
+using RoutingRules.Checking.Rules.Resilience;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Testing;

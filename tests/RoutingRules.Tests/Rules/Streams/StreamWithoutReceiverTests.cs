@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using RoutingRules.Checking.Rules.Streams;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Testing;

@@ -2,9 +2,9 @@ using System.Reflection;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using RoutingRules.Documents.Tables;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Reading.Tables;
 
 namespace RoutingRules.Tests.Rules;
 

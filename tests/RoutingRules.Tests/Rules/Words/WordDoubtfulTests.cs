@@ -1,7 +1,10 @@
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Checking.Rules.Hearing;
+using RoutingRules.Checking.Rules.Words;
+using RoutingRules.Documents;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Profiles.Generic;
-using RoutingRules.Reading;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;

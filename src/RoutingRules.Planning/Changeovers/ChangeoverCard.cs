@@ -1,0 +1,22 @@
+using RoutingRules.Model;
+
+namespace RoutingRules.Planning.Changeovers;
+
+/// <summary>The steps of a changeover that are done at one place, for the person who stands there.</summary>
+public sealed record ChangeoverCard
+{
+    /// <summary>The device; null for clocks and networks.</summary>
+    public Id<Device>? Place { get; init; }
+
+    /// <summary>What people call the place.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The zone it stands in, as people call it; null when the show does not say.</summary>
+    public string? Zone { get; init; }
+
+    /// <summary>The steps, in the order of the plan.</summary>
+    public required ValueList<ChangeoverStep> Steps { get; init; }
+
+    /// <summary>About how long the steps of one timing take one person, in seconds.</summary>
+    public int Seconds(ChangeoverTiming timing) => Steps.Where(step => step.Timing == timing).Sum(step => step.Seconds);
+}

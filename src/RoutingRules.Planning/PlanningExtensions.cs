@@ -1,0 +1,75 @@
+using RoutingRules.Assignment;
+using RoutingRules.Documents;
+using RoutingRules.Documents.Formats;
+using RoutingRules.Model;
+using RoutingRules.Planning.Changeovers;
+using RoutingRules.Planning.Comparing;
+using RoutingRules.Planning.Losses;
+using RoutingRules.Planning.RunningOrders;
+
+namespace RoutingRules.Planning;
+
+/// <summary>What an engine answers about more than one state of a show.</summary>
+public static class PlanningExtensions
+{
+    /// <summary>Says what differs between two shows.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="before">The show to start from.</param>
+    /// <param name="after">The show to arrive at.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException">The engine or a show is null.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static ShowComparison Compare(this RoutingEngine engine, Show before, Show after, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        Writable.Demand(before, nameof(before));
+        Writable.Demand(after, nameof(after));
+        return ShowComparer.Of(engine.Checker, before, after).Compare(engine.Checker, cancellation);
+    }
+
+    /// <summary>Plans the way from one show to the next: steps in a safe order, and a card for each place.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="before">The show that is played.</param>
+    /// <param name="after">The show that comes.</param>
+    /// <param name="pace">How long things take; null for the usual times.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException">The engine or a show is null.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static ChangeoverPlan PlanChangeover(this RoutingEngine engine, Show before, Show after, Pace? pace = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        Writable.Demand(before, nameof(before));
+        Writable.Demand(after, nameof(after));
+        return ChangeoverPlanner.Plan(engine.Checker, ShowComparer.Of(engine.Checker, before, after), pace ?? new Pace(), new Dictionary<string, string>(), cancellation);
+    }
+
+    /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="run">The running order.</param>
+    /// <param name="options">How acts without a patch of their own are assigned; null for the usual way.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="engine"/> or <paramref name="run"/> is null.</exception>
+    /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static RunningOrderPlan PlanRun(this RoutingEngine engine, RunningOrder run, AssignmentOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        Writable.Demand(run, RunningOrderTable.Run, nameof(run));
+        return RunningOrderPlanner.Plan(engine.Assigner, run, options ?? new AssignmentOptions(), cancellation);
+    }
+
+    /// <summary>Answers what each loss does to a show as it stands, and what can be done about it.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="show">The show; its patch counts as what stands.</param>
+    /// <param name="options">Which losses; null for all devices, links, cables, looms and supplies, each alone, with plans.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="engine"/> or <paramref name="show"/> is null.</exception>
+    /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static ImpactAnswer Impact(this RoutingEngine engine, Show show, ImpactOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        Writable.Demand(show, nameof(show));
+        return ImpactBuilder.Answer(engine.Assigner, show, options ?? new ImpactOptions(), cancellation);
+    }
+}

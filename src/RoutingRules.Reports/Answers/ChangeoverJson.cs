@@ -1,0 +1,149 @@
+using System.Globalization;
+using System.Text.Json;
+using RoutingRules.Model;
+using RoutingRules.Planning.Changeovers;
+using RoutingRules.Planning.Comparing;
+using RoutingRules.Planning.RunningOrders;
+using RoutingRules.Reports.FindingReports;
+using RoutingRules.Rules;
+using static RoutingRules.Reports.FindingReports.JsonMembers;
+
+namespace RoutingRules.Reports.Answers;
+
+/// <summary>Writes changeovers as JSON after the published schema (<c>urn:routing-rules:changeover:1</c>).</summary>
+/// <remarks>Indented UTF-8 without a byte order mark, LF, a line break at the end; the same plan gives the same bytes.</remarks>
+public static class ChangeoverJson
+{
+    /// <summary>Writes the changeover between two shows.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="comparison">What differs between the two.</param>
+    /// <param name="before">The show that is played.</param>
+    /// <param name="after">The show that comes.</param>
+    /// <param name="output">Where it is written; stays open.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static void Write(ChangeoverPlan plan, ShowComparison comparison, Show before, Show after, Stream output)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(comparison);
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        Whole(output, after.Title, json =>
+        {
+            json.WriteStartArray("acts");
+            json.WriteEndArray();
+            ComparisonJson.WriteFindings(json, "commonFindings", default);
+            ComparisonJson.WriteFindings(json, "runFindings", default);
+            json.WriteStartArray("kit");
+            json.WriteEndArray();
+            json.WriteStartArray("changeovers");
+            WriteChangeover(json, plan, comparison.Hazards, before.Title, after.Title, null);
+            json.WriteEndArray();
+        });
+    }
+
+    /// <summary>Writes everything about a running order.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="output">Where it is written; stays open.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static void Write(RunningOrderPlan plan, Stream output)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        Whole(output, plan.Run.Title, json =>
+        {
+            json.WriteStartArray("acts");
+            foreach (var act in plan.Acts)
+            {
+                WriteAct(json, plan, act);
+            }
+
+            json.WriteEndArray();
+            ComparisonJson.WriteFindings(json, "commonFindings", plan.CommonFindings);
+            ComparisonJson.WriteFindings(json, "runFindings", plan.RunFindings);
+            WriteKit(json, plan.Kit);
+            json.WriteStartArray("changeovers");
+            foreach (var changeover in plan.Changeovers)
+            {
+                WriteChangeover(json, changeover.Plan, changeover.Comparison.Hazards, changeover.From.Id.Value, changeover.To.Id.Value, changeover.To.ChangeoverMinutes);
+            }
+
+            json.WriteEndArray();
+        });
+    }
+
+    private static void Whole(Stream output, string title, Action<Utf8JsonWriter> content)
+    {
+        ArgumentNullException.ThrowIfNull(output);
+        using (var json = new Utf8JsonWriter(output, JsonReport.Layout))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("schemaVersion", 1);
+            json.WriteString("title", JsonReport.Whole(title));
+            content(json);
+            json.WriteEndObject();
+        }
+
+        output.Write("\n"u8);
+    }
+
+    private static void WriteAct(Utf8JsonWriter json, RunningOrderPlan plan, ActPlan act)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", act.Act.Id.Value);
+        json.WriteString("name", JsonReport.Whole(act.Act.DisplayName));
+        WriteOptional(json, "start", act.Act.Start?.ToString("HH:mm", CultureInfo.InvariantCulture));
+        json.WriteBoolean("assigned", act.IsAssigned);
+        ComparisonJson.WriteFindings(json, "findings", plan.OwnFindings(act));
+        WriteList(json, "unplaced", act.Unplaced.Select(unplaced => unplaced.Demand));
+        json.WriteEndObject();
+    }
+
+    private static void WriteKit(Utf8JsonWriter json, ValueList<KitTotal> kit)
+    {
+        json.WriteStartArray("kit");
+        foreach (var total in kit)
+        {
+            json.WriteStartObject();
+            json.WriteString("kind", Word(total.Kind));
+            json.WriteString("name", JsonReport.Whole(total.Name));
+            WriteOptional(json, "suppliedBy", total.SuppliedBy);
+            json.WriteNumber("most", total.Most);
+            WriteList(json, "acts", total.Acts);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteChangeover(Utf8JsonWriter json, ChangeoverPlan plan, ValueList<Finding> hazards, string from, string to, int? minutes)
+    {
+        json.WriteStartObject();
+        json.WriteString("from", JsonReport.Whole(from));
+        json.WriteString("to", JsonReport.Whole(to));
+        if (minutes is { } there)
+        {
+            json.WriteNumber("minutes", there);
+        }
+
+        json.WriteNumber("seconds", plan.SecondsAfterTheActBefore);
+        json.WriteNumber("rollbackAfter", plan.RollbackAfter);
+        WriteList(json, "remarks", plan.Remarks);
+        ComparisonJson.WriteFindings(json, "hazards", hazards);
+        json.WriteStartArray("steps");
+        foreach (var step in plan.Steps)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", step.Number);
+            json.WriteString("phase", Word(step.Phase));
+            json.WriteString("timing", Word(step.Timing));
+            WriteOptional(json, "place", step.Place?.Value);
+            json.WriteString("text", JsonReport.Whole(step.Text));
+            WriteList(json, "points", step.Points);
+            WriteList(json, "hazards", step.Hazards);
+            json.WriteNumber("seconds", step.Seconds);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+}

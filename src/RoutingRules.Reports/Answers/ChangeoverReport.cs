@@ -1,0 +1,60 @@
+using System.Globalization;
+using RoutingRules.Model;
+using RoutingRules.Planning.Changeovers;
+using RoutingRules.Planning.Comparing;
+using RoutingRules.Planning.RunningOrders;
+using RoutingRules.Reports.Sheets.Pages;
+
+namespace RoutingRules.Reports.Answers;
+
+/// <summary>Writes changeovers for people: the whole, and a card for each place.</summary>
+public static class ChangeoverReport
+{
+    /// <summary>The changeover between two shows; LF only, the same plan gives the same text.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="comparison">What differs between the two.</param>
+    /// <param name="before">The show that is played.</param>
+    /// <param name="after">The show that comes.</param>
+    /// <param name="format">How it is written.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string Write(ChangeoverPlan plan, ShowComparison comparison, Show before, Show after, PageFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(comparison);
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        return PageSetWriter.Write(
+            new PageSet
+            {
+                Title = after.Title,
+                Meta = Meta(after.Venue, after.Date, after.Revision),
+                HasCautions = true,
+                Pages = ChangeoverPages.Pages(plan, Name(before), Name(after), null, comparison.Hazards, (ContentCode.Of(before), ContentCode.Of(after))),
+            },
+            format);
+    }
+
+    /// <summary>Everything about a running order; LF only, the same plan gives the same text.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="format">How it is written.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="plan"/> is null.</exception>
+    public static string Write(RunningOrderPlan plan, PageFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return PageSetWriter.Write(
+            new PageSet
+            {
+                Title = plan.Run.Title,
+                Meta = Meta(plan.Run.Venue, plan.Run.Date, plan.Run.Revision),
+                HasCautions = true,
+                Pages = RunningOrderPages.Pages(plan),
+            },
+            format);
+    }
+
+    private static string Name(Show show) => show.Revision is null ? show.Title : $"{show.Title} (revision {show.Revision})";
+
+    private static ValueList<string> Meta(string? venue, DateOnly? date, string? revision) =>
+        new[] { venue, date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), revision is null ? "no revision" : $"revision {revision}" }
+            .Where(part => !string.IsNullOrEmpty(part)).Select(part => part!).ToValueList();
+}

@@ -1,0 +1,21 @@
+using RoutingRules.Planning.Comparing;
+
+namespace RoutingRules.Reports.Answers;
+
+/// <summary>Writes what differs between two shows for people.</summary>
+public static class ComparisonReport
+{
+    /// <summary>The report; LF only, the same comparison gives the same text.</summary>
+    /// <param name="comparison">The comparison.</param>
+    /// <param name="before">What the first show is called.</param>
+    /// <param name="after">What the second show is called.</param>
+    /// <param name="format">How it is written.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static string Write(ShowComparison comparison, string before, string after, PageFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        return PageSetWriter.Write(new PageSet { Title = $"{before} \u2192 {after}", Meta = default, Pages = [ComparisonPages.Page(comparison, "What differs")] }, format);
+    }
+}

@@ -1,0 +1,80 @@
+using System.Globalization;
+using RoutingRules.Documents.Text;
+using RoutingRules.Engine.DocumentRuns;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Reports.FindingReports;
+
+/// <summary>A checked document as a headline and tables, the same for every format that people read on a page.</summary>
+internal sealed class ReportView
+{
+    public const string Caution = "A clean report is a statement about the document, not about the room.";
+
+    private static readonly (Severity Severity, string Title)[] WorstFirst = [(Severity.Error, "Errors"), (Severity.Warning, "Warnings"), (Severity.Note, "Notes")];
+    private static readonly string[] FindingColumns = ["Line", "Rule", "What is wrong", "What to do"];
+    private static readonly string[] WaivedColumns = ["Line", "Rule", "What is wrong", "Why it is waived", "Owner", "Until"];
+    private static readonly string[] GoneColumns = ["Rule", "What it was about"];
+    private static readonly string[] UndecidedColumns = ["Rule", "About", "Why"];
+
+    public ReportView(DocumentCheck document)
+    {
+        Headline = HeadlineOf(document);
+        foreach (var (severity, title) in WorstFirst)
+        {
+            Add(title, FindingColumns, document.Result.Findings.Where(finding => finding.Severity == severity).Select(finding => Row(finding, finding.Remedy)));
+        }
+
+        Add("Waived", WaivedColumns, document.Waived.Select(waived =>
+            Row(waived.Finding, waived.Waiver.Reason, waived.Waiver.Owner, PlainText.Day(waived.Waiver.Expires))));
+        Add("Known to the baseline", FindingColumns, document.Known.Select(finding => Row(finding, finding.Remedy)));
+        Add("No longer found", GoneColumns, document.Gone.Select(gone => new[] { gone.Rule, string.Join(", ", gone.Entities.Select(entity => $"{entity.Role} {entity.Id}")) }));
+        Add("Not decided", UndecidedColumns, document.Result.Undecided.Select(subject =>
+            new[] { subject.Rule == DocumentCheck.EveryRule ? "every rule" : subject.Rule, subject.Subject, subject.Reason }));
+    }
+
+    public string Headline { get; }
+
+    public List<ReportTable> Tables { get; } = [];
+
+    public static string Totals(ReportTotals totals)
+    {
+        var sentence = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{PlainText.Count(totals.Documents, "document")}, {totals.Clean} clean, {totals.Unreadable} unreadable: {Counts(totals)}");
+        return sentence + string.Create(CultureInfo.InvariantCulture, $", {totals.Waived} waived, {totals.Known} known, {totals.Gone} no longer found.");
+    }
+
+    public static string Counts(ReportTotals totals) =>
+        $"{PlainText.Count(totals.Errors, "error")}, {PlainText.Count(totals.Warnings, "warning")}, {PlainText.Count(totals.Notes, "note")}";
+
+    private static string HeadlineOf(DocumentCheck document)
+    {
+        var counts = Counts(ReportTotals.Of(document));
+        var sentence = document.Status switch
+        {
+            DocumentStatus.Unreadable => $"Not read in full; {counts}.",
+            DocumentStatus.Undecided => "No findings, but not everything could be decided.",
+            DocumentStatus.Clean => "Clean.",
+            _ => $"{counts}.",
+        };
+        return sentence + string.Create(
+            CultureInfo.InvariantCulture, $"{(document.Waived.IsEmpty ? "" : $" {document.Waived.Count} waived.")}{(document.Known.IsEmpty ? "" : $" {document.Known.Count} known.")}");
+    }
+
+    private static string[] Row(Finding finding, params string[] more) =>
+    [
+        finding.Line is { } line ? string.Create(CultureInfo.InvariantCulture, $"{line}:{finding.Column ?? 1}") : "",
+        $"{finding.Rule} {finding.Name}",
+        finding.Message,
+        .. more,
+    ];
+
+    private void Add(string title, string[] columns, IEnumerable<string[]> rows)
+    {
+        var list = rows.ToList();
+        if (list.Count > 0)
+        {
+            Tables.Add(new ReportTable(title, columns, list));
+        }
+    }
+}

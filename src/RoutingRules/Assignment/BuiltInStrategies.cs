@@ -1,7 +1,0 @@
-namespace RoutingRules.Assignment;
-
-/// <summary>The strategies that every engine has, the default one first.</summary>
-internal static class BuiltInStrategies
-{
-    public static AssignmentStrategy[] All => [new ExactStrategy(), new GreedyStrategy()];
-}

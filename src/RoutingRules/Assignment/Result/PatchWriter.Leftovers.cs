@@ -1,0 +1,151 @@
+using RoutingRules.Profiles;
+using RoutingRules.Resolving;
+
+namespace RoutingRules.Assignment.Result;
+
+/// <content>What still sounds once everything wanted is written, though nobody placed it.</content>
+internal sealed partial class PatchWriter
+{
+    /// <summary>Clears outputs that sound though nobody placed it, and channels that carry a line they are not named for.</summary>
+    private bool ClearLeftovers(ResolvedShow result)
+    {
+        var changed = false;
+        foreach (var device in result.Devices)
+        {
+            if (problem.IsExcluded[device.Index])
+            {
+                continue;
+            }
+
+            foreach (var group in device.Groups)
+            {
+                for (var i = 0; i < group.Count; i++)
+                {
+                    var point = device.FirstPoint + group.Offset + i;
+                    if (group.Kind == PortKind.Output && IsStray(result.Graph, point))
+                    {
+                        changed |= SilenceStray(result.Graph, point);
+                    }
+                    else if (group.Kind == PortKind.Sink && device.Profile.Kind == DeviceKind.Console && CarriesPlacedLine(result.Graph, point))
+                    {
+                        changed |= Silence(result.Graph, point);
+                        Cleared.Add(new PointIndex(point));
+                    }
+                }
+            }
+        }
+
+        return changed;
+    }
+
+    /// <summary>
+    /// True when an output carries a source over a stream or a route of the patch and no placed point lies on the way. What a cable or processing
+    /// brings to a device is judged where it comes from: the routes of a processor are never cleared for its sake.
+    /// </summary>
+    private bool IsStray(SignalGraph result, int output)
+    {
+        if (result.Origins[output] < 0 || (problem.Options.KeepUnlisted && result.Origins[output] == graph.Origins[output]))
+        {
+            return false;
+        }
+
+        var isPatched = false;
+        var isStreamed = false;
+        for (var point = output; point >= 0; point = result.Upstreams[point])
+        {
+            if (placedPoints.Contains(point) || (!isStreamed && result.Hops[point] is HopKind.Cable or HopKind.Through))
+            {
+                return false;
+            }
+
+            isStreamed |= result.Hops[point] is HopKind.Stream;
+            isPatched |= isStreamed || result.Hops[point] is HopKind.Route || result.Upstreams[point] != graph.Upstreams[point];
+        }
+
+        return isPatched;
+    }
+
+    /// <summary>Silences a stray at the output, or where the output always takes its slot of a multicore, at the slot that is sent.</summary>
+    private bool SilenceStray(SignalGraph result, int output)
+    {
+        if (Silence(result, output))
+        {
+            return true;
+        }
+
+        for (var point = output; point >= 0 && result.Hops[point] != HopKind.Stream; point = result.Upstreams[point])
+        {
+            if (result.Hops[point] == HopKind.Route && !wanted.ContainsKey(point))
+            {
+                return Silence(result, point);
+            }
+        }
+
+        return false;
+    }
+
+    private bool CarriesPlacedLine(SignalGraph result, int sink)
+    {
+        if (result.Origins[sink] < 0 || namedSinks.Contains(sink))
+        {
+            return false;
+        }
+
+        for (var point = sink; point >= 0; point = result.Upstreams[point])
+        {
+            if (placedLinePoints.Contains(point))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool Silence(SignalGraph result, int sink)
+    {
+        switch (result.Hops[sink])
+        {
+            case HopKind.Route or HopKind.Factory when graph.RoutingBetween(new PointIndex(result.Upstreams[sink]), new PointIndex(sink)) is { Mode: RoutingMode.Block } entry:
+                return SilenceBlock(sink, entry.BlockSize ?? 1);
+            case HopKind.Route:
+                Clear(sink);
+                return true;
+            case HopKind.Factory:
+            case HopKind.Fixed when graph.IsClearable(new PointIndex(sink)):
+                wanted[sink] = Null;
+                return true;
+            default:
+                return false;
+        }
+    }
+
+    /// <summary>A device that routes in blocks clears in blocks; a block with a placed output stays.</summary>
+    private bool SilenceBlock(int sink, int size)
+    {
+        var number = graph.NumberOf(new PointIndex(sink)) - 1;
+        var first = sink - (number % size);
+        var last = Math.Min(first + size, sink - number + graph.GroupOf(new PointIndex(sink)).Count) - 1;
+        for (var other = first; other <= last; other++)
+        {
+            if (placedPoints.Contains(other) || namedSinks.Contains(other))
+            {
+                return false;
+            }
+        }
+
+        for (var other = first; other <= last; other++)
+        {
+            Clear(other);
+            if (graph.GroupOf(new PointIndex(other)).Kind == PortKind.Sink)
+            {
+                Cleared.Add(new PointIndex(other));
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Takes the route away; a factory source that it overrode must not come back.</summary>
+    private void Clear(int sink) => wanted[sink] = FactorySource(sink) >= 0 ? Null : NoRoute;
+}

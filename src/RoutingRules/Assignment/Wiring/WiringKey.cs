@@ -1,0 +1,62 @@
+using RoutingRules.Assignment.Problem;
+
+namespace RoutingRules.Assignment.Wiring;
+
+/// <summary>What a part of a wiring has to achieve, as numbers; equal keys have equal best options.</summary>
+internal readonly struct WiringKey : IEquatable<WiringKey>
+{
+    private readonly int[] numbers;
+    private readonly int hash;
+
+    public WiringKey(WiringTask[] tasks, bool[] isTasked, ReceiveBlock[][] blocksOf, bool[] feedsBystanders, long budget)
+    {
+        var list = new List<int>(tasks.Length * 6) { (int)Math.Min(budget, int.MaxValue) };
+        foreach (var task in tasks)
+        {
+            if (task.Block is { } block)
+            {
+                list.Add(block.Id);
+                for (var position = 0; position < task.Wanted.Length; position++)
+                {
+                    list.Add(task.Kept[position] ? -2 - task.Wanted[position] : task.Wanted[position]);
+                }
+
+                list.AddRange(task.SameStream.Select(other => -other.Block!.Id - 1));
+            }
+            else
+            {
+                list.Add(-task.Receiver - 1);
+                list.AddRange(task.Sources);
+                list.AddRange(task.PortGroups);
+                list.Add(task.IsKept ? -3 - task.Leg : -1);
+                if (feedsBystanders[task.Sender])
+                {
+                    list.Add(task.Sinks.Count);
+                }
+
+                foreach (var other in blocksOf[task.Receiver])
+                {
+                    if (isTasked[other.Id])
+                    {
+                        list.Add(other.Id);
+                    }
+                }
+            }
+        }
+
+        numbers = [.. list];
+        var code = new HashCode();
+        foreach (var number in numbers)
+        {
+            code.Add(number);
+        }
+
+        hash = code.ToHashCode();
+    }
+
+    public bool Equals(WiringKey other) => hash == other.hash && numbers.AsSpan().SequenceEqual(other.numbers);
+
+    public override bool Equals(object? obj) => obj is WiringKey other && Equals(other);
+
+    public override int GetHashCode() => hash;
+}

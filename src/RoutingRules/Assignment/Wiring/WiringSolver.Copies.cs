@@ -1,0 +1,51 @@
+using RoutingRules.Assignment.Problem;
+
+namespace RoutingRules.Assignment.Wiring;
+
+/// <content>Second copies of a source, which may send receivers away that no demand mentions.</content>
+internal sealed partial class WiringSolver
+{
+    /// <summary>Receivers that no demand mentions and that stay in the best wiring.</summary>
+    private int bestStaying;
+
+    /// <summary>True while each sink of a free need is wired for itself, and every free slot counts.</summary>
+    private bool triesCopies;
+
+    /// <summary>Looks for a cheaper wiring with a slot for each sink: what changes in a slot sends receivers away, and with them their blocks.</summary>
+    /// <returns>True when what is best now holds for the tasks of <see cref="Apart"/>.</returns>
+    private bool SearchCopies(WiringTask[] part, long budget)
+    {
+        // While outputs may still be filled, no such receiver counts; where none stays, a copy gains nothing, unless a link has no room for them.
+        if (!hasBystanders || open is not null || ranOut || budget == 0 || (hasBest ? bestStaying == 0 : problem.Links.Count == 0) || !Array.Exists(part, task => MayBeCopied(task, part)))
+        {
+            return false;
+        }
+
+        var before = bestChoices;
+        tasks = Apart(part);
+        current = new Choice?[tasks.Length];
+        limit = Work + budget;
+        triesCopies = true;
+        Search(0, firstOnly: false);
+        triesCopies = false;
+        return hasBest && bestChoices != before;
+    }
+
+    /// <summary>True for a free need whose source goes to several sinks beside receivers that no demand mentions.</summary>
+    private bool MayBeCopied(WiringTask task, WiringTask[] part) => task.Block is null && feedsBystanders[task.Sender]
+        && Array.Exists(task.Sources, source => part.Sum(other => other.Sender != task.Sender ? 0 : other.Sources.Contains(source) ? other.Sinks.Count : other.Wanted.Count(wanted => wanted == source)) > 1);
+
+    /// <summary>The tasks with one for each sink where receivers that no demand mentions listen to the sender.</summary>
+    private WiringTask[] Apart(WiringTask[] part) =>
+        [.. part.SelectMany(task => task.Block is null && feedsBystanders[task.Sender] ? task.Sinks.Select(sink => task.For(sink)) : [task])];
+
+    private List<int> SlotsFor(TransmitBlock from, int source, int taken) => triesCopies && from.Bystanders.Count > 0 ? EverySlot(from, source, taken) : Slots(from, source, taken);
+
+    /// <summary>The slots that carry a source already, then every free one.</summary>
+    private List<int> EverySlot(TransmitBlock from, int source, int taken)
+    {
+        var slots = Enumerable.Range(from.First, from.Width).Where(slot => slot != taken).ToList();
+        var carrying = slots.Where(slot => state.ContentOf(slot) == source || slot == source).ToList();
+        return [.. carrying, .. slots.Where(slot => !carrying.Contains(slot) && state.IsOpenTo(slot, source))];
+    }
+}

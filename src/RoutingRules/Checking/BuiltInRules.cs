@@ -1,0 +1,111 @@
+using RoutingRules.Checking.Rules.Documents;
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Checking.Rules.Hearing;
+using RoutingRules.Checking.Rules.Labels;
+using RoutingRules.Checking.Rules.Lines;
+using RoutingRules.Checking.Rules.Networks;
+using RoutingRules.Checking.Rules.Points;
+using RoutingRules.Checking.Rules.Resilience;
+using RoutingRules.Checking.Rules.Streams;
+using RoutingRules.Checking.Rules.Words;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Checking;
+
+/// <summary>The rules that come with the engine, by id. A plain list, so that nothing is found by scanning and trimming stays safe.</summary>
+public static class BuiltInRules
+{
+    /// <summary>The rules, ordered by id.</summary>
+    public static IReadOnlyList<Rule> All { get; } =
+    [
+        new ReferenceUnknown(),
+        new IdDuplicate(),
+        new PointOutOfRange(),
+        new WidthMismatch(),
+        new ProfileUnknown(),
+        new ProfileUnsound(),
+        new ExtensionUnresolved(),
+        new PointOfWrongKind(),
+        new WordDoubtful(),
+        new PointRepeated(),
+        new SinkClaimedTwice(),
+        new RouteDangling(),
+        new OutputOrphaned(),
+        new SignalLoop(),
+        new RouteNotAllowed(),
+        new BlockRouteBroken(),
+        new FactoryRouteDisplaced(),
+        new RouteUnused(),
+        new OutputStray(),
+        new RouteWithoutEffect(),
+        new RunDisplaced(),
+        new ThroughHalfPatched(),
+        new PointUnusable(),
+        new BlockChangeHitsOthers(),
+        new FeedNotDelivered(),
+        new FeedDeliveredElsewhere(),
+        new FanOutLost(),
+        new PairSwapped(),
+        new PairSplit(),
+        new PairOffParity(),
+        new SetNumbersDiffer(),
+        new SideMismatch(),
+        new SetEntriesUnequal(),
+        new BusFedTwice(),
+        new ContentForbidden(),
+        new SparesTooFew(),
+        new CriticalShared(),
+        new BackupShares(),
+        new SeparationBroken(),
+        new FeedEndsUncabled(),
+        new SetPartMissing(),
+        new StreamOffGrid(),
+        new ReceiveBlocksOverlap(),
+        new StreamLimitExceeded(),
+        new ReceiverWidthMismatch(),
+        new StreamWithoutReceiver(),
+        new StreamWithoutSignal(),
+        new TransmitBlockSentTwice(),
+        new StreamPoorlyFilled(),
+        new PacketTooLarge(),
+        new PathMissing(),
+        new LinkReservationExceeded(),
+        new HopsExceeded(),
+        new LoopUnmanaged(),
+        new LinkTooLong(),
+        new SampleRateMismatch(),
+        new ClockLeaderMissing(),
+        new ClockLedTwice(),
+        new ClockBackupMissing(),
+        new LatencyExceeded(),
+        new LatencySpread(),
+        new NetworksJoined(),
+        new LineNotPatched(),
+        new LineOnTwoChannels(),
+        new PhantomMissing(),
+        new PhantomForbidden(),
+        new PhantomFedTwice(),
+        new GainOwnerMissing(),
+        new GainOwnerDoubled(),
+        new GainOwnerUnreachable(),
+        new LevelMismatch(),
+        new ConnectorMismatch(),
+        new LinePairSplit(),
+        new PhantomAtRisk(),
+        new LabelMissing(),
+        new LabelDoubled(),
+        new LabelTooLong(),
+        new LabelsEqualWhenCut(),
+        new LabelDisagrees(),
+        new LabelNowhere(),
+        new SinglePointOfFailure(),
+        new PowerShared(),
+        new SpareMissing(),
+        new InEarLimiterMissing(),
+        new InEarShared(),
+        new InEarCarriesOther(),
+        new EarsHearOthers(),
+        new InEarPairCrossed(),
+        new ListenerDoubled(),
+    ];
+}

@@ -1,0 +1,135 @@
+using System.Globalization;
+using RoutingRules.Checking.Facts;
+using RoutingRules.Networks;
+using RoutingRules.Resolving;
+using RoutingRules.Rules;
+
+namespace RoutingRules.Checking.Rules.Networks;
+
+/// <summary>Reports links that carry more stream traffic in one direction than may be reserved on them.</summary>
+/// <remarks>
+/// A stream counts once on each link of its tree and direction, at its full rate however few of its slots are used. One finding for each link and
+/// direction; entities are the link, the device at which the direction starts, and the streams. A link without a speed is not judged.
+/// </remarks>
+public sealed class LinkReservationExceeded : Rule<ResolvedShow>
+{
+    private const int Named = 3;
+
+    /// <summary>How much may be reserved; assignments observe the same number.</summary>
+    internal static RuleOption MaximumPercent { get; } = new()
+    {
+        Name = "maximumPercent",
+        Doc = "How many percent of a link's speed streams may take in one direction.",
+        Default = 75,
+        Minimum = 1,
+        Maximum = 100,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor { get; } = new()
+    {
+        Id = "RR5002",
+        Name = "link-reservation-exceeded",
+        Title = "Link carries too much",
+        Family = RuleFamily.Network,
+        Severity = Severity.Error,
+        Checks = "In each direction of every link the streams take no more than a share of its speed; a stream to many receivers counts once on a link.",
+        Why = "Streams beyond the share are refused or lose packets, and every stream on the link crackles, not only the last one.",
+        Remedy = "Take unused streams away, let fewer streams cross the link, or use a faster link.",
+        Source = "IEEE 802.1Q, clause 34.3 (from memory): 75 % for reserved traffic",
+        Fixability = Fixability.Manual,
+        Options = [MaximumPercent],
+        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
+    };
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, ResolvedShow subject)
+    {
+        // Direction d of link i has position 2i + d; 0 is from its first jack to its second.
+        var loads = new double[2 * context.Links.Count];
+        var crossings = new List<(int Direction, int Stream, double Load)>();
+        var last = new int[loads.Length];
+        foreach (var stream in context.Streams)
+        {
+            if (stream.State == ConnectionState.Connected
+                && context.Network.IndexOf(stream.Model.Network) is >= 0 and var network
+                && context.Network.HasLinks(network))
+            {
+                Add(context, network, stream, loads, last, crossings);
+            }
+        }
+
+        var share = context.Value(MaximumPercent);
+        foreach (var link in context.Links)
+        {
+            for (var direction = 0; direction < 2; direction++)
+            {
+                if (link.Model.SpeedMbps is { } speed && loads[(2 * link.Index) + direction] > speed * 10_000.0 * share)
+                {
+                    Report(context, link, direction, loads[(2 * link.Index) + direction], share, crossings);
+                }
+            }
+        }
+    }
+
+    private static void Add(
+        RuleContext context, int network, StreamNode stream, double[] loads, int[] last, List<(int Direction, int Stream, double Load)> crossings)
+    {
+        var model = context.Rig.Networks[network];
+        var sender = context.DeviceOf(stream.From);
+        if (TransportData.Load(model, NetworkRates.Of(context.Rig, model, sender), stream.Model.From.Width) is not { } load)
+        {
+            context.CouldNotDecide(TransportData.Unknown(model));
+            return;
+        }
+
+        var map = context.Network;
+        var tree = map.Tree(network, sender);
+        foreach (var receiver in stream.Receivers)
+        {
+            if (receiver.State != ConnectionState.Connected || context.DeviceOf(receiver.At) is var device && device == sender)
+            {
+                continue;
+            }
+
+            for (var at = map.End(tree, context.DeviceOf(receiver.At)); at >= 0 && tree[at] >= 0; at = map.Other(tree[at], at))
+            {
+                var direction = (2 * tree[at]) + (map.SwitchTo(tree[at]) == at ? 0 : 1);
+                if (last[direction] == stream.Index + 1)
+                {
+                    break;
+                }
+
+                last[direction] = stream.Index + 1;
+                loads[direction] += load.BitsPerSecond;
+                crossings.Add((direction, stream.Index, load.BitsPerSecond));
+            }
+        }
+    }
+
+    private static void Report(
+        RuleContext context, LinkNode link, int direction, double load, double share, List<(int Direction, int Stream, double Load)> crossings)
+    {
+        var streams = crossings.FindAll(crossing => crossing.Direction == (2 * link.Index) + direction);
+        streams.Sort((x, y) => x.Load != y.Load ? y.Load.CompareTo(x.Load) : x.Stream - y.Stream);
+        var names = new List<string>();
+        for (var i = 0; i < streams.Count && i < Named; i++)
+        {
+            names.Add(string.Create(CultureInfo.InvariantCulture, $"'{context.Streams[streams[i].Stream].Model.Id}' with {Megabits(streams[i].Load)}"));
+        }
+
+        var (from, to) = direction == 0 ? (link.Model.From.Device, link.Model.To.Device) : (link.Model.To.Device, link.Model.From.Device);
+        var biggest = streams.Count > Named ? "the biggest are" : "they are";
+        var streamWord = streams.Count == 1 ? "stream" : "streams";
+        context.Report(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Link '{link.Model.Id}' carries {Megabits(load)} from {from} to {to} in {streams.Count} {streamWord}, "
+                + $"but {share:0.#} % of its {link.Model.SpeedMbps} Mbit/s are {Megabits(link.Model.SpeedMbps.GetValueOrDefault() * 10_000.0 * share)}: "
+                + $"{(streams.Count == 1 ? "it is" : biggest)} {Wording.List(names)}."),
+            $"/rig/links/{link.Index}",
+            [Entity.Of("link", link.Model.Id), Entity.Of("from", from), .. streams.Select(crossing => Entity.Of("stream", context.Streams[crossing.Stream].Model.Id)).Distinct()]);
+    }
+
+    private static string Megabits(double bits) => string.Create(CultureInfo.InvariantCulture, $"{bits / 1_000_000:0.##} Mbit/s");
+}

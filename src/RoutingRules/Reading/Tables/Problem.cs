@@ -1,6 +1,0 @@
-using RoutingRules.Rules;
-
-namespace RoutingRules.Reading.Tables;
-
-/// <summary>A problem with its position in the text in bytes.</summary>
-internal sealed record Problem(RuleDescriptor Rule, long Offset, string Pointer, string Message, string Remedy);

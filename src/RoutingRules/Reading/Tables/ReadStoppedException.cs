@@ -1,4 +1,0 @@
-namespace RoutingRules.Reading.Tables;
-
-/// <summary>Ends a reading from any depth; the reason has been noted in the session. Never leaves the readers.</summary>
-internal sealed class ReadStoppedException : Exception;
