@@ -37,7 +37,11 @@ public sealed partial class RuleContext
 
     internal string? Undecided => undecided;
 
-    internal void NextSubject() => undecided = null;
+    internal void NextSubject()
+    {
+        undecided = null;
+        looked = null;
+    }
 
     /// <summary>The document's own members: title, date, revision.</summary>
     public Show Document => Read(ModelSlices.Document).Document;

@@ -54,6 +54,7 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
             }
         }
 
+        context.LookedAt(placed.Count);
         if (cables < Neighbours || cables == placed.Count)
         {
             return;

@@ -42,6 +42,7 @@ public sealed class SparesTooFew : Rule<DeviceNode>
     {
         if (subject.Profile.Kind != DeviceKind.StageBox)
         {
+            context.LookedAt(0);
             return;
         }
 
@@ -64,6 +65,7 @@ public sealed class SparesTooFew : Rule<DeviceNode>
             }
         }
 
+        context.LookedAt(serving > 0 ? 1 : 0);
         var lacking = context.WholeValue(MinimumOutputs) - free;
         if (serving > 0 && lacking > 0)
         {

@@ -30,6 +30,7 @@ public sealed class LinePairSplit : Rule<LineNode>
     {
         if (subject.Width != 2)
         {
+            context.LookedAt(0);
             return;
         }
 
