@@ -219,7 +219,7 @@ internal sealed class PlacementTally
         key[FailedAt] += failed > 0 ? times * mark[index] : 0;
         if (demand.Existing >= 0 && candidate?.First != demand.Existing)
         {
-            key[demand.Node.IsHeld ? 4 : 5] += times;
+            key[ObjectiveNumbers.Moved(demand.Node.IsHeld)] += times;
         }
 
         if (candidate is null)
