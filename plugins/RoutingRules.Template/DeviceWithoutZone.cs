@@ -18,7 +18,6 @@ public sealed class DeviceWithoutZone : Rule<DeviceNode>
         Why = "The line check walks from zone to zone and passes by what stands in none.",
         Remedy = "Name the zone of the device.",
         Source = "common practice, no source",
-        Reads = ModelSlices.Devices,
     };
 
     /// <inheritdoc/>

@@ -18,7 +18,6 @@ public sealed class FixContext
         Why = "",
         Remedy = "",
         Source = "",
-        Reads = ModelSlices.All,
     };
 
     private RuleContext? facts;

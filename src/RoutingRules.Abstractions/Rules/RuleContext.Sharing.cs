@@ -14,16 +14,16 @@ public sealed partial class RuleContext
     internal int PointCount => show.Graph.PointCount;
 
     /// <summary>Where somebody hears with earpieces or headphones, and what leads there.</summary>
-    internal EndPlaces Ears => Count(ModelSlices.Routes).Ears;
+    internal EndPlaces Ears => Count().Ears;
 
     /// <summary>Where loudspeakers sound, and what leads there.</summary>
-    internal EndPlaces Loudspeakers => Count(ModelSlices.Routes).Loudspeakers;
+    internal EndPlaces Loudspeakers => Count().Loudspeakers;
 
     /// <summary>The points that bring signal to a point: the one that feeds it, or the legs of the selector it comes out of.</summary>
-    internal IReadOnlyList<PointIndex> Before(PointIndex point) => EndPlaces.Before(Count(ModelSlices.Routes).Graph, point);
+    internal IReadOnlyList<PointIndex> Before(PointIndex point) => EndPlaces.Before(Count().Graph, point);
 
     /// <summary>A point and all that it feeds, over any number of hops, each point once.</summary>
-    internal DownwardWalk Downward(PointIndex point) => new(Read(ModelSlices.Routes).Graph, point, meter);
+    internal DownwardWalk Downward(PointIndex point) => new(show.Graph, point, meter);
 
     /// <summary>Hands the context to the next rule.</summary>
     internal void NextRule(RuleDescriptor next, Severity effective, ValueList<RuleOptionValue> set)

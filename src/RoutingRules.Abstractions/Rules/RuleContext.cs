@@ -7,7 +7,6 @@ namespace RoutingRules.Rules;
 
 /// <summary>The door through which a rule sees the show and reports. Work is counted here: rules write nothing for it.</summary>
 /// <remarks>
-/// Accessors check that the rule's descriptor declares the slice they belong to; reading an undeclared slice is a fault of the rule.
 /// Not thread safe; made by the engine for each run, in which the rules take turns with it.
 /// </remarks>
 public sealed partial class RuleContext
@@ -40,47 +39,47 @@ public sealed partial class RuleContext
     internal void NextSubject() => undecided = null;
 
     /// <summary>The document's own members: title, date, revision.</summary>
-    public Show Document => Read(ModelSlices.Document).Document;
+    public Show Document => show.Document;
 
     /// <summary>The rig as written, for ids of zones, clocks and profiles.</summary>
-    public Rig Rig => Read(ModelSlices.Devices).Document.Rig;
+    public Rig Rig => show.Document.Rig;
 
     /// <summary>The devices, in rig order.</summary>
-    public Counted<DeviceNode> Devices => new(Read(ModelSlices.Devices).Devices, meter);
+    public Counted<DeviceNode> Devices => new(show.Devices, meter);
 
     /// <summary>The routes, in document order.</summary>
-    public Counted<RouteNode> Routes => new(Read(ModelSlices.Routes).Routes, meter);
+    public Counted<RouteNode> Routes => new(show.Routes, meter);
 
     /// <summary>Sinks claimed more than once, in document order.</summary>
-    public Counted<SinkConflict> Conflicts => new(Read(ModelSlices.Routes).Conflicts, meter);
+    public Counted<SinkConflict> Conflicts => new(show.Conflicts, meter);
 
     /// <summary>Sinks at which a route has no effect, in document order.</summary>
-    public Counted<IdleRoute> IdleRoutes => new(Read(ModelSlices.Routes).IdleRoutes, meter);
+    public Counted<IdleRoute> IdleRoutes => new(show.IdleRoutes, meter);
 
     /// <summary>The streams, in document order.</summary>
-    public Counted<StreamNode> Streams => new(Read(ModelSlices.Streams).Streams, meter);
+    public Counted<StreamNode> Streams => new(show.Streams, meter);
 
     /// <summary>The cables, in document order.</summary>
-    public Counted<CableNode> Cables => new(Read(ModelSlices.Cables).Cables, meter);
+    public Counted<CableNode> Cables => new(show.Cables, meter);
 
     /// <summary>The links, in document order.</summary>
-    public Counted<LinkNode> Links => new(Read(ModelSlices.Links).Links, meter);
+    public Counted<LinkNode> Links => new(show.Links, meter);
 
     /// <summary>The feeds, in document order.</summary>
-    public Counted<FeedNode> Feeds => new(Read(ModelSlices.Feeds).Feeds, meter);
+    public Counted<FeedNode> Feeds => new(show.Feeds, meter);
 
     /// <summary>The lines, in document order.</summary>
-    public Counted<LineNode> Lines => new(Read(ModelSlices.Lines).Lines, meter);
+    public Counted<LineNode> Lines => new(show.Lines, meter);
 
     /// <summary>The demands of feeds and lines, in demand order.</summary>
-    public Counted<DemandNode> Demands => new(Read(ModelSlices.Feeds | ModelSlices.Lines).Demands, meter);
+    public Counted<DemandNode> Demands => new(show.Demands, meter);
 
     /// <summary>Settings of inputs, in document order.</summary>
     public Counted<InputSettings> InputSettings
     {
         get
         {
-            var patch = Read(ModelSlices.Lines).Document.Patch;
+            var patch = show.Document.Patch;
             return new(inputSettings ??= patch.Inputs, meter);
         }
     }
@@ -90,16 +89,16 @@ public sealed partial class RuleContext
     {
         get
         {
-            var patch = Read(ModelSlices.Labels).Document.Patch;
+            var patch = show.Document.Patch;
             return new(labels ??= patch.Labels, meter);
         }
     }
 
     /// <summary>Dead and reserved points, in document order.</summary>
-    public Counted<MarkedPoint> Marks => new(Read(ModelSlices.Devices).Marks, meter);
+    public Counted<MarkedPoint> Marks => new(show.Marks, meter);
 
     /// <summary>Network paths over the links.</summary>
-    public NetworkMap Network => Count(ModelSlices.Links).Network;
+    public NetworkMap Network => Count().Network;
 
     /// <summary>The value of an option of the rule: the one set by configuration, else its default.</summary>
     /// <exception cref="InvalidOperationException">The rule's descriptor does not name the option.</exception>
@@ -135,53 +134,53 @@ public sealed partial class RuleContext
     }
 
     /// <summary>Finds the first point of a run.</summary>
-    public ConnectionState Find(PointRange range, out PointIndex first) => Count(ModelSlices.Devices).Graph.Find(range, out first);
+    public ConnectionState Find(PointRange range, out PointIndex first) => Count().Graph.Find(range, out first);
 
     /// <summary>The device of an id, or null.</summary>
-    public DeviceNode? Device(Id<Device> id) => Count(ModelSlices.Devices).Graph.Device(id);
+    public DeviceNode? Device(Id<Device> id) => Count().Graph.Device(id);
 
     /// <summary>The device of a point.</summary>
-    public DeviceNode DeviceOf(PointIndex point) => Count(ModelSlices.Devices).Graph.DeviceOf(point);
+    public DeviceNode DeviceOf(PointIndex point) => Count().Graph.DeviceOf(point);
 
     /// <summary>The port group of a point.</summary>
-    public GroupNode GroupOf(PointIndex point) => Count(ModelSlices.Devices).Graph.GroupOf(point);
+    public GroupNode GroupOf(PointIndex point) => Count().Graph.GroupOf(point);
 
     /// <summary>The number of a point in its group, from 1.</summary>
-    public int NumberOf(PointIndex point) => Count(ModelSlices.Devices).Graph.NumberOf(point);
+    public int NumberOf(PointIndex point) => Count().Graph.NumberOf(point);
 
     /// <summary>The address of a point.</summary>
-    public Point Address(PointIndex point) => Count(ModelSlices.Devices).Graph.Address(point);
+    public Point Address(PointIndex point) => Count().Graph.Address(point);
 
     /// <summary>The address of a run.</summary>
-    public PointRange Address(PointIndex first, int width) => Count(ModelSlices.Devices).Graph.Address(first, width);
+    public PointRange Address(PointIndex first, int width) => Count().Graph.Address(first, width);
 
     /// <summary>The mark of a dead or reserved point, or null.</summary>
-    public MarkedPoint? MarkOf(PointIndex point) => Count(ModelSlices.Devices).MarkOf(point);
+    public MarkedPoint? MarkOf(PointIndex point) => Count().MarkOf(point);
 
     /// <summary>The point that feeds a point; none when nothing does.</summary>
-    public PointIndex Upstream(PointIndex point) => Count(ModelSlices.Routes).Graph.Upstream(point);
+    public PointIndex Upstream(PointIndex point) => Count().Graph.Upstream(point);
 
     /// <summary>A point and all that feeds it, hop by hop, each point once: the way up that ends also in a loop. Empty for none.</summary>
-    public UpwardWalk Upward(PointIndex point) => new(Read(ModelSlices.Routes).Graph, point, meter);
+    public UpwardWalk Upward(PointIndex point) => new(show.Graph, point, meter);
 
     /// <summary>What brings signal to a point.</summary>
-    public HopKind Via(PointIndex point) => Count(ModelSlices.Routes).Graph.Via(point);
+    public HopKind Via(PointIndex point) => Count().Graph.Via(point);
 
     /// <summary>Position of that route, stream, cable or link in its list, from 0; -1 for other hops.</summary>
-    public int ViaIndex(PointIndex point) => Count(ModelSlices.Routes).Graph.ViaIndex(point);
+    public int ViaIndex(PointIndex point) => Count().Graph.ViaIndex(point);
 
     /// <summary>The real source a point carries; none when silent or in a loop.</summary>
-    public PointIndex Origin(PointIndex point) => Count(ModelSlices.Routes).Graph.Origin(point);
+    public PointIndex Origin(PointIndex point) => Count().Graph.Origin(point);
 
     /// <summary>True when the point sits in or behind a loop.</summary>
-    public bool IsLooping(PointIndex point) => Count(ModelSlices.Routes).Graph.IsLooping(point);
+    public bool IsLooping(PointIndex point) => Count().Graph.IsLooping(point);
 
     /// <summary>True when signal runs in a circle anywhere.</summary>
     public bool HasLoops
     {
         get
         {
-            var graph = Read(ModelSlices.Routes).Graph;
+            var graph = show.Graph;
             meter.Add(1 + graph.PointCount);
             return graph.HasLoops;
         }
@@ -204,25 +203,25 @@ public sealed partial class RuleContext
     /// <summary>The points directly fed by a point, in ascending order.</summary>
     public ReadOnlySpan<int> Fed(PointIndex point)
     {
-        var fed = Read(ModelSlices.Routes).Graph.Fed(point);
+        var fed = show.Graph.Fed(point);
         meter.Add(1 + fed.Length);
         return fed;
     }
 
     /// <summary>The source a fixed sink always takes, none for fixed silence, null when not fixed.</summary>
-    public PointIndex? FixedSource(PointIndex sink) => Count(ModelSlices.Devices).Graph.FixedSource(sink);
+    public PointIndex? FixedSource(PointIndex sink) => Count().Graph.FixedSource(sink);
 
     /// <summary>The source that feeds a point before any patch.</summary>
-    public PointIndex FactorySource(PointIndex sink) => Count(ModelSlices.Devices).Graph.FactorySource(sink);
+    public PointIndex FactorySource(PointIndex sink) => Count().Graph.FactorySource(sink);
 
     /// <summary>The routing entry between the groups of two points of one device; null when nothing may be routed.</summary>
-    public RoutingEntry? RoutingBetween(PointIndex from, PointIndex to) => Count(ModelSlices.Devices).Graph.RoutingBetween(from, to);
+    public RoutingEntry? RoutingBetween(PointIndex from, PointIndex to) => Count().Graph.RoutingBetween(from, to);
 
     /// <summary>What is wrong with the profile of a device; empty when sound.</summary>
     public ValueList<ProfileProblem> ProfileProblems(DeviceNode device)
     {
         ArgumentNullException.ThrowIfNull(device);
-        Count(ModelSlices.Devices);
+        Count();
         return device.Type.Problems;
     }
 
@@ -232,18 +231,18 @@ public sealed partial class RuleContext
     public DemandNode Demand(FeedNode feed, int entry)
     {
         ArgumentNullException.ThrowIfNull(feed);
-        return Count(ModelSlices.Feeds).Demands[feed.FirstDemand + entry];
+        return Count().Demands[feed.FirstDemand + entry];
     }
 
     /// <summary>The demand of a line.</summary>
     public DemandNode Demand(LineNode line)
     {
         ArgumentNullException.ThrowIfNull(line);
-        return Count(ModelSlices.Lines).Demands[line.Demand];
+        return Count().Demands[line.Demand];
     }
 
     /// <summary>The demand that a point serves in the patch as it stands, or null.</summary>
-    public DemandNode? DemandAt(PointIndex point) => Count(ModelSlices.Feeds | ModelSlices.Lines).DemandAt(point);
+    public DemandNode? DemandAt(PointIndex point) => Count().DemandAt(point);
 
     /// <summary>Reports a finding.</summary>
     /// <param name="message">What is wrong and where, for a person: a sentence or two.</param>
@@ -284,19 +283,9 @@ public sealed partial class RuleContext
         });
     }
 
-    private ResolvedShow Read(ModelSlices slices)
-    {
-        if ((descriptor.Reads & slices) == 0)
-        {
-            throw new InvalidOperationException($"Rule {descriptor.Id} reads {slices} but does not declare it.");
-        }
-
-        return show;
-    }
-
-    private ResolvedShow Count(ModelSlices slices)
+    private ResolvedShow Count()
     {
         meter.Add(1);
-        return Read(slices);
+        return show;
     }
 }

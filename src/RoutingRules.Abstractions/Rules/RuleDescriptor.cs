@@ -37,7 +37,4 @@ public sealed record RuleDescriptor
 
     /// <summary>The numbers that a configuration may set, by name.</summary>
     public ValueList<RuleOption> Options { get; init; }
-
-    /// <summary>The parts of the model it reads.</summary>
-    public required ModelSlices Reads { get; init; }
 }

@@ -10,9 +10,6 @@ namespace RoutingRules.Networks;
 /// </summary>
 internal sealed class SignalLatency(RuleContext context)
 {
-    /// <summary>Parts of the model it reads.</summary>
-    public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Links;
-
     /// <summary>For each device passed the latency of each of its groups.</summary>
     private readonly double[]?[] groups = new double[]?[context.Devices.Count];
 

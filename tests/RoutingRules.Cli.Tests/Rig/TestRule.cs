@@ -18,7 +18,6 @@ internal sealed class TestRule(string id, Severity severity, Action<RuleContext,
         Why = "Tests need a rule that behaves as they say.",
         Remedy = "Look at the test.",
         Source = "common practice, no source",
-        Reads = ModelSlices.All,
     };
 
     public override void Check(RuleContext context, DeviceNode subject) => check(context, subject);

@@ -169,7 +169,6 @@ public sealed class FixerTests
             Why = "A test needs it.",
             Remedy = "None.",
             Source = "common practice, no source",
-            Reads = ModelSlices.Labels,
         };
 
         public override void Check(RuleContext context, ResolvedShow subject)

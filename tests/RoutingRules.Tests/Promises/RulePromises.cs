@@ -94,7 +94,6 @@ public sealed class RulePromises
         Why = "For tests.",
         Remedy = "",
         Source = "common practice, no source",
-        Reads = ModelSlices.Devices,
     };
 
     private sealed class ThrowingRule : Rule<DeviceNode>

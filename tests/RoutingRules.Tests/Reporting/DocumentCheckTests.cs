@@ -20,7 +20,7 @@ public sealed class DocumentCheckTests
 
     private sealed class DeviceRule(Action<RuleContext, DeviceNode> check) : Rule<DeviceNode>
     {
-        public override RuleDescriptor Descriptor { get; } = ReportSamples.Rule("ZZ2001", Severity.Warning) with { Reads = ModelSlices.All };
+        public override RuleDescriptor Descriptor { get; } = ReportSamples.Rule("ZZ2001", Severity.Warning);
 
         public override void Check(RuleContext context, DeviceNode subject) => check(context, subject);
     }

@@ -19,7 +19,6 @@ internal static class ReportSamples
         Why = "Because.",
         Remedy = $"Mend {id}.",
         Source = "common practice, no source",
-        Reads = ModelSlices.None,
     };
 
     public static Finding Finding(string rule, Severity severity, string message, string remedy, int? line = null) => new()

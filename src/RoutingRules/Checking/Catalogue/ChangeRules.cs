@@ -17,7 +17,6 @@ public static class ChangeRules
         Why = "Inputs keep their phantom power until somebody switches it: 48 V can damage what does not expect it, and plugging into it is a loud thump.",
         Remedy = "Say under patch.inputs whether phantom is on, and switch it off before the plug is pulled.",
         Source = "common practice, no source; the supply itself: IEC 61938",
-        Reads = ModelSlices.All,
     };
 
     /// <summary>Something else where an in-ear mix was.</summary>
@@ -32,7 +31,6 @@ public static class ChangeRules
         Why = "A pack that is still worn or still plugged in would put a main mix or a raw line straight on somebody's ears.",
         Remedy = "Leave the output silent or use another one; otherwise unplug the transmitter first and check that nobody wears its pack.",
         Source = "common practice, no source",
-        Reads = ModelSlices.All,
     };
 
     /// <summary>All, in the order of their ids.</summary>

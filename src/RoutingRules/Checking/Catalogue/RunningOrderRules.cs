@@ -69,6 +69,5 @@ public static class RunningOrderRules
         Why = why,
         Remedy = remedy,
         Source = "common practice, no source",
-        Reads = ModelSlices.Document,
     };
 }

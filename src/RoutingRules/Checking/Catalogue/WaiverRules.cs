@@ -17,7 +17,6 @@ public static class WaiverRules
         Why = "A decision that was taken for one weekend would otherwise hide the fault for ever. An expired waiver excuses nothing.",
         Remedy = "Mend what it excused, or have its owner look again and set a new date.",
         Source = "common practice, no source",
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>A waiver that excuses nothing.</summary>
@@ -32,7 +31,6 @@ public static class WaiverRules
         Why = "A waiver that outlives its finding would excuse the next one that looks like it, unseen.",
         Remedy = "Take the waiver out; if a name in it is misspelt, correct it.",
         Source = "common practice, no source",
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>Both, in the order of their ids.</summary>

@@ -19,7 +19,6 @@ public static class ReadingRules
         Why = "A file that was cut off or saved wrongly would otherwise be checked in part and look complete.",
         Remedy = "Mend the named line, or save the file again as UTF-8 without comments and without a comma before a closing bracket.",
         Source = "RFC 8259, sections 2, 7 and 8.1",
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>A member that the format does not have.</summary>
@@ -34,7 +33,6 @@ public static class ReadingRules
         Why = "A misspelt member would be passed over, and with it what it was meant to say.",
         Remedy = "Correct the name, or move the content under extensions.",
         Source = FormatDefinition,
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>A member written twice in one object.</summary>
@@ -49,7 +47,6 @@ public static class ReadingRules
         Why = "Programs disagree on which of the two counts, so two crews could read two different patches.",
         Remedy = "Keep one of the two.",
         Source = "RFC 8259, section 4",
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>A member that must be there is not.</summary>
@@ -64,7 +61,6 @@ public static class ReadingRules
         Why = "Without them the entry means nothing and would be left out.",
         Remedy = "Add the member.",
         Source = FormatDefinition,
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>A value of another JSON type than the member takes.</summary>
@@ -79,7 +75,6 @@ public static class ReadingRules
         Why = "Guessing what was meant could patch the wrong thing.",
         Remedy = "Write the value as the message says.",
         Source = FormatDefinition,
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>A number, a length or a count outside what the member takes.</summary>
@@ -94,7 +89,6 @@ public static class ReadingRules
         Why = "Values beyond them are slips of the pen or attacks, never real equipment.",
         Remedy = "Write a value within the bounds that the message names.",
         Source = FormatDefinition,
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>A text that is not in the form its member wants.</summary>
@@ -109,7 +103,6 @@ public static class ReadingRules
         Why = "An address that cannot be read leads nowhere.",
         Remedy = "Write the value in the form that the message shows.",
         Source = FormatDefinition,
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>Not exactly one of several members that exclude each other.</summary>
@@ -124,7 +117,6 @@ public static class ReadingRules
         Why = "With both or with neither nobody can tell which was meant.",
         Remedy = "Keep one of the members that the message names.",
         Source = FormatDefinition,
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>A format version the library cannot read.</summary>
@@ -139,7 +131,6 @@ public static class ReadingRules
         Why = "A newer document may say things that an older reader would pass over.",
         Remedy = "Use a newer version of the library, or write the document in the version that the message names.",
         Source = FormatDefinition,
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>An older format version, brought up to date while reading.</summary>
@@ -154,7 +145,6 @@ public static class ReadingRules
         Why = "Findings then come without lines and columns, because those of the upgraded text would mislead, and other tools may want the new version.",
         Remedy = "Write the document in the present version: routing-rules upgrade.",
         Source = FormatDefinition,
-        Reads = ModelSlices.Document,
     };
 
     /// <summary>All of them, in the order of their ids.</summary>

@@ -6,10 +6,6 @@ namespace RoutingRules.Checking.Facts.Feeds;
 /// <summary>The feeds that do not arrive everywhere, with causes, and runs of them that one cause explains.</summary>
 internal static class FeedFaults
 {
-    /// <summary>The slices that finding causes reads.</summary>
-    public const ModelSlices Reads =
-        ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Links | ModelSlices.Feeds;
-
     private sealed record Found(List<FeedFault> Faults);
 
     /// <summary>The feeds with an entry of which nothing arrives, in document order; entries that other rules explain are left out. Not to be changed.</summary>

@@ -7,9 +7,6 @@ namespace RoutingRules.Checking.Facts.Feeds;
 /// <summary>What two placed feeds hang on together: a device, a supply, a network link.</summary>
 internal sealed class FeedPaths(RuleContext context)
 {
-    /// <summary>The slices that it reads.</summary>
-    public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Links | ModelSlices.Feeds;
-
     /// <summary>The device both stand on, or null.</summary>
     public DeviceNode? Device(DemandNode one, DemandNode other) =>
         context.DeviceOf(one.Existing) is var device && device == context.DeviceOf(other.Existing) ? device : null;

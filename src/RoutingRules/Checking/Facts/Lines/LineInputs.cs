@@ -7,9 +7,6 @@ namespace RoutingRules.Checking.Facts.Lines;
 /// <summary>The single points at which lines are plugged in, with the inputs that could power each.</summary>
 internal static class LineInputs
 {
-    /// <summary>The slices that it reads.</summary>
-    public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Cables | ModelSlices.Lines;
-
     /// <summary>One element for each line with a phantom need and each position of it: all its entries (several for a split) and all inputs that could power them.</summary>
     public static IEnumerable<(LineNode Line, List<PointIndex> Entries, List<PointIndex> Supplies)> Of(RuleContext context, PhantomNeed need)
     {

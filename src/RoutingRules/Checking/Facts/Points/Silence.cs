@@ -8,9 +8,6 @@ namespace RoutingRules.Checking.Facts.Points;
 /// <summary>Where silent chains end, and whether another rule already says why.</summary>
 internal sealed class Silence(RuleContext context)
 {
-    /// <summary>The slices it reads.</summary>
-    public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Links;
-
     private PointSet? explained;
 
     /// <summary>The one that all rules of a run share.</summary>

@@ -21,10 +21,6 @@ internal static class StrayOutputs
 
     private sealed record Found(SinkRuns Outputs);
 
-    /// <summary>The slices that it reads.</summary>
-    public const ModelSlices Reads =
-        ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Cables | ModelSlices.Labels;
-
     /// <summary>
     /// The outputs with what they carry; nothing when the show has no feeds. Outputs where a pinned feed is missing are left out, as the rules about
     /// feeds say what is there instead, and outputs that lead into somebody's ears with dangerous content, or to loudspeakers with talkback, click or comms, which have rules of their own.

@@ -17,9 +17,6 @@ internal sealed class FeedGroups
         Feeds = feeds;
     }
 
-    /// <summary>Parts of the model it reads.</summary>
-    public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds;
-
     /// <summary><c>set</c> or <c>role</c>.</summary>
     public string Kind { get; }
 

@@ -8,9 +8,6 @@ namespace RoutingRules.Checking.Facts.Resilience;
 /// <summary>Outputs that are free to take a feed over.</summary>
 internal static class FreeRuns
 {
-    /// <summary>Parts of the model it reads.</summary>
-    public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines;
-
     /// <summary>True for a free run from which a demand would get into nobody's ears unless it is in somebody's now.</summary>
     public static bool IsFree(RuleContext context, PointIndex first, DemandNode demand) =>
         (IsInEars(context, demand) || !EarDemands.IsHeard(context.Ears, first, demand.Width)) && IsFree(context, first, demand.Width);

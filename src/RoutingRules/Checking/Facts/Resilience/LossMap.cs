@@ -16,9 +16,6 @@ internal sealed class LossMap(RuleContext context)
     private readonly Dictionary<(int Network, int From, int To), int[]> ways = [];
     private readonly List<int> needed = [];
 
-    /// <summary>Parts of the model it reads.</summary>
-    public const ModelSlices Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Feeds | ModelSlices.Links;
-
     public int CountOfDevices => deviceCount;
 
     /// <summary>The one that all rules of a run share.</summary>

@@ -40,7 +40,6 @@ public sealed class ExtensionUnresolved : Rule<ResolvedShow>
         Remedy = "Update the plugin, or ask whoever wrote the document what the content means.",
         Source = "common practice, no source",
         Fixability = Fixability.None,
-        Reads = ModelSlices.All,
     };
 
     /// <inheritdoc/>

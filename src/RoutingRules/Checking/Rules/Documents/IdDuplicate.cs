@@ -20,7 +20,6 @@ public sealed class IdDuplicate : Rule<ResolvedShow>
         Remedy = "Give one of the two another id, and correct the places that mean it.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

@@ -29,7 +29,6 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
         Remedy = "Name a point of the right kind: inside a device use a route, between devices a stream or a cable.",
         Source = "AMWA IS-08 v1.0.1, Behaviour (inputs feed outputs); else common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Links | ModelSlices.Cables,
     };
 
     /// <inheritdoc/>

@@ -24,7 +24,6 @@ public sealed class PointOutOfRange : Rule<ResolvedShow>
         Remedy = "Use a number the device has, or correct the device's profile or sample rate.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (indices inside the declared channels)",
         Fixability = Fixability.Manual,
-        Reads = AddressWalk.Reads,
     };
 
     /// <inheritdoc/>

@@ -20,7 +20,6 @@ public sealed class PointRepeated : Rule<LineNode>
         Remedy = "Write the point that was meant, or take the second entry out.",
         Source = "common practice, no source",
         Fixability = Fixability.Safe,
-        Reads = ModelSlices.Lines,
     };
 
     /// <inheritdoc/>

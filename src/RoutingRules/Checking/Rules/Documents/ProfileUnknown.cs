@@ -22,7 +22,6 @@ public sealed class ProfileUnknown : Rule<DeviceNode>
         Remedy = "Correct the profile's name, write the profile into the show, or add the source it comes from.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices,
     };
 
     /// <inheritdoc/>

@@ -20,7 +20,6 @@ public sealed class ProfileUnsound : Rule<DeviceNode>
         Remedy = "Mend the profile, or take a newer version of it.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, Channel Block Sizes, for whole blocks; else common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices,
     };
 
     /// <inheritdoc/>

@@ -22,7 +22,6 @@ public sealed class ReferenceUnknown : Rule<ResolvedShow>
         Remedy = "Correct the spelling, or add what is missing to the rig.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = AddressWalk.Reads,
     };
 
     /// <inheritdoc/>

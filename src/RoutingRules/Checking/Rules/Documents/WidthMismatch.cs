@@ -24,7 +24,6 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
         Remedy = "Write as many points on one side as on the other.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Links | ModelSlices.Cables,
     };
 
     /// <inheritdoc/>

@@ -23,7 +23,6 @@ public sealed class BackupShares : Rule<ResolvedShow>
         Remedy = "Move the backup to a box with its own supply and its own path through the network, or take the claim out that it is a backup.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = FeedPaths.Reads,
     };
 
     /// <inheritdoc/>

@@ -22,7 +22,6 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
         Remedy = "Make it one feed with several destinations, or give the second its own bus.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

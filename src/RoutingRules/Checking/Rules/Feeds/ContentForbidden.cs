@@ -27,7 +27,6 @@ public sealed class ContentForbidden : Rule<FeedNode>
         Remedy = "Mute that output now, clear the route that brings the bus there, then patch the right bus and check it at low level.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -21,7 +21,6 @@ public sealed class CriticalShared : Rule<ResolvedShow>
         Remedy = "Move one of the critical feeds to the other device the finding names.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Cables,
     };
 
     /// <inheritdoc/>

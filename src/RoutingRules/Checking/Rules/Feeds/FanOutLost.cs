@@ -23,7 +23,6 @@ public sealed class FanOutLost : Rule<ResolvedShow>
         Remedy = "Complete the named place, or take the destination out of the feed if it is no longer wanted.",
         Source = "common practice, no source",
         Fixability = Fixability.Unsafe,
-        Reads = FeedFaults.Reads,
     };
 
     /// <inheritdoc/>

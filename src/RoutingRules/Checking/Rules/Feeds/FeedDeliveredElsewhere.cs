@@ -25,7 +25,6 @@ public sealed class FeedDeliveredElsewhere : Rule<ResolvedShow>
         Remedy = "Mute the wrong output, then move the patch to the place the feed names, or correct the feed.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = FeedFaults.Reads,
     };
 
     /// <inheritdoc/>

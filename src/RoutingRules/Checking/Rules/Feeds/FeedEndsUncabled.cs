@@ -26,7 +26,6 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
         Remedy = "Plug the cable and write it down, or write down where the feed ends.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Cables,
     };
 
     /// <inheritdoc/>

@@ -23,7 +23,6 @@ public sealed class FeedNotDelivered : Rule<ResolvedShow>
         Remedy = "Follow the path from the bus to the connector and complete the named place: the route, the stream or the cable.",
         Source = "common practice, no source",
         Fixability = Fixability.Unsafe,
-        Reads = FeedFaults.Reads,
     };
 
     /// <inheritdoc/>

@@ -26,7 +26,6 @@ public sealed class PairOffParity : Rule<ResolvedShow>
         Remedy = "Move the pair to an odd number and the next one, or leave it if the crew knows.",
         Source = "common practice, no source; AES3 carries two channels on one connector (from memory)",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines,
     };
 
     /// <inheritdoc/>

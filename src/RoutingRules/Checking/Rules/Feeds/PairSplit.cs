@@ -21,7 +21,6 @@ public sealed class PairSplit : Rule<ResolvedShow>
         Remedy = "Bring both halves to two neighbouring outputs, left on the odd one.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = FeedFaults.Reads,
     };
 
     /// <inheritdoc/>

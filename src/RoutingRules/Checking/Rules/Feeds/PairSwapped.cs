@@ -21,7 +21,6 @@ public sealed class PairSwapped : Rule<ResolvedShow>
         Remedy = "Exchange the two routes of the pair.",
         Source = "common practice, no source; the order left then right is that of ST 2110-30 channel group ST (from memory)",
         Fixability = Fixability.Unsafe,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines,
     };
 
     /// <inheritdoc/>

@@ -23,7 +23,6 @@ public sealed class SeparationBroken : Rule<ResolvedShow>
         Remedy = "Move one of the two to another device, supply or link, or take the wish out of the feed.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = FeedPaths.Reads,
     };
 
     /// <inheritdoc/>

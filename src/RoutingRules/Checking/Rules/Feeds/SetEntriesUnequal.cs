@@ -23,7 +23,6 @@ public sealed class SetEntriesUnequal : Rule<ResolvedShow>
         Remedy = "Add the destination that is missing, or take the part that stands alone out of the set.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -22,7 +22,6 @@ public sealed class SetNumbersDiffer : Rule<ResolvedShow>
         Remedy = "Move one part to the number of the other, or leave it if the sheets say so.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -19,7 +19,6 @@ public sealed class SetPartMissing : Rule<ResolvedShow>
         Remedy = "Add the other part, or correct the part or the set of this one.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

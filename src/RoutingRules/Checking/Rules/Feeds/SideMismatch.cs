@@ -23,7 +23,6 @@ public sealed class SideMismatch : Rule<ResolvedShow>
         Remedy = "Exchange the two sides, or correct the side of the zone: house left is stage right.",
         Source = "stage left is house right: public theatre usage; the left bus feeds house left: common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -34,7 +34,6 @@ public sealed class SparesTooFew : Rule<DeviceNode>
         Source = "common practice, no source",
         Fixability = Fixability.None,
         Options = [MinimumOutputs],
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Cables,
     };
 
     /// <inheritdoc/>

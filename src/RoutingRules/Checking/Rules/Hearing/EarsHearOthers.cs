@@ -25,7 +25,6 @@ public sealed class EarsHearOthers : Rule<ResolvedShow>
         Remedy = "Mute these transmitters, exchange the cables at the rack, or the routes where the cables are right, and listen on each pack, low, with its name in hand, before a performer wears it.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -26,7 +26,6 @@ public sealed class InEarCarriesOther : Rule<ResolvedShow>
         Remedy = "Have the earpieces taken out, mute the transmitter, then clear the input or patch the in-ear mix back, and bring it up at low level. What is meant for ears needs a feed of role in-ear with a limiter. Sound exposure limits and local rules apply.",
         Source = "common practice, no source; WHO venues standard and NIOSH for exposure",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -22,7 +22,6 @@ public sealed class InEarLimiterMissing : Rule<FeedNode>
         Remedy = "Put a limiter into the path, set it before anybody puts the earpieces in, and write it down. Sound exposure limits and local rules apply; this check does not replace them.",
         Source = "NIOSH: 480 / 2^((L-85)/3) minutes; a limiter in each in-ear path: common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -25,7 +25,6 @@ public sealed class InEarPairCrossed : Rule<ResolvedShow>
         Remedy = "Mute these transmitters, put the plugs at the rack where the finding says, and listen on a pack, low, before a performer wears it.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

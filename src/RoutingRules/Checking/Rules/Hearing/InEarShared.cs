@@ -22,7 +22,6 @@ public sealed class InEarShared : Rule<ResolvedShow>
         Remedy = "Give the in-ear feed an output of its own before anybody puts the earpieces in. Sound exposure limits and local rules apply.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -25,7 +25,6 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
         Remedy = "Give each feed the pack and the person that it is for. For a spare pack write the same bus, or name the feed that it backs up.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

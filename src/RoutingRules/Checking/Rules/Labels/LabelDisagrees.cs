@@ -27,7 +27,6 @@ public sealed class LabelDisagrees : Rule<ResolvedShow>
         Remedy = "Find out which end is right, correct the other, or correct the patch.",
         Source = "common practice, no source; ST 2110-30 labels groups of channels end to end (from memory)",
         Fixability = Fixability.Unsafe,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>

@@ -24,7 +24,6 @@ public sealed class LabelDoubled : Rule<ResolvedShow>
         Remedy = "Give each its own label.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>

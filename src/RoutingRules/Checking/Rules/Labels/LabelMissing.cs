@@ -26,7 +26,6 @@ public sealed class LabelMissing : Rule<ResolvedShow>
         Remedy = "Label the points the finding names.",
         Source = "common practice, no source",
         Fixability = Fixability.Safe,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>

@@ -27,7 +27,6 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
         Remedy = "Take the leftover label out, or patch what it promises; of two labels keep one.",
         Source = "common practice, no source",
         Fixability = Fixability.Safe,
-        Reads = Silence.Reads | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>

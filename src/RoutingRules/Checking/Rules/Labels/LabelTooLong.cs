@@ -23,7 +23,6 @@ public sealed class LabelTooLong : Rule<ResolvedShow>
         Remedy = "Shorten the label so that what matters stands first.",
         Source = "characters as extended grapheme clusters, Unicode UAX 29 (from memory); the rest common practice, no source",
         Fixability = Fixability.Unsafe,
-        Reads = ModelSlices.Devices | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>

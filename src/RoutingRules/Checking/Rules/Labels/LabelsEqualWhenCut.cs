@@ -23,7 +23,6 @@ public sealed class LabelsEqualWhenCut : Rule<ResolvedShow>
         Remedy = "Put what tells them apart at the front.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>

@@ -22,7 +22,6 @@ public sealed class ConnectorMismatch : Rule<CableNode>
         Remedy = "Pack the adapter and write it on the cable's way, or choose another connector.",
         Source = "three-pin connectors carry outputs on pins and inputs on sockets: AES14 for the pins' use (from memory), the gender by common practice, no source",
         Fixability = Fixability.None,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Cables,
     };
 
     /// <inheritdoc/>

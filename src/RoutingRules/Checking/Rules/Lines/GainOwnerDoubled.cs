@@ -22,7 +22,6 @@ public sealed class GainOwnerDoubled : Rule<ResolvedShow>
         Remedy = "Keep one setting for each input and take the other out.",
         Source = "common practice, no source",
         Fixability = Fixability.Unsafe,
-        Reads = ModelSlices.Devices | ModelSlices.Lines,
     };
 
     /// <inheritdoc/>

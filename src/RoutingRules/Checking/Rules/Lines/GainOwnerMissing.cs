@@ -23,7 +23,6 @@ public sealed class GainOwnerMissing : Rule<ResolvedShow>
         Remedy = "Agree which console owns the gain; the others follow with digital trim. Write it down as the input's gain owner.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = LineInputs.Reads,
     };
 
     /// <inheritdoc/>

@@ -24,7 +24,6 @@ public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
         Remedy = "Name a console that gets the input, or patch the input to the console named.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = LineInputs.Reads,
     };
 
     /// <inheritdoc/>

@@ -21,7 +21,6 @@ public sealed class LevelMismatch : Rule<CableNode>
         Remedy = "Do not plug it. Use the right output, an input of the same level, or a pad or converter made for it.",
         Source = "common practice, no source; +4 dBu and -10 dBV differ by 11.8 dB (computed)",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Cables,
     };
 
     /// <inheritdoc/>

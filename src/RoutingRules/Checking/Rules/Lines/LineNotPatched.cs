@@ -24,7 +24,6 @@ public sealed class LineNotPatched : Rule<ResolvedShow>
         Remedy = "Follow the line from the input to the channel and complete the named place: the route, the stream or the input.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = FeedFaults.Reads | ModelSlices.Lines,
     };
 
     /// <inheritdoc/>

@@ -24,7 +24,6 @@ public sealed class LineOnTwoChannels : Rule<ResolvedShow>
         Remedy = "Clear the channel, or name it in the line if the double patch is meant.",
         Source = "common practice, no source; channel maps allow one input on two outputs (AMWA IS-08, fan-out)",
         Fixability = Fixability.Unsafe,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Lines | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -22,7 +22,6 @@ public sealed class LinePairSplit : Rule<LineNode>
         Remedy = "Plug both halves side by side on one box, left on the odd input, and route both.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = FeedFaults.Reads | ModelSlices.Lines,
     };
 
     /// <inheritdoc/>

@@ -28,7 +28,6 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
         Remedy = "Mute, switch phantom power off at the named input, or put an isolating transformer in between. An active direct box gives microphone level: write its line as a microphone.",
         Source = "IEC 61938 (from memory); isolated outputs for broadcast and recording, no phantom power for players and instruments: common practice, no source",
         Fixability = Fixability.Unsafe,
-        Reads = LineInputs.Reads | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -24,7 +24,6 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
         Remedy = "Agree on one supply, the leg that is never unplugged; mute the channels and switch phantom power off at the others.",
         Source = "IEC 61938 feed resistors (from memory); one supply on a split: common practice, no source",
         Fixability = Fixability.Unsafe,
-        Reads = LineInputs.Reads,
     };
 
     /// <inheritdoc/>

@@ -23,7 +23,6 @@ public sealed class PhantomForbidden : Rule<ResolvedShow>
         Remedy = "Mute the channel, switch phantom power off at the named input and wait until it has drained before plugging.",
         Source = "IEC 61938 (from memory); which sources must not get it: common practice, no source",
         Fixability = Fixability.Safe,
-        Reads = LineInputs.Reads,
     };
 
     /// <inheritdoc/>

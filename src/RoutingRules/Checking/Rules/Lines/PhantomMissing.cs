@@ -31,7 +31,6 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
         Remedy = "Mute the channel, switch phantom power on at one input of the line's path and write it down, or plug the line into an input that has it.",
         Source = "IEC 61938 (from memory); which sources need it: common practice, no source",
         Fixability = Fixability.Unsafe,
-        Reads = LineInputs.Reads,
     };
 
     /// <inheritdoc/>

@@ -27,7 +27,6 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
         Remedy = "Name a second device as backup: one that stays on all day and has its own supply.",
         Source = "IEEE 802.1AS, clause 10.3 (from memory); common practice, no source, for a backup that is declared",
         Fixability = Fixability.Unsafe,
-        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

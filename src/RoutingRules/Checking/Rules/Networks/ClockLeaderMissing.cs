@@ -22,7 +22,6 @@ public sealed class ClockLeaderMissing : Rule<ResolvedShow>
         Remedy = "Name one clock for the network and let a device lead it that stays on all day and sits near the middle of the network: not a guest's, not one that is plugged in late.",
         Source = "IEEE 802.1AS, clause 10.3 and priority1 (from memory); common practice",
         Fixability = Fixability.None,
-        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

@@ -25,7 +25,6 @@ public sealed class ClockLedTwice : Rule<ResolvedShow>
         Remedy = "Keep one of the clocks and let the other device follow it.",
         Source = "IEEE 802.1AS, clause 10.3; AES11 (from memory); common practice",
         Fixability = Fixability.None,
-        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

@@ -33,7 +33,6 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
         Source = "IEEE 802.1BA: 2 ms over 7 hops in class A; the device's profile",
         Fixability = Fixability.None,
         Options = [MaximumHops],
-        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

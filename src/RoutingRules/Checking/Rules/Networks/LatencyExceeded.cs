@@ -50,7 +50,6 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
         Source = "common practice, no source",
         Fixability = Fixability.None,
         Options = [MaximumMilliseconds, MaximumInEarMilliseconds],
-        Reads = SignalLatency.Reads | ModelSlices.Feeds | ModelSlices.Lines,
     };
 
     /// <inheritdoc/>

@@ -39,7 +39,6 @@ public sealed class LatencySpread : Rule<ResolvedShow>
         Source = "common practice, no source",
         Fixability = Fixability.None,
         Options = [MaximumMilliseconds],
-        Reads = SignalLatency.Reads | ModelSlices.Feeds,
     };
 
     /// <inheritdoc/>

@@ -39,7 +39,6 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
         Source = "IEEE 802.1Q, clause 34.3 (from memory): 75 % for reserved traffic",
         Fixability = Fixability.Manual,
         Options = [MaximumPercent],
-        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

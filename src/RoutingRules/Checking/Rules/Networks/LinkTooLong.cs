@@ -41,7 +41,6 @@ public sealed class LinkTooLong : Rule<LinkNode>
         Source = "ANSI/TIA-568 (100 m; 20 and 50 % more loss in stranded cores, after public summaries); the stranded figures follow from its cord formula with no fixed cable, (102 - 0)/(1 + 0.2) = 85 and (102 - 0)/(1 + 0.5) = 68, outside its intended use",
         Fixability = Fixability.None,
         Options = [MaximumMetres, MaximumStrandedMetres],
-        Reads = ModelSlices.Links,
     };
 
     /// <inheritdoc/>

@@ -29,7 +29,6 @@ public sealed class LoopUnmanaged : Rule<ResolvedShow>
         Remedy = "Unplug one link of the loop, or set up a protocol in all its switches that blocks one and state it as the network's loop control.",
         Source = "IEEE 802.1D and 802.1Q, IEC 62439-2 (from memory)",
         Fixability = Fixability.None,
-        Reads = ModelSlices.Devices | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

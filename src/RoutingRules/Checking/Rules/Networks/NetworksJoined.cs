@@ -22,7 +22,6 @@ public sealed class NetworksJoined : Rule<ResolvedShow>
         Remedy = "Plug the link into a jack that is a switch of its own, or give both links the same network when they are meant to be one.",
         Source = "common practice, no source; the separate paths of SMPTE ST 2022-7 and IEC 62439-3 (titles only)",
         Fixability = Fixability.None,
-        Reads = ModelSlices.Devices | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

@@ -26,7 +26,6 @@ public sealed class PathMissing : Rule<ResolvedShow>
         Remedy = "Draw the missing link, plug it into jacks of that network, or move the stream to a network that joins both devices.",
         Source = "common practice, no source",
         Fixability = Fixability.None,
-        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

@@ -27,7 +27,6 @@ public sealed class SampleRateMismatch : Rule<ResolvedShow>
         Remedy = "Put both ends on one clock, choose a rate that all devices know, or use slots with a rate converter.",
         Source = "AES67 and AES11 (from memory): one rate and one clock along a path",
         Fixability = Fixability.None,
-        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

@@ -23,7 +23,6 @@ public sealed class BlockChangeHitsOthers : Rule<ResolvedShow>
         Remedy = "Give the second box a block of its own, or move the source to a slot whose output is free at both boxes; turn the second output down first.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = StrayOutputs.Reads,
     };
 
     /// <inheritdoc/>

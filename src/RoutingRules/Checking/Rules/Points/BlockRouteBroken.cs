@@ -29,7 +29,6 @@ public sealed class BlockRouteBroken : Rule<DeviceNode>
         Remedy = "Route whole blocks, starting at channel 1, 1 + block size and so on, in their own order.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, Re-ordering, Channel Block Sizes and Combining Input Constraints",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes,
     };
 
     /// <inheritdoc/>

@@ -28,7 +28,6 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
         Remedy = "Put the route on another sink, or patch the bus to its output by a route of its own.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Cables | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>

@@ -33,7 +33,6 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         Remedy = "Follow the path back to the point named and patch a source to it, or take the route, cable or feed out.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (an unrouted output channel is silent)",
         Fixability = Fixability.Manual,
-        Reads = Silence.Reads | FeedFaults.Reads | ModelSlices.Lines | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>

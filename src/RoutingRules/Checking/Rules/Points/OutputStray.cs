@@ -26,7 +26,6 @@ public sealed class OutputStray : Rule<ResolvedShow>
         Remedy = "Clear the slot or the route that brings the source there, or add the feed that is meant.",
         Source = "common practice, no source",
         Fixability = Fixability.Unsafe,
-        Reads = StrayOutputs.Reads,
     };
 
     /// <inheritdoc/>

@@ -24,7 +24,6 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         Remedy = "Move the feed, the line or the cable to a free point, or take the entry off the list if the point was mended or is no longer reserved.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Cables | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>

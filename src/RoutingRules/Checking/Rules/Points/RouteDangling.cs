@@ -23,7 +23,6 @@ public sealed class RouteDangling : Rule<ResolvedShow>
         Remedy = "Bring signal to the named points with a stream, a cable or a route, or take the route out.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (an entry names an existing source channel)",
         Fixability = Fixability.Unsafe,
-        Reads = Silence.Reads | ModelSlices.Feeds | ModelSlices.Lines,
     };
 
     /// <inheritdoc/>

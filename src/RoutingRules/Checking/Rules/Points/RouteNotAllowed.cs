@@ -22,7 +22,6 @@ public sealed class RouteNotAllowed : Rule<ResolvedShow>
         Remedy = "Go through a group that can reach the sink, or use another sink.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, Output Routing Constraints",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes,
     };
 
     /// <inheritdoc/>

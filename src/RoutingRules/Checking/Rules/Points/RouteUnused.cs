@@ -27,7 +27,6 @@ public sealed class RouteUnused : Rule<ResolvedShow>
         Remedy = "Add the slots to a stream, or take the route out.",
         Source = "common practice, no source",
         Fixability = Fixability.Safe,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Feeds | ModelSlices.Lines,
     };
 
     /// <inheritdoc/>

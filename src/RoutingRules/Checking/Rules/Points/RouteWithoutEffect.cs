@@ -25,7 +25,6 @@ public sealed class RouteWithoutEffect : Rule<ResolvedShow>
         Remedy = "Bring the wanted signal to the fixed source of that sink, or use another sink.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, Output Routing Constraints",
         Fixability = Fixability.Safe,
-        Reads = ModelSlices.Devices | ModelSlices.Routes,
     };
 
     /// <inheritdoc/>

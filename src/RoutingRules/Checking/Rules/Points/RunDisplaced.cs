@@ -23,7 +23,6 @@ public sealed class RunDisplaced : Rule<ResolvedShow>
         Remedy = "Mute the outputs, then shift the route, the stream or the loom back by the number the finding names; check one output at low level before the others.",
         Source = "common practice, no source",
         Fixability = Fixability.Unsafe,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Feeds | ModelSlices.Lines,
     };
 
     /// <inheritdoc/>

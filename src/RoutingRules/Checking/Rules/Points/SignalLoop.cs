@@ -20,7 +20,6 @@ public sealed class SignalLoop : Rule<ResolvedShow>
         Remedy = "Break the loop at one of the points named and patch the real source there.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, Re-entrant Mappings",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes,
     };
 
     /// <inheritdoc/>

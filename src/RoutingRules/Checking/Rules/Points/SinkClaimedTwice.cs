@@ -22,7 +22,6 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
         Remedy = "Take out the one that is not wanted.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (one source for each output channel)",
         Fixability = Fixability.Safe,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams | ModelSlices.Cables | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

@@ -30,7 +30,6 @@ public sealed class ThroughHalfPatched : Rule<ResolvedShow>
         Remedy = "Complete the other side, or take the plugged side out and bypass the path.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = Silence.Reads | ModelSlices.Feeds | ModelSlices.Lines | ModelSlices.Labels,
     };
 
     /// <inheritdoc/>

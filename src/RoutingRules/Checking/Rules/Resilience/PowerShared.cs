@@ -29,7 +29,6 @@ public sealed class PowerShared : Rule<ResolvedShow>
         Remedy = "Plug one of the devices into another supply, or move one of the feeds to a device that has another.",
         Source = "common practice, no source",
         Fixability = Fixability.None,
-        Reads = FeedGroups.Reads,
     };
 
     /// <inheritdoc/>

@@ -40,7 +40,6 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
         Source = "common practice, no source; articulation points and bridges of the link graph",
         Fixability = Fixability.Manual,
         Options = [ListUnavoidable],
-        Reads = LossMap.Reads | FreeRuns.Reads | FeedGroups.Reads,
     };
 
     /// <inheritdoc/>

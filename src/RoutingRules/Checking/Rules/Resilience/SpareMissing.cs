@@ -29,7 +29,6 @@ public sealed class SpareMissing : Rule<ResolvedShow>
         Remedy = "Keep one output free, or two side by side for pairs: move a less important feed elsewhere.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = FreeRuns.Reads,
     };
 
     /// <inheritdoc/>

@@ -22,7 +22,6 @@ public sealed class PacketTooLarge : Rule<StreamNode>
         Remedy = "Send fewer channels in one stream, or shorten the packet time of the network.",
         Source = "IEEE 802.3 (payload of 1500 octets) and AES67, clauses 6 and 7 (1440 octets), both from memory",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Streams | ModelSlices.Links,
     };
 
     /// <inheritdoc/>

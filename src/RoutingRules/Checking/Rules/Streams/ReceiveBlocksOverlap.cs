@@ -20,7 +20,6 @@ public sealed class ReceiveBlocksOverlap : Rule<ResolvedShow>
         Remedy = "Move one of the receivers to free slots, or take it out.",
         Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map; IEEE 1722.1-2021, clause 7.2.19 (from memory)",
         Fixability = Fixability.Unsafe,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams,
     };
 
     /// <inheritdoc/>

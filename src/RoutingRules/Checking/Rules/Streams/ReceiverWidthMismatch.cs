@@ -22,7 +22,6 @@ public sealed class ReceiverWidthMismatch : Rule<StreamNode>
         Remedy = "Send a stream of another width, or use receive slots with a block size that divides it.",
         Source = "common practice, no source",
         Fixability = Fixability.None,
-        Reads = ModelSlices.Devices | ModelSlices.Streams,
     };
 
     /// <inheritdoc/>

@@ -22,7 +22,6 @@ public sealed class StreamLimitExceeded : Rule<ResolvedShow>
         Remedy = "Put more sources into one stream, drop a stream, or move a destination to another device.",
         Source = "the device's profile; common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Streams,
     };
 
     /// <inheritdoc/>

@@ -22,7 +22,6 @@ public sealed class StreamOffGrid : Rule<StreamNode>
         Remedy = "Move the slots to whole blocks: with blocks of 4 that is 1-4, 5-8, 9-12 and so on.",
         Source = "common practice, no source; aligned whole blocks as in AMWA IS-08 v1.0.1, Behaviour, Channel Block Sizes",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Streams,
     };
 
     /// <inheritdoc/>

@@ -45,7 +45,6 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
         Options = [FewPercent, NearLimit],
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams,
     };
 
     /// <inheritdoc/>

@@ -20,7 +20,6 @@ public sealed class StreamWithoutReceiver : Rule<StreamNode>
         Remedy = "Add the receiver, remove the stream, or mark it with keep when a device outside the document takes it.",
         Source = "common practice, no source",
         Fixability = Fixability.Safe,
-        Reads = ModelSlices.Streams,
     };
 
     /// <inheritdoc/>

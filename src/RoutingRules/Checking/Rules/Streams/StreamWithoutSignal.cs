@@ -20,7 +20,6 @@ public sealed class StreamWithoutSignal : Rule<StreamNode>
         Remedy = "Route something into its transmit slots, or remove the stream.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Routes | ModelSlices.Streams,
     };
 
     /// <inheritdoc/>

@@ -21,7 +21,6 @@ public sealed class TransmitBlockSentTwice : Rule<ResolvedShow>
         Remedy = "Keep one of the streams and list the receivers of both in it.",
         Source = "common practice, no source",
         Fixability = Fixability.Manual,
-        Reads = ModelSlices.Devices | ModelSlices.Streams,
     };
 
     /// <inheritdoc/>

@@ -24,7 +24,6 @@ public sealed class WordDoubtful : Rule<ResolvedShow>
         Remedy = "Write the word that is meant, or one that cannot be taken for it.",
         Source = "common practice, no source",
         Fixability = Fixability.Unsafe,
-        Reads = ModelSlices.Feeds | ModelSlices.Links | ModelSlices.Devices,
     };
 
     /// <inheritdoc/>
