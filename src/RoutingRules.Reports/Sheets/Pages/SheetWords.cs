@@ -1,6 +1,5 @@
 using System.Globalization;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Reports.Sheets.Contents;
 using RoutingRules.Resolving;
 
