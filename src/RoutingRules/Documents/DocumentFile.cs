@@ -1,3 +1,4 @@
+#pragma warning disable RS0030 // A document is a file that somebody named.
 using RoutingRules.Documents.Tables;
 using RoutingRules.Documents.Text;
 using RoutingRules.Rules;

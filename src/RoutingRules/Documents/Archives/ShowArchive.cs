@@ -1,3 +1,4 @@
+#pragma warning disable RS0030 // An archive is a file that somebody named.
 using System.Globalization;
 using System.IO.Compression;
 using RoutingRules.Documents.Tables;

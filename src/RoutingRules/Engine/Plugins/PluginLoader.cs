@@ -1,3 +1,4 @@
+#pragma warning disable RS0030 // A plugin is a file that somebody named.
 using System.Diagnostics.CodeAnalysis;
 using System.Reflection;
 using RoutingRules.Plugins;

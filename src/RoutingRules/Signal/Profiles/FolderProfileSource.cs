@@ -1,3 +1,4 @@
+#pragma warning disable RS0030 // Profiles lie in a folder that somebody named.
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 

@@ -57,4 +57,18 @@ public sealed class BackupSharesTests
     public void What_a_separation_forbids_is_left_to_its_rule() => Expect.None(
         Rule,
         WaysRig.Show(feed => Backup(feed) with { SeparateFrom = [new() { Feed = new("first"), By = SeparationBy.Power }] }, power: "left"));
+
+    // The third feed backs up the second one, which is a backup itself, and stands on the box of the first: that is no matter, the box of the second would be.
+    [Theory]
+    [InlineData("b/out/3", true)]
+    [InlineData("a/out/3", false)]
+    public void The_backup_of_a_backup_is_judged_by_what_it_backs_up(string at, bool isTold)
+    {
+        var show = WaysRig.Show(Backup);
+        show = show with { Feeds = [.. show.Feeds, Feed("third", FeedRole.Monitor, "desk/aux/3", at) with { BackupOf = new("second") }] };
+
+        Assert.Equal(
+            isTold ? ["'third' backs up 'second', but both hang on 'b'."] : [],
+            Testing.RuleTester.Findings(Rule, show).Select(finding => finding.Message));
+    }
 }

@@ -4,6 +4,7 @@ using RoutingRules.Checking.Rules.Points;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Rules.Network;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Rules;
@@ -98,5 +99,32 @@ public sealed class RunDisplacedTests
             "line=l3",
             "line=l4");
         Expect.None(new LineNotPatched(), show);
+    }
+
+    // Feeds 2, 3, 5 and 6 all arrive one output too high and nothing belongs at output 4: two pairs side by side are no run of four.
+    [Fact]
+    public void What_stands_apart_is_no_run_whatever_it_adds_up_to()
+    {
+        var show = Shifted(5, 1);
+        var apart = show with { Feeds = [.. show.Feeds.Where(feed => feed.Id.Value != "f4")] };
+
+        Expect.None(Rule, apart);
+        Assert.Equal(["f2", "f3", "f5", "f6"], RuleTester.Findings(new FeedNotDelivered(), apart).SelectMany(finding => finding.Entities).Select(entity => entity.Id));
+    }
+
+    // Inputs 1 to 3 and 5 to 7 arrive one channel too high, and channel 4 is nobody's: two runs, each with its own lines.
+    [Fact]
+    public void Two_runs_of_the_same_shift_are_two_findings()
+    {
+        var show = LineRig.Show([.. new[] { 1, 2, 3, 5, 6, 7 }.Select(number => Line($"l{number}", $"desk/in/{number}", $"desk/channel/{number}"))])
+            .WithProfile("desk", desk => desk with { PortGroups = desk.PortGroups.Select(group => group.Id.Value == "in" ? group with { Count = 8 } : group).ToValueList() })
+            .With(Route("desk/in/1-3", "desk/channel/2-4"), Route("desk/in/5-7", "desk/channel/6-8"), Route(null, "desk/channel/1"), Route(null, "desk/channel/5"));
+
+        Assert.Equal(
+            [
+                "What belongs at desk/channel/1-3 arrives at desk/channel/2-4, 1 place too high: 3 lines, 'l1', 'l2' and 'l3'.",
+                "What belongs at desk/channel/5-7 arrives at desk/channel/6-8, 1 place too high: 3 lines, 'l5', 'l6' and 'l7'.",
+            ],
+            RuleTester.Findings(Rule, show).Select(finding => finding.Message).Order(StringComparer.Ordinal));
     }
 }

@@ -120,4 +120,13 @@ public sealed class PowerSharedTests
 
     [Property(Arbitrary = [typeof(CleanShows)])]
     public void A_clean_show_gives_none(CleanShow clean) => Expect.None(Rule, clean.Show);
+
+    // The left half stands at both boxes, the right one gets no signal: one feed at two places is no set.
+    [Fact]
+    public void A_set_of_which_one_half_arrives_hangs_on_nothing_together()
+    {
+        var show = Powered(["distro-1"], ["distro-1"]).With(Route("desk/aux/1", "desk/transmit/1"), Route(null, "desk/transmit/2"));
+
+        Expect.None(Rule, show with { Feeds = [Feed("left", FeedRole.Main, "desk/aux/1", "a/out/1", "b/out/1") with { Set = "main" }, show.Feeds[1]] });
+    }
 }

@@ -216,4 +216,16 @@ public sealed class SinglePointOfFailureTests
 
     [Property(Arbitrary = [typeof(CleanShows)])]
     public void A_clean_show_gives_none(CleanShow clean) => Expect.None(Rule, clean.Show);
+
+    // The right half gets no signal: what takes the left one away takes nothing else, so that nothing is lost together.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    public void A_set_of_which_one_half_arrives_is_not_lost_together(double listUnavoidable)
+    {
+        var show = BothAtA("a", "b").With(Route("desk/main/1", "desk/transmit/1"), Route(null, "desk/transmit/2"));
+
+        Assert.Empty(Set(Rule, show, "listUnavoidable", listUnavoidable));
+        Assert.Empty(Set(Rule, show with { Feeds = show.Feeds.Select(feed => feed with { Set = null, Part = null }).ToValueList() }, "listUnavoidable", listUnavoidable));
+    }
 }
