@@ -25,7 +25,14 @@ public sealed class DeviceWithoutZone : Rule<DeviceNode>
     {
         ArgumentNullException.ThrowIfNull(context);
         ArgumentNullException.ThrowIfNull(subject);
-        if (!context.Rig.Zones.IsEmpty && subject.Model.Zone is null)
+        if (context.Rig.Zones.IsEmpty)
+        {
+            // Nothing to judge here: the device does not count as looked at.
+            context.LookedAt(0);
+            return;
+        }
+
+        if (subject.Model.Zone is null)
         {
             context.Report($"'{subject.DisplayName}' stands in no zone.", $"/rig/devices/{subject.Index}", Entity.Of("device", subject.Id));
         }

@@ -36,7 +36,11 @@ public sealed partial class RuleContext
 
     internal string? Undecided => undecided;
 
-    internal void NextSubject() => undecided = null;
+    internal void NextSubject()
+    {
+        undecided = null;
+        looked = null;
+    }
 
     /// <summary>The document's own members: title, date, revision.</summary>
     public Show Document => show.Document;

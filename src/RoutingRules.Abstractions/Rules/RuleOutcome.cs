@@ -9,7 +9,7 @@ public sealed record RuleOutcome
     /// <summary>How it ended.</summary>
     public required RuleStatus Status { get; init; }
 
-    /// <summary>How many subjects it looked at.</summary>
+    /// <summary>How many things it looked at: its subjects, or what it said with <see cref="RuleContext.LookedAt"/>.</summary>
     public required int Subjects { get; init; }
 
     /// <summary>Units of work it used.</summary>

@@ -3,10 +3,10 @@ namespace RoutingRules.Rules;
 /// <summary>How a rule ended on a document.</summary>
 public enum RuleStatus
 {
-    /// <summary>There was no subject for it.</summary>
+    /// <summary>There was nothing for it to look at.</summary>
     NotApplicable,
 
-    /// <summary>It looked at every subject and found nothing.</summary>
+    /// <summary>It looked at something and found nothing.</summary>
     Passed,
 
     /// <summary>It reported at least one finding.</summary>

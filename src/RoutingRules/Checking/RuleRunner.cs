@@ -74,7 +74,7 @@ internal sealed class RuleRunner
         var undecidedBefore = undecided.Count;
         var subjects = rule switch
         {
-            Rule<ResolvedShow> typed => Each(typed, context, whole, static subject => subject.Document.Title),
+            Rule<ResolvedShow> typed => Each(typed, context, whole, static subject => subject.Document.Title, 0),
             Rule<DeviceNode> typed => Each(typed, context, show.Devices, static subject => $"device {subject.Id}"),
             Rule<FeedNode> typed => Each(typed, context, show.Feeds, static subject => $"feed {subject.Model.Id}"),
             Rule<LineNode> typed => Each(typed, context, show.Lines, static subject => $"line {subject.Model.Id}"),
@@ -108,8 +108,9 @@ internal sealed class RuleRunner
         return made;
     }
 
-    private int Each<TSubject>(Rule<TSubject> rule, RuleContext context, IReadOnlyList<TSubject> subjects, Func<TSubject, string> name)
+    private int Each<TSubject>(Rule<TSubject> rule, RuleContext context, IReadOnlyList<TSubject> subjects, Func<TSubject, string> name, int usual = 1)
     {
+        var looked = 0;
         for (var i = 0; i < subjects.Count; i++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -133,13 +134,14 @@ internal sealed class RuleRunner
                 isFault = true;
             }
 
+            looked += context.Looked ?? usual;
             if (reason is not null)
             {
                 undecided.Add(new UndecidedSubject { Rule = rule.Descriptor.Id, Subject = name(subjects[i]), Reason = reason, IsFault = isFault });
             }
         }
 
-        return subjects.Count;
+        return looked;
     }
 
     private int Unknown(Rule rule)

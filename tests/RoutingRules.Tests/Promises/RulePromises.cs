@@ -33,6 +33,11 @@ public sealed class RulePromises
             {
                 return $"{outcome.Descriptor.Id} ended as {outcome.Status}, which should be {expected}.";
             }
+
+            if (found && outcome.Subjects == 0)
+            {
+                return $"{outcome.Descriptor.Id} found something and says that it looked at nothing.";
+            }
         }
 
         return null;

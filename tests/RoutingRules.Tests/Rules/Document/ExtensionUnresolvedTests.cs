@@ -35,8 +35,8 @@ public sealed class ExtensionUnresolvedTests
     public void Known_versions_unknown_names_and_other_shapes_give_none(string json) => Expect.None(Rule, With(json));
 
     [Fact]
-    public void An_engine_that_knows_no_extension_passes() =>
-        Assert.Equal(RuleStatus.Passed, Assert.Single(RuleTester.Run(new ExtensionUnresolved(), With("""{ "loom-plan": { "version": 3 } }""")).Rules).Status);
+    public void An_engine_that_knows_no_extension_has_nothing_to_look_at() =>
+        Assert.Equal(RuleStatus.NotApplicable, Assert.Single(RuleTester.Run(new ExtensionUnresolved(), With("""{ "loom-plan": { "version": 3 } }""")).Rules).Status);
 
     [Fact]
     public void A_name_with_a_slash_is_escaped_in_the_pointer()

@@ -11,6 +11,18 @@ internal static class FeedFaults
     /// <summary>The feeds with an entry of which nothing arrives, in document order; entries that other rules explain are left out. Not to be changed.</summary>
     public static List<FeedFault> Collect(RuleContext context) => context.Shared(static asking => new Found(Find(asking))).Faults;
 
+    /// <summary>How many feeds have so many entries or more, served or not.</summary>
+    public static int Judged(RuleContext context, int entries)
+    {
+        var judged = 0;
+        foreach (var feed in context.Feeds)
+        {
+            judged += feed.Model.To.Count >= entries ? 1 : 0;
+        }
+
+        return judged;
+    }
+
     private static List<FeedFault> Find(RuleContext context)
     {
         var faults = new List<FeedFault>();

@@ -8,7 +8,9 @@ namespace RoutingRules.Checking.Facts.Feeds;
 internal static class FeedPairs
 {
     /// <summary>The feeds by id; of several with one id the first.</summary>
-    public static Dictionary<Id<Feed>, FeedNode> ById(RuleContext context)
+    public static Dictionary<Id<Feed>, FeedNode> ById(RuleContext context) => context.Shared(FindIds);
+
+    private static Dictionary<Id<Feed>, FeedNode> FindIds(RuleContext context)
     {
         var byId = new Dictionary<Id<Feed>, FeedNode>();
         foreach (var feed in context.Feeds)

@@ -15,6 +15,7 @@ internal sealed class EarFeeds(RuleContext context)
     private List<PointIndex>? shared;
     private List<(PointIndex End, PointIndex Source)>? unasked;
     private PointSet? unaskedWays;
+    private int? count;
 
     /// <summary>The one that all rules of a run share.</summary>
     public static EarFeeds Of(RuleContext context) => context.Shared(static asking => new EarFeeds(asking));
@@ -30,6 +31,9 @@ internal sealed class EarFeeds(RuleContext context)
 
     /// <summary>True for a feed that is in-ear by its role, or for a role that may be and ends in somebody's ears at a place that it does not share with one that is.</summary>
     public bool IsInEar(FeedNode feed) => feed.Model.Role == FeedRole.InEar || (FeedRoles.MayBeForEars(feed.Model.Role) && Ends(feed));
+
+    /// <summary>How many feeds are in-ear.</summary>
+    public int Count => count ??= CountAll();
 
     /// <summary>The first point at which an entry is heard in somebody's ears although its role says that it is for others; none when there is none.</summary>
     public PointIndex MisplacedAt(DemandNode demand) =>
@@ -118,6 +122,17 @@ internal sealed class EarFeeds(RuleContext context)
 
     /// <summary>True for a point from which what nobody asked for goes into somebody's ears.</summary>
     public bool IsOnUnaskedWay(PointIndex point) => Unasked().Count > 0 && unaskedWays!.Contains(point.Value);
+
+    private int CountAll()
+    {
+        var all = 0;
+        foreach (var feed in context.Feeds)
+        {
+            all += IsInEar(feed) ? 1 : 0;
+        }
+
+        return all;
+    }
 
     private bool Ends(FeedNode feed)
     {

@@ -20,6 +20,7 @@ internal sealed class EarPairs
                 var demand = context.Demand(feed, entry);
                 if (!demand.Existing.IsNone && context.Ears.Contains(demand.Existing) && context.Ears.Contains(demand.Existing + 1))
                 {
+                    Judged++;
                     Find(demand);
                 }
             }
@@ -41,6 +42,9 @@ internal sealed class EarPairs
 
     /// <summary>The one that all rules of a run share.</summary>
     public static EarPairs Of(RuleContext context) => context.Shared(static asking => new EarPairs(asking));
+
+    /// <summary>How many placed pairs end in ears.</summary>
+    public int Judged { get; private set; }
 
     /// <summary>The faults, with the points where left and right arrive.</summary>
     public List<(FaultKind Kind, DemandNode Demand, PointIndex Left, PointIndex Right)> Faults { get; } = [];

@@ -19,13 +19,19 @@ internal static class StrayOutputs
     /// <summary>The slot that feeds the output is there for another device of the same stream, and the output cannot refuse it.</summary>
     public const int SharedBlock = 2;
 
-    private sealed record Found(SinkRuns Outputs);
+    private sealed record Found(SinkRuns Outputs, int Sounding, int Shared);
 
     /// <summary>
     /// The outputs with what they carry; nothing when the show has no feeds. Outputs where a pinned feed is missing are left out, as the rules about
     /// feeds say what is there instead, and outputs that lead into somebody's ears with dangerous content, or to loudspeakers with talkback, click or comms, which have rules of their own.
     /// </summary>
-    public static SinkRuns Find(RuleContext context) => context.Shared(static asking => new Found(Collect(asking))).Outputs;
+    public static SinkRuns Find(RuleContext context) => Of(context).Outputs;
+
+    /// <summary>How many outputs carry something, in a show that has feeds.</summary>
+    public static int Sounding(RuleContext context) => Of(context).Sounding;
+
+    /// <summary>How many of those take what a transmit slot sends and cannot refuse it.</summary>
+    public static int Shared(RuleContext context) => Of(context).Shared;
 
     /// <summary>The route that brings the source there, else the stream, else the cable that leads on, else the device.</summary>
     public static string Pointer(RuleContext context, PointIndex output)
@@ -55,14 +61,17 @@ internal static class StrayOutputs
             : string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{context.DeviceOf(output).Index}");
     }
 
-    private static SinkRuns Collect(RuleContext context)
+    private static Found Of(RuleContext context) => context.Shared(Collect);
+
+    private static Found Collect(RuleContext context)
     {
         var found = new SinkRuns();
         if (context.Feeds.Count == 0)
         {
-            return found;
+            return new Found(found, 0, 0);
         }
 
+        var (sounding, shared) = (0, 0);
         var intentions = Intentions.Of(context);
         var senders = Senders(context);
         var ears = EarFeeds.Of(context);
@@ -75,7 +84,14 @@ internal static class StrayOutputs
                 {
                     var output = device.First(group) + i;
                     var origin = context.Origin(output);
-                    if (!origin.IsNone && origin != output && !IsIntended(context, intentions, output) && Judge(context, intentions, senders, output) is { } tag
+                    if (origin.IsNone || origin == output)
+                    {
+                        continue;
+                    }
+
+                    sounding++;
+                    shared += Slot(context, output).IsNone ? 0 : 1;
+                    if (!IsIntended(context, intentions, output) && Judge(context, intentions, senders, output) is { } tag
                         && !ears.IsOnUnaskedWay(output) && !privates.IsOnWay(output))
                     {
                         found.Add(output, origin, tag == Touched && OtherDevice(context, intentions, output) is { IsNone: false } ? SharedBlock : tag, device.Index);
@@ -84,7 +100,7 @@ internal static class StrayOutputs
             }
         }
 
-        return found;
+        return new Found(found, sounding, shared);
     }
 
     /// <summary>The output of another device for which a route fills the slot that feeds a fixed output by the same stream; none when there is none.</summary>

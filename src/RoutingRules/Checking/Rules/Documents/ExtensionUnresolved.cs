@@ -56,7 +56,13 @@ public sealed class ExtensionUnresolved : Rule<ResolvedShow>
             using var json = JsonDocument.Parse(data.Json);
             foreach (var extension in known)
             {
-                if (json.RootElement.TryGetProperty(extension.Name, out var content) && VersionOf(content) is { } version && version > extension.HighestVersion)
+                if (!json.RootElement.TryGetProperty(extension.Name, out var content))
+                {
+                    continue;
+                }
+
+                context.LookedAt();
+                if (VersionOf(content) is { } version && version > extension.HighestVersion)
                 {
                     Count(found, extension, version, $"{pointer}/extensions/{JsonPointer.Escape(extension.Name)}");
                 }

@@ -43,6 +43,7 @@ public sealed class IdDuplicate : Rule<ResolvedShow>
 
     private static void Look(RuleContext context, Dictionary<string, int> seen, string kind, string list, int count, Func<int, string> idAt)
     {
+        context.LookedAt(count);
         if (count < 2)
         {
             return;

@@ -35,6 +35,7 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         var once = new OnceOnly(context);
+        context.LookedAt(PlacesThatName.Connections(context) + context.Feeds.Count + context.Lines.Count + context.InputSettings.Count);
         CheckRoutes(context);
         CheckStreams(context, once);
         foreach (var cable in context.Cables)

@@ -29,6 +29,7 @@ public sealed class PointOutOfRange : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(PlacesThatName.Points(context));
         List<(DeviceNode Device, GroupNode Group, int First, int Last, Place Place)>? found = null;
         foreach (var (at, state, place) in AddressWalk.Broken(context))
         {

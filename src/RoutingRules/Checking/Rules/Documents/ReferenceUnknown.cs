@@ -27,6 +27,7 @@ public sealed class ReferenceUnknown : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(PlacesThatName.Points(context) + PlacesThatName.Others(context));
         List<Missing>? found = null;
         Dictionary<(string Kind, string Id), Missing>? byName = null;
         new NameWalk(context, (kind, id, place) => Add(kind, id, null, place)).Visit();

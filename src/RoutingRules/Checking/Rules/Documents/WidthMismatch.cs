@@ -30,6 +30,7 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         var once = new OnceOnly(context);
+        context.LookedAt(PlacesThatName.Connections(context) + context.Feeds.Count + context.Lines.Count);
         CheckConnections(context, once);
         foreach (var feed in context.Feeds)
         {

@@ -8,7 +8,7 @@ namespace RoutingRules.Checking.Rules.Feeds;
 
 /// <summary>Reports backups that fall silent together with what they back up.</summary>
 /// <remarks>A link counts only where the rig has another way around it. What the feed's own separation forbids is left to that rule. One finding for each backup.</remarks>
-public sealed class BackupShares : Rule<ResolvedShow>
+public sealed class BackupShares : Rule<FeedNode>
 {
     /// <inheritdoc/>
     public override RuleDescriptor Descriptor { get; } = new()
@@ -26,26 +26,22 @@ public sealed class BackupShares : Rule<ResolvedShow>
     };
 
     /// <inheritdoc/>
-    public override void Check(RuleContext context, ResolvedShow subject)
+    public override void Check(RuleContext context, FeedNode subject)
     {
-        Dictionary<Id<Feed>, FeedNode>? byId = null;
-        var ways = new FeedPaths(context);
-        foreach (var feed in context.Feeds)
+        ArgumentNullException.ThrowIfNull(subject);
+        if (subject.Model.BackupOf is not { } id || id == subject.Model.Id || !FeedPairs.ById(context).TryGetValue(id, out var original))
         {
-            if (feed.Model.BackupOf is not { } id || id == feed.Model.Id)
-            {
-                continue;
-            }
+            context.LookedAt(0);
+            return;
+        }
 
-            byId ??= FeedPairs.ById(context);
-            if (byId.TryGetValue(id, out var original) && Shared(context, ways, feed, original) is { Count: > 0 } shared)
-            {
-                context.Report(
-                    $"'{feed.DisplayName}' backs up '{original.DisplayName}', but both hang on {Wording.List(shared)}.",
-                    $"/feeds/{feed.Index}/backupOf",
-                    Entity.Of("feed", feed.Model.Id),
-                    Entity.Of("backs-up", id));
-            }
+        if (Shared(context, new FeedPaths(context), subject, original) is { Count: > 0 } shared)
+        {
+            context.Report(
+                $"'{subject.DisplayName}' backs up '{original.DisplayName}', but both hang on {Wording.List(shared)}.",
+                $"/feeds/{subject.Index}/backupOf",
+                Entity.Of("feed", subject.Model.Id),
+                Entity.Of("backs-up", id));
         }
     }
 

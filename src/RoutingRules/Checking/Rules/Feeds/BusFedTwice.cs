@@ -35,6 +35,7 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
         {
             for (var position = 0; !feed.Source.IsNone && position < feed.Width; position++)
             {
+                context.LookedAt();
                 if (intentions.FeedsOf(feed.Source + position).Length < 2)
                 {
                     continue;

@@ -32,8 +32,10 @@ public sealed class ContentForbidden : Rule<FeedNode>
     /// <inheritdoc/>
     public override void Check(RuleContext context, FeedNode subject)
     {
+        var isForAudience = FeedRoles.IsForAudience(subject.Model.Role);
+        context.LookedAt(isForAudience || FeedRoles.IsPrivate(subject.Model.Role) ? 1 : 0);
         ReportSounds(context, subject);
-        if (subject.Source.IsNone || !FeedRoles.IsForAudience(subject.Model.Role))
+        if (subject.Source.IsNone || !isForAudience)
         {
             return;
         }

@@ -30,6 +30,7 @@ public sealed class CriticalShared : Rule<ResolvedShow>
         DeviceNode? shared = null;
         foreach (var feed in context.Feeds)
         {
+            context.LookedAt(feed.Model.Priority == Priority.Critical ? 1 : 0);
             for (var entry = 0; feed.Model.Priority == Priority.Critical && entry < feed.Model.To.Count; entry++)
             {
                 var existing = context.Demand(feed, entry).Existing;

@@ -30,6 +30,7 @@ public sealed class FeedDeliveredElsewhere : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(FeedFaults.Judged(context, 1));
         var faults = FeedFaults.Collect(context);
         if (faults.Count == 0)
         {

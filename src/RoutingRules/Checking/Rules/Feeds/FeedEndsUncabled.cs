@@ -53,6 +53,7 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
             }
         }
 
+        context.LookedAt(placed.Count);
         if (cables < Neighbours || cables == placed.Count)
         {
             return;

@@ -28,6 +28,7 @@ public sealed class FeedNotDelivered : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(FeedFaults.Judged(context, 1));
         var faults = FeedFaults.Collect(context).FindAll(fault => fault.Arriving.Count == 0);
         foreach (var (run, causes) in FeedFaults.Runs(context, faults))
         {

@@ -34,6 +34,7 @@ public sealed class PairOffParity : Rule<ResolvedShow>
         var pairs = new List<(PointIndex First, DemandNode Demand)>();
         foreach (var demand in context.Demands)
         {
+            context.LookedAt(demand.Width == 2 ? 1 : 0);
             if (demand.Width == 2 && EvenStart(context, demand) is { IsNone: false } first && !EarPairs.Of(context).IsTold(demand))
             {
                 pairs.Add((first, demand));

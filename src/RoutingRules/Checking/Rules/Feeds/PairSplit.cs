@@ -6,7 +6,7 @@ namespace RoutingRules.Checking.Rules.Feeds;
 
 /// <summary>Reports pairs whose halves arrive apart from each other, or of which one half is missing.</summary>
 /// <remarks>One finding for each destination; entities are the feed, the points of a pin, then where left and right arrive.</remarks>
-public sealed class PairSplit : Rule<ResolvedShow>
+public sealed class PairSplit : Rule<FeedNode>
 {
     /// <inheritdoc/>
     public override RuleDescriptor Descriptor { get; } = new()
@@ -24,27 +24,24 @@ public sealed class PairSplit : Rule<ResolvedShow>
     };
 
     /// <inheritdoc/>
-    public override void Check(RuleContext context, ResolvedShow subject)
+    public override void Check(RuleContext context, FeedNode subject)
     {
-        CauseFinder? finder = null;
-        var told = ExplainedByOtherRule.Of(context);
-        foreach (var feed in context.Feeds)
+        ArgumentNullException.ThrowIfNull(subject);
+        if (subject.Width != 2)
         {
-            if (feed.Width != 2)
-            {
-                continue;
-            }
+            context.LookedAt(0);
+            return;
+        }
 
-            foreach (var entry in FeedDelivery.Entries(context, feed, told))
+        foreach (var entry in FeedDelivery.Entries(context, subject, ExplainedByOtherRule.Of(context)))
+        {
+            if (entry.State == EntryState.Split)
             {
-                if (entry.State == EntryState.Split)
-                {
-                    ReportSplit(context, feed, entry);
-                }
-                else if (entry.State == EntryState.Half)
-                {
-                    ReportHalf(context, feed, entry, finder ??= CauseFinder.Of(context));
-                }
+                ReportSplit(context, subject, entry);
+            }
+            else if (entry.State == EntryState.Half)
+            {
+                ReportHalf(context, subject, entry, CauseFinder.Of(context));
             }
         }
     }

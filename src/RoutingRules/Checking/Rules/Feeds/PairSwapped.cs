@@ -31,6 +31,7 @@ public sealed class PairSwapped : Rule<ResolvedShow>
         {
             if (feed.Width == 2)
             {
+                context.LookedAt();
                 CheckFeed(context, feed, told);
             }
         }
@@ -39,6 +40,7 @@ public sealed class PairSwapped : Rule<ResolvedShow>
         {
             for (var i = 0; line.Width == 2 && i < line.Sinks.Count; i++)
             {
+                context.LookedAt();
                 if (!line.Sinks[i].IsNone && !line.IsRepeated(i) && SwappedAt(context, context.Demand(line), line.Sinks[i]) is { IsNone: false } from)
                 {
                     Report(context, "line", line.Model.Id.Value, line.DisplayName, from, line.Sinks[i], $"/lines/{line.Index}/to/{i}");

@@ -35,6 +35,7 @@ public sealed class SeparationBroken : Rule<ResolvedShow>
         {
             for (var i = 0; i < feed.Model.SeparateFrom.Count; i++)
             {
+                context.LookedAt();
                 var wish = feed.Model.SeparateFrom[i];
                 byId ??= FeedPairs.ById(context);
                 if (wish.Feed != feed.Model.Id && byId.TryGetValue(wish.Feed, out var other)

@@ -30,6 +30,7 @@ public sealed class SetEntriesUnequal : Rule<ResolvedShow>
     {
         foreach (var (name, feeds) in FeedSets.Of(context))
         {
+            context.LookedAt();
             if (FirstUnequal(feeds) is { } unequal)
             {
                 var counts = feeds.ConvertAll(feed => string.Create(CultureInfo.InvariantCulture, $"{FeedSets.PartName(feed)} has {feed.Model.To.Count}"));

@@ -29,6 +29,7 @@ public sealed class SetNumbersDiffer : Rule<ResolvedShow>
     {
         foreach (var (name, feeds) in FeedSets.Of(context))
         {
+            context.LookedAt();
             var entries = 0;
             foreach (var feed in feeds)
             {

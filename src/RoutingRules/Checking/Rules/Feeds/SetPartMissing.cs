@@ -38,6 +38,7 @@ public sealed class SetPartMissing : Rule<ResolvedShow>
                 right ?? (string.Equals(feed.Model.Part, "right", StringComparison.OrdinalIgnoreCase) ? feed : null));
         }
 
+        context.LookedAt(sides.Count);
         foreach (var (set, (left, right)) in sides)
         {
             if ((left is null) != (right is null))

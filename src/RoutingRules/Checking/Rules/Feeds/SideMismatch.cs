@@ -34,6 +34,7 @@ public sealed class SideMismatch : Rule<ResolvedShow>
             var wanted = WantedSide(feed.Model);
             for (var entry = 0; wanted != ZoneSide.None && entry < feed.Model.To.Count; entry++)
             {
+                context.LookedAt();
                 var demand = context.Demand(feed, entry);
                 if (!demand.Existing.IsNone && Sounds(context, demand, wanted) is var (at, device) && device.Zone?.Side == Opposite(wanted))
                 {

@@ -41,6 +41,7 @@ public sealed class SparesTooFew : Rule<DeviceNode>
     {
         if (subject.Profile.Kind != DeviceKind.StageBox)
         {
+            context.LookedAt(0);
             return;
         }
 
@@ -63,6 +64,7 @@ public sealed class SparesTooFew : Rule<DeviceNode>
             }
         }
 
+        context.LookedAt(serving > 0 ? 1 : 0);
         var lacking = context.WholeValue(MinimumOutputs) - free;
         if (serving > 0 && lacking > 0)
         {

@@ -31,6 +31,7 @@ public sealed class EarsHearOthers : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         var heard = EarMixes.Of(context).Heard;
+        context.LookedAt(context.Ears.All.Count == 0 ? 0 : EarFeeds.Of(context).Count);
         var open = new List<EarMixes.Hearing>(heard);
         while (open.Count > 0)
         {

@@ -32,6 +32,7 @@ public sealed class InEarCarriesOther : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         var ears = EarFeeds.Of(context);
+        context.LookedAt(ears.Count + context.Ears.All.Count);
         foreach (var feed in context.Feeds)
         {
             var isTold = false;

@@ -29,6 +29,7 @@ public sealed class InEarLimiterMissing : Rule<FeedNode>
     {
         if (subject.Model.Limiter == true || !FeedRoles.MayBeForEars(subject.Model.Role))
         {
+            context.LookedAt(FeedRoles.MayBeForEars(subject.Model.Role) ? 1 : 0);
             return;
         }
 
@@ -36,6 +37,7 @@ public sealed class InEarLimiterMissing : Rule<FeedNode>
         var isInEar = subject.Model.Role == FeedRole.InEar;
         if (end.IsNone && !isInEar)
         {
+            context.LookedAt(0);
             return;
         }
 

@@ -30,6 +30,7 @@ public sealed class InEarPairCrossed : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(EarPairs.Of(context).Judged);
         var faults = EarPairs.Of(context).Faults.ToList();
         faults.Sort(static (x, y) =>
         {

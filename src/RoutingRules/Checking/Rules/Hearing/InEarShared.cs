@@ -27,6 +27,7 @@ public sealed class InEarShared : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(EarFeeds.Of(context).Count);
         if (EarFeeds.Of(context).Shared.Count == 0)
         {
             return;

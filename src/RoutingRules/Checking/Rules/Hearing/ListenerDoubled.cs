@@ -37,6 +37,7 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
         {
             if ((feed.Model.Pack ?? feed.Model.Person) is not null && ears.IsInEar(feed))
             {
+                context.LookedAt();
                 Add(byPack, feed.Model.Pack, feed);
                 Add(byPerson, feed.Model.Person, feed);
             }

@@ -44,9 +44,13 @@ public sealed class LabelDisagrees : Rule<ResolvedShow>
         {
             var group = context.GroupOf(label.Point);
             var source = context.Origin(label.Point);
-            if (group.Kind is PortKind.Output or PortKind.Sink && !source.IsNone && source != label.Point
-                && table.At(source) is { } other && !Agree(context, label, other)
-                && (use ??= new LabelUse(context)).IsMeant(label.Point, group.Kind))
+            if (group.Kind is not (PortKind.Output or PortKind.Sink) || source.IsNone || source == label.Point || table.At(source) is not { } other)
+            {
+                continue;
+            }
+
+            context.LookedAt();
+            if (!Agree(context, label, other) && (use ??= new LabelUse(context)).IsMeant(label.Point, group.Kind))
             {
                 found.Add(label.Point, source, 0, label.Index);
             }

@@ -46,6 +46,7 @@ public sealed class LabelDoubled : Rule<ResolvedShow>
                     continue;
                 }
 
+                context.LookedAt();
                 var text = LabelText.Normal(label.Text);
                 if (text.Length == 0 || texts.TryAdd(text, label))
                 {

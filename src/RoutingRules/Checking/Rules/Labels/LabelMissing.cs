@@ -38,6 +38,7 @@ public sealed class LabelMissing : Rule<ResolvedShow>
 
         var table = LabelTable.Of(context);
         var points = new LabelUse(context).Points;
+        context.LookedAt(points.Count);
         for (var start = 0; start < points.Count;)
         {
             var device = context.DeviceOf(points[start]);

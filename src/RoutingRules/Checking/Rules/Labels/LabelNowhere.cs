@@ -38,6 +38,7 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
         }
 
         var table = LabelTable.Of(context);
+        context.LookedAt(table.Points.Count);
         ReportDoubled(context, table);
         var intentions = Intentions.Of(context);
         Silence? silence = null;

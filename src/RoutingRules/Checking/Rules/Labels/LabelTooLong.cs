@@ -36,6 +36,7 @@ public sealed class LabelTooLong : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt(group.Count);
             group.RemoveAll(label => LabelText.Length(label.Text) <= limit);
             if (group.Count > 0)
             {

@@ -31,8 +31,13 @@ public sealed class LabelsEqualWhenCut : Rule<ResolvedShow>
         foreach (var group in context.Labels.Count == 0 ? [] : LabelTable.Of(context).Groups(context))
         {
             var device = context.DeviceOf(group[0].Point);
-            if (context.GroupOf(group[0].Point).Kind != PortKind.Network && LabelText.Limit(device, context.GroupOf(group[0].Point)) is { } limit
-                && group.Exists(label => LabelText.Length(label.Text) > limit))
+            if (context.GroupOf(group[0].Point).Kind == PortKind.Network || LabelText.Limit(device, context.GroupOf(group[0].Point)) is not { } limit)
+            {
+                continue;
+            }
+
+            context.LookedAt(group.Count);
+            if (group.Exists(label => LabelText.Length(label.Text) > limit))
             {
                 CheckGroup(context, device, group, limit);
             }

@@ -29,11 +29,13 @@ public sealed class ConnectorMismatch : Rule<CableNode>
     {
         if (!CableLevels.IsInPlace(context, subject))
         {
+            context.LookedAt(0);
             return;
         }
 
         var from = context.GroupOf(subject.From);
         var to = context.GroupOf(subject.To);
+        context.LookedAt(from.Model.Connector is null || to.Model.Connector is null ? 0 : 1);
         if (from.Model.Connector is not { } left || to.Model.Connector is not { } right || CableLevels.Judge(from, to) is not null
             || Judge(left, right) is not { } severity)
         {

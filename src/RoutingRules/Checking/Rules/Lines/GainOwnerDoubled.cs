@@ -42,6 +42,7 @@ public sealed class GainOwnerDoubled : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt();
             for (var position = 0; position < settings.At.Width; position++)
             {
                 var point = first + position;

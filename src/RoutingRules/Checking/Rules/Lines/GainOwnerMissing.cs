@@ -32,6 +32,7 @@ public sealed class GainOwnerMissing : Rule<ResolvedShow>
         var missing = new SinkRuns();
         foreach (var input in GainUse.Of(context).Shared())
         {
+            context.LookedAt();
             if ((table ??= InputTable.Of(context)).Owner(input) is null)
             {
                 missing.Add(input, PointIndex.None, context.DeviceOf(input).Index, 0);

@@ -64,6 +64,7 @@ public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
             return;
         }
 
+        context.LookedAt();
         if (device.Profile.Kind != DeviceKind.Console)
         {
             once.Report($"The gain {word} of {settings.At}, '{device.DisplayName}', is not a console.", pointer, Entity.Of("input", settings.At), Entity.Of(role, id));

@@ -26,14 +26,23 @@ public sealed class LevelMismatch : Rule<CableNode>
     /// <inheritdoc/>
     public override void Check(RuleContext context, CableNode subject)
     {
-        if (!CableLevels.IsInPlace(context, subject) || CableLevels.Judge(context.GroupOf(subject.From), context.GroupOf(subject.To)) is not { } severity)
+        if (!CableLevels.IsInPlace(context, subject))
+        {
+            context.LookedAt(0);
+            return;
+        }
+
+        var from = context.GroupOf(subject.From);
+        var to = context.GroupOf(subject.To);
+        context.LookedAt(from.Model.Level is null || to.Model.Level is null ? 0 : 1);
+        if (CableLevels.Judge(from, to) is not { } severity)
         {
             return;
         }
 
         context.ReportAs(
             severity,
-            $"The cable from {subject.Model.From} ({context.GroupOf(subject.From).Model.Level} level) goes into {subject.Model.To} ({context.GroupOf(subject.To).Model.Level} level).",
+            $"The cable from {subject.Model.From} ({from.Model.Level} level) goes into {subject.Model.To} ({to.Model.Level} level).",
             $"/rig/cables/{subject.Index}",
             Entity.Of("from", subject.Model.From),
             Entity.Of("to", subject.Model.To));

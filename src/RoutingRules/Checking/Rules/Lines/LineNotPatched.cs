@@ -29,6 +29,11 @@ public sealed class LineNotPatched : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        foreach (var line in context.Lines)
+        {
+            context.LookedAt(line.Model.To.Count);
+        }
+
         foreach (var (run, causes) in LineFaults.Runs(context, LineFaults.Collect(context)))
         {
             var why = FeedFaults.Describe(context, causes);

@@ -32,6 +32,7 @@ public sealed class LineOnTwoChannels : Rule<ResolvedShow>
         var named = new PointSet(context.PointCount);
         foreach (var line in context.Lines)
         {
+            context.LookedAt(line.Sinks.Count);
             foreach (var sink in line.Sinks)
             {
                 named.Add(sink, line.Width);

@@ -29,6 +29,7 @@ public sealed class LinePairSplit : Rule<LineNode>
     {
         if (subject.Width != 2)
         {
+            context.LookedAt(0);
             return;
         }
 

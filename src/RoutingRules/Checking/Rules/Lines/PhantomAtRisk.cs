@@ -46,6 +46,7 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
             table ??= InputTable.Of(context);
             for (var position = 0; position < settings.At.Width; position++)
             {
+                context.LookedAt();
                 var input = first + position;
                 if (table.IndexOf(input) == i && context.Via(input) == HopKind.Cable && IsAtRisk(context, context.Upstream(input))
                     && context.DemandAt(input)?.Line?.Model.Phantom != PhantomNeed.Forbidden)
@@ -72,6 +73,7 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt();
             var table = InputTable.Of(context);
             SinkRuns? found = null;
             for (var position = 0; position < line.Width; position++)

@@ -52,6 +52,7 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
                 for (var i = 0; group.Kind == PortKind.Input && i < group.Count; i++)
                 {
                     var entry = device.First(group) + i;
+                    context.LookedAt();
                     if (context.Upstream(entry).IsNone && On(context, table, entry).Count > 1)
                     {
                         (found ??= new SinkRuns()).Add(entry, PointIndex.None, 0, table.IndexOf(On(context, table, entry)[1]));
@@ -78,6 +79,7 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
             return;
         }
 
+        context.LookedAt();
         var doubled = new List<string>();
         for (var position = 0; position < line.Width; position++)
         {

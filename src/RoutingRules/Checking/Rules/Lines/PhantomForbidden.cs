@@ -34,6 +34,7 @@ public sealed class PhantomForbidden : Rule<ResolvedShow>
         foreach (var (line, _, supplies) in LineInputs.Of(context, PhantomNeed.Forbidden))
         {
             table ??= InputTable.Of(context);
+            context.LookedAt(supplies.Count);
             foreach (var input in supplies)
             {
                 if (table.Phantom(input) == true && lineAt.TryAdd(input.Value, line))

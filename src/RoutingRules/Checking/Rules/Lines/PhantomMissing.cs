@@ -45,16 +45,19 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
             table ??= InputTable.Of(context);
             if (Say(table, supplies, true))
             {
+                context.LookedAt();
                 continue;
             }
 
-            if (Say(table, supplies, null))
+            var isUnsaid = Say(table, supplies, null);
+            if (isUnsaid && !IsSpokenOf(context, table, supplies))
             {
-                if (!IsSpokenOf(context, table, supplies))
-                {
-                    continue;
-                }
+                continue;
+            }
 
+            context.LookedAt();
+            if (isUnsaid)
+            {
                 var device = context.DeviceOf(supplies[0]).Index;
                 (unsaid ??= []).TryAdd(device, ([], new SinkRuns()));
                 unsaid[device].Lines.Add(line);

@@ -47,6 +47,7 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt();
             var reach = map.Reach(index);
             var backup = clock.Backup is { } id ? context.Device(id) : null;
             var why = backup is null ? "has no backup"

@@ -41,6 +41,7 @@ public sealed class ClockLeaderMissing : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt();
             if (network.Clock is null)
             {
                 var streams = count == 1 ? "a stream" : string.Create(CultureInfo.InvariantCulture, $"{count} streams");

@@ -44,6 +44,7 @@ public sealed class ClockLedTwice : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt();
             if (OtherClock(context, clock) is >= 0 and var other)
             {
                 ReportDevice(context, leader, clock, other);

@@ -59,6 +59,7 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
 
                 var hops = Hops(map, network, sender, device);
                 var (limit, because) = Limit(context, network, sender, device);
+                context.LookedAt(limit < int.MaxValue ? 1 : 0);
                 if (hops <= limit)
                 {
                     continue;

@@ -77,6 +77,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt();
             var isPartial = false;
             var sum = latency.To(demand.Existing, ref isPartial) + latency.Beyond(demand.Existing, ref isPartial);
             if (sum > Limit(context, kind) + Tolerance)
@@ -109,6 +110,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt();
             var isPartial = false;
             var sum = latency.To(sink, ref isPartial);
             if (sum > Limit(context, 2) + Tolerance)

@@ -53,6 +53,7 @@ public sealed class LatencySpread : Rule<ResolvedShow>
             {
                 var arrivals = new Arrivals();
                 arrivals.Add(context, latency, feed);
+                context.LookedAt(arrivals.Count > 1 ? 1 : 0);
                 if (arrivals.Spread > limit)
                 {
                     told.Add(feed.Index);
@@ -72,6 +73,7 @@ public sealed class LatencySpread : Rule<ResolvedShow>
                 }
             }
 
+            context.LookedAt(arrivals.Count > 1 ? 1 : 0);
             if (arrivals.Spread > limit && !feeds.Exists(feed => told.Contains(feed.Index)))
             {
                 Report(context, $"The parts of set '{name}' arrive", arrivals, $"/feeds/{feeds[0].Index}", [Entity.Of("set", name), .. arrivals.Late(context, limit)]);
@@ -96,6 +98,8 @@ public sealed class LatencySpread : Rule<ResolvedShow>
         private double least = double.PositiveInfinity;
         private double most = double.NegativeInfinity;
         private bool isPartial;
+
+        public int Count => all.Count;
 
         public double Spread => most > least ? most - least : 0;
 

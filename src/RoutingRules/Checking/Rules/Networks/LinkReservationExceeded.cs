@@ -63,6 +63,7 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
         {
             for (var direction = 0; direction < 2; direction++)
             {
+                context.LookedAt(link.Model.SpeedMbps is not null && loads[(2 * link.Index) + direction] > 0 ? 1 : 0);
                 if (link.Model.SpeedMbps is { } speed && loads[(2 * link.Index) + direction] > speed * 10_000.0 * share)
                 {
                     Report(context, link, direction, loads[(2 * link.Index) + direction], share, crossings);

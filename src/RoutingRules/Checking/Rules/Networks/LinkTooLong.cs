@@ -49,11 +49,13 @@ public sealed class LinkTooLong : Rule<LinkNode>
         var link = subject.Model;
         if (link.LengthMetres is not { } length || subject.State != ConnectionState.Connected)
         {
+            context.LookedAt(0);
             return;
         }
 
         var most = context.Value(MaximumMetres);
         var isStranded = link.Medium == Medium.CopperStranded;
+        context.LookedAt(isStranded || link.Medium is null || link.Medium == Medium.CopperSolid ? 1 : 0);
         if (link.Medium is null && length > most)
         {
             context.CouldNotDecide($"What link '{link.Id}' is made of is not stated: as copper it would be too long.");

@@ -38,6 +38,7 @@ public sealed class LoopUnmanaged : Rule<ResolvedShow>
         DisjointSets? parts = null;
         for (var network = 0; network < context.Rig.Networks.Count; network++)
         {
+            context.LookedAt(map.HasLinks(network) ? 1 : 0);
             if (context.Rig.Networks[network].LoopControl == LoopControl.None && map.HasLinks(network))
             {
                 parts ??= new DisjointSets(map.SwitchCount);

@@ -7,7 +7,7 @@ namespace RoutingRules.Checking.Rules.Networks;
 
 /// <summary>Reports devices at which links of two networks meet on one switch.</summary>
 /// <remarks>One finding for each switch; entities are the device, one of its jacks when it has several switches, and the networks by id.</remarks>
-public sealed class NetworksJoined : Rule<ResolvedShow>
+public sealed class NetworksJoined : Rule<DeviceNode>
 {
     /// <inheritdoc/>
     public override RuleDescriptor Descriptor { get; } = new()
@@ -25,26 +25,25 @@ public sealed class NetworksJoined : Rule<ResolvedShow>
     };
 
     /// <inheritdoc/>
-    public override void Check(RuleContext context, ResolvedShow subject)
+    public override void Check(RuleContext context, DeviceNode subject)
     {
+        context.LookedAt(0);
         if (context.Rig.Networks.Count < 2)
         {
             return;
         }
 
         var map = context.Network;
-        foreach (var device in context.Devices)
+        var switches = map.SwitchesOf(subject);
+        foreach (var at in switches)
         {
-            var switches = map.SwitchesOf(device);
-            foreach (var at in switches)
-            {
-                Check(context, map, device, at, switches.Length > 1);
-            }
+            Check(context, map, subject, at, switches.Length > 1);
         }
     }
 
     private static void Check(RuleContext context, NetworkMap map, DeviceNode device, int at, bool namesJack)
     {
+        context.LookedAt(map.LinksAt(at).Length > 1 ? 1 : 0);
         if (IsOfOneNetwork(context, map.LinksAt(at)))
         {
             return;

@@ -44,6 +44,7 @@ public sealed class PathMissing : Rule<ResolvedShow>
             var sender = context.DeviceOf(stream.From);
             foreach (var receiver in stream.Receivers)
             {
+                context.LookedAt(receiver.State == ConnectionState.Connected ? 1 : 0);
                 if (receiver.State == ConnectionState.Connected && context.DeviceOf(receiver.At) is var device && !map.Joins(network, sender, device))
                 {
                     Add(context, gaps, parts, network, sender, device, stream, $"/patch/streams/{stream.Index}/to/{receiver.Index}");

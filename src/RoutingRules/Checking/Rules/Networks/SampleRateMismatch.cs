@@ -73,6 +73,7 @@ public sealed class SampleRateMismatch : Rule<ResolvedShow>
 
         void Compare(int clock)
         {
+            context.LookedAt();
             var rate = context.Rig.Clocks[clock].SampleRate;
             if (!told.Contains(rate) && !device.Profile.SampleRates.Contains(rate))
             {
@@ -132,6 +133,7 @@ public sealed class SampleRateMismatch : Rule<ResolvedShow>
     {
         var device = context.DeviceOf(point);
         var (own, other) = (map.ClockOf(device), map.ClockOf(network));
+        context.LookedAt(own < 0 || other < 0 ? 0 : 1);
         if (own < 0 || other < 0 || own == other || context.GroupOf(point).Model.RateConverter
             || (context.GroupOf(point).Kind == PortKind.Network && ClockMap.HasConverter(device))
             || !map.IsOnNetworkOf(own, device) || LeadsBoth(context, device, own, other) || IsUnable(context, device, other)

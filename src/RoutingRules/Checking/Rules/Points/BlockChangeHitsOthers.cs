@@ -28,6 +28,7 @@ public sealed class BlockChangeHitsOthers : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(StrayOutputs.Shared(context));
         var found = StrayOutputs.Find(context);
         Intentions? intentions = null;
         foreach (var run in found.IsEmpty ? [] : found.Merge(context))

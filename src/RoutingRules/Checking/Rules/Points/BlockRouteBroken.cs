@@ -43,6 +43,7 @@ public sealed class BlockRouteBroken : Rule<DeviceNode>
             }
         }
 
+        context.LookedAt(uses?.Count ?? 0);
         for (var i = 0; uses is not null && i < uses.Count; i++)
         {
             if (!CheckBlocks(context, subject, uses[i]))

@@ -41,6 +41,7 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
             {
                 var sink = route.To + position;
                 var bus = context.FactorySource(sink);
+                context.LookedAt(bus.IsNone ? 0 : 1);
                 if (bus.IsNone || context.Upstream(sink) == bus || context.ViaIndex(sink) != route.Index || context.GroupOf(bus).Kind != PortKind.Source)
                 {
                     continue;

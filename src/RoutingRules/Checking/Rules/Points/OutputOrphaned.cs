@@ -81,6 +81,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt(route.Model.To.Width);
             for (var position = 0; position < route.Model.To.Width; position++)
             {
                 if (context.Upstream(route.To + position) == route.From + position)
@@ -98,6 +99,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
         {
             for (var position = 0; !cable.From.IsNone && position < cable.Model.From.Width; position++)
             {
+                context.LookedAt();
                 var output = cable.From + position;
                 if (!silence.IsSilent(output) || context.Via(output) == HopKind.Cleared || intentions.IsDead(FirstOutput(context, output)))
                 {
@@ -127,6 +129,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt(demand.Width);
             for (var position = 0; position < demand.Width; position++)
             {
                 // Of a source that does not exist the rules about the document speak.

@@ -31,6 +31,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(StrayOutputs.Sounding(context));
         var found = StrayOutputs.Find(context);
         if (!found.IsEmpty)
         {

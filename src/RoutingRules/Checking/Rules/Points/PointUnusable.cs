@@ -44,6 +44,7 @@ public sealed class PointUnusable : Rule<ResolvedShow>
         var once = new HashSet<(PointIndex First, int Width, bool IsDead)>();
         foreach (var mark in context.Marks)
         {
+            context.LookedAt();
             if (once.Add((mark.First, mark.Width, mark.IsDead)))
             {
                 Report(context, mark, uses, grave);

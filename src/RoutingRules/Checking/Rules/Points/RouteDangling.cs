@@ -36,6 +36,7 @@ public sealed class RouteDangling : Rule<ResolvedShow>
         {
             for (var position = 0; !route.From.IsNone && position < route.Model.To.Width; position++)
             {
+                context.LookedAt();
                 var source = route.From + position;
                 var sink = route.To + position;
                 if (context.Upstream(sink) == source && silence.IsSilent(source) && !silence.IsExplained(source) && !LeadsToUsedOutput(context, intentions, sink))

@@ -30,6 +30,7 @@ public sealed class RouteNotAllowed : Rule<ResolvedShow>
         SinkRuns? faults = null;
         foreach (var route in context.Routes)
         {
+            context.LookedAt(route.From.IsNone ? 0 : 1);
             if (route.From.IsNone || context.RoutingBetween(route.From, route.To) is not null || !context.ProfileProblems(context.DeviceOf(route.To)).IsEmpty)
             {
                 continue;

@@ -42,6 +42,7 @@ public sealed class RouteUnused : Rule<ResolvedShow>
                 continue;
             }
 
+            context.LookedAt(route.Model.To.Width);
             for (var position = 0; position < route.Model.To.Width; position++)
             {
                 var slot = route.To + position;

@@ -30,6 +30,7 @@ public sealed class RouteWithoutEffect : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(context.Routes.Count);
         SinkRuns? found = null;
         foreach (var idle in context.IdleRoutes)
         {

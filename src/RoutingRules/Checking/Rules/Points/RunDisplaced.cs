@@ -28,6 +28,7 @@ public sealed class RunDisplaced : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(context.Demands.Count);
         foreach (var run in Displacements.OfFeeds(context).Runs)
         {
             Report(context, run, "feed", $"/feeds/{run.Demands[0].Feed?.Index}/to/{run.Demands[0].Entry}");

@@ -25,6 +25,7 @@ public sealed class SignalLoop : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(context.PointCount);
         if (!context.HasLoops)
         {
             return;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RoutingRules.Checking.Facts;
+using RoutingRules.Checking.Facts.Documents;
 using RoutingRules.Checking.Facts.Points;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
@@ -27,6 +28,7 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        context.LookedAt(PlacesThatName.Connections(context));
         if (context.Conflicts.Count == 0)
         {
             return;

@@ -12,7 +12,7 @@ namespace RoutingRules.Checking.Rules.Points;
 /// Loudspeaker outputs are exempt, as what hangs on them is seldom written down, and so are ends that feeds, lines, broken connections or doubled
 /// sinks speak of. An input without a cable counts as an end of its own in a passive split, where the stage plugs in.
 /// </remarks>
-public sealed class ThroughHalfPatched : Rule<ResolvedShow>
+public sealed class ThroughHalfPatched : Rule<DeviceNode>
 {
     private const int NoReturn = 0;
     private const int NoSend = 1;
@@ -33,29 +33,26 @@ public sealed class ThroughHalfPatched : Rule<ResolvedShow>
     };
 
     /// <inheritdoc/>
-    public override void Check(RuleContext context, ResolvedShow subject)
+    public override void Check(RuleContext context, DeviceNode subject)
     {
-        var intentions = Intentions.Of(context);
-        CauseFinder? broken = null;
+        context.LookedAt(0);
         SinkRuns? found = null;
-        foreach (var device in context.Devices)
+        foreach (var path in subject.Profile.Through)
         {
-            foreach (var path in device.Profile.Through)
+            if (path.Kind == ThroughKind.Select || subject.Group(path.From) is not { } from || subject.Group(path.To) is not { } to || to.Model.Level == SignalLevel.Speaker)
             {
-                if (path.Kind == ThroughKind.Select || device.Group(path.From) is not { } from || device.Group(path.To) is not { } to || to.Model.Level == SignalLevel.Speaker)
-                {
-                    continue;
-                }
+                continue;
+            }
 
-                for (var i = 0; i < from.Count && i < to.Count; i++)
+            for (var i = 0; i < from.Count && i < to.Count; i++)
+            {
+                context.LookedAt();
+                var enter = subject.First(from) + i;
+                var leave = subject.First(to) + i;
+                if (Fault(context, Intentions.Of(context), path, enter, leave) is { } tag
+                    && !CauseFinder.Of(context).IsMentioned(enter) && !CauseFinder.Of(context).IsMentioned(leave))
                 {
-                    var enter = device.First(from) + i;
-                    var leave = device.First(to) + i;
-                    if (Fault(context, intentions, path, enter, leave) is { } tag
-                        && !(broken ??= CauseFinder.Of(context)).IsMentioned(enter) && !broken.IsMentioned(leave))
-                    {
-                        (found ??= new SinkRuns()).Add(tag == NoReturn ? leave : enter, tag == NoReturn ? enter : leave, tag, device.Index);
-                    }
+                    (found ??= new SinkRuns()).Add(tag == NoReturn ? leave : enter, tag == NoReturn ? enter : leave, tag, subject.Index);
                 }
             }
         }

@@ -41,6 +41,7 @@ public sealed class PowerShared : Rule<ResolvedShow>
 
         foreach (var group in FeedGroups.Of(context))
         {
+            context.LookedAt();
             CheckGroup(context, group);
         }
 
@@ -49,6 +50,7 @@ public sealed class PowerShared : Rule<ResolvedShow>
         {
             if (feed.Model.BackupOf is { } id && (feeds ??= FeedPairs.ById(context)).TryGetValue(id, out var backed) && backed != feed)
             {
+                context.LookedAt();
                 CheckBackup(context, feed, backed);
             }
         }

@@ -49,6 +49,7 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
         var map = LossMap.Of(context);
         foreach (var group in FeedGroups.Of(context))
         {
+            context.LookedAt();
             Collect(map, group, losses);
         }
 

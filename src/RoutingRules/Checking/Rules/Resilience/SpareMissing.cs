@@ -47,7 +47,13 @@ public sealed class SpareMissing : Rule<ResolvedShow>
             for (var entry = 0; entry < feed.Model.To.Count; entry++)
             {
                 var demand = context.Demand(feed, entry);
-                if (!demand.Existing.IsNone && context.GroupOf(demand.Existing).Kind == PortKind.Output && !HasSpare(context, demand, inGroup))
+                if (demand.Existing.IsNone || context.GroupOf(demand.Existing).Kind != PortKind.Output)
+                {
+                    continue;
+                }
+
+                context.LookedAt();
+                if (!HasSpare(context, demand, inGroup))
                 {
                     Add(without, context.DeviceOf(demand.Existing).Index, demand);
                 }

@@ -29,6 +29,7 @@ public sealed class PacketTooLarge : Rule<StreamNode>
     {
         if (subject.State != ConnectionState.Connected || context.Network.IndexOf(subject.Model.Network) is not (>= 0 and var index))
         {
+            context.LookedAt(0);
             return;
         }
 

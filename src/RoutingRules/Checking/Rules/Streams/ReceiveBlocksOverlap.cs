@@ -25,6 +25,11 @@ public sealed class ReceiveBlocksOverlap : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
+        foreach (var stream in context.Streams)
+        {
+            context.LookedAt(stream.Receivers.Count);
+        }
+
         var conflicts = new List<SinkConflict>();
         foreach (var conflict in context.Conflicts)
         {

@@ -27,6 +27,7 @@ public sealed class ReceiverWidthMismatch : Rule<StreamNode>
     /// <inheritdoc/>
     public override void Check(RuleContext context, StreamNode subject)
     {
+        context.LookedAt(0);
         if (!StreamGrid.IsOnGrid(context, subject))
         {
             return;
@@ -41,6 +42,7 @@ public sealed class ReceiverWidthMismatch : Rule<StreamNode>
                 continue;
             }
 
+            context.LookedAt();
             var device = context.DeviceOf(receiver.At);
             var group = context.GroupOf(receiver.At);
             if (width % group.BlockSize != 0 && !reported.Contains(device.First(group)))

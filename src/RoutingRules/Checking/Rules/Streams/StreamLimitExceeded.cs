@@ -80,6 +80,7 @@ public sealed class StreamLimitExceeded : Rule<ResolvedShow>
 
     private static void Compare(RuleContext context, DeviceNode device, string role, string does, string can, List<string>? streams, int? limit)
     {
+        context.LookedAt(streams is not null && limit is not null ? 1 : 0);
         if (streams is not null && streams.Count > limit)
         {
             var unit = streams.Count == 1 ? "stream" : "streams";

@@ -64,6 +64,7 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
         foreach (var device in context.Devices)
         {
             var (sends, receives) = counts[device.Index];
+            context.LookedAt((sends > 1 && device.Profile.Limits?.StreamsSent is not null ? 1 : 0) + (receives > 1 && device.Profile.Limits?.StreamsReceived is not null ? 1 : 0));
             if (IsNear(context, sends, device.Profile.Limits?.StreamsSent))
             {
                 (sent ??= new List<StreamNode>?[counts.Length])[device.Index] = new List<StreamNode>(sends);

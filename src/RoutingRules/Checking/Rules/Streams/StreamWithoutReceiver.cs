@@ -25,6 +25,7 @@ public sealed class StreamWithoutReceiver : Rule<StreamNode>
     /// <inheritdoc/>
     public override void Check(RuleContext context, StreamNode subject)
     {
+        context.LookedAt(subject.State == ConnectionState.Connected && !subject.Model.Keep ? 1 : 0);
         if (subject.State == ConnectionState.Connected && subject.Receivers.Count == 0 && !subject.Model.Keep)
         {
             context.Report(

@@ -27,6 +27,7 @@ public sealed class StreamWithoutSignal : Rule<StreamNode>
     {
         if (subject.State != ConnectionState.Connected || subject.Receivers.Count == 0)
         {
+            context.LookedAt(0);
             return;
         }
 

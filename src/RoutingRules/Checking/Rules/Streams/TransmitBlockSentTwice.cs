@@ -35,6 +35,7 @@ public sealed class TransmitBlockSentTwice : Rule<ResolvedShow>
             }
         }
 
+        context.LookedAt(streams.Count);
         streams.Sort(static (x, y) => x.From != y.From ? x.From.CompareTo(y.From) : x.Index - y.Index);
         for (var start = 0; start < streams.Count;)
         {

@@ -30,6 +30,7 @@ public sealed class WordDoubtful : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         ArgumentNullException.ThrowIfNull(subject);
+        context.LookedAt(context.Feeds.Count + context.Rig.Networks.Count + context.Links.Count + context.Devices.Count);
         foreach (var word in ShowWords.Doubtful(context, subject))
         {
             var seenFrom = word.What == "part" && word.Meant is "left" or "right" ? " Parts are left and right as the audience sees them." : "";
