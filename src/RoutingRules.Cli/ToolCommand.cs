@@ -1,4 +1,5 @@
 using System.CommandLine;
+using RoutingRules.Cli.Commands;
 
 namespace RoutingRules.Cli;
 
@@ -7,4 +8,13 @@ internal sealed class ToolCommand(string name, string description, params string
 {
     /// <summary>Lines to type, each followed by what it does.</summary>
     public IReadOnlyList<string> Examples { get; } = examples;
+
+    /// <summary>Adds options that commands have together.</summary>
+    public void Add(IOptionGroup group)
+    {
+        foreach (var option in group.Options)
+        {
+            Options.Add(option);
+        }
+    }
 }

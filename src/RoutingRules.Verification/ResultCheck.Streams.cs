@@ -177,11 +177,11 @@ internal sealed partial class ResultCheck
         var trees = new List<HashSet<Id<Link>>>();
         foreach (var stream in result.Patch.Streams)
         {
-            var tree = rig.IsExcluded(stream.From.Device) ? [] : Tree(stream) ?? [];
-            trees.Add(tree.Select(step => step.Link).ToHashSet());
+            var loaded = Loaded(stream);
+            trees.Add(loaded.Select(step => step.Link).ToHashSet());
             var network = rig.Rig.Networks.FirstOrDefault(candidate => candidate.Id == stream.Network);
             var before = Stays(stream) ? facts.Input.Patch.Streams.Where(old => old.Id == stream.Id).SelectMany(Loaded).ToHashSet() : [];
-            foreach (var step in network is null ? [] : Loaded(stream))
+            foreach (var step in network is null ? [] : loaded)
             {
                 var (load, isNew) = loads.GetValueOrDefault(step);
                 loads[step] = (load + facts.Networks.BitsPerSecond(network!, stream.From.Width, rig.Device(stream.From.Device)), isNew || !before.Contains(step));

@@ -42,9 +42,6 @@ internal sealed partial class ResultCheck
     /// <summary>Everything that is wrong, in the order found.</summary>
     public IReadOnlyList<string> Problems => problems;
 
-    /// <summary>The result patch.</summary>
-    public PatchTrace After => after;
-
     /// <summary>Deliveries that are not made: the demand, and for a placed line the sink.</summary>
     public IReadOnlyList<(DemandFacts Demand, PointRange? Sink)> Failed => failed;
 

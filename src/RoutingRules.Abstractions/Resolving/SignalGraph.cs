@@ -107,14 +107,18 @@ public sealed class SignalGraph
     /// <param name="first">The first point when the state is <see cref="ConnectionState.Connected"/>; else none.</param>
     public ConnectionState Find(PointRange range, out PointIndex first)
     {
-        first = PointIndex.None;
-        if (!deviceIndex.TryGetValue(range.Device.Value, out var index))
-        {
-            return ConnectionState.UnknownReference;
-        }
+        var state = Find(range, out _, out _, out var found);
+        first = state == ConnectionState.Connected ? new PointIndex(found) : PointIndex.None;
+        return state;
+    }
 
-        var device = devices[index];
-        if (device.Group(range.Group) is not { } group)
+    /// <summary>Finds the first point of a run, with the device and the group as far as they are known; -1 where the run does not exist.</summary>
+    internal ConnectionState Find(PointRange range, out DeviceNode? device, out GroupNode? group, out int first)
+    {
+        first = -1;
+        device = deviceIndex.TryGetValue(range.Device.Value, out var index) ? devices[index] : null;
+        group = device?.Group(range.Group);
+        if (device is null || group is null)
         {
             return ConnectionState.UnknownReference;
         }
@@ -124,7 +128,7 @@ public sealed class SignalGraph
             return ConnectionState.OutOfRange;
         }
 
-        first = new PointIndex(device.FirstPoint + group.Offset + range.First - 1);
+        first = device.FirstPoint + group.Offset + range.First - 1;
         return ConnectionState.Connected;
     }
 

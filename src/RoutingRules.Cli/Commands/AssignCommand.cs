@@ -13,8 +13,6 @@ namespace RoutingRules.Cli.Commands;
 /// <summary><c>assign</c>: computes the patch of a show.</summary>
 internal static class AssignCommand
 {
-    private const long MaxBudget = (1L << 53) - 1;
-
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
         var file = new Argument<string>("FILE") { Description = "The show, or - for standard input. It is never changed itself." }.NamesNoOption();
@@ -23,22 +21,12 @@ internal static class AssignCommand
             HelpName = "FILE",
             Description = "Write the completed show to a file and the report to standard output; without it the show goes to standard output.",
         };
-        var spares = ToolOptions.Number("--spares", 0, 65_535, "Outputs to leave free in each group in which something new is placed.");
-        var headroom = ToolOptions.Number("--headroom", 0, 65_535, "Streams to leave free at each device.");
-        var budget = ToolOptions.Number("--budget", 1, MaxBudget, "How much work to spend; the same number gives the same result on every machine.");
-        var without = new Option<string[]>("--without")
-        {
-            HelpName = "ID-OR-POINT",
-            Description = "Do without a device, a link or a point, such as box-r or box-r/out/5; may be given several times.",
-            DefaultValueFactory = _ => [],
-        };
-        var strategyName = StrategyChoice.Option();
-        var keepUnlisted = new Option<bool>("--keep-unlisted") { Description = "Let outputs go on carrying what no feed asks for, where they do so already." };
+        var search = new SearchOptions(
+            "Do without a device, a link or a point, such as box-r or box-r/out/5; may be given several times.",
+            "How much work to spend; the same number gives the same result on every machine.");
         var format = ToolOptions.Format("How the report is written to standard output, together with --out, usually text.");
         var report = ToolOptions.Report();
-        var config = ToolOptions.Config();
-        var noConfig = ToolOptions.NoConfig();
-        var profiles = ToolOptions.Profiles();
+        var setup = new EngineOptions();
         var quiet = ToolOptions.Quiet();
         var command = new ToolCommand(
             "assign",
@@ -46,7 +34,7 @@ internal static class AssignCommand
             "routing-rules assign saturday.show.json --out saturday-patched.show.json\nWrites the completed show and lists where everything went.",
             "routing-rules assign saturday.show.json --without box-r --out rescue.show.json\nPlans the show again without a dead box.")
         {
-            file, @out, spares, headroom, without, strategyName, budget, keepUnlisted, format, report, config, noConfig, profiles, quiet,
+            file, @out, search, format, report, setup, quiet,
         };
         command.SetAction(parsed =>
         {
@@ -59,19 +47,8 @@ internal static class AssignCommand
             }
 
             var isQuiet = parsed.GetValue(quiet);
-            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), isQuiet), [path], console, cancellation);
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
-            var usual = engine.Config.ToAssignmentOptions();
-            var options = usual with
-            {
-                Spares = (int)(parsed.GetValue(spares) ?? usual.Spares),
-                Headroom = (int)(parsed.GetValue(headroom) ?? usual.Headroom),
-                Budget = parsed.GetValue(budget) ?? usual.Budget,
-                Strategy = StrategyChoice.Of(engine, parsed.GetValue(strategyName), usual),
-                KeepUnlisted = parsed.GetValue(keepUnlisted) || usual.KeepUnlisted,
-                ExplainUnplaced = true,
-                Without = ValueList.Create<string>(parsed.GetRequiredValue(without)),
-            };
+            var (engine, loaded) = setup.Create(parsed, [path], console, cancellation, isQuiet);
+            var options = search.Of(engine, parsed) with { ExplainUnplaced = true };
 
             var onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormats.All[0];
             var reportOptions = ReportSetup.Options(engine, isQuiet);

@@ -27,16 +27,14 @@ internal static class ChangeoverCommand
             HelpName = "FOLDER",
             Description = "With a running order: write the show of each act there as well, to check, print or change.",
         };
-        var config = ToolOptions.Config();
-        var noConfig = ToolOptions.NoConfig();
-        var profiles = ToolOptions.Profiles();
+        var setup = new EngineOptions();
         var command = new ToolCommand(
             "changeover",
             "Plan changeovers: steps in a safe order, a card for each place, what can be prepared, the last point to go back; for two shows, or for all acts of a running order.",
             "routing-rules changeover friday.run.json --format html --out friday-cards.html --shows acts\nCards for every changeover of the day, and the show of each act.",
             "routing-rules changeover band.show.json next-band.show.json\nThe steps from one show to the next.")
         {
-            first, second, format, @out, shows, config, noConfig, profiles,
+            first, second, format, @out, shows, setup,
         };
         command.SetAction(parsed =>
         {
@@ -51,8 +49,7 @@ internal static class ChangeoverCommand
                 throw new UsageException("--shows is for a running order; two shows are there already.");
             }
 
-            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), false), paths, console, cancellation);
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
+            var (engine, loaded) = setup.Create(parsed, paths, console, cancellation);
             using var target = parsed.GetValue(@out) is { } outPath ? OutputFile.Begin(outPath, [.. paths, .. loaded.Files]) : null;
             var how = new Answer(parsed.GetValue(format)!, target, console);
             return paths.Length == 2 ? Pair(engine, paths, how, cancellation) : Run(engine, paths[0], parsed.GetValue(shows), how, cancellation);

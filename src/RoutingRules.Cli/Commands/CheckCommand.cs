@@ -26,9 +26,7 @@ internal static class CheckCommand
         var force = new Option<bool>("--force") { Description = "With --update-baseline: also accept everything found now, or begin a baseline." };
         var fixes = new Option<bool>("--fixes") { Description = "Offer fixes with the findings in json and sarif reports; each is tried first, which takes time." };
         var timings = new Option<bool>("--timings") { Description = "Say on standard error how much work and time each rule took." };
-        var config = ToolOptions.Config();
-        var noConfig = ToolOptions.NoConfig();
-        var profiles = ToolOptions.Profiles();
+        var setup = new EngineOptions();
         var quiet = ToolOptions.Quiet();
         var command = new ToolCommand(
             "check",
@@ -38,7 +36,7 @@ internal static class CheckCommand
             "routing-rules check 2027.zip\nChecks every show in an archive without unpacking it.",
             "routing-rules check shows/ --waivers waivers.json --baseline baseline.json\nFails only for what nobody has decided to live with.")
         {
-            paths, format, report, waivers, asOf, baseline, update, force, fixes, timings, config, noConfig, profiles, quiet,
+            paths, format, report, waivers, asOf, baseline, update, force, fixes, timings, setup, quiet,
         };
         command.SetAction(parsed =>
         {
@@ -46,8 +44,7 @@ internal static class CheckCommand
             var isQuiet = parsed.GetValue(quiet);
             var choice = new AcceptanceChoice(
                 parsed.GetValue(waivers), parsed.GetValue(asOf) ?? console.Today(), parsed.GetValue(baseline), parsed.GetValue(update), parsed.GetValue(force));
-            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), isQuiet), named, console, cancellation);
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
+            var (engine, loaded) = setup.Create(parsed, named, console, cancellation, isQuiet);
             var files = ShowFiles.Expand(named, cancellation);
             using var acceptance = new Acceptance(choice, files, engine, console, cancellation);
             using var reports = new ReportOutput(

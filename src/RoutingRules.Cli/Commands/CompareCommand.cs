@@ -26,16 +26,14 @@ internal static class CompareCommand
             ("html", "for a browser"),
             ("patch", "a JSON Patch (RFC 6902) that turns the first document into the second"));
         var @out = PageOptions.Out();
-        var config = ToolOptions.Config();
-        var noConfig = ToolOptions.NoConfig();
-        var profiles = ToolOptions.Profiles();
+        var setup = new EngineOptions();
         var command = new ToolCommand(
             "compare",
             "Say what differs between two shows: what outputs and channels carry, where feeds and lines are, what the rules find, and what the documents say. Fails when the second show has new findings, or the change itself is dangerous.",
             "routing-rules compare friday.show.json saturday.show.json\nWhat is heard elsewhere, and what is plugged elsewhere?",
             "routing-rules compare friday.show.json saturday.show.json --format patch --out friday-to-saturday.json\nThe difference as a JSON Patch.")
         {
-            before, after, format, @out, config, noConfig, profiles,
+            before, after, format, @out, setup,
         };
         command.SetAction(parsed =>
         {
@@ -45,8 +43,7 @@ internal static class CompareCommand
                 throw new UsageException("both shows cannot come from standard input; name a file for one of them.");
             }
 
-            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), false), paths, console, cancellation);
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
+            var (engine, loaded) = setup.Create(parsed, paths, console, cancellation);
             using var target = parsed.GetValue(@out) is { } outPath ? OutputFile.Begin(outPath, [.. paths, .. loaded.Files]) : null;
             var documents = paths.Select(path => InputDocument.Load(path, console, cancellation)).ToArray();
             var shows = new Show?[2];

@@ -18,16 +18,14 @@ internal static class ExportCommand
         var device = new Option<string?>("--device") { HelpName = "ID", Description = "The device that --map is about." };
         var mark = new Option<bool>("--utf8-mark") { Description = "Begin with a byte order mark, without which some spreadsheets do not take the list for UTF-8." };
         var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write to a file; without it the list goes to standard output." };
-        var config = ToolOptions.Config();
-        var noConfig = ToolOptions.NoConfig();
-        var profiles = ToolOptions.Profiles();
+        var setup = new EngineOptions();
         var command = new ToolCommand(
             "export",
             "Write the feeds or lines of a show as CSV (RFC 4180), to edit in a spreadsheet and read back with import. It is what the document asks for; the lists of sheet say how it is patched.\nA text that would begin like a formula begins with an apostrophe, which import takes off.",
             "routing-rules export saturday.show.json --list lines --out lines.csv\nThe lines, for the spreadsheet of the crew.",
             "routing-rules export saturday.show.json --map is-08 --device desk --out desk-map.json\nWhat is routed inside the console, for equipment that takes such maps.")
         {
-            file, list, separator, mark, map, device, @out, config, noConfig, profiles,
+            file, list, separator, mark, map, device, @out, setup,
         };
         command.SetAction(parsed =>
         {
@@ -39,8 +37,7 @@ internal static class ExportCommand
                 throw new UsageException("--separator and --utf8-mark are for lists; leave them away with --map.");
             }
 
-            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), false), [path], console, cancellation);
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
+            var (engine, loaded) = setup.Create(parsed, [path], console, cancellation);
             using var target = parsed.GetValue(@out) is { } outPath ? OutputFile.Begin(outPath, [path, .. loaded.Files]) : null;
             if (ShowInput.Read(path, console, engine, cancellation) is not { } show)
             {
@@ -65,7 +62,7 @@ internal static class ExportCommand
         }
         catch (ArgumentException fault)
         {
-            throw new UsageException(fault.Message.Split(" (Parameter", 2)[0]);
+            throw new UsageException(UsageException.Reason(fault));
         }
     }
 }

@@ -50,9 +50,7 @@ internal static class FixCommand
         var waivers = ToolOptions.Waivers();
         var asOf = ToolOptions.AsOf();
         var baseline = new Option<string?>("--baseline") { HelpName = "FILE", Description = "Leave alone what a baseline knows." };
-        var config = ToolOptions.Config();
-        var noConfig = ToolOptions.NoConfig();
-        var profiles = ToolOptions.Profiles();
+        var setup = new EngineOptions();
         var command = new ToolCommand(
             "fix",
             "Mend what the rules find: each fix is tried on a copy, and taken only when its finding is gone and nothing worse has come.",
@@ -60,7 +58,7 @@ internal static class FixCommand
             "routing-rules fix saturday.show.json --out mended.show.json\nTakes the safe fixes; the rest of the text stays as it is written.",
             "routing-rules fix saturday.show.json --waivers waivers.json --baseline baseline.json --dry-run\nLeaves alone what somebody has decided to live with.")
         {
-            file, dryRun, safe, @unsafe, rule, @out, inPlace, format, waivers, asOf, baseline, config, noConfig, profiles,
+            file, dryRun, safe, @unsafe, rule, @out, inPlace, format, waivers, asOf, baseline, setup,
         };
         command.SetAction(parsed =>
         {
@@ -72,8 +70,7 @@ internal static class FixCommand
                 parsed.GetValue(inPlace),
                 parsed.GetValue(format));
             Refuse(job, parsed.GetValue(safe));
-            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), false), [job.Path], console, cancellation);
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
+            var (engine, loaded) = setup.Create(parsed, [job.Path], console, cancellation);
             var choice = new AcceptanceChoice(parsed.GetValue(waivers), parsed.GetValue(asOf) ?? console.Today(), parsed.GetValue(baseline), IsUpdate: false, IsForce: false);
             using var acceptance = new Acceptance(choice, [job.Path], engine, console, cancellation);
             var options = new FixOptions

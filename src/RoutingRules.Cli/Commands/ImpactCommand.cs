@@ -42,22 +42,19 @@ internal static class ImpactCommand
             ("markdown", "for people in a text that shows tables"),
             ("html", "a page to print, with a card for each device"));
         var @out = PageOptions.Out();
-        var config = ToolOptions.Config();
-        var noConfig = ToolOptions.NoConfig();
-        var profiles = ToolOptions.Profiles();
+        var setup = new EngineOptions();
         var command = new ToolCommand(
             "impact",
             "Tell what the loss of each device, link, cable, loom or supply silences, and how to bring it back. Nothing is written to the show.",
             "routing-rules impact saturday.show.json\nWhat hurts most, and a card for each device with what to pull, plug and load.",
             "routing-rules impact saturday.show.json --only device --format html --out fallback.html\nCards to print.")
         {
-            file, only, pairs, moves, sets, noRecovery, format, @out, config, noConfig, profiles,
+            file, only, pairs, moves, sets, noRecovery, format, @out, setup,
         };
         command.SetAction(parsed =>
         {
             var path = parsed.GetRequiredValue(file);
-            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), false), [path], console, cancellation);
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
+            var (engine, _) = setup.Create(parsed, [path], console, cancellation);
             using var target = parsed.GetValue(@out) is { } outPath ? OutputFile.Begin(outPath, [path]) : null;
             if (ShowInput.Read(path, console, engine, cancellation) is not { } show)
             {

@@ -11,8 +11,6 @@ namespace RoutingRules.Cli.Commands;
 /// <summary><c>import</c>: reads a list of feeds or lines, or a channel map of a device, into a show.</summary>
 internal static class ImportCommand
 {
-    private static readonly Dictionary<string, bool> Formats = new(StringComparer.Ordinal) { ["text"] = false, ["json"] = true };
-
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
         var file = new Argument<string>("FILE") { Description = "The show, or - for standard input. It is changed only with --in-place." }.NamesNoOption();
@@ -31,17 +29,15 @@ internal static class ImportCommand
         var dryRun = new Option<bool>("--dry-run") { Description = "Change nothing; say what would be changed." };
         var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write the show to a file; without it the show goes to standard output." };
         var inPlace = new Option<bool>("--in-place") { Description = "Write the show over the file itself." };
-        var format = ToolOptions.Word("--format", Formats, "How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual) or json.");
-        var config = ToolOptions.Config();
-        var noConfig = ToolOptions.NoConfig();
-        var profiles = ToolOptions.Profiles();
+        var format = ToolOptions.TextOrJson("How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual) or json.");
+        var setup = new EngineOptions();
         var command = new ToolCommand(
             "import",
             "Read a list of feeds or lines, as export or a crew's spreadsheet writes it, into a show. A row is about the feed or line of its id, or without one that of its name; a cell changes its member, and everything else stays, byte for byte. With any error in the list nothing is written.\nAn empty cell takes away what the member says. Columns and words by other names stand in the configuration, under lists.",
             "routing-rules import saturday.show.json lines.csv --list lines --dry-run\nSays which lines would be new, changed and kept.",
             "routing-rules import saturday.show.json lines.csv --list lines --out edited.show.json\nWrites the show with the list in it.")
         {
-            file, from, list, separator, ignore, remove, map, device, dryRun, @out, inPlace, format, config, noConfig, profiles,
+            file, from, list, separator, ignore, remove, map, device, dryRun, @out, inPlace, format, setup,
         };
         command.SetAction(parsed =>
         {
@@ -59,8 +55,7 @@ internal static class ImportCommand
                 throw new UsageException("--separator, --ignore, --remove-absent and --format are for lists; leave them away with --map.");
             }
 
-            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), false), [job.Path], console, cancellation);
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
+            var (engine, loaded) = setup.Create(parsed, [job.Path], console, cancellation);
             var options = new ListImportOptions
             {
                 Config = ListChoices.With(loaded.Config.Lists, parsed.GetValue(separator)),

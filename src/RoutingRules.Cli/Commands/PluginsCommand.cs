@@ -9,26 +9,9 @@ namespace RoutingRules.Cli.Commands;
 /// <summary><c>plugins</c>: what is built in and what was loaded.</summary>
 internal static class PluginsCommand
 {
-    private static readonly string[] Formats = ["text", "json"];
-
     public static Command Create(CliConsole console)
     {
-        var format = new Option<string>("--format")
-        {
-            HelpName = string.Join('|', Formats),
-            Description = "How the list is written: text (usual) or json.",
-            DefaultValueFactory = _ => Formats[0],
-            CustomParser = result =>
-            {
-                var word = result.Tokens[0].Value;
-                if (!Formats.Contains(word, StringComparer.Ordinal))
-                {
-                    result.AddError($"--format takes text or json, not '{word}'.");
-                }
-
-                return word;
-            },
-        };
+        var format = ToolOptions.TextOrJson("How the list is written: text (usual) or json.");
         var command = new ToolCommand(
             "plugins",
             "List what is built in and what plugins bring: rules, fixes, profiles and strategies. Plugins are loaded only where --plugin names them.",
@@ -43,7 +26,7 @@ internal static class PluginsCommand
 
             // Made once with all of them, so that plugins that clash are told here as well.
             _ = EngineSetup.Create([], LoadedConfig.Usual, console);
-            PluginAccount.Write(console.Output, bare, [.. console.Plugins.Select(PluginContents.Of)], parsed.GetRequiredValue(format) == "json");
+            PluginAccount.Write(console.Output, bare, [.. console.Plugins.Select(PluginContents.Of)], parsed.GetValue(format) == "json");
             return ExitCode.Clean;
         });
         return command;

@@ -95,7 +95,7 @@ internal static class SheetCommand
         }
         catch (ArgumentException fault) when (fault.ParamName == "options")
         {
-            var message = fault.Message.Split(" (Parameter", 2)[0];
+            var message = UsageException.Reason(fault);
             throw new UsageException(char.ToLowerInvariant(message[0]) + message[1..]);
         }
     }

@@ -9,6 +9,8 @@ namespace RoutingRules.Cli.Commands;
 /// <summary>Options that several commands share, made anew for each.</summary>
 internal static class ToolOptions
 {
+    private static readonly Dictionary<string, bool> TextAndJson = new(StringComparer.Ordinal) { ["text"] = false, ["json"] = true };
+
     /// <summary>Refuses values that look like options: a misspelt option would otherwise count as a file.</summary>
     public static T NamesNoOption<T>(this T argument)
         where T : Argument
@@ -103,6 +105,9 @@ internal static class ToolOptions
         Description = description,
         CustomParser = result => Checked(name, words, result).FirstOrDefault(),
     };
+
+    /// <summary>The format of an account for people, or for programs.</summary>
+    public static Option<string?> TextOrJson(string description) => Word("--format", TextAndJson, description);
 
     /// <summary>The words given to an option; others are reported.</summary>
     public static string[] Checked<T>(string name, IReadOnlyDictionary<string, T> words, ArgumentResult result)

@@ -9,8 +9,6 @@ namespace RoutingRules.Cli.Commands;
 /// <summary><c>upgrade</c>: writes documents in the present format version.</summary>
 internal static class UpgradeCommand
 {
-    private static readonly string[] Formats = ["text", "json"];
-
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
         var files = new Argument<string[]>("FILE") { Description = "The documents, or - for one on standard input.", Arity = ArgumentArity.OneOrMore }.NamesNoOption();
@@ -34,21 +32,7 @@ internal static class UpgradeCommand
                 return null;
             },
         };
-        var format = new Option<string?>("--format")
-        {
-            HelpName = string.Join('|', Formats),
-            Description = "How the account on standard output is written, together with --out, --in-place or --dry-run: text (usual) or json.",
-            CustomParser = result =>
-            {
-                var word = result.Tokens[0].Value;
-                if (!Formats.Contains(word, StringComparer.Ordinal))
-                {
-                    result.AddError($"--format takes text or json, not '{word}'.");
-                }
-
-                return word;
-            },
-        };
+        var format = ToolOptions.TextOrJson("How the account on standard output is written, together with --out, --in-place or --dry-run: text (usual) or json.");
         var command = new ToolCommand(
             "upgrade",
             "Write documents of an older format version in the present one. Older documents are read as they are by every command; this keeps them for other tools. "

@@ -10,39 +10,27 @@ namespace RoutingRules.Cli.Commands;
 /// <summary><c>why</c>: explains the place of a feed or a line.</summary>
 internal static class WhyCommand
 {
-    private const long MaxBudget = (1L << 53) - 1;
-
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
         var file = new Argument<string>("FILE") { Description = "The show, or - for standard input." }.NamesNoOption();
         var subject = new Argument<string>("FEED") { Description = "The id of a feed or a line; main-l/2 is the second entry of a feed." }.NamesNoOption();
         var not = new Option<string?>("--not") { HelpName = "POINT", Description = "Where would it go, and what else would change, if it must not be here?" };
         var at = new Option<string?>("--at") { HelpName = "POINT", Description = "What must move, or what stands against it, if it has to be here?" };
-        var spares = ToolOptions.Number("--spares", 0, 65_535, "Outputs to leave free in each group in which something new is placed.");
-        var headroom = ToolOptions.Number("--headroom", 0, 65_535, "Streams to leave free at each device.");
-        var budget = ToolOptions.Number("--budget", 1, MaxBudget, "How much work to spend on each assignment.");
-        var without = new Option<string[]>("--without")
-        {
-            HelpName = "ID-OR-POINT",
-            Description = "Do without a device, a link or a point; may be given several times.",
-            DefaultValueFactory = _ => [],
-        };
-        var strategy = StrategyChoice.Option();
-        var keepUnlisted = new Option<bool>("--keep-unlisted") { Description = "Let outputs go on carrying what no feed asks for, where they do so already." };
+        var search = new SearchOptions(
+            "Do without a device, a link or a point; may be given several times.",
+            "How much work to spend on each assignment.");
         var format = PageOptions.Format(
             ("text", "for people at a terminal"),
             ("json", "for programs, after why.schema.json"),
             ("markdown", "for people in a text that shows tables"));
-        var config = ToolOptions.Config();
-        var noConfig = ToolOptions.NoConfig();
-        var profiles = ToolOptions.Profiles();
+        var setup = new EngineOptions();
         var command = new ToolCommand(
             "why",
             "Explain where a feed or line is placed when the show is assigned: why there, why not elsewhere, what comes second. Nothing is written to the show.",
             "routing-rules why saturday.show.json main-l\nWhy is the left main at its output, and what would be the next best?",
             "routing-rules why saturday.show.json main-l --at box-r/out/8\nWhat would have to move?")
         {
-            file, subject, not, at, spares, headroom, without, strategy, budget, keepUnlisted, format, config, noConfig, profiles,
+            file, subject, not, at, search, format, setup,
         };
         command.SetAction(parsed =>
         {
@@ -58,24 +46,13 @@ internal static class WhyCommand
             }
 
             var path = parsed.GetRequiredValue(file);
-            var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), false), [path], console, cancellation);
-            var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console);
+            var (engine, _) = setup.Create(parsed, [path], console, cancellation);
             if (ShowInput.Read(path, console, engine, cancellation) is not { } show)
             {
                 return ExitCode.Usage;
             }
 
-            var usual = engine.Config.ToAssignmentOptions();
-            var options = usual with
-            {
-                Spares = (int)(parsed.GetValue(spares) ?? usual.Spares),
-                Headroom = (int)(parsed.GetValue(headroom) ?? usual.Headroom),
-                Strategy = StrategyChoice.Of(engine, parsed.GetValue(strategy), usual),
-                Budget = parsed.GetValue(budget) ?? usual.Budget,
-                KeepUnlisted = parsed.GetValue(keepUnlisted) || usual.KeepUnlisted,
-                Without = ValueList.Create<string>(parsed.GetRequiredValue(without)),
-            };
-            return Answer(engine, show, question, options, parsed.GetValue(format)!, console, cancellation);
+            return Answer(engine, show, question, search.Of(engine, parsed), parsed.GetValue(format)!, console, cancellation);
         });
         return command;
     }

@@ -9,17 +9,14 @@ namespace RoutingRules.Planning.Changeovers;
 /// <summary>What the outputs and console channels of a rig carry at one moment.</summary>
 internal sealed class RigState
 {
-    private RigState(Show show, ResolvedShow resolved, Dictionary<Point, Point> carried, HashSet<Point> leaves)
+    private RigState(Show show, Dictionary<Point, Point> carried, HashSet<Point> leaves)
     {
         Show = show;
-        Resolved = resolved;
         Carried = carried;
         Leaves = leaves;
     }
 
     public Show Show { get; }
-
-    public ResolvedShow Resolved { get; }
 
     /// <summary>The real source of every output, sink, cabled input, and receive slot where signal ends, that has one.</summary>
     public Dictionary<Point, Point> Carried { get; }
@@ -43,7 +40,7 @@ internal sealed class RigState
             }
         }
 
-        return new RigState(show, resolved, carried, leaves);
+        return new RigState(show, carried, leaves);
 
         void Add(ResolvedShow resolved, PointIndex at, PortKind kind)
         {

@@ -29,15 +29,11 @@ public static class ChangeoverJson
         ArgumentNullException.ThrowIfNull(after);
         Whole(output, after.Title, json =>
         {
-            json.WriteStartArray("acts");
-            json.WriteEndArray();
+            WriteList<string>(json, "acts", []);
             ComparisonJson.WriteFindings(json, "commonFindings", default);
             ComparisonJson.WriteFindings(json, "runFindings", default);
-            json.WriteStartArray("kit");
-            json.WriteEndArray();
-            json.WriteStartArray("changeovers");
-            WriteChangeover(json, plan, comparison.Hazards, before.Title, after.Title, null);
-            json.WriteEndArray();
+            WriteList<string>(json, "kit", []);
+            WriteObjects(json, "changeovers", [plan], only => WriteChangeover(json, only, comparison.Hazards, before.Title, after.Title, null));
         });
     }
 
@@ -50,88 +46,57 @@ public static class ChangeoverJson
         ArgumentNullException.ThrowIfNull(plan);
         Whole(output, plan.Run.Title, json =>
         {
-            json.WriteStartArray("acts");
-            foreach (var act in plan.Acts)
-            {
-                WriteAct(json, plan, act);
-            }
-
-            json.WriteEndArray();
+            WriteObjects(json, "acts", plan.Acts, act => WriteAct(json, plan, act));
             ComparisonJson.WriteFindings(json, "commonFindings", plan.CommonFindings);
             ComparisonJson.WriteFindings(json, "runFindings", plan.RunFindings);
             WriteKit(json, plan.Kit);
-            json.WriteStartArray("changeovers");
-            foreach (var changeover in plan.Changeovers)
-            {
-                WriteChangeover(json, changeover.Plan, changeover.Comparison.Hazards, changeover.From.Id.Value, changeover.To.Id.Value, changeover.To.ChangeoverMinutes);
-            }
-
-            json.WriteEndArray();
+            WriteObjects(json, "changeovers", plan.Changeovers, changeover => WriteChangeover(json, changeover.Plan, changeover.Comparison.Hazards, changeover.From.Id.Value, changeover.To.Id.Value, changeover.To.ChangeoverMinutes));
         });
     }
 
     private static void Whole(Stream output, string title, Action<Utf8JsonWriter> content)
     {
         ArgumentNullException.ThrowIfNull(output);
-        using (var json = new Utf8JsonWriter(output, JsonReport.Layout))
+        WriteDocument(output, json =>
         {
-            json.WriteStartObject();
-            json.WriteNumber("schemaVersion", 1);
             json.WriteString("title", JsonReport.Whole(title));
             content(json);
-            json.WriteEndObject();
-        }
-
-        output.Write("\n"u8);
+        });
     }
 
     private static void WriteAct(Utf8JsonWriter json, RunningOrderPlan plan, ActPlan act)
     {
-        json.WriteStartObject();
         json.WriteString("id", act.Act.Id.Value);
         json.WriteString("name", JsonReport.Whole(act.Act.DisplayName));
         WriteOptional(json, "start", act.Act.Start?.ToString("HH:mm", CultureInfo.InvariantCulture));
         json.WriteBoolean("assigned", act.IsAssigned);
         ComparisonJson.WriteFindings(json, "findings", plan.OwnFindings(act));
         WriteList(json, "unplaced", act.Unplaced.Select(unplaced => unplaced.Demand));
-        json.WriteEndObject();
     }
 
     private static void WriteKit(Utf8JsonWriter json, ValueList<KitTotal> kit)
     {
-        json.WriteStartArray("kit");
-        foreach (var total in kit)
+        WriteObjects(json, "kit", kit, total =>
         {
-            json.WriteStartObject();
             json.WriteString("kind", Word(total.Kind));
             json.WriteString("name", JsonReport.Whole(total.Name));
             WriteOptional(json, "suppliedBy", total.SuppliedBy);
             json.WriteNumber("most", total.Most);
             WriteList(json, "acts", total.Acts);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
     }
 
     private static void WriteChangeover(Utf8JsonWriter json, ChangeoverPlan plan, ValueList<Finding> hazards, string from, string to, int? minutes)
     {
-        json.WriteStartObject();
         json.WriteString("from", JsonReport.Whole(from));
         json.WriteString("to", JsonReport.Whole(to));
-        if (minutes is { } there)
-        {
-            json.WriteNumber("minutes", there);
-        }
-
+        WriteOptional(json, "minutes", minutes);
         json.WriteNumber("seconds", plan.SecondsAfterTheActBefore);
         json.WriteNumber("rollbackAfter", plan.RollbackAfter);
         WriteList(json, "remarks", plan.Remarks);
         ComparisonJson.WriteFindings(json, "hazards", hazards);
-        json.WriteStartArray("steps");
-        foreach (var step in plan.Steps)
+        WriteObjects(json, "steps", plan.Steps, step =>
         {
-            json.WriteStartObject();
             json.WriteNumber("number", step.Number);
             json.WriteString("phase", Word(step.Phase));
             json.WriteString("timing", Word(step.Timing));
@@ -140,10 +105,6 @@ public static class ChangeoverJson
             WriteList(json, "points", step.Points);
             WriteList(json, "hazards", step.Hazards);
             json.WriteNumber("seconds", step.Seconds);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteEndObject();
+        });
     }
 }

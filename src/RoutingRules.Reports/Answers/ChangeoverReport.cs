@@ -23,15 +23,8 @@ public static class ChangeoverReport
         ArgumentNullException.ThrowIfNull(comparison);
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        return PageSetWriter.Write(
-            new PageSet
-            {
-                Title = after.Title,
-                Meta = Meta(after.Venue, after.Date, after.Revision),
-                HasCautions = true,
-                Pages = ChangeoverPages.Pages(plan, Name(before), Name(after), null, comparison.Hazards, (ContentCode.Of(before), ContentCode.Of(after))),
-            },
-            format);
+        var pages = ChangeoverPages.Pages(plan, Name(before), Name(after), null, comparison.Hazards, (ContentCode.Of(before), ContentCode.Of(after)));
+        return Write(after.Title, after.Venue, after.Date, after.Revision, pages, format);
     }
 
     /// <summary>Everything about a running order; LF only, the same plan gives the same text.</summary>
@@ -41,20 +34,22 @@ public static class ChangeoverReport
     public static string Write(RunningOrderPlan plan, PageFormat format)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return PageSetWriter.Write(
-            new PageSet
-            {
-                Title = plan.Run.Title,
-                Meta = Meta(plan.Run.Venue, plan.Run.Date, plan.Run.Revision),
-                HasCautions = true,
-                Pages = RunningOrderPages.Pages(plan),
-            },
-            format);
+        return Write(plan.Run.Title, plan.Run.Venue, plan.Run.Date, plan.Run.Revision, RunningOrderPages.Pages(plan), format);
     }
 
     private static string Name(Show show) => show.Revision is null ? show.Title : $"{show.Title} (revision {show.Revision})";
 
-    private static ValueList<string> Meta(string? venue, DateOnly? date, string? revision) =>
-        new[] { venue, date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), revision is null ? "no revision" : $"revision {revision}" }
-            .Where(part => !string.IsNullOrEmpty(part)).Select(part => part!).ToValueList();
+    private static string Write(string title, string? venue, DateOnly? date, string? revision, List<Page> pages, PageFormat format)
+    {
+        var meta = new[] { venue, date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), revision is null ? "no revision" : $"revision {revision}" };
+        return PageSetWriter.Write(
+            new PageSet
+            {
+                Title = title,
+                Meta = meta.Where(part => !string.IsNullOrEmpty(part)).Select(part => part!).ToValueList(),
+                Cautions = SheetWords.Cautions,
+                Pages = pages,
+            },
+            format);
+    }
 }

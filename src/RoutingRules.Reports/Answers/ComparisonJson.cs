@@ -20,10 +20,8 @@ public static class ComparisonJson
     {
         ArgumentNullException.ThrowIfNull(comparison);
         ArgumentNullException.ThrowIfNull(output);
-        using (var json = new Utf8JsonWriter(output, JsonReport.Layout))
+        WriteDocument(output, json =>
         {
-            json.WriteStartObject();
-            json.WriteNumber("schemaVersion", 1);
             json.WriteBoolean("same", comparison.IsEmpty);
             WriteSinks(json, comparison.Sinks);
             WriteDemands(json, comparison.Demands);
@@ -32,31 +30,18 @@ public static class ComparisonJson
             WriteFindings(json, "newFindings", comparison.NewFindings);
             WriteFindings(json, "resolvedFindings", comparison.ResolvedFindings);
             WriteFindings(json, "unchangedFindings", comparison.UnchangedFindings);
-            json.WriteEndObject();
-        }
-
-        output.Write("\n"u8);
+        });
     }
 
     internal static void WriteFindings(Utf8JsonWriter json, string name, ValueList<Finding> findings)
     {
-        json.WriteStartArray(name);
-        foreach (var finding in findings)
-        {
-            json.WriteStartObject();
-            FindingJson.WriteMembers(json, finding, default);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        WriteObjects(json, name, findings, finding => FindingJson.WriteMembers(json, finding, default));
     }
 
     private static void WriteSinks(Utf8JsonWriter json, ValueList<SinkChange> sinks)
     {
-        json.WriteStartArray("sinks");
-        foreach (var change in sinks)
+        WriteObjects(json, "sinks", sinks, change =>
         {
-            json.WriteStartObject();
             json.WriteString("at", change.At.ToString());
             json.WriteString("kind", change.Kind == PortKind.Output ? "output" : "sink");
             json.WriteString("effect", Word(change.Effect));
@@ -67,18 +52,13 @@ public static class ComparisonJson
             WriteOptional(json, "lineBefore", change.LineBefore);
             WriteOptional(json, "lineAfter", change.LineAfter);
             json.WriteBoolean("inEar", change.IsInEar);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
     }
 
     private static void WriteDemands(Utf8JsonWriter json, ValueList<DemandChange> demands)
     {
-        json.WriteStartArray("demands");
-        foreach (var change in demands)
+        WriteObjects(json, "demands", demands, change =>
         {
-            json.WriteStartObject();
             json.WriteString("demand", JsonReport.Whole(change.Demand));
             json.WriteString("name", JsonReport.Whole(change.Name));
             json.WriteString("kind", change.IsFeed ? "feed" : "line");
@@ -86,37 +66,24 @@ public static class ComparisonJson
             WriteOptional(json, "was", change.Was);
             WriteOptional(json, "before", change.Before?.ToString());
             WriteOptional(json, "after", change.After?.ToString());
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
     }
 
     private static void WriteEntities(Utf8JsonWriter json, ValueList<EntityChange> entities)
     {
-        json.WriteStartArray("entities");
-        foreach (var change in entities)
+        WriteObjects(json, "entities", entities, change =>
         {
-            json.WriteStartObject();
             json.WriteString("list", change.List);
             json.WriteString("kind", change.Kind);
             json.WriteString("id", JsonReport.Whole(change.Id));
             WriteOptional(json, "was", change.Was);
             json.WriteString("change", Word(change.Change));
-            json.WriteStartArray("members");
-            foreach (var member in change.Members)
+            WriteObjects(json, "members", change.Members, member =>
             {
-                json.WriteStartObject();
                 json.WriteString("name", JsonReport.Whole(member.Name));
                 WriteOptional(json, "before", member.Before);
                 WriteOptional(json, "after", member.After);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+            });
+        });
     }
 }

@@ -1,4 +1,5 @@
 using RoutingRules.Planning.Comparing;
+using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Reports.Answers;
 

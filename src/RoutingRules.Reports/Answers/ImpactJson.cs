@@ -18,53 +18,27 @@ public static class ImpactJson
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(output);
-        using (var json = new Utf8JsonWriter(output, JsonReport.Layout))
+        WriteDocument(output, json =>
         {
-            json.WriteStartObject();
-            json.WriteNumber("schemaVersion", 1);
             json.WriteNumber("moves", answer.Moves);
             WriteLosses(json, "losses", answer.Losses);
             WriteLosses(json, "pairs", answer.Pairs);
             json.WriteNumber("pairsOmitted", answer.PairsOmitted);
-            json.WriteStartArray("failureSets");
-            foreach (var sets in answer.FailureSets)
-            {
-                Write(json, sets);
-            }
-
-            json.WriteEndArray();
+            WriteObjects(json, "failureSets", answer.FailureSets, sets => Write(json, sets));
             WriteList(json, "notArriving", answer.NotArriving);
-            json.WriteEndObject();
-        }
-
-        output.Write("\n"u8);
+        });
     }
 
-    private static void WriteLosses(Utf8JsonWriter json, string name, ValueList<LossImpact> losses)
-    {
-        json.WriteStartArray(name);
-        foreach (var loss in losses)
-        {
-            Write(json, loss);
-        }
-
-        json.WriteEndArray();
-    }
+    private static void WriteLosses(Utf8JsonWriter json, string name, ValueList<LossImpact> losses) =>
+        WriteObjects(json, name, losses, loss => Write(json, loss));
 
     private static void Write(Utf8JsonWriter json, LossImpact loss)
     {
-        json.WriteStartObject();
         json.WritePropertyName("lost");
         Write(json, loss.Lost);
         json.WriteBoolean("singlePoint", loss.IsSinglePoint);
         WriteList(json, "silences", loss.Silences);
-        json.WriteStartArray("subjects");
-        foreach (var subject in loss.Subjects)
-        {
-            Write(json, subject);
-        }
-
-        json.WriteEndArray();
+        WriteObjects(json, "subjects", loss.Subjects, subject => Write(json, subject));
         WriteList(json, "outputs", loss.Outputs);
         WriteList(json, "channels", loss.Channels);
         WriteList(json, "rerouted", loss.Rerouted);
@@ -76,12 +50,10 @@ public static class ImpactJson
             Write(json, plan);
         }
 
-        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, LostSubject subject)
     {
-        json.WriteStartObject();
         json.WriteString("kind", subject.Role is null ? "line" : "feed");
         json.WriteString("id", JsonReport.Whole(subject.Subject));
         json.WriteString("name", JsonReport.Whole(subject.Name));
@@ -109,60 +81,37 @@ public static class ImpactJson
         WriteList(json, "lostAt", subject.LostAt);
         WriteList(json, "remainsAt", subject.RemainsAt);
         WriteList(json, "backups", subject.Backups);
-        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, FallbackPlan plan)
     {
         json.WriteStartObject("plan");
         json.WriteNumber("moves", plan.Moves);
-        json.WriteStartArray("steps");
-        foreach (var step in plan.Steps)
+        WriteObjects(json, "steps", plan.Steps, step => Write(json, step));
+        WriteObjects(json, "recovered", plan.Recovered, recovered =>
         {
-            Write(json, step);
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("recovered");
-        foreach (var recovered in plan.Recovered)
-        {
-            json.WriteStartObject();
             json.WriteString("demand", JsonReport.Whole(recovered.Demand));
             json.WriteString("from", recovered.From.ToString());
             json.WriteString("to", recovered.To.ToString());
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("unrecovered");
-        foreach (var unrecovered in plan.Unrecovered)
+        });
+        WriteObjects(json, "unrecovered", plan.Unrecovered, unrecovered =>
         {
-            json.WriteStartObject();
             json.WriteString("demand", JsonReport.Whole(unrecovered.Demand));
             WriteOptional(json, "sink", unrecovered.Sink?.ToString());
             json.WriteString("reason", JsonReport.Whole(unrecovered.Reason));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("displaced");
-        foreach (var displaced in plan.Displaced)
+        });
+        WriteObjects(json, "displaced", plan.Displaced, displaced =>
         {
-            json.WriteStartObject();
             json.WriteString("demand", JsonReport.Whole(displaced.Demand));
             json.WriteString("at", displaced.At.ToString());
             json.WriteString("by", JsonReport.Whole(displaced.By));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
         WriteList(json, "newErrors", plan.NewErrors);
         json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, FallbackStep step)
     {
-        json.WriteStartObject();
         json.WriteString("kind", step.Kind switch
         {
             FallbackStepKind.Pull => "pull",
@@ -201,7 +150,6 @@ public static class ImpactJson
             json.WriteEndObject();
         }
 
-        json.WriteEndObject();
     }
 
     private static void WriteStream(Utf8JsonWriter json, AudioStream? stream)
@@ -212,29 +160,19 @@ public static class ImpactJson
         }
 
         json.WriteString("from", stream.From.ToString());
-        json.WriteStartArray("to");
-        foreach (var receiver in stream.To)
+        WriteObjects(json, "to", stream.To, receiver =>
         {
-            json.WriteStartObject();
             json.WriteString("at", receiver.At.ToString());
             WriteOptional(json, "channels", receiver.Channels?.ToString());
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
     }
 
     private static void Write(Utf8JsonWriter json, FailureSets sets)
     {
-        json.WriteStartObject();
         json.WriteString("feed", JsonReport.Whole(sets.Feed));
         json.WriteString("name", JsonReport.Whole(sets.Name));
         json.WriteString("role", sets.Role.Value);
-        if (sets.Smallest is { } smallest)
-        {
-            json.WriteNumber("smallest", smallest);
-        }
-
+        WriteOptional(json, "smallest", sets.Smallest);
         json.WriteNumber("limit", sets.Limit);
         json.WriteStartArray("sets");
         foreach (var set in sets.Sets)
@@ -244,7 +182,6 @@ public static class ImpactJson
 
         json.WriteEndArray();
         json.WriteNumber("omitted", sets.Omitted);
-        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, ValueList<LostThing> things)

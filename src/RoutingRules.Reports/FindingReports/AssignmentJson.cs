@@ -20,36 +20,15 @@ internal static class AssignmentJson
         });
         json.WriteNumber("provenLevel", ProvenLevel(result.ProvenNumbers));
         json.WriteNumber("provenNumbers", result.ProvenNumbers);
-        if (result.Objective is { } objective)
+        WhyJson.Write(json, result.Objective);
+        WriteObjects(json, "placements", result.Placements, placement =>
         {
-            json.WriteStartArray("objective");
-            foreach (var number in objective.Values)
-            {
-                json.WriteNumberValue(number);
-            }
-
-            json.WriteEndArray();
-        }
-
-        json.WriteStartArray("placements");
-        foreach (var placement in result.Placements)
-        {
-            json.WriteStartObject();
             json.WriteString("demand", placement.Demand);
             json.WriteString("at", placement.At.ToString());
             json.WriteBoolean("pinned", placement.IsPinned);
             json.WriteBoolean("kept", placement.IsKept);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("unplaced");
-        foreach (var unplaced in result.Unplaced)
-        {
-            WhyJson.Write(json, unplaced);
-        }
-
-        json.WriteEndArray();
+        });
+        WriteObjects(json, "unplaced", result.Unplaced, unplaced => WhyJson.Write(json, unplaced));
         WriteList(json, "moved", result.Moved);
         json.WriteStartArray("contradictions");
         foreach (var set in result.Contradictions)
@@ -59,16 +38,11 @@ internal static class AssignmentJson
 
         json.WriteEndArray();
         WriteList(json, "removedStreams", result.RemovedStreams);
-        json.WriteStartArray("removedReceivers");
-        foreach (var receiver in result.RemovedReceivers)
+        WriteObjects(json, "removedReceivers", result.RemovedReceivers, receiver =>
         {
-            json.WriteStartObject();
             json.WriteString("stream", JsonReport.Whole(receiver.Stream.Value));
             json.WriteString("at", receiver.At.ToString());
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
         WriteList(json, "silenced", result.Silenced);
         WriteList(json, "cleared", result.Cleared);
         WriteList(json, "notes", result.Notes);

@@ -4,6 +4,7 @@ using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Rules;
+using static RoutingRules.Reports.FindingReports.JsonMembers;
 
 namespace RoutingRules.Reports.FindingReports;
 
@@ -11,36 +12,21 @@ namespace RoutingRules.Reports.FindingReports;
 internal static class FindingJson
 {
     /// <summary>Writes a list of findings.</summary>
-    public static void WriteList(Utf8JsonWriter json, string name, ValueList<Finding> findings, DocumentCheck document)
-    {
-        json.WriteStartArray(name);
-        foreach (var finding in findings)
-        {
-            json.WriteStartObject();
-            WriteMembers(json, finding, document.OffersFor(finding));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
+    public static void WriteList(Utf8JsonWriter json, string name, ValueList<Finding> findings, DocumentCheck document) =>
+        WriteObjects(json, name, findings, finding => WriteMembers(json, finding, document.OffersFor(finding)));
 
     /// <summary>Writes the list of waived findings.</summary>
     public static void WriteWaived(Utf8JsonWriter json, DocumentCheck document)
     {
-        json.WriteStartArray("waived");
-        foreach (var waived in document.Waived)
+        WriteObjects(json, "waived", document.Waived, waived =>
         {
-            json.WriteStartObject();
             WriteMembers(json, waived.Finding, document.OffersFor(waived.Finding));
             json.WriteStartObject("waiver");
             json.WriteString("reason", JsonReport.Whole(waived.Waiver.Reason));
             json.WriteString("owner", JsonReport.Whole(waived.Waiver.Owner));
             json.WriteString("expires", PlainText.Day(waived.Waiver.Expires));
             json.WriteEndObject();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
     }
 
     /// <summary>Writes the members of a finding into an object that is open.</summary>
@@ -57,45 +43,20 @@ internal static class FindingJson
 
         WriteEntities(json, finding.Entities);
         json.WriteString("pointer", JsonReport.Whole(finding.Pointer));
-        if (finding.Line is { } line)
-        {
-            json.WriteNumber("line", line);
-        }
-
-        if (finding.Column is { } column)
-        {
-            json.WriteNumber("column", column);
-        }
-
+        WriteOptional(json, "line", finding.Line);
+        WriteOptional(json, "column", finding.Column);
         json.WriteString("fingerprint", finding.Fingerprint());
-        json.WriteStartArray("fixes");
-        foreach (var offer in offers)
-        {
-            WriteOffer(json, offer);
-        }
-
-        json.WriteEndArray();
+        WriteObjects(json, "fixes", offers, offer => WriteOffer(json, offer));
     }
 
     private static void WriteOffer(Utf8JsonWriter json, OfferedFix offer)
     {
-        json.WriteStartObject();
         json.WriteString("title", JsonReport.Whole(offer.Fix.Title));
         json.WriteString("safety", PlainText.Word(offer.Fix.Safety));
-        if (offer.Fix.Caution is { } caution)
-        {
-            json.WriteString("caution", JsonReport.Whole(caution));
-        }
-
+        WriteOptional(json, "caution", offer.Fix.Caution);
         if (!offer.Fix.Choices.IsEmpty)
         {
-            json.WriteStartArray("choices");
-            foreach (var choice in offer.Fix.Choices)
-            {
-                json.WriteStringValue(JsonReport.Whole(choice));
-            }
-
-            json.WriteEndArray();
+            JsonMembers.WriteList(json, "choices", offer.Fix.Choices);
         }
 
         if (offer.Patch is { } patch)
@@ -104,20 +65,14 @@ internal static class FindingJson
             patch.WriteTo(json);
         }
 
-        json.WriteEndObject();
     }
 
     public static void WriteEntities(Utf8JsonWriter json, ValueList<Entity> entities)
     {
-        json.WriteStartArray("entities");
-        foreach (var entity in entities)
+        WriteObjects(json, "entities", entities, entity =>
         {
-            json.WriteStartObject();
             json.WriteString("role", JsonReport.Whole(entity.Role));
             json.WriteString("id", JsonReport.Whole(entity.Id));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
     }
 }

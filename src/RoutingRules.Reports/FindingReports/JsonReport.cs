@@ -5,6 +5,7 @@ using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Waivers;
+using static RoutingRules.Reports.FindingReports.JsonMembers;
 
 namespace RoutingRules.Reports.FindingReports;
 
@@ -46,11 +47,7 @@ public sealed class JsonReport : ReportWriter
         coverage.Add(document.Result);
         json.WriteStartObject();
         json.WriteString("path", Whole(document.Path));
-        if (document.TextPath is { } text)
-        {
-            json.WriteString("text", Whole(text));
-        }
-
+        WriteOptional(json, "text", document.TextPath);
         json.WriteString("status", document.Status switch
         {
             DocumentStatus.Clean => "clean",
@@ -109,23 +106,15 @@ public sealed class JsonReport : ReportWriter
         if (document.IsCompared)
         {
             FindingJson.WriteList(json, "known", document.Known, document);
-            json.WriteStartArray("gone");
-            foreach (var gone in document.Gone)
-            {
-                Write(gone);
-            }
-
-            json.WriteEndArray();
+            WriteObjects(json, "gone", document.Gone, gone => Write(gone));
         }
     }
 
     private void Write(BaselineFinding gone)
     {
-        json.WriteStartObject();
         json.WriteString("rule", gone.Rule);
         json.WriteString("fingerprint", gone.Fingerprint);
         FindingJson.WriteEntities(json, gone.Entities);
-        json.WriteEndObject();
     }
 
     private void WriteRules(CheckResult result)
@@ -138,17 +127,12 @@ public sealed class JsonReport : ReportWriter
         json.WriteNumber("undecided", undecided);
         if (!result.Undecided.IsEmpty)
         {
-            json.WriteStartArray("undecidedRules");
-            foreach (var subject in result.Undecided)
+            WriteObjects(json, "undecidedRules", result.Undecided, subject =>
             {
-                json.WriteStartObject();
                 json.WriteString("rule", subject.Rule);
                 json.WriteString("subject", Whole(subject.Subject));
                 json.WriteString("reason", Whole(subject.Reason));
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            });
         }
 
         json.WriteEndObject();
@@ -157,27 +141,16 @@ public sealed class JsonReport : ReportWriter
     private void WriteCoverage()
     {
         json.WriteStartObject("coverage");
-        json.WriteStartArray("rules");
-        foreach (var rule in coverage.Rules)
+        WriteObjects(json, "rules", coverage.Rules, rule =>
         {
-            json.WriteStartObject();
             json.WriteString("rule", rule.Rule.Id);
             json.WriteString("name", rule.Rule.Name);
             json.WriteNumber("found", rule.Found);
             json.WriteNumber("passed", rule.Passed);
             json.WriteNumber("notApplicable", rule.NotApplicable);
             json.WriteNumber("undecided", rule.Undecided);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("switchedOff");
-        foreach (var rule in coverage.SwitchedOff)
-        {
-            json.WriteStringValue(rule.Id);
-        }
-
-        json.WriteEndArray();
+        });
+        WriteList(json, "switchedOff", coverage.SwitchedOff.Select(rule => rule.Id));
         json.WriteEndObject();
     }
 

@@ -4,6 +4,7 @@ using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Waivers;
+using static RoutingRules.Reports.FindingReports.JsonMembers;
 
 namespace RoutingRules.Reports.FindingReports;
 
@@ -244,16 +245,11 @@ internal sealed class SarifReport : ReportWriter
         json.WriteEndObject();
         if (!entities.IsEmpty)
         {
-            json.WriteStartArray("logicalLocations");
-            foreach (var entity in entities)
+            WriteObjects(json, "logicalLocations", entities, entity =>
             {
-                json.WriteStartObject();
                 json.WriteString("fullyQualifiedName", JsonReport.Whole(entity.Id));
                 json.WriteString("kind", JsonReport.Whole(entity.Role));
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            });
         }
 
         json.WriteEndObject();

@@ -18,20 +18,12 @@ public static class WhyJson
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(output);
-        using (var json = new Utf8JsonWriter(output, JsonReport.Layout))
+        WriteDocument(output, json =>
         {
-            json.WriteStartObject();
-            json.WriteNumber("schemaVersion", 1);
             json.WriteString("subject", JsonReport.Whole(answer.Subject));
             json.WriteString("status", Word(answer.Status));
             Write(json, answer.Objective);
-            json.WriteStartArray("decisions");
-            foreach (var decision in answer.Decisions)
-            {
-                Write(json, decision);
-            }
-
-            json.WriteEndArray();
+            WriteObjects(json, "decisions", answer.Decisions, decision => Write(json, decision));
             if (answer.WhatIf is { } what)
             {
                 Write(json, what);
@@ -39,43 +31,31 @@ public static class WhyJson
 
             WriteUtilisation(json, answer.Utilisation);
             WriteLinks(json, answer.Links);
-            json.WriteEndObject();
-        }
-
-        output.Write("\n"u8);
+        });
     }
 
     /// <summary>An entry of what found no place, for answers and for reports of assignments.</summary>
     internal static void Write(Utf8JsonWriter json, UnplacedDemand unplaced)
     {
-        json.WriteStartObject();
         json.WriteString("demand", JsonReport.Whole(unplaced.Demand));
         WriteOptional(json, "sink", unplaced.Sink?.ToString());
         json.WriteString("reason", JsonReport.Whole(unplaced.Reason));
         WriteList(json, "conflict", unplaced.Conflict);
         json.WriteString("conflictProof", Word(unplaced.ConflictProof));
         WriteList(json, "conflictPoints", unplaced.ConflictPoints);
-        json.WriteStartArray("relaxations");
-        foreach (var relaxation in unplaced.Relaxations)
+        WriteObjects(json, "relaxations", unplaced.Relaxations, relaxation =>
         {
-            json.WriteStartObject();
             json.WriteString("kind", Word(relaxation.Kind));
             json.WriteString("subject", JsonReport.Whole(relaxation.Subject));
             json.WriteString("at", relaxation.At.ToString());
             json.WriteNumber("moves", relaxation.Moves);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteEndObject();
+        });
     }
 
     internal static void WriteUtilisation(Utf8JsonWriter json, ValueList<DeviceUse> table)
     {
-        json.WriteStartArray("utilisation");
-        foreach (var use in table)
+        WriteObjects(json, "utilisation", table, use =>
         {
-            json.WriteStartObject();
             json.WriteString("device", use.Device.Value);
             json.WriteNumber("outputsUsed", use.OutputsUsed);
             json.WriteNumber("outputsUsable", use.OutputsUsable);
@@ -86,50 +66,31 @@ public static class WhyJson
             json.WriteNumber("receiveBlocksUsed", use.ReceiveBlocksUsed);
             json.WriteNumber("receiveBlockLimit", use.ReceiveBlockLimit);
             json.WriteNumber("streamsReceived", use.StreamsReceived);
-            if (use.StreamsReceivedLimit is { } limit)
-            {
-                json.WriteNumber("streamsReceivedLimit", limit);
-            }
-
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+            WriteOptional(json, "streamsReceivedLimit", use.StreamsReceivedLimit);
+        });
     }
 
     internal static void WriteLinks(Utf8JsonWriter json, ValueList<LinkUse> table)
     {
-        json.WriteStartArray("links");
-        foreach (var use in table)
+        WriteObjects(json, "links", table, use =>
         {
-            json.WriteStartObject();
             json.WriteString("link", use.Link.Value);
             json.WriteString("from", use.From.Value);
             json.WriteString("to", use.To.Value);
             json.WriteNumber("streams", use.Streams);
             json.WriteNumber("bitsPerSecond", use.BitsPerSecond);
-            if (use.MostBitsPerSecond is { } most)
-            {
-                json.WriteNumber("mostBitsPerSecond", most);
-            }
-
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+            WriteOptional(json, "mostBitsPerSecond", use.MostBitsPerSecond);
+        });
     }
 
     private static void Write(Utf8JsonWriter json, WhyDecision decision)
     {
-        json.WriteStartObject();
         json.WriteString("demand", JsonReport.Whole(decision.Demand));
         WriteOptional(json, "at", decision.At?.ToString());
         json.WriteString("basis", Word(decision.Basis));
         WriteList(json, "grounds", decision.Grounds);
-        json.WriteStartArray("refusals");
-        foreach (var refusal in decision.Refusals)
+        WriteObjects(json, "refusals", decision.Refusals, refusal =>
         {
-            json.WriteStartObject();
             json.WriteString("cause", Word(refusal.Cause));
             WriteList(json, "points", refusal.Points);
             WriteList(json, "devices", refusal.Devices);
@@ -137,10 +98,7 @@ public static class WhyJson
             WriteList(json, "reasons", refusal.Reasons);
             WriteLinks(json, refusal.Links);
             Write(json, refusal.Difference);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
         if (decision.RunnerUp is { } second)
         {
             json.WriteStartObject("runnerUp");
@@ -152,14 +110,7 @@ public static class WhyJson
             json.WriteEndObject();
         }
 
-        json.WriteStartArray("unplaced");
-        foreach (var unplaced in decision.Unplaced)
-        {
-            Write(json, unplaced);
-        }
-
-        json.WriteEndArray();
-        json.WriteEndObject();
+        WriteObjects(json, "unplaced", decision.Unplaced, unplaced => Write(json, unplaced));
     }
 
     private static void Write(Utf8JsonWriter json, WhatIf what)
@@ -178,7 +129,7 @@ public static class WhyJson
         json.WriteEndObject();
     }
 
-    private static void Write(Utf8JsonWriter json, ObjectiveVector? objective)
+    internal static void Write(Utf8JsonWriter json, ObjectiveVector? objective)
     {
         if (objective is null)
         {
@@ -207,17 +158,12 @@ public static class WhyJson
 
     private static void WriteMoves(Utf8JsonWriter json, ValueList<MovedDemand> moves)
     {
-        json.WriteStartArray("moves");
-        foreach (var move in moves)
+        WriteObjects(json, "moves", moves, move =>
         {
-            json.WriteStartObject();
             json.WriteString("demand", JsonReport.Whole(move.Demand));
             WriteOptional(json, "from", move.From?.ToString());
             WriteOptional(json, "to", move.To?.ToString());
             json.WriteBoolean("held", move.IsHeld);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
     }
 }

@@ -22,10 +22,8 @@ public static class ListImportJson
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(output);
-        using (var json = new Utf8JsonWriter(output, JsonReport.Layout))
+        WriteDocument(output, json =>
         {
-            json.WriteStartObject();
-            json.WriteNumber("schemaVersion", 1);
             json.WriteString("path", JsonReport.Whole(path));
             json.WriteString("from", JsonReport.Whole(from));
             json.WriteString("list", Word(list));
@@ -33,42 +31,25 @@ public static class ListImportJson
             Write(json, "problems", result.Problems);
             Write(json, "notes", result.Notes);
             WriteList(json, "added", result.Added);
-            json.WriteStartArray("changed");
-            foreach (var change in result.Changed)
+            WriteObjects(json, "changed", result.Changed, change =>
             {
-                json.WriteStartObject();
                 json.WriteString("id", change.Id);
                 WriteList(json, "members", change.Members);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            });
             WriteList(json, "same", result.Same);
             WriteList(json, "kept", result.Kept);
             WriteList(json, "removed", result.Removed);
-            json.WriteEndObject();
-        }
-
-        output.Write("\n"u8);
+        });
     }
 
     private static void Write(Utf8JsonWriter json, string name, ValueList<ListProblem> remarks)
     {
-        json.WriteStartArray(name);
-        foreach (var remark in remarks)
+        WriteObjects(json, name, remarks, remark =>
         {
-            json.WriteStartObject();
-            if (remark.Line is { } line)
-            {
-                json.WriteNumber("line", line);
-            }
-
+            WriteOptional(json, "line", remark.Line);
             WriteOptional(json, "column", remark.Column);
             json.WriteString("message", JsonReport.Whole(remark.Message));
             json.WriteString("remedy", JsonReport.Whole(remark.Remedy));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        });
     }
 }

@@ -6,18 +6,21 @@ namespace RoutingRules.Reports.Sheets;
 /// <summary>What the streams of a show put on each link in each direction; a stream to many receivers counts once on a link.</summary>
 internal sealed class SheetLinkLoads
 {
-    private readonly ResolvedShow show;
     private readonly double[] loads;
     private readonly bool[] isPartial;
 
     public SheetLinkLoads(ResolvedShow show)
     {
-        this.show = show;
         loads = new double[2 * show.Links.Count];
         isPartial = new bool[show.Links.Count];
         foreach (var stream in show.Streams)
         {
-            Add(stream);
+            var rate = Rate(show, stream);
+            foreach (var direction in Directions(show, stream))
+            {
+                loads[direction] += rate ?? 0;
+                isPartial[direction / 2] |= rate is null;
+            }
         }
     }
 
@@ -36,40 +39,9 @@ internal sealed class SheetLinkLoads
                 stream.Model.From.Width)?.BitsPerSecond
             : null;
 
-    private void Add(StreamNode stream)
-    {
-        var network = show.Network.IndexOf(stream.Model.Network);
-        if (stream.State != ConnectionState.Connected || network < 0)
-        {
-            return;
-        }
-
-        var rate = Rate(show, stream);
-        var crossed = new HashSet<int>();
-        var sender = show.Graph.DeviceOf(stream.From);
-        foreach (var receiver in stream.Receivers)
-        {
-            if (receiver.State == ConnectionState.Connected && show.Network.Path(network, sender, show.Graph.DeviceOf(receiver.At)) is { } path)
-            {
-                Follow(path, sender, crossed, rate);
-            }
-        }
-    }
-
-    /// <summary>Walks the path and tells the direction of each link by the device at which it is entered.</summary>
-    private void Follow(IReadOnlyList<int> path, DeviceNode from, HashSet<int> crossed, double? rate)
-    {
-        foreach (var index in path)
-        {
-            var link = show.Links[index];
-            var isForward = show.Graph.DeviceOf(link.From) == from;
-            from = show.Graph.DeviceOf(isForward ? link.To : link.From);
-            var direction = (2 * index) + (isForward ? 0 : 1);
-            if (crossed.Add(direction))
-            {
-                loads[direction] += rate ?? 0;
-                isPartial[index] |= rate is null;
-            }
-        }
-    }
+    private static IEnumerable<int> Directions(ResolvedShow show, StreamNode stream) =>
+        show.Network.IndexOf(stream.Model.Network) is >= 0 and var network && stream.State == ConnectionState.Connected
+            ? stream.Receivers.Where(receiver => receiver.State == ConnectionState.Connected)
+                .SelectMany(receiver => show.Network.Directions(network, show.Graph.DeviceOf(stream.From), show.Graph.DeviceOf(receiver.At))).Distinct()
+            : [];
 }

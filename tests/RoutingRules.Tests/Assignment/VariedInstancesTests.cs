@@ -59,6 +59,10 @@ public class VariedInstancesTests
         Assert.InRange(apart.Count(tiny => Engine.Assign(tiny.Show, tiny.Options).Objective != Engine.Assign(Separated(tiny, []).Show, tiny.Options).Objective), 10, 300);
     }
 
+    // A stream that stays has a receiver behind a box that is out of use; on its way to the others it shares links all the same.
+    [Fact]
+    public void A_receiver_that_is_not_reached_makes_no_feed_separate() => Assert.Empty(TinyAgreement.Wrong(Engine, VariedInstances.Make(701720)));
+
     private static TinyInstance Separated(TinyInstance tiny, ValueList<Separation> from) =>
         tiny with { Show = tiny.Show with { Feeds = [.. tiny.Show.Feeds.Select((feed, i) => feed with { SeparateFrom = i > 0 ? from : [] })] } };
 

@@ -71,6 +71,19 @@ public sealed class GrownPromises
     [InlineData(114805)]
     public void Nothing_seems_served_that_was_not_and_each_leg_stays(int seed) => AssertSound(TinyInstances.Make(seed));
 
+    /// <summary>A feed of an insert that nothing goes into: what its block brings to other outputs is silent, and next time one of them would seem to be its place.</summary>
+    [Theory]
+    [InlineData(5002089)]
+    [InlineData(5008109)]
+    public void A_feed_that_is_silent_yet_is_found_where_it_was_placed(int seed)
+    {
+        var made = MadeInstances.Make(seed);
+        var result = AssignCases.Assign(made.Show, made.Options);
+
+        Assert.NotEmpty(result.Placements);
+        Assert.Null(SecondRun.Differs(made, result));
+    }
+
     private static void AssertSound(TinyInstance tiny)
     {
         var result = Promise.Engine.Assign(tiny.Show, tiny.Options);

@@ -153,6 +153,16 @@ public class StreamComplaintTests
     public void Feeds_that_must_stay_apart_do_not_share_a_link() =>
         Linked(1000).WithFeed("b", feed => feed with { SeparateFrom = [new() { Feed = new("a"), By = SeparationBy.Link }] }).ComplainsOnly("b/1 and a/1 share a link and must not.");
 
+    // A box without any link is reached by no stream; the other receivers are.
+    [Fact]
+    public void A_receiver_that_the_stream_does_not_reach_keeps_no_link_apart()
+    {
+        var scene = Linked(1000).WithFeed("b", feed => feed with { SeparateFrom = [new() { Feed = new("a"), By = SeparationBy.Link }] })
+            .WithRig(rig => rig with { Devices = [.. rig.Devices, rig.Devices.First(device => device.Id.Value == "box-b") with { Id = new("far") }] });
+
+        scene.WithStream("s1", stream => stream with { To = [.. stream.To, new() { At = At("far/receive/1-4") }] }).Complains("b/1 and a/1 share a link and must not.");
+    }
+
     // A console, a box behind it and another box behind that.
     private static Scene Linked(int speed)
     {

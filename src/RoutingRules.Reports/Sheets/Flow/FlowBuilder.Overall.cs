@@ -36,7 +36,7 @@ internal sealed partial class FlowBuilder
                     var key = kind == HopKind.Cable ? (graph.DeviceOf(from).Index, graph.DeviceOf(to).Index) : (graph.ViaIndex(to), 0);
                     if (!found.TryGetValue(key, out var bundle))
                     {
-                        found.Add(key, bundle = new FlowBundle { Kind = kind, Name = Name(kind, to), Note = kind == HopKind.Stream ? facts.Show.Streams[graph.ViaIndex(to)].Model.Label : null });
+                        found.Add(key, bundle = new FlowBundle { Name = Name(kind, to), Note = kind == HopKind.Stream ? facts.Show.Streams[graph.ViaIndex(to)].Model.Label : null });
                     }
 
                     bundle.Runs.Add((from, to, DevicePages.Name(signal), facts.IsInEar(to, signal)));

@@ -5,8 +5,6 @@ namespace RoutingRules.Reports.Sheets.Flow;
 /// <summary>A stream, a carrier link or the cables between two devices, with the signals it carries.</summary>
 internal sealed class FlowBundle
 {
-    public required HopKind Kind { get; init; }
-
     public required string Name { get; init; }
 
     public string? Note { get; init; }

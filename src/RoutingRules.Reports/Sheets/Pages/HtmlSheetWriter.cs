@@ -19,36 +19,50 @@ public static class HtmlSheetWriter
     public static string Write(Sheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
+        return Write(PageLayout.Set(sheet, draws: true));
+    }
+
+    internal static string Write(PageSet set)
+    {
         var output = new StringBuilder();
         output.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n");
         output.Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<title>{HtmlText.Escape($"{sheet.Head.Title}, {string.Join(", ", PageLayout.Meta(sheet.Head))}")}</title>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<style>\n{HtmlStyle.Css}</style>\n</head>\n<body{(sheet.IsLargeType ? " class=\"large\"" : "")}>\n");
-        var pages = PageLayout.Pages(sheet, draws: true);
-        for (var i = 0; i < pages.Count; i++)
+        output.Append(CultureInfo.InvariantCulture, $"<title>{HtmlText.Escape(string.Join(", ", set.Meta.Prepend(set.Title)))}</title>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<style>\n{HtmlStyle.Css}</style>\n</head>\n<body{(set.IsLargeType ? " class=\"large\"" : "")}>\n");
+        for (var i = 0; i < set.Pages.Count; i++)
         {
-            WritePage(output, sheet, pages[i], i == 0);
+            WritePage(output, set, set.Pages[i], i == 0);
         }
 
         return output.Append("</body>\n</html>\n").ToString();
     }
 
     /// <summary>A page is a table of one cell, so that every browser repeats its head on each sheet of paper.</summary>
-    private static void WritePage(StringBuilder output, Sheet sheet, Page page, bool isFirst)
+    private static void WritePage(StringBuilder output, PageSet set, Page page, bool isFirst)
     {
         var show = isFirst ? "h1" : "p";
         output.Append("<section>\n<table class=\"page\" role=\"presentation\">\n<thead><tr><td>\n<header>\n<div>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<{show} class=\"show\">{HtmlText.Isolate(sheet.Head.Title)}</{show}>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<p class=\"meta\">{string.Join(" \u00b7 ", PageLayout.Meta(sheet.Head).Select(HtmlText.Isolate))}</p>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<{show} class=\"show\">{HtmlText.Isolate(set.Title)}</{show}>\n");
+        output.Append(CultureInfo.InvariantCulture, $"<p class=\"meta\">{string.Join(PageSet.Dot, set.Meta.Select(HtmlText.Isolate))}</p>\n");
         output.Append(CultureInfo.InvariantCulture, $"<h2>{HtmlText.Isolate(page.Title)}{(page.Aside is null ? "" : $" <span class=\"aside\">{HtmlText.Isolate(page.Aside)}</span>")}</h2>\n");
-        output.Append(CultureInfo.InvariantCulture, $"</div>\n<p class=\"code\"><span>sheet code</span> <b>{sheet.Head.Code}</b></p>\n</header>\n</td></tr></thead>\n<tbody><tr><td>\n");
+        output.Append("</div>\n");
+        if ((page.Code ?? set.Code) is { } code)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"<p class=\"code\"><span>sheet code</span> <b>{HtmlText.Escape(code)}</b></p>\n");
+        }
+
+        output.Append("</header>\n</td></tr></thead>\n<tbody><tr><td>\n");
         foreach (var fact in page.Facts)
         {
             output.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Line(fact)}</p>\n");
         }
 
-        output.Append(CultureInfo.InvariantCulture, $"<p class=\"view\">{HtmlText.Escape(SheetWords.ViewNote(sheet.Head.View))}</p>\n");
-        WriteCautions(output, sheet.Cautions);
+        if (set.ViewNote is { } note)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"<p class=\"view\">{HtmlText.Escape(note)}</p>\n");
+        }
+
+        WriteCautions(output, set.Cautions);
         foreach (var table in page.Tables)
         {
             WriteTable(output, table);
@@ -62,18 +76,15 @@ public static class HtmlSheetWriter
         output.Append("</td></tr></tbody>\n</table>\n</section>\n");
     }
 
-    internal static void WriteCautions(StringBuilder output, ValueList<string> cautions)
+    private static void WriteCautions(StringBuilder output, ValueList<string>? cautions)
     {
-        output.Append(CultureInfo.InvariantCulture, $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n");
-        foreach (var caution in cautions)
+        if (cautions is { } list)
         {
-            output.Append(CultureInfo.InvariantCulture, $"<li>{HtmlText.Escape(caution)}</li>\n");
+            output.Append(CultureInfo.InvariantCulture, $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n{string.Concat(list.Select(caution => $"<li>{HtmlText.Escape(caution)}</li>\n"))}</ul>\n</aside>\n");
         }
-
-        output.Append("</ul>\n</aside>\n");
     }
 
-    internal static void WriteTable(StringBuilder output, PageTable table)
+    private static void WriteTable(StringBuilder output, PageTable table)
     {
         var total = table.Columns.Sum(column => column.Share);
         output.Append(CultureInfo.InvariantCulture, $"<table{(table.HasBigFirst ? " class=\"points\"" : "")}>\n<colgroup>");

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using RoutingRules.Model;
 using RoutingRules.Reports.Sheets.Contents;
 
 namespace RoutingRules.Reports.Sheets.Pages;
@@ -13,23 +14,25 @@ public static class MarkdownSheetWriter
     public static string Write(Sheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
+        return Write(PageLayout.Set(sheet));
+    }
+
+    internal static string Write(PageSet set)
+    {
         var output = new StringBuilder();
-        output.Append(CultureInfo.InvariantCulture, $"# {MarkdownText.Escape(sheet.Head.Title)}\n");
-        foreach (var page in PageLayout.Pages(sheet))
+        var title = MarkdownText.Escape(set.Title);
+        var meta = MarkdownText.Escape(string.Join(PageSet.Dot, set.Meta));
+        output.Append(CultureInfo.InvariantCulture, $"# {title}\n{(set.Meta.IsEmpty || set.ViewNote is not null ? "" : $"\n{meta}\n")}");
+        WriteCautions(output, set.RepeatsCautions ? null : set.Cautions);
+        foreach (var page in set.Pages)
         {
-            output.Append(CultureInfo.InvariantCulture, $"\n---\n\n## {MarkdownText.Escape(page.Title)}{(page.Aside is null ? "" : $" ({MarkdownText.Escape(page.Aside)})")}\n\n");
-            output.Append(CultureInfo.InvariantCulture, $"**{MarkdownText.Escape(sheet.Head.Title)}** \u00b7 {MarkdownText.Escape(string.Join(" \u00b7 ", PageLayout.Meta(sheet.Head)))}\n");
-            foreach (var fact in page.Facts)
+            output.Append(CultureInfo.InvariantCulture, $"\n---\n\n## {Heading(set, page)}\n{(set.ViewNote is null ? "" : $"\n**{title}**{PageSet.Dot}{meta}\n")}");
+            foreach (var sentence in set.ViewNote is { } note ? page.Facts.Append(note) : page.Facts)
             {
-                output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownText.Escape(fact.Trim())}\n");
+                output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownText.Escape(sentence.Trim())}\n");
             }
 
-            output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownText.Escape(SheetWords.ViewNote(sheet.Head.View))}\n\n### {PageLayout.CautionsTitle}\n\n");
-            foreach (var caution in sheet.Cautions)
-            {
-                output.Append(CultureInfo.InvariantCulture, $"- {MarkdownText.Escape(caution)}\n");
-            }
-
+            WriteCautions(output, set.RepeatsCautions ? set.Cautions : null);
             foreach (var table in page.Tables)
             {
                 WriteTable(output, table);
@@ -39,7 +42,20 @@ public static class MarkdownSheetWriter
         return output.ToString();
     }
 
-    internal static void WriteTable(StringBuilder output, PageTable table)
+    /// <summary>What stands beside the title is escaped apart from it where pages are of devices, whose ids and places it holds.</summary>
+    private static string Heading(PageSet set, Page page) => page.Aside is { } aside && set.RepeatsCautions
+        ? $"{MarkdownText.Escape(page.Title)} ({MarkdownText.Escape(aside)})"
+        : MarkdownText.Escape(page.Heading);
+
+    private static void WriteCautions(StringBuilder output, ValueList<string>? cautions)
+    {
+        if (cautions is { } list)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"\n### {PageLayout.CautionsTitle}\n\n{string.Concat(list.Select(caution => $"- {MarkdownText.Escape(caution)}\n"))}");
+        }
+    }
+
+    private static void WriteTable(StringBuilder output, PageTable table)
     {
         output.Append(CultureInfo.InvariantCulture, $"\n### {MarkdownText.Escape(table.Title)}\n\n| {string.Join(" | ", table.Columns.Select(column => MarkdownText.Escape(column.Heading)))} |\n|");
         output.Append(string.Concat(Enumerable.Repeat("---|", table.Columns.Length))).Append('\n');

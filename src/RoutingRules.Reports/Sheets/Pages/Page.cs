@@ -8,6 +8,9 @@ internal sealed class Page
     /// <summary>What stands beside the title, such as the id of a device; null for none.</summary>
     public string? Aside { get; init; }
 
+    /// <summary>The title with what stands beside it.</summary>
+    public string Heading => Aside is null ? Title : $"{Title} ({Aside})";
+
     /// <summary>The code of the sheets this page goes with, where it is not that of all pages; null for none.</summary>
     public string? Code { get; init; }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using RoutingRules.Model;
 using RoutingRules.Reports.Sheets.Contents;
 using RoutingRules.Reports.Sheets.Flow;
 
@@ -9,10 +10,23 @@ internal static class PageLayout
 {
     public const string CautionsTitle = "Before you touch anything";
 
-    /// <summary>The pages of the parts asked for; the overview when these have nothing to show.</summary>
+    /// <summary>A sheet as pages.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="draws">False for a writer that cannot draw: what runs between devices is then a table.</param>
-    public static List<Page> Pages(Sheet sheet, bool draws = false)
+    public static PageSet Set(Sheet sheet, bool draws = false) => new()
+    {
+        Title = sheet.Head.Title,
+        Meta = Meta(sheet.Head).ToValueList(),
+        Code = sheet.Head.Code,
+        ViewNote = SheetWords.ViewNote(sheet.Head.View),
+        Cautions = sheet.Cautions,
+        RepeatsCautions = true,
+        IsLargeType = sheet.IsLargeType,
+        Pages = Pages(sheet, draws),
+    };
+
+    /// <summary>The pages of the parts asked for; the overview when these have nothing to show.</summary>
+    private static List<Page> Pages(Sheet sheet, bool draws)
     {
         var pages = sheet.Parts.SelectMany(part => Of(sheet, part)).ToList();
         foreach (var page in draws ? [] : pages.Where(page => page.Tables.Count == 0))

@@ -1,6 +1,5 @@
 using System.Globalization;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Reports.Sheets.Contents;
 using RoutingRules.Resolving;
 
@@ -180,14 +179,4 @@ internal static class SheetWords
 
     private static bool IsLoudspeaker(FeedRole role) =>
         role == FeedRole.Main || role == FeedRole.Sub || role == FeedRole.Fill || role == FeedRole.Delay || role == FeedRole.Monitor;
-
-    /// <summary>The heading of a table of points.</summary>
-    public static string Heading(PortKind kind, DeviceKind device) => kind switch
-    {
-        PortKind.Output => "Outputs",
-        PortKind.Input => "Inputs",
-        PortKind.Sink => device == DeviceKind.Console ? "Channels" : "Tracks and other ends",
-        PortKind.Source => device == DeviceKind.Console ? "Buses" : "Sources",
-        _ => "Network",
-    };
 }

@@ -15,54 +15,59 @@ public static class TextSheetWriter
     public static string Write(Sheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
+        return Write(PageLayout.Set(sheet));
+    }
+
+    internal static string Write(PageSet set)
+    {
         var output = new StringBuilder();
-        foreach (var page in PageLayout.Pages(sheet))
+        foreach (var page in set.Pages)
         {
             if (output.Length > 0)
             {
                 output.Append("\n\f");
             }
 
-            WritePage(output, sheet, page);
+            WritePage(output, set, page);
         }
 
         return output.ToString();
     }
 
-    private static void WritePage(StringBuilder output, Sheet sheet, Page page)
+    private static void WritePage(StringBuilder output, PageSet set, Page page)
     {
         output.Append('=', LineLength).Append('\n');
-        Wrap(output, "", sheet.Head.Title);
-        Wrap(output, "", string.Join(" \u00b7 ", PageLayout.Meta(sheet.Head)));
-        Wrap(output, "", page.Aside is null ? page.Title : $"{page.Title} ({page.Aside})");
-        foreach (var fact in page.Facts)
+        Wrap(output, "", [set.Title, string.Join(PageSet.Dot, set.Meta), page.Heading, .. page.Facts, set.ViewNote ?? ""]);
+        if (set.Cautions is { } cautions)
         {
-            Wrap(output, "", fact);
-        }
-
-        Wrap(output, "", SheetWords.ViewNote(sheet.Head.View));
-        output.Append('-', LineLength).Append('\n').Append(PageLayout.CautionsTitle).Append('\n');
-        foreach (var caution in sheet.Cautions)
-        {
-            Wrap(output, "- ", caution);
+            output.Append('-', LineLength).Append('\n').Append(PageLayout.CautionsTitle).Append('\n');
+            Wrap(output, "- ", cautions);
         }
 
         output.Append('=', LineLength).Append('\n');
+        WriteTables(output, page);
+    }
+
+    internal static void WriteTables(StringBuilder output, Page page)
+    {
         foreach (var table in page.Tables)
         {
             output.Append('\n');
             TextTable.Write(output, table);
         }
-
     }
 
-    /// <summary>A paragraph after a lead, such as the dash of a list.</summary>
-    internal static void Wrap(StringBuilder output, string lead, string text)
+    /// <summary>Paragraphs, each after a lead such as the dash of a list; an empty one is none.</summary>
+    internal static void Wrap(StringBuilder output, string lead, IEnumerable<string> texts)
     {
-        foreach (var line in TextTable.Wrap(VisibleText.OfPlain(text), LineLength - lead.Length))
+        foreach (var text in texts)
         {
-            output.Append(lead).Append(line).Append('\n');
-            lead = new string(' ', lead.Length);
+            var before = lead;
+            foreach (var line in TextTable.Wrap(VisibleText.OfPlain(text), LineLength - lead.Length))
+            {
+                output.Append(before).Append(line).Append('\n');
+                before = new string(' ', lead.Length);
+            }
         }
     }
 }

@@ -11,9 +11,6 @@ internal sealed class AlternativeProbe
 {
     private const long WiringBudget = 5_000;
 
-    /// <summary>Numbers of a vector before those of the levels that can be ordered.</summary>
-    private const int FirstLevel = 6;
-
     private readonly AssignmentProblem problem;
     private readonly Evaluator evaluator;
     private readonly int[] active;
@@ -117,7 +114,7 @@ internal sealed class AlternativeProbe
     /// <summary>What is worse is so whatever blocks are used: an unsettled wiring may only count too many of those.</summary>
     private bool IsDecidedByPlaces(ObjectiveVector objective) =>
         Score is { } now && ObjectiveDifference.Between(now, objective, problem.Options.Order) is { By: > 0 } difference
-        && difference.Number - FirstLevel is var level && (level < 0 || (ObjectiveLevel)level is not (ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks));
+        && difference.Number - ObjectiveNumbers.Levels is var level && (level < 0 || (ObjectiveLevel)level is not (ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks));
 
     private static Evaluator Apart(ResolvedShow show, AssignmentOptions options)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using RoutingRules.Assignment.Problem;
 using RoutingRules.Assignment.Result;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
@@ -8,9 +9,6 @@ namespace RoutingRules.Assignment.Explaining;
 /// <summary>Answers why demands are where they are: by assigning, judging every other place, and assigning again with one thing changed.</summary>
 internal sealed class WhyBuilder
 {
-    /// <summary>Numbers at the head of a vector that count what has no place, by priority; two that count moves follow.</summary>
-    private const int Tiers = 4;
-
     private readonly ShowAssigner assigner;
     private readonly ResolvedShow show;
     private readonly AssignmentOptions options;
@@ -157,14 +155,14 @@ internal sealed class WhyBuilder
 
         var free = Assign(ShowChanges.HoldOnly(wanted, show), with);
         isProven = free.Status == AssignmentStatus.Optimal;
-        if (Weigh(then, free, Tiers + 1) < 0)
+        if (Weigh(then, free, ObjectiveNumbers.Tiers + 1) < 0)
         {
             isProven = false;
             free = then;
         }
 
         var anew = Assign(first, with);
-        return Weigh(anew, free, Tiers) < 0 ? (anew, anew.Status == AssignmentStatus.Optimal) : (free, isProven);
+        return Weigh(anew, free, ObjectiveNumbers.Tiers) < 0 ? (anew, anew.Status == AssignmentStatus.Optimal) : (free, isProven);
     }
 
     /// <summary>Compares what is left without a place by priority, then how many move, held or not, as far as so many numbers; contradicting pins come last.</summary>
@@ -177,7 +175,7 @@ internal sealed class WhyBuilder
 
         for (var number = 0; number < numbers; number++)
         {
-            var (here, there) = number < Tiers ? (first.Values[number], second.Values[number]) : (first.Values[Tiers] + first.Values[Tiers + 1], second.Values[Tiers] + second.Values[Tiers + 1]);
+            var (here, there) = number < ObjectiveNumbers.Tiers ? (first.Values[number], second.Values[number]) : (Moved(first), Moved(second));
             if (here != there)
             {
                 return here.CompareTo(there);
@@ -185,6 +183,8 @@ internal sealed class WhyBuilder
         }
 
         return 0;
+
+        static int Moved(ObjectiveVector vector) => vector.Values[ObjectiveNumbers.Moved(true)] + vector.Values[ObjectiveNumbers.Moved(false)];
     }
 
     private static PointRange? PlaceOf(AssignmentResult result, string demand) => result.Placements.FirstOrDefault(place => place.Demand == demand)?.At;

@@ -8,8 +8,8 @@ internal static class SetCost
     {
         if (demand.Set >= 0 && other.Set == demand.Set && other.Part != demand.Part && other.Node.Entry == demand.Node.Entry && otherDevice != device && otherNumber != number)
         {
-            cost[6 + (int)ObjectiveLevel.Sets]++;
-            cost[6 + (int)ObjectiveLevel.Distance] += Math.Abs(otherNumber - number);
+            cost[ObjectiveNumbers.Sets]++;
+            cost[ObjectiveNumbers.Distance] += Math.Abs(otherNumber - number);
         }
     }
 }

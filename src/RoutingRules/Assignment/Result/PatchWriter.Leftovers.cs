@@ -40,19 +40,21 @@ internal sealed partial class PatchWriter
 
     /// <summary>
     /// True when an output carries a source over a stream or a route of the patch and no placed point lies on the way. What a cable or processing
-    /// brings to a device is judged where it comes from: the routes of a processor are never cleared for its sake.
+    /// brings to a device is judged where it comes from: the routes of a processor are never cleared for its sake. A source that a feed names counts
+    /// also while it is silent: next time its feed would seem to be served there.
     /// </summary>
     private bool IsStray(SignalGraph result, int output)
     {
-        if (result.Origins[output] < 0 || (problem.Options.KeepUnlisted && result.Origins[output] == graph.Origins[output]))
+        if ((result.Origins[output] < 0 && !CarriesFeed(result, output)) || (problem.Options.KeepUnlisted && result.Origins[output] == graph.Origins[output]))
         {
             return false;
         }
 
         var isPatched = false;
         var isStreamed = false;
-        for (var point = output; point >= 0; point = result.Upstreams[point])
+        foreach (var up in result.Upward(new PointIndex(output)))
         {
+            var point = up.Value;
             if (placedPoints.Contains(point) || (!isStreamed && result.Hops[point] is HopKind.Cable or HopKind.Through))
             {
                 return false;
@@ -63,6 +65,19 @@ internal sealed partial class PatchWriter
         }
 
         return isPatched;
+    }
+
+    private bool CarriesFeed(SignalGraph result, int output)
+    {
+        foreach (var point in result.Upward(new PointIndex(output)))
+        {
+            if (feedSources.Contains(point.Value))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Silences a stray at the output, or where the output always takes its slot of a multicore, at the slot that is sent.</summary>

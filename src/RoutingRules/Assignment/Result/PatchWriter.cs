@@ -20,6 +20,7 @@ internal sealed partial class PatchWriter
     private readonly HashSet<int> placedPoints = [];
     private readonly HashSet<int> placedLinePoints = [];
     private readonly HashSet<int> namedSinks = [];
+    private readonly HashSet<int> feedSources = [];
 
     public PatchWriter(AssignmentProblem problem, int[] choices, WiringPlan wiring)
     {
@@ -28,6 +29,7 @@ internal sealed partial class PatchWriter
         graph = problem.Show.Graph;
         foreach (var demand in problem.Demands)
         {
+            AddRun(feedSources, demand.Node.Feed?.Source.Value ?? -1, demand.Node.Width);
             if (choices[demand.Index] < 0)
             {
                 continue;

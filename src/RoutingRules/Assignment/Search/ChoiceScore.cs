@@ -1,3 +1,5 @@
+using RoutingRules.Assignment.Problem;
+
 namespace RoutingRules.Assignment.Search;
 
 /// <summary>The 14 numbers of an assignment, with the demands that failed for the tie rule between the second and the third level.</summary>
@@ -11,7 +13,7 @@ internal sealed class ChoiceScore
     /// <summary>Negative when this one is better.</summary>
     public int CompareTo(ChoiceScore other, ObjectiveLevel[] order)
     {
-        for (var i = 0; i < 6; i++)
+        for (var i = 0; i < ObjectiveNumbers.Levels; i++)
         {
             if (Numbers[i] != other.Numbers[i])
             {
@@ -34,7 +36,7 @@ internal sealed class ChoiceScore
 
         foreach (var level in order)
         {
-            var at = 6 + (int)level;
+            var at = ObjectiveNumbers.Levels + (int)level;
             if (Numbers[at] != other.Numbers[at])
             {
                 return Numbers[at].CompareTo(other.Numbers[at]);

@@ -115,9 +115,9 @@ internal sealed class Evaluator
 
     private static ChoiceScore Complete(ChoiceScore score, WiringCost cost)
     {
-        score.Numbers[6 + (int)ObjectiveLevel.Rewritten] = cost.Rewritten;
-        score.Numbers[6 + (int)ObjectiveLevel.TransmitBlocks] = cost.Transmit;
-        score.Numbers[6 + (int)ObjectiveLevel.ReceiveBlocks] = cost.Receive;
+        score.Numbers[ObjectiveNumbers.Rewritten] = cost.Rewritten;
+        score.Numbers[ObjectiveNumbers.TransmitBlocks] = cost.Transmit;
+        score.Numbers[ObjectiveNumbers.ReceiveBlocks] = cost.Receive;
         return score;
     }
 
@@ -278,7 +278,7 @@ internal sealed class Evaluator
 
             if (demand.Existing >= 0 && candidate?.First != demand.Existing)
             {
-                numbers[demand.Node.IsHeld ? 4 : 5]++;
+                numbers[ObjectiveNumbers.Moved(demand.Node.IsHeld)]++;
             }
 
             if (candidate is null)
@@ -287,7 +287,7 @@ internal sealed class Evaluator
             }
 
             numbers[^1] += candidate.Number;
-            numbers[6 + (int)ObjectiveLevel.Distance] += demand.Preferred > 0 ? Math.Abs(candidate.Number - demand.Preferred) : 0;
+            numbers[ObjectiveNumbers.Distance] += demand.Preferred > 0 ? Math.Abs(candidate.Number - demand.Preferred) : 0;
             AddOrder(numbers, candidate);
             AddSet(numbers, demand, candidate);
             AddGroup(numbers, demand, candidate);
@@ -311,7 +311,7 @@ internal sealed class Evaluator
             at--;
         }
 
-        numbers[6 + (int)ObjectiveLevel.Order] += taken.Count - at;
+        numbers[ObjectiveNumbers.Order] += taken.Count - at;
         taken.Insert(at, candidate.Number);
     }
 
@@ -342,7 +342,7 @@ internal sealed class Evaluator
         var devices = devicesOf[demand.Group] ??= [];
         if (!devices.Contains(candidate.Device))
         {
-            numbers[6 + (int)ObjectiveLevel.Groups] += devices.Count > 0 ? 1 : 0;
+            numbers[ObjectiveNumbers.Groups] += devices.Count > 0 ? 1 : 0;
             devices.Add(candidate.Device);
             groupsSeen.Add(demand.Group);
         }

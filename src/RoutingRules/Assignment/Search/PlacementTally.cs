@@ -61,12 +61,6 @@ internal sealed class PlacementTally
     /// <summary>Where a level stands in a key.</summary>
     public int PlaceOf(ObjectiveLevel level) => placeOf[(int)level];
 
-    /// <summary>Who claims a point; -1 for nobody.</summary>
-    public int ClaimantOf(int point) => claimedBy[point];
-
-    /// <summary>Demands placed in a port group.</summary>
-    public IReadOnlyList<int> InPortGroup(int portGroup) => inPortGroup[portGroup];
-
     /// <summary>Marks demands, so that keys tell which of them fail: an earlier one counts for more than all later ones.</summary>
     public void Mark(int[] ascending)
     {
@@ -219,7 +213,7 @@ internal sealed class PlacementTally
         key[FailedAt] += failed > 0 ? times * mark[index] : 0;
         if (demand.Existing >= 0 && candidate?.First != demand.Existing)
         {
-            key[demand.Node.IsHeld ? 4 : 5] += times;
+            key[ObjectiveNumbers.Moved(demand.Node.IsHeld)] += times;
         }
 
         if (candidate is null)

@@ -13,9 +13,6 @@ internal sealed class PortfolioStrategy : AssignmentStrategy
     /// <summary>Parts whose choices multiply to more than two to this power are not searched exactly.</summary>
     private const double MaxExactBits = 72;
 
-    /// <summary>Numbers of the vector that count what is left out.</summary>
-    private const int TierCount = 4;
-
     public override string Name => Id;
 
     public override string Title => "The default: finds the best and proves it where its budget lets it";
@@ -83,7 +80,7 @@ internal sealed class PortfolioStrategy : AssignmentStrategy
             found = new ExhaustiveSearch(problem, evaluator, part, cancellation).Run(found, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
         }
 
-        found = senders is null || found is null || found.IsProven || inOrder.Proven(found.Score) >= TierCount ? found : Feed(senders, found);
+        found = senders is null || found is null || found.IsProven || inOrder.Proven(found.Score) >= ObjectiveNumbers.Tiers ? found : Feed(senders, found);
         return found is null || found.IsProven ? found : found with { ProvenNumbers = Math.Max(known, inOrder.Proven(found.Score)) };
 
         // Devices for what not all can feed: the best way, tried in list order.

@@ -30,7 +30,7 @@ internal sealed partial class GraphBuilder
     private ConnectionState ResolveRoute(Route route, out DeviceNode? device, out int from, out int to)
     {
         from = -1;
-        var state = Find(route.To, out device, out var toGroup, out to);
+        var state = graph.Find(route.To, out device, out var toGroup, out to);
         if (state == ConnectionState.Connected && toGroup!.Kind is not (PortKind.Sink or PortKind.Output or PortKind.Transmit))
         {
             state = ConnectionState.WrongKind;
@@ -41,7 +41,7 @@ internal sealed partial class GraphBuilder
             return Keep(state, ref from, ref to);
         }
 
-        state = Find(source, out var fromDevice, out var fromGroup, out from);
+        state = graph.Find(source, out var fromDevice, out var fromGroup, out from);
         if (state == ConnectionState.Connected)
         {
             state = fromDevice != device ? ConnectionState.WrongDevice
@@ -94,7 +94,7 @@ internal sealed partial class GraphBuilder
         for (var i = 0; i < nodes.Length; i++)
         {
             var stream = streams[i];
-            var state = Find(stream.From, out _, out var group, out var from);
+            var state = graph.Find(stream.From, out _, out var group, out var from);
             if (state == ConnectionState.Connected && (group!.Kind != PortKind.Transmit || group.IsCarrier))
             {
                 state = ConnectionState.WrongKind;
@@ -117,7 +117,7 @@ internal sealed partial class GraphBuilder
     {
         var receiver = stream.To[index];
         var channels = receiver.Channels ?? new NumberRange(1, stream.From.Width);
-        var state = Find(receiver.At, out _, out var group, out var at);
+        var state = graph.Find(receiver.At, out _, out var group, out var at);
         if (state == ConnectionState.Connected)
         {
             state = group!.Kind != PortKind.Receive || group.IsCarrier ? ConnectionState.WrongKind
@@ -147,8 +147,8 @@ internal sealed partial class GraphBuilder
         for (var i = 0; i < nodes.Length; i++)
         {
             var cable = cables[i];
-            var state = Find(cable.From, out var fromDevice, out var fromGroup, out var from);
-            var toState = Find(cable.To, out var toDevice, out var toGroup, out var to);
+            var state = graph.Find(cable.From, out var fromDevice, out var fromGroup, out var from);
+            var toState = graph.Find(cable.To, out var toDevice, out var toGroup, out var to);
             state = state != ConnectionState.Connected ? state
                 : toState != ConnectionState.Connected ? toState
                 : fromGroup!.Kind != PortKind.Output || toGroup!.Kind != PortKind.Input ? ConnectionState.WrongKind
@@ -173,8 +173,8 @@ internal sealed partial class GraphBuilder
         for (var i = 0; i < nodes.Length; i++)
         {
             var link = links[i];
-            var state = Find(link.From, out var fromDevice, out var fromGroup, out var from);
-            var toState = Find(link.To, out var toDevice, out var toGroup, out var to);
+            var state = graph.Find(link.From, out var fromDevice, out var fromGroup, out var from);
+            var toState = graph.Find(link.To, out var toDevice, out var toGroup, out var to);
             var network = NetworkIndex(networks, link.Network);
             state = state != ConnectionState.Connected ? state
                 : toState != ConnectionState.Connected ? toState

@@ -1,4 +1,3 @@
-using RoutingRules.Model;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Signal.Graph;
@@ -44,26 +43,6 @@ internal sealed partial class GraphBuilder
     }
 
     public SignalGraph Build() => new(devices, deviceIndex, upstream, via, viaIndex, Origins());
-
-    private ConnectionState Find(PointRange range, out DeviceNode? device, out GroupNode? group, out int first)
-    {
-        group = null;
-        first = -1;
-        device = deviceIndex.TryGetValue(range.Device.Value, out var index) ? devices[index] : null;
-        group = device?.Group(range.Group);
-        if (device is null || group is null)
-        {
-            return ConnectionState.UnknownReference;
-        }
-
-        if (range.Last > group.Count)
-        {
-            return ConnectionState.OutOfRange;
-        }
-
-        first = device.FirstPoint + group.Offset + range.First - 1;
-        return ConnectionState.Connected;
-    }
 
     /// <summary>Connects a sink unless something of the document has claimed it before.</summary>
     private void Claim(int sink, int from, HopKind kind, int index, int receiver = 0)

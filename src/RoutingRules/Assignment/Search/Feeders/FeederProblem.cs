@@ -74,7 +74,7 @@ internal sealed class FeederProblem
     public FeederUnit[] Units { get; }
 
     /// <summary>What must fail of all other demands, by tier.</summary>
-    public int[] Outside { get; } = new int[4];
+    public int[] Outside { get; } = new int[ObjectiveNumbers.Tiers];
 
     /// <summary>For each unit the sets of devices that may feed it; one empty set where all may.</summary>
     public int[][][] Feedings { get; private set; } = [];
@@ -133,7 +133,7 @@ internal sealed class FeederProblem
     /// <summary>How many of the demands some choices leave out, by tier.</summary>
     public int[] LostOf(int[] choices)
     {
-        var lost = new int[4];
+        var lost = new int[ObjectiveNumbers.Tiers];
         foreach (var (at, index) in Demands.Index())
         {
             lost[TierOf(at)] += choices[index] < 0 ? 1 : 0;

@@ -1,3 +1,5 @@
+using RoutingRules.Assignment.Problem;
+
 namespace RoutingRules.Assignment.Search.Feeders;
 
 /// <summary>
@@ -19,7 +21,7 @@ internal sealed class FeederSearch(FeederProblem problem, CancellationToken canc
     private int[] bestFeeding = [];
 
     /// <summary>What must stay without a place, by tier: no placement is below it in the order of the tiers.</summary>
-    public int[] Least { get; } = new int[4];
+    public int[] Least { get; } = new int[ObjectiveNumbers.Tiers];
 
     /// <summary>Position of the set of devices that feeds each unit in the best way found.</summary>
     public int[] Feeding => bestFeeding;

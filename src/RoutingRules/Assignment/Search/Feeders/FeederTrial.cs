@@ -1,3 +1,5 @@
+using RoutingRules.Assignment.Problem;
+
 namespace RoutingRules.Assignment.Search.Feeders;
 
 /// <summary>Tells what stays without a place when the senders of all units are given: demands by priority and list order, with moving on of earlier ones.</summary>
@@ -23,7 +25,7 @@ internal sealed class FeederTrial(FeederProblem problem)
             inUnit[unit].Clear();
         }
 
-        var lost = new int[4];
+        var lost = new int[ObjectiveNumbers.Tiers];
         foreach (var at in order)
         {
             Array.Clear(visited);

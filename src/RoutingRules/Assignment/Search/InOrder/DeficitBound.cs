@@ -25,7 +25,7 @@ internal sealed class DeficitBound
     /// <param name="demands">Demands that share no point with others.</param>
     public int[] UpToTier(int[] demands)
     {
-        var bounds = new int[4];
+        var bounds = new int[ObjectiveNumbers.Tiers];
         var extras = new List<int>();
         var forced = 0;
         var widest = 1;

@@ -42,7 +42,7 @@ internal sealed class DemandOrderSearch(AssignmentProblem problem, Evaluator eva
             }
         }
 
-        var transmit = 6 + (int)ObjectiveLevel.TransmitBlocks;
+        var transmit = ObjectiveNumbers.TransmitBlocks;
         hasShares = least[transmit] % WiringFloor.WholeBlock != 0;
         least[transmit] = ((least[transmit] + WiringFloor.WholeBlock - 1) / WiringFloor.WholeBlock) + FreelySent(floor);
         bound = isComplete ? least : null;
@@ -82,11 +82,11 @@ internal sealed class DemandOrderSearch(AssignmentProblem problem, Evaluator eva
             proven++;
         }
 
-        var order = 6 + Array.IndexOf(evaluator.Order, ObjectiveLevel.Order);
+        var order = ObjectiveNumbers.Levels + Array.IndexOf(evaluator.Order, ObjectiveLevel.Order);
         while (bound is not null && FailsOnlyWhatMust(score) && proven > order && proven < ObjectiveVector.Length && score.Numbers[At(proven)] == bound[At(proven)])
         {
             // With parts of blocks rounded up, placements that cost other parts are as good and were not kept.
-            if (At(proven++) == 6 + (int)ObjectiveLevel.TransmitBlocks && hasShares)
+            if (At(proven++) == ObjectiveNumbers.TransmitBlocks && hasShares)
             {
                 break;
             }
@@ -123,7 +123,7 @@ internal sealed class DemandOrderSearch(AssignmentProblem problem, Evaluator eva
     private int[] Least()
     {
         var least = new int[ObjectiveVector.Length];
-        var failed = new int[4];
+        var failed = new int[ObjectiveNumbers.Tiers];
         foreach (var component in Components())
         {
             foreach (var (tier, count) in new DeficitBound(problem, part.Choices).UpToTier(component).Index())
@@ -143,17 +143,17 @@ internal sealed class DemandOrderSearch(AssignmentProblem problem, Evaluator eva
         {
             var demand = problem.Demands[index];
             var choices = part.Choices[index];
-            least[demand.Node.IsHeld ? 4 : 5] += demand.Existing >= 0 && !Array.Exists(choices, choice => demand.Candidates[choice].First == demand.Existing) ? 1 : 0;
+            least[ObjectiveNumbers.Moved(demand.Node.IsHeld)] += demand.Existing >= 0 && !Array.Exists(choices, choice => demand.Candidates[choice].First == demand.Existing) ? 1 : 0;
             if (!part.IsFirm[index] || choices.Length == 0)
             {
                 continue;
             }
 
-            least[6 + (int)ObjectiveLevel.Distance] += demand.Preferred > 0 ? choices.Min(choice => Math.Abs(demand.Candidates[choice].Number - demand.Preferred)) : 0;
+            least[ObjectiveNumbers.Distance] += demand.Preferred > 0 ? choices.Min(choice => Math.Abs(demand.Candidates[choice].Number - demand.Preferred)) : 0;
             if (choices.Length == 1)
             {
                 var candidate = demand.Candidates[choices[0]];
-                least[6 + (int)ObjectiveLevel.Order] += firm.Count(earlier => earlier.PortGroup == candidate.PortGroup && earlier.Number > candidate.Number);
+                least[ObjectiveNumbers.Order] += firm.Count(earlier => earlier.PortGroup == candidate.PortGroup && earlier.Number > candidate.Number);
                 firm.Add(candidate);
             }
         }

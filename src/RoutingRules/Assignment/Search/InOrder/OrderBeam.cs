@@ -237,7 +237,7 @@ internal sealed class OrderBeam
         cost[position[demand.Tier]] += demand.Weight;
         if (demand.Existing >= 0)
         {
-            cost[position[demand.Node.IsHeld ? 4 : 5]]++;
+            cost[position[ObjectiveNumbers.Moved(demand.Node.IsHeld)]]++;
         }
 
         var cells = (int[])state.Cells.Clone();
@@ -267,13 +267,13 @@ internal sealed class OrderBeam
         UseBlocks(cells, demand.Node.Line is not null, option, added);
         foreach (var (pool, amount) in option.Pools)
         {
-            added[6 + (int)list.Pools[pool].Level] += list.Pools[pool].Cost(cells[layout.Pools + pool], amount);
+            added[ObjectiveNumbers.Levels + (int)list.Pools[pool].Level] += list.Pools[pool].Cost(cells[layout.Pools + pool], amount);
             cells[layout.Pools + pool] += amount;
         }
 
         if (groupSlot[at] >= 0 && !HasDevice(cells, groupSlot[at], option.Device))
         {
-            added[6 + (int)ObjectiveLevel.Groups] += IsEmpty(cells, groupSlot[at]) ? 0 : 1;
+            added[ObjectiveNumbers.Groups] += IsEmpty(cells, groupSlot[at]) ? 0 : 1;
             AddDevice(cells, groupSlot[at], option.Device);
         }
 

@@ -237,11 +237,11 @@ internal sealed class OrderProblem
         cost[demand.Tier] = candidate.Failed;
         if (demand.Existing >= 0 && candidate.First != demand.Existing)
         {
-            cost[demand.Node.IsHeld ? 4 : 5] = 1;
+            cost[ObjectiveNumbers.Moved(demand.Node.IsHeld)] = 1;
         }
 
-        cost[6 + (int)ObjectiveLevel.Numbers] = candidate.Number;
-        cost[6 + (int)ObjectiveLevel.Distance] = demand.Preferred > 0 ? Math.Abs(candidate.Number - demand.Preferred) : 0;
+        cost[ObjectiveNumbers.Numbers] = candidate.Number;
+        cost[ObjectiveNumbers.Distance] = demand.Preferred > 0 ? Math.Abs(candidate.Number - demand.Preferred) : 0;
         for (var at = 0; at < Demands.Length; at++)
         {
             var other = Demands[at];
@@ -253,7 +253,7 @@ internal sealed class OrderProblem
             var theirs = problem.Demands[other].Candidates[Standing[at]];
             if (theirs.PortGroup == candidate.PortGroup && theirs.Number > candidate.Number == other < index)
             {
-                cost[6 + (int)ObjectiveLevel.Order]++;
+                cost[ObjectiveNumbers.Order]++;
             }
 
             SetCost.Add(cost, demand, candidate.Device, candidate.Number, problem.Demands[other], theirs.Device, theirs.Number);
@@ -377,7 +377,7 @@ internal sealed class OrderProblem
 
             if (demand.Group >= 0 && (devicesOf.TryGetValue(demand.Group, out var known) ? known : devicesOf[demand.Group] = []) is var of && of.Add(candidate.Device) && of.Count > 1)
             {
-                Start[6 + (int)ObjectiveLevel.Groups]++;
+                Start[ObjectiveNumbers.Groups]++;
             }
 
             var sure = Sure(demand, candidate);
@@ -391,7 +391,7 @@ internal sealed class OrderProblem
             foreach (var (pool, amount) in added)
             {
                 poolStart.AddRange(new int[Math.Max(0, pools.Count - poolStart.Count)]);
-                Start[6 + (int)pools[pool].Level] += pools[pool].Cost(poolStart[pool], amount);
+                Start[ObjectiveNumbers.Levels + (int)pools[pool].Level] += pools[pool].Cost(poolStart[pool], amount);
                 poolStart[pool] += amount;
             }
         }
@@ -413,17 +413,15 @@ internal sealed class OrderProblem
     /// <summary>Adds what one more use of a block costs; transmit blocks in parts of <see cref="WiringFloor.WholeBlock"/>.</summary>
     public static void AddBlock(int[] cost, bool isLine, bool isKnown, int known, int mark)
     {
-        var transmit = 6 + (int)ObjectiveLevel.TransmitBlocks;
-        var receive = 6 + (int)ObjectiveLevel.ReceiveBlocks;
         if (isLine)
         {
-            cost[transmit] += isKnown ? 0 : WiringFloor.WholeBlock;
-            cost[receive] += System.Numerics.BitOperations.PopCount((uint)(mark & ~known));
+            cost[ObjectiveNumbers.TransmitBlocks] += isKnown ? 0 : WiringFloor.WholeBlock;
+            cost[ObjectiveNumbers.ReceiveBlocks] += System.Numerics.BitOperations.PopCount((uint)(mark & ~known));
         }
         else
         {
-            cost[receive] += isKnown ? 0 : 1;
-            cost[transmit] += Math.Max(0, mark - known);
+            cost[ObjectiveNumbers.ReceiveBlocks] += isKnown ? 0 : 1;
+            cost[ObjectiveNumbers.TransmitBlocks] += Math.Max(0, mark - known);
         }
     }
 

@@ -65,31 +65,8 @@ internal static class FeedFaults
     }
 
     /// <summary>Runs of faults that one cause explains, each with its causes joined; the order does not depend on the order of the feeds.</summary>
-    public static List<(List<FeedFault> Faults, List<MissingCause> Causes)> Runs(RuleContext context, List<FeedFault> faults)
-    {
-        if (faults.Count == 0)
-        {
-            return [];
-        }
-
-        faults = [.. faults];
-        faults.Sort(Compare);
-        var runs = new List<(List<FeedFault> Faults, List<MissingCause> Causes)>();
-        foreach (var fault in faults)
-        {
-            if (runs.Count > 0 && Join(context, runs[^1].Causes, fault.Causes) is { } joined)
-            {
-                runs[^1].Faults.Add(fault);
-                runs[^1] = (runs[^1].Faults, joined);
-            }
-            else
-            {
-                runs.Add(([fault], fault.Causes));
-            }
-        }
-
-        return runs;
-    }
+    public static List<(List<FeedFault> Faults, List<MissingCause> Causes)> Runs(RuleContext context, List<FeedFault> faults) =>
+        FaultRuns.Of(faults, fault => fault.Causes, Compare, (_, causes, fault) => Join(context, causes, fault.Causes));
 
     /// <summary>The feeds of a run and the entries they miss as entities, in the order of their causes.</summary>
     public static List<Entity> Entities(List<FeedFault> run) => [.. run.SelectMany(fault => fault.Entities())];
@@ -133,12 +110,7 @@ internal static class FeedFaults
 
     private static int Compare(FeedFault x, FeedFault y)
     {
-        var order = x.Causes.Count.CompareTo(y.Causes.Count);
-        for (var i = 0; order == 0 && i < x.Causes.Count; i++)
-        {
-            order = MissingCause.Compare(x.Causes[i], y.Causes[i]);
-        }
-
+        var order = FaultRuns.Compare(x.Causes, y.Causes);
         order = order != 0 ? order : x.Feed.Model.Id.CompareTo(y.Feed.Model.Id);
         return order != 0 ? order : x.Feed.Index.CompareTo(y.Feed.Index);
     }

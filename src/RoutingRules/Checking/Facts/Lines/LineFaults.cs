@@ -59,32 +59,10 @@ internal static class LineFaults
     }
 
     /// <summary>Runs of faults that one cause explains, each with its causes joined; the order does not depend on the order of the lines.</summary>
-    public static List<(List<LineFault> Faults, List<MissingCause> Causes)> Runs(RuleContext context, List<LineFault> faults)
-    {
-        if (faults.Count == 0)
-        {
-            return [];
-        }
-
-        faults.Sort(Compare);
-        var runs = new List<(List<LineFault> Faults, List<MissingCause> Causes)>();
-        foreach (var fault in faults)
-        {
-            if (runs.Count > 0 && fault.Causes.Count == 1 && runs[^1].Causes.Count == 1
-                && (fault.Arriving.Count == 0) == (runs[^1].Faults[0].Arriving.Count == 0)
-                && MissingCause.Join(context, runs[^1].Causes[0], fault.Causes[0]) is { } joined)
-            {
-                runs[^1].Faults.Add(fault);
-                runs[^1] = (runs[^1].Faults, [joined]);
-            }
-            else
-            {
-                runs.Add(([fault], fault.Causes));
-            }
-        }
-
-        return runs;
-    }
+    public static List<(List<LineFault> Faults, List<MissingCause> Causes)> Runs(RuleContext context, List<LineFault> faults) =>
+        FaultRuns.Of(faults, fault => fault.Causes, Compare, (first, causes, fault) =>
+            fault.Causes.Count == 1 && causes.Count == 1 && (fault.Arriving.Count == 0) == (first.Arriving.Count == 0)
+            && MissingCause.Join(context, causes[0], fault.Causes[0]) is { } joined ? [joined] : null);
 
     /// <summary>Why a half of a pair is missing at a sink; null when other rules explain it.</summary>
     public static MissingCause? Cause(CauseFinder finder, PointIndex point) => finder.IsMentioned(point) ? null : finder.AtSink(point);
@@ -142,12 +120,7 @@ internal static class LineFaults
     private static int Compare(LineFault x, LineFault y)
     {
         var order = (x.Arriving.Count == 0).CompareTo(y.Arriving.Count == 0);
-        order = order != 0 ? order : x.Causes.Count.CompareTo(y.Causes.Count);
-        for (var i = 0; order == 0 && i < x.Causes.Count; i++)
-        {
-            order = MissingCause.Compare(x.Causes[i], y.Causes[i]);
-        }
-
+        order = order != 0 ? order : FaultRuns.Compare(x.Causes, y.Causes);
         order = order != 0 ? order : x.Line.Model.Id.CompareTo(y.Line.Model.Id);
         return order != 0 ? order : x.Line.Index.CompareTo(y.Line.Index);
     }
