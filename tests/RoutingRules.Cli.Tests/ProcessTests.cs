@@ -76,7 +76,7 @@ public sealed class ProcessTests : IDisposable
         WaitUntilIdle(process);
         Signal(process, signal);
 
-        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(10)));
+        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(30)));
         Assert.Equal(3, process.ExitCode);
         Assert.Equal(["all.jsonl"], folder.Names);
     }

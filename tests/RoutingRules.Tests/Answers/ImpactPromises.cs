@@ -12,6 +12,7 @@ using RoutingRules.Tests.Promises;
 namespace RoutingRules.Tests.Answers;
 
 /// <summary>What a loss does, against deleting the thing and tracing what is left.</summary>
+[Trait("Speed", "slow")]
 public sealed class ImpactPromises
 {
     private const int Cases = 150;

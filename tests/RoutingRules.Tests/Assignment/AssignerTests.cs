@@ -4,6 +4,7 @@ using RoutingRules.Verification;
 
 namespace RoutingRules.Tests.Assignment;
 
+[Trait("Speed", "slow")]
 public class AssignerTests
 {
     private const int SeedsPerChunk = 125;

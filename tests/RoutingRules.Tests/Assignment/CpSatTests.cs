@@ -7,6 +7,7 @@ using RoutingRules.Verification;
 namespace RoutingRules.Tests.Assignment;
 
 /// <summary>The constraint solver as a second opinion: it shares neither a search nor a wiring with the default strategy.</summary>
+[Trait("Speed", "slow")]
 public class CpSatTests
 {
     private const int SeedsPerChunk = 50;

@@ -9,6 +9,7 @@ using RoutingRules.Verification;
 namespace RoutingRules.Tests.Assignment;
 
 /// <summary>The option that signals must not arrive late; the limits are common practice, no source.</summary>
+[Trait("Speed", "slow")]
 public class LatencyTests
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();

@@ -4,6 +4,7 @@ using RoutingRules.Model;
 namespace RoutingRules.Tests.Assignment;
 
 /// <summary>Links that fill up, against trying everything.</summary>
+[Trait("Speed", "slow")]
 public class NarrowLinkTests
 {
     private const int SeedsPerChunk = 50;

@@ -7,6 +7,7 @@ using static RoutingRules.Testing.SmallProfiles;
 namespace RoutingRules.Tests.Assignment;
 
 /// <summary>What the search claims, compared with trying everything on tiny shows of the kinds that are hardest to claim something about.</summary>
+[Trait("Speed", "slow")]
 public class PointedInstancesTests
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();

@@ -8,6 +8,7 @@ using RoutingRules.Testing;
 namespace RoutingRules.Tests.Assignment;
 
 /// <summary>What must not change, or not get worse, when a show is told differently or asks for less.</summary>
+[Trait("Speed", "slow")]
 public sealed class RetoldShowsTests
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();

@@ -5,6 +5,7 @@ using RoutingRules.Strategies.CpSat;
 namespace RoutingRules.Tests.Assignment;
 
 /// <summary>Boxes that only one of two consoles can serve at a time.</summary>
+[Trait("Speed", "slow")]
 public class SenderSearchTests
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().AddPlugin(new CpSatPlugin()).Build();

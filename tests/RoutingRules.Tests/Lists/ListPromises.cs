@@ -13,6 +13,7 @@ using RoutingRules.Tests.Promises;
 namespace RoutingRules.Tests.Lists;
 
 /// <summary>Promise 2 and 8 for lists: what goes out comes back, and nothing else is touched.</summary>
+[Trait("Speed", "slow")]
 public sealed class ListPromises
 {
     private const int Cases = 300;

@@ -8,6 +8,7 @@ using RoutingRules.Testing;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>Promises 4, 7 and 8 for assignments, and what every account of one must say.</summary>
+[Trait("Speed", "slow")]
 public sealed class AssignmentPromises
 {
     [Property(MaxTest = Promise.Cases)]

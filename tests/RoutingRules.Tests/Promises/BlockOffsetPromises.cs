@@ -7,6 +7,7 @@ using RoutingRules.Testing;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>Promise 3: stream channel c is slot first + c - 1, and a receiver a..b that takes channels from x on has channel x + k at slot a + k.</summary>
+[Trait("Speed", "slow")]
 public sealed class BlockOffsetPromises
 {
     [Property(MaxTest = Promise.Cases)]

@@ -12,6 +12,7 @@ using RoutingRules.Testing;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>Comparisons say just what differs, and changeovers never put on an open output what neither act has there.</summary>
+[Trait("Speed", "slow")]
 public sealed class ChangePromises
 {
     [Property(MaxTest = Promise.Cases)]

@@ -12,6 +12,7 @@ using RoutingRules.Testing;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>Promise 5 inside one process: threads and cultures. Hash seeds, time zones and real cultures are tried with processes of their own.</summary>
+[Trait("Speed", "slow")]
 public sealed class DeterminismPromises
 {
     [Property(MaxTest = Promise.Cases)]

@@ -9,6 +9,7 @@ using RoutingRules.Testing;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>Promise 2: what a source fed before, it feeds afterwards, unless the result says that it moved or went.</summary>
+[Trait("Speed", "slow")]
 public sealed class FanOutPromises
 {
     [Property(MaxTest = Promise.Cases)]

@@ -7,6 +7,7 @@ using RoutingRules.Verification;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>What leaves <c>assign</c>, on shows with processors, split looms, several networks, multicores, players and patches of which parts are missing.</summary>
+[Trait("Speed", "slow")]
 public sealed class GrownPromises
 {
     private const int Cases = 300;

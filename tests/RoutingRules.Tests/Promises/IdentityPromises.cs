@@ -9,6 +9,7 @@ using RoutingRules.Testing;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>Findings keep their identity when nothing but order, form or names for people change, and never share one.</summary>
+[Trait("Speed", "slow")]
 public sealed class IdentityPromises
 {
     [Property(MaxTest = Promise.Cases)]

@@ -9,6 +9,7 @@ namespace RoutingRules.Tests.Promises;
 /// At no step of a changeover does a line that must not get phantom power stand where it is or may be on; a plug moves only where it is off, and all that
 /// hears it is muted.
 /// </summary>
+[Trait("Speed", "slow")]
 public sealed class PhantomPromises
 {
     [Property(MaxTest = Promise.Cases / 2)]

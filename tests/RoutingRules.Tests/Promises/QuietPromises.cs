@@ -6,6 +6,7 @@ using RoutingRules.Testing;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>Keep them quiet: where nothing is wrong, no rule warns.</summary>
+[Trait("Speed", "slow")]
 public sealed class QuietPromises
 {
     [Property(MaxTest = Promise.Cases)]

@@ -8,6 +8,7 @@ using RoutingRules.Testing;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>Promise 6: a rule that fails, overspends or cannot decide is reported so, and the others' results stay what they were.</summary>
+[Trait("Speed", "slow")]
 public sealed class RulePromises
 {
     private const long Budget = 5_000;

@@ -8,6 +8,7 @@ using RoutingRules.Testing;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>Small change in, small change out: names do not matter, bystanders do not matter, additions move nobody.</summary>
+[Trait("Speed", "slow")]
 public sealed class SteadyAssignmentPromises
 {
     [Property(MaxTest = Promise.Cases)]

@@ -11,6 +11,7 @@ using RoutingRules.Rules;
 namespace RoutingRules.Tests.Answers.Starting;
 
 /// <summary>Whatever is asked for within the ranges, there is a clean show that holds it, or an account of what does not fit that can be relied on.</summary>
+[Trait("Speed", "slow")]
 public sealed class StarterPromises
 {
     private const int Cases = 16;
