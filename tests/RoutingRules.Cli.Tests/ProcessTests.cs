@@ -85,7 +85,7 @@ public sealed class ProcessTests : IDisposable
     [Theory]
     [InlineData("INT")]
     [InlineData("TERM")]
-    public void A_second_stop_ends_with_3_whatever_the_tool_is_at_and_leaves_no_file_behind(string signal)
+    public async Task A_second_stop_ends_with_3_whatever_the_tool_is_at_and_leaves_no_file_behind(string signal)
     {
         var show = folder.Write("a.show.json", Shows.Small.Replace("\"at\": \"box/out/1\"", "\"devices\": [ \"box\" ]", StringComparison.Ordinal));
         using var process = Begin(
@@ -95,10 +95,10 @@ public sealed class ProcessTests : IDisposable
         Assert.Equal(["a.show.json", "o.show.json.part-1"], folder.Names);
         WaitUntilIdle(process);
         Signal(process, signal);
-        Assert.Equal("routing-rules: still stopping; interrupt once more to end at once.", process.StandardError.ReadLine());
+        Assert.Equal("routing-rules: still stopping; interrupt once more to end at once.", await process.StandardError.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(30)));
         Signal(process, signal);
 
-        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(10)));
+        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(30)));
         Assert.Equal(3, process.ExitCode);
         Assert.Equal("", process.StandardOutput.ReadToEnd());
         Assert.Equal(["a.show.json"], folder.Names);
