@@ -51,8 +51,8 @@ public static class DocumentUpgrade
         where T : class
     {
         var read = DocumentReader.Read(utf8Json.Span, table, Version, upgraders, null);
-        var isMarked = utf8Json.Span.StartsWith(Utf8Mark.Bytes);
-        var text = isMarked ? utf8Json.Span[Utf8Mark.Bytes.Length..] : utf8Json.Span;
+        var isMarked = Utf8Mark.Length(utf8Json.Span) > 0;
+        var text = Utf8Mark.Skip(utf8Json.Span);
         var isOld = read.Findings.Any(finding => finding.Rule == ReadingRules.FormatUpgraded.Id);
         if (!isOld || UpgradeChain.VersionOf(text) is not { } found)
         {
