@@ -1,5 +1,6 @@
 #if !RANDOM_SEEDS
 [assembly: FsCheck.Xunit.Properties(Replay = RoutingRules.Tests.FixedSeed.Value)]
+
 #endif
 
 namespace RoutingRules.Tests;

@@ -75,7 +75,14 @@ public sealed class AssignInstances
         for (var console = 0; console < Consoles; console++)
         {
             profiles.Add(Console(console));
-            consoles.Add(new Device { Id = new(Desk(console)), Profile = new("made/" + Desk(console)), Zone = new Id<Zone>("house") });
+            consoles.Add(
+                new Device
+                {
+                    Id = new(Desk(console)),
+                    Profile = new("made/" + Desk(console)),
+                    Zone = new Id<Zone>("house"),
+                }
+            );
         }
 
         return new Show
@@ -84,7 +91,15 @@ public sealed class AssignInstances
             Rig = new Rig
             {
                 Zones = [new Zone { Id = new("house") }, new Zone { Id = new("left") }, new Zone { Id = new("right") }],
-                Networks = [new Network { Id = new("net"), Transport = Transport.RtpL24, PacketMicroseconds = 1000 }],
+                Networks =
+                [
+                    new Network
+                    {
+                        Id = new("net"),
+                        Transport = Transport.RtpL24,
+                        PacketMicroseconds = 1000,
+                    },
+                ],
                 Profiles = profiles.ToValueList(),
                 Devices = consoles.Concat(boxes).ToValueList(),
                 Links = links.ToValueList(),
@@ -107,17 +122,26 @@ public sealed class AssignInstances
             };
             var id = Invariant($"box-{box + 1}");
             profiles.Add(Box(id, routing));
-            boxes.Add(new Device { Id = new(id), Profile = new("made/" + id), Zone = new Id<Zone>(box % 2 == 0 ? "left" : "right") });
+            boxes.Add(
+                new Device
+                {
+                    Id = new(id),
+                    Profile = new("made/" + id),
+                    Zone = new Id<Zone>(box % 2 == 0 ? "left" : "right"),
+                }
+            );
             if (shape == AssignShape.Chain)
             {
-                links.Add(new Link
-                {
-                    Id = new(Invariant($"link-{box + 1}")),
-                    Network = new("net"),
-                    From = PointRange.Parse(box == 0 ? "desk-1/net/1" : Invariant($"box-{box}/net/2")),
-                    To = PointRange.Parse(id + "/net/1"),
-                    SpeedMbps = 10_000,
-                });
+                links.Add(
+                    new Link
+                    {
+                        Id = new(Invariant($"link-{box + 1}")),
+                        Network = new("net"),
+                        From = PointRange.Parse(box == 0 ? "desk-1/net/1" : Invariant($"box-{box}/net/2")),
+                        To = PointRange.Parse(id + "/net/1"),
+                        SpeedMbps = 10_000,
+                    }
+                );
             }
         }
     }
@@ -127,7 +151,7 @@ public sealed class AssignInstances
         var free = boxes.ConvertAll(_ => BoxSize - (shape == AssignShape.Tight ? 1 : 0));
         var wanted = outputs * (shape == AssignShape.Tight ? 88 : 80) / 100;
         var next = new int[Consoles];
-        for (var taken = 0; taken < wanted;)
+        for (var taken = 0; taken < wanted; )
         {
             var width = lot.Next(100) < (shape == AssignShape.Tight ? 70 : 25) ? 2 : 1;
             var console = lot.Next(Consoles);
@@ -143,26 +167,42 @@ public sealed class AssignInstances
                 var box = PickBox(free, width);
                 free[box] -= width;
                 taken += width;
-                to.Add(lot.Next(3) == 0
-                    ? new Destination { Zones = [boxes[box].Zone!.Value] }
-                    : new Destination { Devices = lot.Next(3) == 0 ? [boxes[box].Id, boxes[lot.Next(boxes.Count)].Id] : [boxes[box].Id] });
+                to.Add(
+                    lot.Next(3) == 0
+                        ? new Destination { Zones = [boxes[box].Zone!.Value] }
+                        : new Destination { Devices = lot.Next(3) == 0 ? [boxes[box].Id, boxes[lot.Next(boxes.Count)].Id] : [boxes[box].Id] }
+                );
             }
 
             var first = next[console] + 1;
             next[console] += width;
-            feeds.Add(Decorate(new Feed
-            {
-                Id = new(Invariant($"feed-{feeds.Count + 1}")),
-                Source = PointRange.Parse(width == 1 ? Invariant($"{Desk(console)}/bus/{first}") : Invariant($"{Desk(console)}/bus/{first}-{first + 1}")),
-                To = [.. to.Select(destination => destination with { Devices = [.. destination.Devices.Distinct()] })],
-                Role = FeedRole.Utility,
-            }));
+            feeds.Add(
+                Decorate(
+                    new Feed
+                    {
+                        Id = new(Invariant($"feed-{feeds.Count + 1}")),
+                        Source = PointRange.Parse(
+                            width == 1 ? Invariant($"{Desk(console)}/bus/{first}") : Invariant($"{Desk(console)}/bus/{first}-{first + 1}")
+                        ),
+                        To = [.. to.Select(destination => destination with { Devices = [.. destination.Devices.Distinct()] })],
+                        Role = FeedRole.Utility,
+                    }
+                )
+            );
         }
     }
 
     private Feed Decorate(Feed feed)
     {
-        feed = feed with { Priority = lot.Next(6) switch { 0 => Priority.High, 1 => Priority.Low, _ => Priority.Normal } };
+        feed = feed with
+        {
+            Priority = lot.Next(6) switch
+            {
+                0 => Priority.High,
+                1 => Priority.Low,
+                _ => Priority.Normal,
+            },
+        };
         if (shape != AssignShape.Festival)
         {
             return feed;
@@ -200,14 +240,16 @@ public sealed class AssignInstances
             for (var line = 0; line < 12; line++)
             {
                 channels++;
-                lines.Add(new Line
-                {
-                    Id = new(Invariant($"line-{channels}")),
-                    Kind = LineKind.Microphone,
-                    From = new LineOrigin { Devices = [boxes[box].Id] },
-                    To = [PointRange.Parse(Invariant($"desk-1/channel/{channels}"))],
-                    Preferred = lot.Next(4) == 0 ? 1 + lot.Next(16) : null,
-                });
+                lines.Add(
+                    new Line
+                    {
+                        Id = new(Invariant($"line-{channels}")),
+                        Kind = LineKind.Microphone,
+                        From = new LineOrigin { Devices = [boxes[box].Id] },
+                        To = [PointRange.Parse(Invariant($"desk-1/channel/{channels}"))],
+                        Preferred = lot.Next(4) == 0 ? 1 + lot.Next(16) : null,
+                    }
+                );
             }
         }
     }
@@ -216,20 +258,68 @@ public sealed class AssignInstances
     {
         List<PortGroup> groups =
         [
-            new() { Id = new("out"), Kind = PortKind.Output, Count = BoxSize, Level = SignalLevel.Line },
-            new() { Id = new("receive"), Kind = PortKind.Receive, Count = BoxSize, BlockSize = BlockSize },
+            new()
+            {
+                Id = new("out"),
+                Kind = PortKind.Output,
+                Count = BoxSize,
+                Level = SignalLevel.Line,
+            },
+            new()
+            {
+                Id = new("receive"),
+                Kind = PortKind.Receive,
+                Count = BoxSize,
+                BlockSize = BlockSize,
+            },
             // One switch: without it a chain of boxes would end at the first.
-            new() { Id = new("net"), Kind = PortKind.Network, Count = 2, Bridged = [new BridgedJacks { Jacks = new NumberRange(1, 2) }] },
+            new()
+            {
+                Id = new("net"),
+                Kind = PortKind.Network,
+                Count = 2,
+                Bridged = [new BridgedJacks { Jacks = new NumberRange(1, 2) }],
+            },
         ];
         List<RoutingEntry> entries =
         [
-            new() { From = new("receive"), To = new("out"), Mode = routing == 2 ? RoutingMode.Free : RoutingMode.Fixed, Clearable = routing == 1 },
+            new()
+            {
+                From = new("receive"),
+                To = new("out"),
+                Mode = routing == 2 ? RoutingMode.Free : RoutingMode.Fixed,
+                Clearable = routing == 1,
+            },
         ];
         if (shape == AssignShape.Festival)
         {
-            groups.Add(new() { Id = new("in"), Kind = PortKind.Input, Count = 16, Level = SignalLevel.Mic, Phantom = true });
-            groups.Add(new() { Id = new("transmit"), Kind = PortKind.Transmit, Count = 16, BlockSize = BlockSize });
-            entries.Add(new() { From = new("in"), To = new("transmit"), Mode = RoutingMode.Fixed });
+            groups.Add(
+                new()
+                {
+                    Id = new("in"),
+                    Kind = PortKind.Input,
+                    Count = 16,
+                    Level = SignalLevel.Mic,
+                    Phantom = true,
+                }
+            );
+            groups.Add(
+                new()
+                {
+                    Id = new("transmit"),
+                    Kind = PortKind.Transmit,
+                    Count = 16,
+                    BlockSize = BlockSize,
+                }
+            );
+            entries.Add(
+                new()
+                {
+                    From = new("in"),
+                    To = new("transmit"),
+                    Mode = RoutingMode.Fixed,
+                }
+            );
         }
 
         return Profile(id, DeviceKind.StageBox, groups, entries);
@@ -241,30 +331,77 @@ public sealed class AssignInstances
         var blocks = (outputs * 3 / 2 / BlockSize / Consoles) + 1;
         List<PortGroup> groups =
         [
-            new() { Id = new("bus"), Kind = PortKind.Source, Count = outputs + 2 },
-            new() { Id = new("transmit"), Kind = PortKind.Transmit, Count = blocks * BlockSize, BlockSize = BlockSize },
-            new() { Id = new("net"), Kind = PortKind.Network, Count = 2 },
+            new()
+            {
+                Id = new("bus"),
+                Kind = PortKind.Source,
+                Count = outputs + 2,
+            },
+            new()
+            {
+                Id = new("transmit"),
+                Kind = PortKind.Transmit,
+                Count = blocks * BlockSize,
+                BlockSize = BlockSize,
+            },
+            new()
+            {
+                Id = new("net"),
+                Kind = PortKind.Network,
+                Count = 2,
+            },
         ];
-        List<RoutingEntry> entries = [new() { From = new("bus"), To = new("transmit"), Mode = RoutingMode.Free }];
+        List<RoutingEntry> entries =
+        [
+            new()
+            {
+                From = new("bus"),
+                To = new("transmit"),
+                Mode = RoutingMode.Free,
+            },
+        ];
         if (channels > 0)
         {
-            groups.Add(new() { Id = new("channel"), Kind = PortKind.Sink, Count = channels });
-            groups.Add(new() { Id = new("receive"), Kind = PortKind.Receive, Count = boxes.Count * 16, BlockSize = BlockSize });
-            entries.Add(new() { From = new("receive"), To = new("channel"), Mode = RoutingMode.Free });
+            groups.Add(
+                new()
+                {
+                    Id = new("channel"),
+                    Kind = PortKind.Sink,
+                    Count = channels,
+                }
+            );
+            groups.Add(
+                new()
+                {
+                    Id = new("receive"),
+                    Kind = PortKind.Receive,
+                    Count = boxes.Count * 16,
+                    BlockSize = BlockSize,
+                }
+            );
+            entries.Add(
+                new()
+                {
+                    From = new("receive"),
+                    To = new("channel"),
+                    Mode = RoutingMode.Free,
+                }
+            );
         }
 
         return Profile(Desk(console), DeviceKind.Console, groups, entries);
     }
 
-    private static DeviceProfile Profile(string id, DeviceKind kind, List<PortGroup> groups, List<RoutingEntry> entries) => new()
-    {
-        Id = new("made/" + id),
-        Kind = kind,
-        Name = id,
-        PortGroups = groups.ToValueList(),
-        Routing = entries.ToValueList(),
-        SampleRates = [48_000],
-    };
+    private static DeviceProfile Profile(string id, DeviceKind kind, List<PortGroup> groups, List<RoutingEntry> entries) =>
+        new()
+        {
+            Id = new("made/" + id),
+            Kind = kind,
+            Name = id,
+            PortGroups = groups.ToValueList(),
+            Routing = entries.ToValueList(),
+            SampleRates = [48_000],
+        };
 
     private static string Desk(int console) => Invariant($"desk-{console + 1}");
 

@@ -15,7 +15,9 @@ public static class AssignRatios
     public static void Run(IReadOnlyList<string> args)
     {
         var shapes = Enum.GetValues<AssignShape>().Where(shape => args.Contains(shape.ToString(), StringComparer.OrdinalIgnoreCase)).ToArray();
-        var sizes = args.Where(arg => int.TryParse(arg, CultureInfo.InvariantCulture, out _)).Select(arg => int.Parse(arg, CultureInfo.InvariantCulture)).ToArray();
+        var sizes = args.Where(arg => int.TryParse(arg, CultureInfo.InvariantCulture, out _))
+            .Select(arg => int.Parse(arg, CultureInfo.InvariantCulture))
+            .ToArray();
         var usual = args.Contains("alone", StringComparer.Ordinal) ? [] : Seconds;
         var seconds = Seconds.Where(limit => args.Contains(Invariant($"{limit}s"), StringComparer.Ordinal)).ToArray();
         Ratios.Header("Assignment: vector, numbers proven, milliseconds (the check of the result included), against the default");
@@ -42,7 +44,11 @@ public static class AssignRatios
     {
         var show = instance.Show;
         Console.WriteLine();
-        Console.WriteLine(Invariant($"{instance.Shape} {instance.Outputs} (seed {instance.Seed}): {show.Feeds.Count} feeds, {show.Lines.Count} lines, {show.Rig.Devices.Count} devices"));
+        Console.WriteLine(
+            Invariant(
+                $"{instance.Shape} {instance.Outputs} (seed {instance.Seed}): {show.Feeds.Count} feeds, {show.Lines.Count} lines, {show.Rig.Devices.Count} devices"
+            )
+        );
         var usual = Measure(instance, Engine(1), "exact");
         Print("default", usual, null);
         Print("greedy", Measure(instance, Engine(1), "greedy"), usual.Result);
@@ -60,8 +66,7 @@ public static class AssignRatios
         }
     }
 
-    private static RoutingEngine Engine(double seconds) =>
-        RoutingEngine.CreateBuilder().AddStrategy(new CpSatStrategy(1_000_000, seconds)).Build();
+    private static RoutingEngine Engine(double seconds) => RoutingEngine.CreateBuilder().AddStrategy(new CpSatStrategy(1_000_000, seconds)).Build();
 
     private static (AssignmentResult Result, double Milliseconds) Measure(AssignInstance instance, RoutingEngine engine, string strategy)
     {
@@ -73,7 +78,11 @@ public static class AssignRatios
     private static void Print(string name, (AssignmentResult Result, double Milliseconds) measured, AssignmentResult? usual)
     {
         var verdict = usual is null ? "" : Verdict(measured.Result, usual);
-        Console.WriteLine(Invariant($"  {name,-11} {measured.Result.Objective?.ToString() ?? "pins contradict",-52} {measured.Result.ProvenNumbers,2} proven {measured.Milliseconds,9:F0} ms  {verdict}"));
+        Console.WriteLine(
+            Invariant(
+                $"  {name, -11} {measured.Result.Objective?.ToString() ?? "pins contradict", -52} {measured.Result.ProvenNumbers, 2} proven {measured.Milliseconds, 9:F0} ms  {verdict}"
+            )
+        );
     }
 
     /// <summary>Who is better, and on which number; numbers 7 to 14 are the levels.</summary>

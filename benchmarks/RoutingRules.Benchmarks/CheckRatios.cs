@@ -34,9 +34,12 @@ public static class CheckRatios
             void Check() => Engine.Check(ShowReader.Read(show).Value!);
 
             var result = Engine.Check(model);
-            Ratios.Header(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{show.Length} bytes, {resolved.Graph.PointCount} points, {result.Rules.Count} rules, {result.Findings.Count} findings, against JsonDocument.Parse"));
+            Ratios.Header(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{show.Length} bytes, {resolved.Graph.PointCount} points, {result.Rules.Count} rules, {result.Findings.Count} findings, against JsonDocument.Parse"
+                )
+            );
             Ratios.Print("read", () => ShowReader.Read(show), Parse);
             Ratios.Print("read and resolve", () => Engine.Resolve(ShowReader.Read(show).Value!), Parse);
             Ratios.Print("read, resolve and run every rule", Check, Parse);
@@ -45,7 +48,9 @@ public static class CheckRatios
             Ratios.Print("JsonSchema.Net, schema only", () => Validate(show), Parse);
             Ratios.Print("NJsonSchema against the whole check", () => SchemaValidator.Validate(SchemaKind.Show, show), Check);
             Ratios.Print("JsonSchema.Net against the whole check", () => Validate(show), Check);
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"allocated by a whole check: {Ratios.Allocated(Check) / (double)show.Length:F1} x the document"));
+            Console.WriteLine(
+                string.Create(CultureInfo.InvariantCulture, $"allocated by a whole check: {Ratios.Allocated(Check) / (double)show.Length:F1} x the document")
+            );
         }
     }
 
@@ -62,8 +67,15 @@ public static class CheckRatios
             void One() => RuleRunner.Run(resolved, [active], RuleRunner.DefaultBudget, CancellationToken.None);
             var time = Ratios.Microseconds(One);
             var work = RuleRunner.Run(resolved, [active], RuleRunner.DefaultBudget, CancellationToken.None).Rules[0].WorkUnits;
-            rows.Add((time, string.Create(
-                CultureInfo.InvariantCulture, $"{active.Rule.Descriptor.Id} {active.Rule.Descriptor.Name,-32} {time,8:F2} {Ratios.Allocated(One),10:N0} {work,8:N0}")));
+            rows.Add(
+                (
+                    time,
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{active.Rule.Descriptor.Id} {active.Rule.Descriptor.Name, -32} {time, 8:F2} {Ratios.Allocated(One), 10:N0} {work, 8:N0}"
+                    )
+                )
+            );
         }
 
         foreach (var (_, row) in rows.OrderByDescending(row => row.Time))

@@ -15,7 +15,9 @@ public static class ImpactRatios
     /// <summary>Prints the table.</summary>
     public static void Run()
     {
-        Ratios.Header("All single failures (devices, links, cables, looms, supplies): milliseconds (median), multiple of resolving once, looks at points, links and ways");
+        Ratios.Header(
+            "All single failures (devices, links, cables, looms, supplies): milliseconds (median), multiple of resolving once, looks at points, links and ways"
+        );
         foreach (var points in new[] { 1_000, 10_000 })
         {
             var show = LargeRigs.Create(points);
@@ -23,19 +25,31 @@ public static class ImpactRatios
             var (losses, work) = ImpactBuilder.Measure(resolved, new ImpactOptions());
             var ratio = Ratios.Median(() => ImpactBuilder.Measure(resolved, new ImpactOptions()), () => Engine.Resolve(show));
             var time = Median(() => ImpactBuilder.Measure(resolved, new ImpactOptions()), 101);
-            Console.WriteLine(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{resolved.Graph.PointCount,8} points {losses.Count,5} losses {time,9:F2} ms {ratio,7:F1} times resolving once, anew for each {losses.Count} times {work,9} looks"));
+            Console.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{resolved.Graph.PointCount, 8} points {losses.Count, 5} losses {time, 9:F2} ms {ratio, 7:F1} times resolving once, anew for each {losses.Count} times {work, 9} looks"
+                )
+            );
         }
 
         var small = LargeRigs.Create(1_000);
         Print("with plans", small, new ImpactOptions { SetSize = 0 });
         Print("with sets up to 2, no plans", small, new ImpactOptions { Recovery = false });
-        Print("with pairs, no plans", small, new ImpactOptions { Recovery = false, SetSize = 0, Pairs = true });
+        Print(
+            "with pairs, no plans",
+            small,
+            new ImpactOptions
+            {
+                Recovery = false,
+                SetSize = 0,
+                Pairs = true,
+            }
+        );
     }
 
     private static void Print(string what, Show show, ImpactOptions options) =>
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {Median(() => Engine.Impact(show, options), 5),9:F1} ms"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {Median(() => Engine.Impact(show, options), 5), 9:F1} ms"));
 
     private static double Median(Action action, int times)
     {

@@ -25,9 +25,7 @@ public sealed class LargeRigs
     private readonly List<InputSettings> inputs = [];
     private readonly List<PointLabel> labels = [];
 
-    private LargeRigs()
-    {
-    }
+    private LargeRigs() { }
 
     /// <summary>A show with about so many points.</summary>
     public static Show Create(int points)
@@ -41,27 +39,28 @@ public sealed class LargeRigs
         return rigs.Build();
     }
 
-    private Show Build() => new()
-    {
-        Title = "Made-up rig",
-        Rig = new Rig
+    private Show Build() =>
+        new()
         {
-            Zones = zones.ToValueList(),
-            Clocks = clocks.ToValueList(),
-            Networks = networks.ToValueList(),
-            Devices = devices.ToValueList(),
-            Links = links.ToValueList(),
-        },
-        Feeds = feeds.ToValueList(),
-        Lines = lines.ToValueList(),
-        Patch = new Patch
-        {
-            Streams = streams.ToValueList(),
-            Routes = routes.ToValueList(),
-            Inputs = inputs.ToValueList(),
-            Labels = labels.ToValueList(),
-        },
-    };
+            Title = "Made-up rig",
+            Rig = new Rig
+            {
+                Zones = zones.ToValueList(),
+                Clocks = clocks.ToValueList(),
+                Networks = networks.ToValueList(),
+                Devices = devices.ToValueList(),
+                Links = links.ToValueList(),
+            },
+            Feeds = feeds.ToValueList(),
+            Lines = lines.ToValueList(),
+            Patch = new Patch
+            {
+                Streams = streams.ToValueList(),
+                Routes = routes.ToValueList(),
+                Inputs = inputs.ToValueList(),
+                Labels = labels.ToValueList(),
+            },
+        };
 
     private void AddCell(int cell)
     {
@@ -69,12 +68,42 @@ public sealed class LargeRigs
         var desk = Name("desk", cell);
         if (cell % CellsOnNetwork == 0)
         {
-            clocks.Add(new Clock { Id = new(Name("clock", networks.Count)), SampleRate = 48000, Leader = new(desk), Backup = new Id<Device>(Box(cell, 0)) });
-            devices.Add(new Device { Id = new(Name("switch", networks.Count)), Profile = new("generic/network-switch-10"), Power = [new(Name("ups", networks.Count))] });
-            networks.Add(new Network { Id = new(network), Transport = Transport.RtpL24, PacketMicroseconds = 1000, Clock = new Id<Clock>(Name("clock", networks.Count)) });
+            clocks.Add(
+                new Clock
+                {
+                    Id = new(Name("clock", networks.Count)),
+                    SampleRate = 48000,
+                    Leader = new(desk),
+                    Backup = new Id<Device>(Box(cell, 0)),
+                }
+            );
+            devices.Add(
+                new Device
+                {
+                    Id = new(Name("switch", networks.Count)),
+                    Profile = new("generic/network-switch-10"),
+                    Power = [new(Name("ups", networks.Count))],
+                }
+            );
+            networks.Add(
+                new Network
+                {
+                    Id = new(network),
+                    Transport = Transport.RtpL24,
+                    PacketMicroseconds = 1000,
+                    Clock = new Id<Clock>(Name("clock", networks.Count)),
+                }
+            );
         }
 
-        devices.Add(new Device { Id = new(desk), Profile = new("generic/console-medium"), Power = [new(Name("ups", cell))] });
+        devices.Add(
+            new Device
+            {
+                Id = new(desk),
+                Profile = new("generic/console-medium"),
+                Power = [new(Name("ups", cell))],
+            }
+        );
         Join(network, $"{Name("switch", cell / CellsOnNetwork)}/net/{(cell % CellsOnNetwork) + 1}", $"{desk}/net/1");
         Join(network, $"{desk}/net/2", $"{Box(cell, 0)}/net/1");
         Join(network, $"{Box(cell, 0)}/net/2", $"{Box(cell, 1)}/net/1");
@@ -83,8 +112,23 @@ public sealed class LargeRigs
         for (var box = 0; box < 2; box++)
         {
             var zone = Box(cell, box) + "-zone";
-            zones.Add(new Zone { Id = new(zone), Side = box == 0 ? ZoneSide.HouseLeft : ZoneSide.HouseRight, Walk = (2 * cell) + box + 1 });
-            devices.Add(new Device { Id = new(Box(cell, box)), Profile = new("generic/stage-box-medium"), Zone = new Id<Zone>(zone), Power = [new(Name("distro", cell))] });
+            zones.Add(
+                new Zone
+                {
+                    Id = new(zone),
+                    Side = box == 0 ? ZoneSide.HouseLeft : ZoneSide.HouseRight,
+                    Walk = (2 * cell) + box + 1,
+                }
+            );
+            devices.Add(
+                new Device
+                {
+                    Id = new(Box(cell, box)),
+                    Profile = new("generic/stage-box-medium"),
+                    Zone = new Id<Zone>(zone),
+                    Power = [new(Name("distro", cell))],
+                }
+            );
             AddFeeds(cell, box, network, slots);
             AddLines(cell, box, network, channels);
         }
@@ -94,37 +138,41 @@ public sealed class LargeRigs
     {
         var desk = Name("desk", cell);
         var first = (FeedsOfBox * box) + 1;
-        streams.Add(new AudioStream
-        {
-            Id = new(Box(cell, box) + "-sends"),
-            Network = new(network),
-            From = Run(desk, "transmit", first, FeedsOfBox),
-            To = [new StreamReceiver { At = Run(Box(cell, box), "receive", 1, FeedsOfBox) }],
-        });
+        streams.Add(
+            new AudioStream
+            {
+                Id = new(Box(cell, box) + "-sends"),
+                Network = new(network),
+                From = Run(desk, "transmit", first, FeedsOfBox),
+                To = [new StreamReceiver { At = Run(Box(cell, box), "receive", 1, FeedsOfBox) }],
+            }
+        );
         for (var i = 0; i < FeedsOfBox; i++)
         {
             var bus = slots[first - 1 + i] + 1;
             var id = $"{Box(cell, box)}-mix-{i + 1}";
             var isInEar = lot.Next(3) == 0;
             var output = Run(Box(cell, box), "out", i + 1, 1);
-            feeds.Add(new Feed
-            {
-                Id = new(id),
-                Name = id,
-                Role = isInEar ? FeedRole.InEar : FeedRole.Monitor,
-                Limiter = isInEar ? true : null,
-                Person = isInEar ? id : null,
-                Source = Run(desk, "aux", bus, 1),
-                To =
-                [
-                    lot.Next(3) switch
-                    {
-                        0 => new Destination { At = output },
-                        1 => new Destination { Devices = [new(Box(cell, box))] },
-                        _ => new Destination { Zones = [new(Box(cell, box) + "-zone")] },
-                    },
-                ],
-            });
+            feeds.Add(
+                new Feed
+                {
+                    Id = new(id),
+                    Name = id,
+                    Role = isInEar ? FeedRole.InEar : FeedRole.Monitor,
+                    Limiter = isInEar ? true : null,
+                    Person = isInEar ? id : null,
+                    Source = Run(desk, "aux", bus, 1),
+                    To =
+                    [
+                        lot.Next(3) switch
+                        {
+                            0 => new Destination { At = output },
+                            1 => new Destination { Devices = [new(Box(cell, box))] },
+                            _ => new Destination { Zones = [new(Box(cell, box) + "-zone")] },
+                        },
+                    ],
+                }
+            );
             routes.Add(new Route { From = Run(desk, "aux", bus, 1), To = Run(desk, "transmit", first + i, 1) });
             labels.Add(new PointLabel { At = output, Text = $"{cell + 1} {box} MIX {i + 1}" });
         }
@@ -138,44 +186,58 @@ public sealed class LargeRigs
             var slot = (InputsOfBox * box) + i;
             if (i % 4 == 0)
             {
-                streams.Add(new AudioStream
-                {
-                    Id = new($"{Box(cell, box)}-returns-{(i / 4) + 1}"),
-                    Network = new(network),
-                    From = Run(Box(cell, box), "transmit", i + 1, 4),
-                    To = [new StreamReceiver { At = Run(desk, "receive", slot + 1, 4) }],
-                });
+                streams.Add(
+                    new AudioStream
+                    {
+                        Id = new($"{Box(cell, box)}-returns-{(i / 4) + 1}"),
+                        Network = new(network),
+                        From = Run(Box(cell, box), "transmit", i + 1, 4),
+                        To = [new StreamReceiver { At = Run(desk, "receive", slot + 1, 4) }],
+                    }
+                );
             }
 
             var needsPhantom = lot.Next(2) == 0;
             var channel = Run(desk, "channel", channels[slot] + 1, 1);
             var input = Run(Box(cell, box), "in", i + 1, 1);
             var id = $"{Box(cell, box)}-line-{i + 1}";
-            lines.Add(new Line
-            {
-                Id = new(id),
-                Name = id,
-                Kind = LineKind.Microphone,
-                Phantom = needsPhantom ? PhantomNeed.Required : PhantomNeed.Either,
-                From = lot.Next(2) == 0 ? new LineOrigin { At = [input] } : new LineOrigin { Devices = [new(Box(cell, box))] },
-                To = [channel],
-            });
+            lines.Add(
+                new Line
+                {
+                    Id = new(id),
+                    Name = id,
+                    Kind = LineKind.Microphone,
+                    Phantom = needsPhantom ? PhantomNeed.Required : PhantomNeed.Either,
+                    From = lot.Next(2) == 0 ? new LineOrigin { At = [input] } : new LineOrigin { Devices = [new(Box(cell, box))] },
+                    To = [channel],
+                }
+            );
             routes.Add(new Route { From = Run(desk, "receive", slot + 1, 1), To = channel });
-            inputs.Add(new InputSettings { At = input, Phantom = needsPhantom, GainOwner = new Id<Device>(desk) });
+            inputs.Add(
+                new InputSettings
+                {
+                    At = input,
+                    Phantom = needsPhantom,
+                    GainOwner = new Id<Device>(desk),
+                }
+            );
             labels.Add(new PointLabel { At = channel, Text = $"{cell + 1} {box} L {i + 1}" });
         }
     }
 
-    private void Join(string network, string from, string to) => links.Add(new Link
-    {
-        Id = new(Name("link", links.Count)),
-        Network = new(network),
-        From = PointRange.Parse(from),
-        To = PointRange.Parse(to),
-        Medium = Medium.CopperSolid,
-        LengthMetres = 40,
-        SpeedMbps = 1000,
-    });
+    private void Join(string network, string from, string to) =>
+        links.Add(
+            new Link
+            {
+                Id = new(Name("link", links.Count)),
+                Network = new(network),
+                From = PointRange.Parse(from),
+                To = PointRange.Parse(to),
+                Medium = Medium.CopperSolid,
+                LengthMetres = 40,
+                SpeedMbps = 1000,
+            }
+        );
 
     private int[] Shuffled(int count)
     {

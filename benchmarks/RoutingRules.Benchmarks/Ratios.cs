@@ -73,8 +73,8 @@ public static class Ratios
     }
 
     /// <summary>Prints one line of a table.</summary>
-    public static void Print(string name, Action action, Action baseline) => Console.WriteLine(string.Create(
-        CultureInfo.InvariantCulture, $"{name,-60} {Median(action, baseline),8:F2} x {Allocated(action),12:N0} bytes"));
+    public static void Print(string name, Action action, Action baseline) =>
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name, -60} {Median(action, baseline), 8:F2} x {Allocated(action), 12:N0} bytes"));
 
     /// <summary>How often to call an action so that one sample lasts about a millisecond, once it no longer gets faster.</summary>
     private static int Repeats(Action action)

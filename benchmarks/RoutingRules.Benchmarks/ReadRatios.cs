@@ -30,8 +30,6 @@ public static class ReadRatios
     private static void Scan(byte[] show)
     {
         var reader = new Utf8JsonReader(show);
-        while (reader.Read())
-        {
-        }
+        while (reader.Read()) { }
     }
 }

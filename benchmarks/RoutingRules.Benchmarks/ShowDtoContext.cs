@@ -6,6 +6,7 @@ namespace RoutingRules.Benchmarks;
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
-    AllowDuplicateProperties = false)]
+    AllowDuplicateProperties = false
+)]
 [JsonSerializable(typeof(ShowDto))]
 public sealed partial class ShowDtoContext : JsonSerializerContext;

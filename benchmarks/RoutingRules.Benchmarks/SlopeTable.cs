@@ -36,8 +36,12 @@ public static class SlopeTable
         for (var i = 0; i < shows.Length; i++)
         {
             times[i] = Median(shows[i], i == shows.Length - 1 ? 15 : 101);
-            Console.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"{points[i],8:F0} points {results[i].Findings.Count,5} findings {work[i],12:F0} units {times[i],10:F2} ms"));
+            Console.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{points[i], 8:F0} points {results[i].Findings.Count, 5} findings {work[i], 12:F0} units {times[i], 10:F2} ms"
+                )
+            );
         }
 
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"slope of work {Slope(points, work):F3}, of time {Slope(points, times):F3}"));
@@ -46,8 +50,12 @@ public static class SlopeTable
             var units = results.Select(result => (double)result.Rules[rule].WorkUnits).ToArray();
             if (units[^1] > 1_000 && units[0] > 0 && Slope(points, units) > 1.05)
             {
-                Console.WriteLine(string.Create(
-                    CultureInfo.InvariantCulture, $"  {results[0].Rules[rule].Descriptor.Id} {Slope(points, units):F2}: {string.Join(" ", units)}"));
+                Console.WriteLine(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"  {results[0].Rules[rule].Descriptor.Id} {Slope(points, units):F2}: {string.Join(" ", units)}"
+                    )
+                );
             }
         }
     }

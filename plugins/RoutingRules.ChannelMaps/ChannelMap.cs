@@ -55,12 +55,16 @@ public sealed record ChannelMap
     {
         if (show.Graph.Device(id) is not { } device)
         {
-            throw new ChannelMapException($"The show has no device '{id}'; there are {string.Join(", ", show.Document.Rig.Devices.Select(known => known.Id))}.");
+            throw new ChannelMapException(
+                $"The show has no device '{id}'; there are {string.Join(", ", show.Document.Rig.Devices.Select(known => known.Id))}."
+            );
         }
 
         if (device.ProfileState != ProfileState.Found)
         {
-            throw new ChannelMapException($"The profile of '{id}' cannot be used, so its port groups are not known; correct the profile, or give the folder that holds it.");
+            throw new ChannelMapException(
+                $"The profile of '{id}' cannot be used, so its port groups are not known; correct the profile, or give the folder that holds it."
+            );
         }
 
         return Outputs(device).Any()
@@ -69,14 +73,18 @@ public sealed record ChannelMap
     }
 
     /// <summary>The groups that something is routed to, in profile order.</summary>
-    internal static IEnumerable<GroupNode> Outputs(DeviceNode device) => device.Groups.Where(group => device.Profile.Routing.Any(entry => entry.To == group.Id));
+    internal static IEnumerable<GroupNode> Outputs(DeviceNode device) =>
+        device.Groups.Where(group => device.Profile.Routing.Any(entry => entry.To == group.Id));
 
     /// <summary>The groups that something is routed from, in profile order.</summary>
-    internal static IEnumerable<GroupNode> Inputs(DeviceNode device) => device.Groups.Where(group => device.Profile.Routing.Any(entry => entry.From == group.Id));
+    internal static IEnumerable<GroupNode> Inputs(DeviceNode device) =>
+        device.Groups.Where(group => device.Profile.Routing.Any(entry => entry.From == group.Id));
 
     /// <summary>The point of the device that feeds a sink by a route of any kind; none for silence.</summary>
     internal static PointIndex Source(SignalGraph graph, DeviceNode device, PointIndex sink) =>
-        graph.Via(sink) is HopKind.Fixed or HopKind.Factory or HopKind.Route && graph.Upstream(sink) is { IsNone: false } source && graph.DeviceOf(source) == device
+        graph.Via(sink) is HopKind.Fixed or HopKind.Factory or HopKind.Route
+        && graph.Upstream(sink) is { IsNone: false } source
+        && graph.DeviceOf(source) == device
             ? source
             : PointIndex.None;
 
@@ -84,7 +92,14 @@ public sealed record ChannelMap
     internal static bool IsAbout(Rules.Finding finding, Id<Device> device) =>
         finding.Rule is NotAllowed or BlockBroken && finding.Entities.Any(entity => entity.Id.StartsWith($"{device}/", StringComparison.Ordinal));
 
-    private static MapChannel Of(SignalGraph graph, GroupNode output, int channel, PointIndex source) => source.IsNone
-        ? new MapChannel { Output = output.Id, Channel = channel }
-        : new MapChannel { Output = output.Id, Channel = channel, Input = graph.GroupOf(source).Id, InputChannel = graph.NumberOf(source) - 1 };
+    private static MapChannel Of(SignalGraph graph, GroupNode output, int channel, PointIndex source) =>
+        source.IsNone
+            ? new MapChannel { Output = output.Id, Channel = channel }
+            : new MapChannel
+            {
+                Output = output.Id,
+                Channel = channel,
+                Input = graph.GroupOf(source).Id,
+                InputChannel = graph.NumberOf(source) - 1,
+            };
 }

@@ -14,7 +14,6 @@ public static class Is08Map
 {
     private const int MaxDepth = 16;
 
-
     /// <summary>Writes a map.</summary>
     /// <param name="map">The map.</param>
     /// <param name="output">Where it is written; stays open.</param>
@@ -28,7 +27,9 @@ public static class Is08Map
         {
             if (id.Value.Contains('.', StringComparison.Ordinal))
             {
-                throw new ChannelMapException($"Ids of IS-08 hold letters, digits, hyphens and underscores only, and '{id}' has a dot; give the port group another id in the profile.");
+                throw new ChannelMapException(
+                    $"Ids of IS-08 hold letters, digits, hyphens and underscores only, and '{id}' has a dot; give the port group another id in the profile."
+                );
             }
         }
 
@@ -67,17 +68,22 @@ public static class Is08Map
     {
         var found = new List<string>();
         var channels = new List<MapChannel>();
-        MapText.Read(utf8Json, MaxDepth, found, root =>
-        {
-            if (Action(root) is { } action)
+        MapText.Read(
+            utf8Json,
+            MaxDepth,
+            found,
+            root =>
             {
-                ReadOutputs(action, channels, found);
+                if (Action(root) is { } action)
+                {
+                    ReadOutputs(action, channels, found);
+                }
+                else
+                {
+                    found.Add("The document has no object action, as a request to activate a map has, and no object map, as an active map has.");
+                }
             }
-            else
-            {
-                found.Add("The document has no object action, as a request to activate a map has, and no object map, as an active map has.");
-            }
-        });
+        );
         problems = found.ToValueList();
         return new ChannelMap { Device = device, Channels = channels.ToValueList() };
     }
@@ -126,7 +132,10 @@ public static class Is08Map
             foreach (var channel in output.Value.EnumerateObject())
             {
                 var place = $"Output '{output.Name}', channel '{channel.Name}'";
-                if (!int.TryParse(channel.Name, NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number.ToString(CultureInfo.InvariantCulture) != channel.Name)
+                if (
+                    !int.TryParse(channel.Name, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+                    || number.ToString(CultureInfo.InvariantCulture) != channel.Name
+                )
                 {
                     problems.Add($"{place}: channels are numbered from 0, in digits without leading zeros.");
                 }
@@ -148,7 +157,12 @@ public static class Is08Map
 
     private static MapChannel? ReadChannel(JsonElement entry, Id<PortGroup> output, int number)
     {
-        if (entry.ValueKind != JsonValueKind.Object || entry.EnumerateObject().Count() != 2 || !entry.TryGetProperty("input", out var input) || !entry.TryGetProperty("channel_index", out var index))
+        if (
+            entry.ValueKind != JsonValueKind.Object
+            || entry.EnumerateObject().Count() != 2
+            || !entry.TryGetProperty("input", out var input)
+            || !entry.TryGetProperty("channel_index", out var index)
+        )
         {
             return null;
         }
@@ -157,7 +171,13 @@ public static class Is08Map
         {
             (JsonValueKind.Null, JsonValueKind.Null) => new MapChannel { Output = output, Channel = number },
             (JsonValueKind.String, JsonValueKind.Number) when input.GetString() is { Length: > 0 } name && index.TryGetInt32(out var channel) && channel >= 0 =>
-                new MapChannel { Output = output, Channel = number, Input = new(name), InputChannel = channel },
+                new MapChannel
+                {
+                    Output = output,
+                    Channel = number,
+                    Input = new(name),
+                    InputChannel = channel,
+                },
             _ => null,
         };
     }

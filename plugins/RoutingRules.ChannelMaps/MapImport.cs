@@ -67,7 +67,7 @@ public static class MapImport
         {
             return now.IsNone ? null
                 : isFixed is { IsNone: false } always && !graph.IsClearable(sink)
-                ? $"{place}: {graph.Address(sink)} always takes {graph.Address(always)} and cannot be silenced; leave the channel out of the map."
+                    ? $"{place}: {graph.Address(sink)} always takes {graph.Address(always)} and cannot be silenced; leave the channel out of the map."
                 : null;
         }
 
@@ -88,10 +88,9 @@ public static class MapImport
         }
 
         source = device.First(input) + channel.InputChannel;
-        return graph.RoutingBetween(source, sink) is null
-            ? $"{place}: '{device.Id}' routes nothing from '{input.Id}' to '{output.Id}'; take another input."
+        return graph.RoutingBetween(source, sink) is null ? $"{place}: '{device.Id}' routes nothing from '{input.Id}' to '{output.Id}'; take another input."
             : isFixed is { } only && only != source
-            ? $"{place}: {graph.Address(sink)} always takes {(only.IsNone ? "silence" : graph.Address(only))}; leave the channel out of the map."
+                ? $"{place}: {graph.Address(sink)} always takes {(only.IsNone ? "silence" : graph.Address(only))}; leave the channel out of the map."
             : null;
     }
 

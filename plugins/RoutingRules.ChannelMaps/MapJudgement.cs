@@ -16,13 +16,23 @@ internal static class MapJudgement
     /// <param name="refuses">Says which findings refuse the change when the show did not have them before.</param>
     public static MapImportResult Of(RoutingEngine engine, ResolvedShow before, List<ShowEdit> edits, List<MapMove> moves, Func<Finding, bool> refuses)
     {
-        var edited = edits.Aggregate(before.Document, (show, edit) => edit.Apply(show) ?? throw new InvalidOperationException($"The edit at {edit.Pointer} does not fit."));
+        var edited = edits.Aggregate(
+            before.Document,
+            (show, edit) => edit.Apply(show) ?? throw new InvalidOperationException($"The edit at {edit.Pointer} does not fit.")
+        );
         var known = engine.Check(before).Findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal);
-        var broken = engine.Check(edited).Findings
-            .Where(finding => refuses(finding) && !known.Contains(finding.Fingerprint()))
-            .Select(finding => $"{finding.Message} {finding.Remedy}").ToValueList();
+        var broken = engine
+            .Check(edited)
+            .Findings.Where(finding => refuses(finding) && !known.Contains(finding.Fingerprint()))
+            .Select(finding => $"{finding.Message} {finding.Remedy}")
+            .ToValueList();
         return broken.IsEmpty
-            ? new MapImportResult { Show = edited, Edits = edits.ToValueList(), Moves = moves.ToValueList() }
+            ? new MapImportResult
+            {
+                Show = edited,
+                Edits = edits.ToValueList(),
+                Moves = moves.ToValueList(),
+            }
             : new MapImportResult { Problems = broken };
     }
 }

@@ -17,12 +17,17 @@ internal static class MapText
     {
         try
         {
-            using var document = JsonDocument.Parse(utf8Json.Span.StartsWith("\uFEFF"u8) ? utf8Json[3..] : utf8Json, new JsonDocumentOptions { MaxDepth = maxDepth });
+            using var document = JsonDocument.Parse(
+                utf8Json.Span.StartsWith("\uFEFF"u8) ? utf8Json[3..] : utf8Json,
+                new JsonDocumentOptions { MaxDepth = maxDepth }
+            );
             read(document.RootElement);
         }
         catch (JsonException fault)
         {
-            problems.Add(string.Create(CultureInfo.InvariantCulture, $"Line {(fault.LineNumber ?? 0) + 1}: this is no sound JSON. Save the map again as UTF-8."));
+            problems.Add(
+                string.Create(CultureInfo.InvariantCulture, $"Line {(fault.LineNumber ?? 0) + 1}: this is no sound JSON. Save the map again as UTF-8.")
+            );
         }
     }
 }

@@ -74,13 +74,15 @@ internal static class RouteChanges
         return kept.Count - 1;
     }
 
-    private static Route Part(Route route, (int First, int Last) part) => route with
-    {
-        From = route.From is { } from ? Part(from, part) : null,
-        To = Part(route.To, part),
-    };
+    private static Route Part(Route route, (int First, int Last) part) =>
+        route with
+        {
+            From = route.From is { } from ? Part(from, part) : null,
+            To = Part(route.To, part),
+        };
 
-    private static PointRange Part(PointRange range, (int First, int Last) part) => new(range.Device, range.Group, range.First + part.First, range.First + part.Last);
+    private static PointRange Part(PointRange range, (int First, int Last) part) =>
+        new(range.Device, range.Group, range.First + part.First, range.First + part.Last);
 
     /// <summary>New routes, as few as can be, for the sinks whose factory source is not what they shall take.</summary>
     private static IEnumerable<Route> Routes(SignalGraph graph, SortedDictionary<PointIndex, PointIndex> wanted)
@@ -111,11 +113,12 @@ internal static class RouteChanges
     private static bool Continues(SignalGraph graph, (PointIndex Sink, PointIndex Source) last, (PointIndex Sink, PointIndex Source) next) =>
         next.Sink == last.Sink + 1
         && graph.GroupOf(next.Sink) == graph.GroupOf(last.Sink)
-        && (next.Source.IsNone ? last.Source.IsNone : !last.Source.IsNone && next.Source == last.Source + 1 && graph.GroupOf(next.Source) == graph.GroupOf(last.Source));
+        && (
+            next.Source.IsNone
+                ? last.Source.IsNone
+                : !last.Source.IsNone && next.Source == last.Source + 1 && graph.GroupOf(next.Source) == graph.GroupOf(last.Source)
+        );
 
-    private static Route Route(SignalGraph graph, List<(PointIndex Sink, PointIndex Source)> run) => new()
-    {
-        From = run[0].Source.IsNone ? null : graph.Address(run[0].Source, run.Count),
-        To = graph.Address(run[0].Sink, run.Count),
-    };
+    private static Route Route(SignalGraph graph, List<(PointIndex Sink, PointIndex Source)> run) =>
+        new() { From = run[0].Source.IsNone ? null : graph.Address(run[0].Source, run.Count), To = graph.Address(run[0].Sink, run.Count) };
 }

@@ -61,7 +61,8 @@ public static class StreamPortImport
     }
 
     private static bool IsAbout(Finding finding, Id<Device> device) =>
-        finding.Severity == Severity.Error && finding.Rule.StartsWith("RR4", StringComparison.Ordinal)
+        finding.Severity == Severity.Error
+        && finding.Rule.StartsWith("RR4", StringComparison.Ordinal)
         && finding.Entities.Any(entity => entity.Id == device.Value || entity.Id.StartsWith($"{device}/", StringComparison.Ordinal));
 
     private static IEnumerable<string> Differing(ResolvedShow show, DeviceNode device, GroupNode group, List<StreamPortMapping> wanted)
@@ -79,7 +80,14 @@ public static class StreamPortImport
     private static HashSet<(Id<AudioStream> Stream, int Channel, int Cluster)> Plain(IEnumerable<StreamPortMapping> mappings) =>
         [.. mappings.Select(mapping => (mapping.Stream, mapping.Channel, mapping.Cluster))];
 
-    private static void Receive(ResolvedShow show, DeviceNode device, GroupNode group, List<StreamPortMapping> wanted, AudioStream[] streams, List<MapMove> moves)
+    private static void Receive(
+        ResolvedShow show,
+        DeviceNode device,
+        GroupNode group,
+        List<StreamPortMapping> wanted,
+        AudioStream[] streams,
+        List<MapMove> moves
+    )
     {
         var before = StreamPortMap.Received(show, device, group).ToDictionary(mapping => mapping.Cluster);
         var after = wanted.ToDictionary(mapping => mapping.Cluster);
@@ -104,9 +112,10 @@ public static class StreamPortImport
             }
         }
 
-        Point? SourceOf(StreamPortMapping? mapping) => mapping is null
-            ? null
-            : streams.First(stream => stream.Id == mapping.Stream).From is var from ? new Point(from.Device, from.Group, from.First + mapping.Channel) : null;
+        Point? SourceOf(StreamPortMapping? mapping) =>
+            mapping is null ? null
+            : streams.First(stream => stream.Id == mapping.Stream).From is var from ? new Point(from.Device, from.Group, from.First + mapping.Channel)
+            : null;
     }
 
     /// <summary>The receivers of a stream: those elsewhere as they are, then runs of this group, each as it was where it says the same.</summary>
@@ -115,7 +124,7 @@ public static class StreamPortImport
         var old = stream.To.Where(receiver => receiver.At.Device == device.Id && receiver.At.Group == group.Id).ToList();
         var receivers = stream.To.Where(receiver => !old.Contains(receiver)).ToList();
         var mine = wanted.Where(mapping => mapping.Stream == stream.Id).OrderBy(mapping => mapping.Cluster).ToList();
-        for (var first = 0; first < mine.Count;)
+        for (var first = 0; first < mine.Count; )
         {
             var last = first;
             while (last + 1 < mine.Count && mine[last + 1].Cluster == mine[last].Cluster + 1 && mine[last + 1].Channel == mine[last].Channel + 1)

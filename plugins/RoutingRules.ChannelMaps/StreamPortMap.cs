@@ -103,14 +103,24 @@ public static class StreamPortMap
         var streams = Numbered(show, device, PortKind.Transmit);
         return
         [
-            .. streams.SelectMany((stream, index) => show.Graph.GroupOf(stream.From) != group
-                ? []
-                : Enumerable.Range(0, stream.Model.From.Width).Select(channel => new StreamPortMapping(stream.Model.Id, index, channel, stream.From.Value + channel - device.First(group).Value))),
+            .. streams.SelectMany(
+                (stream, index) =>
+                    show.Graph.GroupOf(stream.From) != group
+                        ? []
+                        : Enumerable
+                            .Range(0, stream.Model.From.Width)
+                            .Select(channel => new StreamPortMapping(stream.Model.Id, index, channel, stream.From.Value + channel - device.First(group).Value))
+            ),
         ];
     }
 
     /// <summary>The streams that a device receives or sends, in the order in which they are numbered.</summary>
-    internal static List<StreamNode> Numbered(ResolvedShow show, DeviceNode device, PortKind kind) => show.Streams.Where(stream => kind == PortKind.Receive
-        ? stream.Receivers.Any(receiver => receiver.State == ConnectionState.Connected && show.Graph.DeviceOf(receiver.At) == device)
-        : !stream.From.IsNone && show.Graph.DeviceOf(stream.From) == device).ToList();
+    internal static List<StreamNode> Numbered(ResolvedShow show, DeviceNode device, PortKind kind) =>
+        show
+            .Streams.Where(stream =>
+                kind == PortKind.Receive
+                    ? stream.Receivers.Any(receiver => receiver.State == ConnectionState.Connected && show.Graph.DeviceOf(receiver.At) == device)
+                    : !stream.From.IsNone && show.Graph.DeviceOf(stream.From) == device
+            )
+            .ToList();
 }

@@ -62,7 +62,10 @@ internal sealed class StreamPortReader(ResolvedShow show, DeviceNode device)
 
     private GroupNode? GroupOf(JsonElement port, string place)
     {
-        var kind = port.ValueKind == JsonValueKind.Object && port.TryGetProperty("descriptor_type", out var type) && type.ValueKind == JsonValueKind.String ? type.GetString() : null;
+        var kind =
+            port.ValueKind == JsonValueKind.Object && port.TryGetProperty("descriptor_type", out var type) && type.ValueKind == JsonValueKind.String
+                ? type.GetString()
+                : null;
         if (kind is not ("STREAM_PORT_INPUT" or "STREAM_PORT_OUTPUT"))
         {
             problems.Add($"{place}: descriptor_type is STREAM_PORT_INPUT or STREAM_PORT_OUTPUT.");
@@ -70,12 +73,15 @@ internal sealed class StreamPortReader(ResolvedShow show, DeviceNode device)
         }
 
         var groups = device.Groups.Where(group => group.Kind == (kind == "STREAM_PORT_INPUT" ? PortKind.Receive : PortKind.Transmit)).ToList();
-        var group = port.TryGetProperty("group", out var named)
-            ? groups.Find(group => named.ValueKind == JsonValueKind.String && named.GetString() == group.Id.Value)
-            : Number(port, "descriptor_index") is { } index && index < groups.Count ? groups[index] : null;
+        var group =
+            port.TryGetProperty("group", out var named) ? groups.Find(group => named.ValueKind == JsonValueKind.String && named.GetString() == group.Id.Value)
+            : Number(port, "descriptor_index") is { } index && index < groups.Count ? groups[index]
+            : null;
         if (group is null)
         {
-            problems.Add($"{place}: '{device.Id}' has no such port of this direction; there are {(groups.Count == 0 ? "none" : string.Join(", ", groups.Select(each => each.Id)))}.");
+            problems.Add(
+                $"{place}: '{device.Id}' has no such port of this direction; there are {(groups.Count == 0 ? "none" : string.Join(", ", groups.Select(each => each.Id)))}."
+            );
         }
 
         return group;
@@ -88,16 +94,20 @@ internal sealed class StreamPortReader(ResolvedShow show, DeviceNode device)
         foreach (var (at, mapping) in mappings.EnumerateArray().Index())
         {
             var place = string.Create(CultureInfo.InvariantCulture, $"{port} ('{group.Id}'), mapping {at}");
-            if (mapping.ValueKind != JsonValueKind.Object
+            if (
+                mapping.ValueKind != JsonValueKind.Object
                 || Number(mapping, "mapping_stream_channel") is not { } channel
                 || Number(mapping, "mapping_cluster_offset") is not { } cluster
-                || Number(mapping, "mapping_cluster_channel") is not { } clusterChannel)
+                || Number(mapping, "mapping_cluster_channel") is not { } clusterChannel
+            )
             {
                 problems.Add($"{place}: mapping_stream_channel, mapping_cluster_offset and mapping_cluster_channel are whole numbers from 0.");
             }
             else if (StreamOf(mapping, numbered) is not { } stream)
             {
-                problems.Add($"{place}: the show has no such stream here; name it under stream, or number it under mapping_stream_index from 0 to {Last(numbered.Count)}.");
+                problems.Add(
+                    $"{place}: the show has no such stream here; name it under stream, or number it under mapping_stream_index from 0 to {Last(numbered.Count)}."
+                );
             }
             else if (channel >= stream.Model.From.Width)
             {
@@ -109,7 +119,11 @@ internal sealed class StreamPortReader(ResolvedShow show, DeviceNode device)
             }
             else if (!seen.Add(group.Kind == PortKind.Receive ? (cluster, 0) : (stream.Index, channel)))
             {
-                problems.Add(group.Kind == PortKind.Receive ? $"{place}: the cluster takes a channel already, and one is all it can take." : $"{place}: the channel of the stream is mapped already.");
+                problems.Add(
+                    group.Kind == PortKind.Receive
+                        ? $"{place}: the cluster takes a channel already, and one is all it can take."
+                        : $"{place}: the channel of the stream is mapped already."
+                );
             }
             else
             {
@@ -131,5 +145,7 @@ internal sealed class StreamPortReader(ResolvedShow show, DeviceNode device)
     private static string Last(int count) => (count - 1).ToString(CultureInfo.InvariantCulture);
 
     private static int? Number(JsonElement element, string name) =>
-        element.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number && value.TryGetInt32(out var number) && number >= 0 ? number : null;
+        element.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number && value.TryGetInt32(out var number) && number >= 0
+            ? number
+            : null;
 }

@@ -6,7 +6,13 @@ namespace RoutingRules.Strategies.CpSat;
 public sealed class CpSatPlugin : RoutingPlugin
 {
     /// <inheritdoc/>
-    public override PluginInfo Info => new() { Id = "strategies-cp-sat", Version = "0.1.0", Title = "Assignment by a constraint solver" };
+    public override PluginInfo Info =>
+        new()
+        {
+            Id = "strategies-cp-sat",
+            Version = "0.1.0",
+            Title = "Assignment by a constraint solver",
+        };
 
     /// <inheritdoc/>
     public override void Register(PluginRegistry registry)

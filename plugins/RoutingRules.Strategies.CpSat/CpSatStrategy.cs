@@ -10,9 +10,7 @@ public sealed class CpSatStrategy : AssignmentStrategy
 
     /// <summary>A strategy with the usual effort.</summary>
     public CpSatStrategy()
-        : this(20)
-    {
-    }
+        : this(20) { }
 
     /// <summary>A strategy with a given effort.</summary>
     /// <param name="effort">Deterministic time of the solver for each part, in units of roughly a second, above 0.</param>

@@ -6,7 +6,14 @@ using RoutingRules.Assignment;
 namespace RoutingRules.Strategies.CpSat;
 
 /// <summary>Solves the numbers of the objective one after the other, each fixed before the next.</summary>
-internal sealed class LevelSolver(AssignmentPart part, PlacementModel placements, WiringModel wiring, double effort, double seconds, CancellationToken cancellation)
+internal sealed class LevelSolver(
+    AssignmentPart part,
+    PlacementModel placements,
+    WiringModel wiring,
+    double effort,
+    double seconds,
+    CancellationToken cancellation
+)
 {
     /// <summary>The share of what is left that one level may use, so that later levels are still improved when it cannot be proven.</summary>
     private const double Share = 0.5;
@@ -130,7 +137,8 @@ internal sealed class LevelSolver(AssignmentPart part, PlacementModel placements
         var text = string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:1,max_deterministic_time:{limit}");
         return double.IsInfinity(seconds)
             ? text
-            : text + string.Create(CultureInfo.InvariantCulture, $",max_time_in_seconds:{Math.Max((seconds - clock.Elapsed.TotalSeconds) * Share, LeastEffort)}");
+            : text
+                + string.Create(CultureInfo.InvariantCulture, $",max_time_in_seconds:{Math.Max((seconds - clock.Elapsed.TotalSeconds) * Share, LeastEffort)}");
     }
 
     private void Hint(IReadOnlyList<int> start)

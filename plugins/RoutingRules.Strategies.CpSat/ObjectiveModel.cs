@@ -13,27 +13,29 @@ internal sealed class ObjectiveModel(AssignmentPart part, PlacementModel placeme
 
     /// <summary>One of the first six numbers, or a level.</summary>
     /// <returns>Null when the level would make the model too large.</returns>
-    public Total? Number(int number) => number switch
-    {
-        < 4 => Unplaced(number),
-        4 or 5 => Moved(number == 4),
-        _ => Level(part.Order[number - 6]),
-    };
+    public Total? Number(int number) =>
+        number switch
+        {
+            < 4 => Unplaced(number),
+            4 or 5 => Moved(number == 4),
+            _ => Level(part.Order[number - 6]),
+        };
 
     /// <summary>Whether a demand has a failed delivery.</summary>
     public Total Failed(int demand) => new Total().Plus(1).Add(placements.Where(demand, candidate => candidate.Failed == 0), -1);
 
-    private Total? Level(ObjectiveLevel level) => level switch
-    {
-        ObjectiveLevel.Sets => new Total().Add(Pairs().Select(pair => pair.Broken)),
-        ObjectiveLevel.Groups => Groups(),
-        ObjectiveLevel.Distance => Distance(),
-        ObjectiveLevel.Order => Order(),
-        ObjectiveLevel.Rewritten => wiring.Rewritten(),
-        ObjectiveLevel.TransmitBlocks => wiring.TransmitBlocks(),
-        ObjectiveLevel.ReceiveBlocks => wiring.ReceiveBlocks(),
-        _ => Weighted(candidate => candidate.Number),
-    };
+    private Total? Level(ObjectiveLevel level) =>
+        level switch
+        {
+            ObjectiveLevel.Sets => new Total().Add(Pairs().Select(pair => pair.Broken)),
+            ObjectiveLevel.Groups => Groups(),
+            ObjectiveLevel.Distance => Distance(),
+            ObjectiveLevel.Order => Order(),
+            ObjectiveLevel.Rewritten => wiring.Rewritten(),
+            ObjectiveLevel.TransmitBlocks => wiring.TransmitBlocks(),
+            ObjectiveLevel.ReceiveBlocks => wiring.ReceiveBlocks(),
+            _ => Weighted(candidate => candidate.Number),
+        };
 
     private Total Unplaced(int tier)
     {
@@ -213,10 +215,17 @@ internal sealed class ObjectiveModel(AssignmentPart part, PlacementModel placeme
                     foreach (var (number, isAbove) in NumbersAbove(above, first, group))
                     {
                         terms++;
-                        var both = new Total().Add(isAbove).Add(placements.Where(second, candidate => candidate.PortGroup == group && candidate.Number <= number)).Add(opposed, -1);
+                        var both = new Total()
+                            .Add(isAbove)
+                            .Add(placements.Where(second, candidate => candidate.PortGroup == group && candidate.Number <= number))
+                            .Add(opposed, -1);
                         if (below.TryGetValue(number, out var later))
                         {
-                            both = new Total().Add(isAbove).Add(placements.Where(second, candidate => candidate.PortGroup == group)).Add(later, -1).Add(opposed, -1);
+                            both = new Total()
+                                .Add(isAbove)
+                                .Add(placements.Where(second, candidate => candidate.PortGroup == group))
+                                .Add(later, -1)
+                                .Add(opposed, -1);
                         }
 
                         both.AtMost(model, 1);
@@ -242,7 +251,11 @@ internal sealed class ObjectiveModel(AssignmentPart part, PlacementModel placeme
         }
 
         above = [];
-        var candidates = part.Demands[demand].Candidates.Where(candidate => candidate.PortGroup == group).Select(candidate => candidate.Number).Distinct().ToArray();
+        var candidates = part.Demands[demand]
+            .Candidates.Where(candidate => candidate.PortGroup == group)
+            .Select(candidate => candidate.Number)
+            .Distinct()
+            .ToArray();
         foreach (var number in candidates.SelectMany(number => (int[])[number - 1, number]).Distinct().Order())
         {
             var isAbove = model.NewBoolVar("");

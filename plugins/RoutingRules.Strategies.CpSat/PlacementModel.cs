@@ -135,7 +135,10 @@ internal sealed class PlacementModel
                     {
                         if (separation.By == SeparationBy.Device ? device == other : SharePower(device, other))
                         {
-                            Model.AddAtMostOne([.. Where(demand, candidate => candidate.Device == device), .. Where(separation.Other, candidate => candidate.Device == other)]);
+                            Model.AddAtMostOne([
+                                .. Where(demand, candidate => candidate.Device == device),
+                                .. Where(separation.Other, candidate => candidate.Device == other),
+                            ]);
                         }
                     }
                 }

@@ -52,5 +52,6 @@ internal sealed class Total
 
     public void AtMost(CpModel model, long most) => model.AddLinearConstraint(LinearExpr.WeightedSum(variables, factors), long.MinValue / 4, most - Constant);
 
-    public void AtLeast(CpModel model, long least) => model.AddLinearConstraint(LinearExpr.WeightedSum(variables, factors), least - Constant, long.MaxValue / 4);
+    public void AtLeast(CpModel model, long least) =>
+        model.AddLinearConstraint(LinearExpr.WeightedSum(variables, factors), least - Constant, long.MaxValue / 4);
 }

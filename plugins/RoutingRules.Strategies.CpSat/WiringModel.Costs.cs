@@ -168,9 +168,14 @@ internal sealed partial class WiringModel
             var isPlain = block is { IsKept: false, CarrierTo: < 0, Bystanders.Count: 0 };
             for (var slot = block.First; slot < block.First + block.Width; slot = slot.Add(1))
             {
-                isPlain &= part.Show.Graph.FixedSource(slot) is null && !(hasStaying && part.Show.Graph.Upstream(slot).Value >= 0)
-                    && contents.GetValueOrDefault(slot.Value, []).TrueForAll(entry => part.Filling(slot, new PointIndex(entry.Source)).Count == 1
-                        && part.Filling(block.First, new PointIndex(entry.Source)).Count == 1);
+                isPlain &=
+                    part.Show.Graph.FixedSource(slot) is null
+                    && !(hasStaying && part.Show.Graph.Upstream(slot).Value >= 0)
+                    && contents
+                        .GetValueOrDefault(slot.Value, [])
+                        .TrueForAll(entry =>
+                            part.Filling(slot, new PointIndex(entry.Source)).Count == 1 && part.Filling(block.First, new PointIndex(entry.Source)).Count == 1
+                        );
             }
 
             if (!isPlain)
@@ -219,9 +224,13 @@ internal sealed partial class WiringModel
 
         foreach (var group in received.GroupBy(entry => entry.Key.Receiver))
         {
-            var kept = part.ReceiveBlocks.Where(block => block.Device == group.Key && block.IsKept && !block.InputStart.IsNone)
-                .Select(block => part.TransmitBlockOf(block.InputStart)).Distinct().ToArray();
-            new Total().Add(group.Where(entry => !kept.Contains(entry.Key.Block)).Select(entry => entry.Value))
+            var kept = part
+                .ReceiveBlocks.Where(block => block.Device == group.Key && block.IsKept && !block.InputStart.IsNone)
+                .Select(block => part.TransmitBlockOf(block.InputStart))
+                .Distinct()
+                .ToArray();
+            new Total()
+                .Add(group.Where(entry => !kept.Contains(entry.Key.Block)).Select(entry => entry.Value))
                 .AtMost(model, Math.Max(0, (long)part.ReceivedLimit(group.Key) - kept.Length));
         }
     }
@@ -300,7 +309,10 @@ internal sealed partial class WiringModel
                 foreach (var (_, carried) in contents.GetValueOrDefault(slot, []))
                 {
                     // A slot carries nothing that nobody takes, or a useless source could send bystanders away.
-                    new Total().Add(carried).Add(uses.Where(use => ReferenceEquals(Carries(use.Slot, use.Source), carried)).Select(use => use.Used), -1).AtMost(model, 0);
+                    new Total()
+                        .Add(carried)
+                        .Add(uses.Where(use => ReferenceEquals(Carries(use.Slot, use.Source), carried)).Select(use => use.Used), -1)
+                        .AtMost(model, 0);
                 }
             }
 
@@ -350,7 +362,11 @@ internal sealed partial class WiringModel
                 }
             }
 
-            foreach (var staying in part.ReceiveBlocks.Where(receiver => receiver.IsKept && !receiver.InputStart.IsNone && part.TransmitBlockOf(receiver.InputStart) == block))
+            foreach (
+                var staying in part.ReceiveBlocks.Where(receiver =>
+                    receiver.IsKept && !receiver.InputStart.IsNone && part.TransmitBlockOf(receiver.InputStart) == block
+                )
+            )
             {
                 foreach (var link in part.LinksBetween(part.TransmitBlocks[block].Device, staying.Device))
                 {

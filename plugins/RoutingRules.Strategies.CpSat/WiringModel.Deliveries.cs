@@ -22,7 +22,11 @@ internal sealed partial class WiringModel
         {
             for (var index = 0; index < part.Demands[demand].Candidates.Count; index++)
             {
-                foreach (var delivery in part.Demands[demand].Candidates[index].Deliveries.Where(delivery => delivery.IsLocal && part.TransmitBlockOf(delivery.Sink) >= 0))
+                foreach (
+                    var delivery in part.Demands[demand]
+                        .Candidates[index]
+                        .Deliveries.Where(delivery => delivery.IsLocal && part.TransmitBlockOf(delivery.Sink) >= 0)
+                )
                 {
                     for (var position = 0; position < delivery.Width; position++)
                     {
@@ -130,8 +134,11 @@ internal sealed partial class WiringModel
         var other = classOf[part.ReceiveBlockOf(second)]!;
         foreach (var block in first.Takes.Concat(other.Takes).Select(take => take.Block).Distinct())
         {
-            new Total().Add(first.Takes.Where(take => take.Block == block).Select(take => take.Variable))
-                .Add(other.Takes.Where(take => take.Block == block).Select(take => take.Variable), -1).Add(chosen).AtMost(model, 1);
+            new Total()
+                .Add(first.Takes.Where(take => take.Block == block).Select(take => take.Variable))
+                .Add(other.Takes.Where(take => take.Block == block).Select(take => take.Variable), -1)
+                .Add(chosen)
+                .AtMost(model, 1);
         }
     }
 
@@ -177,7 +184,13 @@ internal sealed partial class WiringModel
             }
 
             var own = candidate.IsExisting || HasLinkSeparation(demand) ? demand : -1;
-            var key = (delivery.Receiver, delivery.Source.Value, delivery.Width, part.PortGroupOf(delivery.Sink), own < 0 ? -1 : (own * 2) + (candidate.IsExisting ? 1 : 0));
+            var key = (
+                delivery.Receiver,
+                delivery.Source.Value,
+                delivery.Width,
+                part.PortGroupOf(delivery.Sink),
+                own < 0 ? -1 : (own * 2) + (candidate.IsExisting ? 1 : 0)
+            );
             if (!needs.TryGetValue(key, out var need))
             {
                 need = (model.NewBoolVar(""), delivery, candidate.IsExisting);

@@ -144,7 +144,10 @@ internal sealed partial class WiringModel
             }
         }
 
-        var blocksOf = part.TransmitBlocks.Select((block, id) => (block, id)).GroupBy(pair => pair.block.Device).ToDictionary(group => group.Key, group => group.ToArray());
+        var blocksOf = part
+            .TransmitBlocks.Select((block, id) => (block, id))
+            .GroupBy(pair => pair.block.Device)
+            .ToDictionary(group => group.Key, group => group.ToArray());
         for (var id = 0; id < part.ReceiveBlocks.Count; id++)
         {
             var block = part.ReceiveBlocks[id];
@@ -210,9 +213,10 @@ internal sealed partial class WiringModel
         }
 
         var network = part.NetworkBetween(transmit.Device, block.Device);
-        var fits = block.CarrierFrom >= 0
-            ? transmit.CarrierTo == id
-            : transmit.CarrierTo < 0 && transmit.Width % block.Width == 0 && network >= 0 && (!transmit.IsKept || transmit.KeptNetwork == network);
+        var fits =
+            block.CarrierFrom >= 0
+                ? transmit.CarrierTo == id
+                : transmit.CarrierTo < 0 && transmit.Width % block.Width == 0 && network >= 0 && (!transmit.IsKept || transmit.KeptNetwork == network);
         for (var start = 0; fits && start + block.Width <= transmit.Width; start += block.Width)
         {
             receiver.Takes.Add(new Take(model.NewBoolVar(""), transmitId, transmit.First.Value + start));

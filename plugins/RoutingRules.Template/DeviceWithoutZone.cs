@@ -7,18 +7,19 @@ namespace RoutingRules.Template;
 public sealed class DeviceWithoutZone : Rule<DeviceNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "TP1001",
-        Name = "device-without-zone",
-        Title = "Device without a zone",
-        Family = RuleFamily.Points,
-        Severity = Severity.Note,
-        Checks = "Every device stands in a zone, where the rig has zones.",
-        Why = "The line check walks from zone to zone and passes by what stands in none.",
-        Remedy = "Name the zone of the device.",
-        Source = "common practice, no source",
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "TP1001",
+            Name = "device-without-zone",
+            Title = "Device without a zone",
+            Family = RuleFamily.Points,
+            Severity = Severity.Note,
+            Checks = "Every device stands in a zone, where the rig has zones.",
+            Why = "The line check walks from zone to zone and passes by what stands in none.",
+            Remedy = "Name the zone of the device.",
+            Source = "common practice, no source",
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, DeviceNode subject)

@@ -6,7 +6,13 @@ namespace RoutingRules.Template;
 public sealed class TemplatePlugin : RoutingPlugin
 {
     /// <inheritdoc/>
-    public override PluginInfo Info => new() { Id = "template", Version = "0.1.0", Title = "A plugin to start from" };
+    public override PluginInfo Info =>
+        new()
+        {
+            Id = "template",
+            Version = "0.1.0",
+            Title = "A plugin to start from",
+        };
 
     /// <inheritdoc/>
     public override void Register(PluginRegistry registry)

@@ -108,7 +108,8 @@ public static class SheetWorkbook
         }
 
         await book.StartWorksheetAsync(list.Title, options).ConfigureAwait(false);
-        var head = $"{sheet.Head.Title} \u00b7 {(sheet.Head.Revision is null ? "no revision" : $"revision {sheet.Head.Revision}")} \u00b7 code {sheet.Head.Code}";
+        var head =
+            $"{sheet.Head.Title} \u00b7 {(sheet.Head.Revision is null ? "no revision" : $"revision {sheet.Head.Revision}")} \u00b7 code {sheet.Head.Code}";
         await book.AddRowAsync([new DataCell(Line(head))]).ConfigureAwait(false);
         await book.AddRowAsync(Row(list.Columns, bold)).ConfigureAwait(false);
         for (var i = 0; i < list.Rows.Count; i++)

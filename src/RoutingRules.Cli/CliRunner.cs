@@ -43,7 +43,8 @@ internal static class CliRunner
             return Fail(
                 console,
                 $"internal fault ({what}). This is a mistake of the tool, not of your document; please report it with the document.",
-                ExitCode.Undecided);
+                ExitCode.Undecided
+            );
         }
     }
 
@@ -85,13 +86,15 @@ internal static class CliRunner
         }
 
         using var output = Texts.Over(console.Output);
-        return parsed.Invoke(new InvocationConfiguration
-        {
-            Output = output,
-            Error = console.Error,
-            EnableDefaultExceptionHandler = false,
-            ProcessTerminationTimeout = null,
-        });
+        return parsed.Invoke(
+            new InvocationConfiguration
+            {
+                Output = output,
+                Error = console.Error,
+                EnableDefaultExceptionHandler = false,
+                ProcessTerminationTimeout = null,
+            }
+        );
     }
 
     private static RootCommand Root(CliConsole console, CancellationToken cancellation, out Option<string[]> pluginOption)

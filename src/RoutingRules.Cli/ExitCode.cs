@@ -17,11 +17,12 @@ internal static class ExitCode
     /// <summary>The one that wins.</summary>
     public static int Worse(int first, int second) => Rank(first) >= Rank(second) ? first : second;
 
-    private static int Rank(int code) => code switch
-    {
-        Usage => 3,
-        Findings => 2,
-        Undecided => 1,
-        _ => 0,
-    };
+    private static int Rank(int code) =>
+        code switch
+        {
+            Usage => 3,
+            Findings => 2,
+            Undecided => 1,
+            _ => 0,
+        };
 }

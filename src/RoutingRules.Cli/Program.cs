@@ -6,7 +6,9 @@ using RoutingRules.Cli.Output;
 using var stop = new CancellationTokenSource();
 using var input = Console.OpenStandardInput();
 using var output = Console.OpenStandardOutput();
-using var error = TextWriter.Synchronized(new StreamWriter(new StoppableOutput(Console.OpenStandardError(), stop.Token), Texts.Utf8) { AutoFlush = true, NewLine = "\n" });
+using var error = TextWriter.Synchronized(
+    new StreamWriter(new StoppableOutput(Console.OpenStandardError(), stop.Token), Texts.Utf8) { AutoFlush = true, NewLine = "\n" }
+);
 var console = new CliConsole(input, output, error) { IsTerminal = !Console.IsOutputRedirected };
 using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
 using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
@@ -20,6 +22,7 @@ void Stop(PosixSignalContext context)
         Environment.Exit(ExitCode.Undecided);
     }
 
-    _ = Task.Delay(TimeSpan.FromSeconds(1)).ContinueWith(_ => CliRunner.Say(console, "still stopping; interrupt once more to end at once."), TaskScheduler.Default);
+    _ = Task.Delay(TimeSpan.FromSeconds(1))
+        .ContinueWith(_ => CliRunner.Say(console, "still stopping; interrupt once more to end at once."), TaskScheduler.Default);
     stop.Cancel();
 }

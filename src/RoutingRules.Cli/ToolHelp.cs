@@ -64,7 +64,10 @@ internal sealed class ToolHelp : SynchronousCommandLineAction
         foreach (var argument in command.Arguments)
         {
             var name = argument.HelpName ?? argument.Name;
-            usage += argument.Arity.MaximumNumberOfValues > 1 ? $" {name}…" : argument.Arity.MinimumNumberOfValues == 0 ? $" [{name}]" : $" {name}";
+            usage +=
+                argument.Arity.MaximumNumberOfValues > 1 ? $" {name}…"
+                : argument.Arity.MinimumNumberOfValues == 0 ? $" [{name}]"
+                : $" {name}";
         }
 
         return usage + " [options]";
@@ -73,7 +76,10 @@ internal sealed class ToolHelp : SynchronousCommandLineAction
     private static (string Name, string Text) Describe(Option option)
     {
         var value = option.ValueType == typeof(bool) || option.HelpName is null ? "" : $" {option.HelpName}";
-        return ($"{string.Join(", ", option.Aliases.Where(alias => alias.StartsWith('-') && alias != "-?").Prepend(option.Name))}{value}", option.Description ?? "");
+        return (
+            $"{string.Join(", ", option.Aliases.Where(alias => alias.StartsWith('-') && alias != "-?").Prepend(option.Name))}{value}",
+            option.Description ?? ""
+        );
     }
 
     /// <summary>The part before the first full stop or colon.</summary>

@@ -40,7 +40,13 @@ public static class PlanningExtensions
         ArgumentNullException.ThrowIfNull(engine);
         Writable.Demand(before, nameof(before));
         Writable.Demand(after, nameof(after));
-        return ChangeoverPlanner.Plan(engine.Checker, ShowComparer.Of(engine.Checker, before, after), pace ?? new Pace(), new Dictionary<string, string>(), cancellation);
+        return ChangeoverPlanner.Plan(
+            engine.Checker,
+            ShowComparer.Of(engine.Checker, before, after),
+            pace ?? new Pace(),
+            new Dictionary<string, string>(),
+            cancellation
+        );
     }
 
     /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>
@@ -51,7 +57,12 @@ public static class PlanningExtensions
     /// <exception cref="ArgumentNullException"><paramref name="engine"/> or <paramref name="run"/> is null.</exception>
     /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static RunningOrderPlan PlanRun(this RoutingEngine engine, RunningOrder run, AssignmentOptions? options = null, CancellationToken cancellation = default)
+    public static RunningOrderPlan PlanRun(
+        this RoutingEngine engine,
+        RunningOrder run,
+        AssignmentOptions? options = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(engine);
         Writable.Demand(run, RunningOrderTable.Run, nameof(run));

@@ -18,8 +18,12 @@ internal static class SchemaPath
         while (!rest.IsEmpty)
         {
             var close = rest.IndexOf(']');
-            if (at is not { ValueKind: JsonValueKind.Object } && rest[0] == '[' && close > 0
-                && int.TryParse(rest[1..close], NumberStyles.None, CultureInfo.InvariantCulture, out var index))
+            if (
+                at is not { ValueKind: JsonValueKind.Object }
+                && rest[0] == '['
+                && close > 0
+                && int.TryParse(rest[1..close], NumberStyles.None, CultureInfo.InvariantCulture, out var index)
+            )
             {
                 pointer.Append(CultureInfo.InvariantCulture, $"/{index}");
                 at = at is { ValueKind: JsonValueKind.Array } list && index < list.GetArrayLength() ? list[index] : null;
@@ -47,7 +51,11 @@ internal static class SchemaPath
             foreach (var member in parent.EnumerateObject())
             {
                 var name = NameOf(member);
-                if (name.Length > longest.Length && rest.StartsWith(name, StringComparison.Ordinal) && (rest.Length == name.Length || rest[name.Length] is '.' or '['))
+                if (
+                    name.Length > longest.Length
+                    && rest.StartsWith(name, StringComparison.Ordinal)
+                    && (rest.Length == name.Length || rest[name.Length] is '.' or '[')
+                )
                 {
                     longest = name;
                 }

@@ -14,8 +14,8 @@ public static class SchemaValidator
 {
     private const int MaxDepth = 100;
 
-    private static readonly Dictionary<SchemaKind, Lazy<JsonSchema>> Schemas = Enum.GetValues<SchemaKind>().ToDictionary(
-        kind => kind, kind => new Lazy<JsonSchema>(() => JsonSchema.FromJsonAsync(RoutingSchemas.Text(kind)).GetAwaiter().GetResult()));
+    private static readonly Dictionary<SchemaKind, Lazy<JsonSchema>> Schemas = Enum.GetValues<SchemaKind>()
+        .ToDictionary(kind => kind, kind => new Lazy<JsonSchema>(() => JsonSchema.FromJsonAsync(RoutingSchemas.Text(kind)).GetAwaiter().GetResult()));
 
     /// <summary>Every departure from the schema, ordered by pointer and message; empty when there is none.</summary>
     /// <param name="kind">The kind of document.</param>
@@ -54,26 +54,27 @@ public static class SchemaValidator
             ? list.Errors.SelectMany(entry => entry.Value).SelectMany(Leaves)
             : [error];
 
-    private static string Explain(ValidationError error) => error.Kind switch
-    {
-        ValidationErrorKind.PropertyRequired => "This member is missing.",
-        ValidationErrorKind.NoAdditionalPropertiesAllowed => "The format has no such member here.",
-        ValidationErrorKind.PatternMismatch => "The text is not in the form that the schema's pattern gives.",
-        ValidationErrorKind.NotInEnumeration => "The value is not one of those that the schema lists.",
-        ValidationErrorKind.NotOneOf => "Not exactly one of the alternatives is met.",
-        ValidationErrorKind.NotAnyOf => "None of the alternatives is met.",
-        ValidationErrorKind.NumberTooSmall => "The number is too small.",
-        ValidationErrorKind.NumberTooBig => "The number is too large.",
-        ValidationErrorKind.TooFewItems => "The list has too few entries.",
-        ValidationErrorKind.TooManyItems => "The list has too many entries.",
-        ValidationErrorKind.ItemsNotUnique => "An entry stands in the list twice.",
-        ValidationErrorKind.StringTooLong => "The text is too long.",
-        ValidationErrorKind.StringExpected => "A text belongs here.",
-        ValidationErrorKind.IntegerExpected => "A whole number belongs here.",
-        ValidationErrorKind.NumberExpected => "A number belongs here.",
-        ValidationErrorKind.BooleanExpected => "True or false belongs here.",
-        ValidationErrorKind.ObjectExpected => "An object belongs here.",
-        ValidationErrorKind.ArrayExpected => "A list belongs here.",
-        _ => $"The schema is not met ({error.Kind}).",
-    };
+    private static string Explain(ValidationError error) =>
+        error.Kind switch
+        {
+            ValidationErrorKind.PropertyRequired => "This member is missing.",
+            ValidationErrorKind.NoAdditionalPropertiesAllowed => "The format has no such member here.",
+            ValidationErrorKind.PatternMismatch => "The text is not in the form that the schema's pattern gives.",
+            ValidationErrorKind.NotInEnumeration => "The value is not one of those that the schema lists.",
+            ValidationErrorKind.NotOneOf => "Not exactly one of the alternatives is met.",
+            ValidationErrorKind.NotAnyOf => "None of the alternatives is met.",
+            ValidationErrorKind.NumberTooSmall => "The number is too small.",
+            ValidationErrorKind.NumberTooBig => "The number is too large.",
+            ValidationErrorKind.TooFewItems => "The list has too few entries.",
+            ValidationErrorKind.TooManyItems => "The list has too many entries.",
+            ValidationErrorKind.ItemsNotUnique => "An entry stands in the list twice.",
+            ValidationErrorKind.StringTooLong => "The text is too long.",
+            ValidationErrorKind.StringExpected => "A text belongs here.",
+            ValidationErrorKind.IntegerExpected => "A whole number belongs here.",
+            ValidationErrorKind.NumberExpected => "A number belongs here.",
+            ValidationErrorKind.BooleanExpected => "True or false belongs here.",
+            ValidationErrorKind.ObjectExpected => "An object belongs here.",
+            ValidationErrorKind.ArrayExpected => "A list belongs here.",
+            _ => $"The schema is not met ({error.Kind}).",
+        };
 }

@@ -19,7 +19,9 @@ internal sealed class CableMaker(Dice dice, RigView rig)
         var inputs = rig.OfKind(PortKind.Input).ToArray();
         foreach (var output in outputs)
         {
-            var suitable = inputs.Where(input => Rank(input) > Rank(output) || (Rank(input) == Rank(output) && Rank(output) == 2 && Position(input) > Position(output))).ToArray();
+            var suitable = inputs
+                .Where(input => Rank(input) > Rank(output) || (Rank(input) == Rank(output) && Rank(output) == 2 && Position(input) > Position(output)))
+                .ToArray();
             for (var tries = dice.Roll(0, 2); tries > 0 && suitable.Length > 0; tries--)
             {
                 Lay(cables, output, dice.Pick(suitable));
@@ -51,10 +53,11 @@ internal sealed class CableMaker(Dice dice, RigView rig)
     /// <summary>Two devices that pass signal on, each feeding the other, now and then.</summary>
     private List<Cable> Circle()
     {
-        var passing = rig.Devices.Where(entry => entry.Profile.Kind == DeviceKind.Processor || entry.Profile.Kind == DeviceKind.Amplifier).Select(entry => entry.Device.Id).ToArray();
-        return passing.Length < 2 || dice.Chance(40)
-            ? []
-            : [Single(passing[0], passing[1]), Single(passing[1], passing[0])];
+        var passing = rig
+            .Devices.Where(entry => entry.Profile.Kind == DeviceKind.Processor || entry.Profile.Kind == DeviceKind.Amplifier)
+            .Select(entry => entry.Device.Id)
+            .ToArray();
+        return passing.Length < 2 || dice.Chance(40) ? [] : [Single(passing[0], passing[1]), Single(passing[1], passing[0])];
 
         static Cable Single(Id<Device> from, Id<Device> to) => new() { From = new(from, new("out"), 1, 1), To = new(to, new("in"), 1, 1) };
     }
@@ -74,18 +77,26 @@ internal sealed class CableMaker(Dice dice, RigView rig)
             taken.Add(sink[position]);
         }
 
-        cables.Add(new Cable { From = source, To = sink, Way = dice.Chance(30) ? "loom A" : null });
+        cables.Add(
+            new Cable
+            {
+                From = source,
+                To = sink,
+                Way = dice.Chance(30) ? "loom A" : null,
+            }
+        );
     }
 
     /// <summary>How far along the signal's way a device stands.</summary>
-    private static int Rank(GroupView group) => group.Profile.Kind.Value switch
-    {
-        "receiver-rack" => 0,
-        "console" or "stage-box" => 1,
-        "processor" => 2,
-        "split" or "selector" => 3,
-        _ => 4,
-    };
+    private static int Rank(GroupView group) =>
+        group.Profile.Kind.Value switch
+        {
+            "receiver-rack" => 0,
+            "console" or "stage-box" => 1,
+            "processor" => 2,
+            "split" or "selector" => 3,
+            _ => 4,
+        };
 
     private int Position(GroupView group) => rig.Devices.Select(entry => entry.Device.Id).ToList().IndexOf(group.Device.Id);
 }

@@ -33,17 +33,24 @@ internal sealed record CleanRecipe
             HasLinks = dice.Chance(70),
             HasFactory = dice.Chance(50),
             Feeds = [.. Enumerable.Range(0, dice.Grow(0, 6)).Select(_ => Feed(dice, boxes))],
-            Lines = [.. Enumerable.Range(0, dice.Grow(0, 6)).Select(_ => new LineRecipe(dice.Roll(0, boxes - 1), dice.Roll(1, 2), dice.Pick(Enum.GetValues<PhantomNeed>()), dice.Chance(50)))],
+            Lines =
+            [
+                .. Enumerable
+                    .Range(0, dice.Grow(0, 6))
+                    .Select(_ => new LineRecipe(dice.Roll(0, boxes - 1), dice.Roll(1, 2), dice.Pick(Enum.GetValues<PhantomNeed>()), dice.Chance(50))),
+            ],
         };
     }
 
     public IEnumerable<CleanRecipe> Smaller() =>
-    [
-        .. Enumerable.Range(0, Feeds.Count).Select(i => this with { Feeds = ProfileShrinker.Without(Feeds, i) }),
-        .. Enumerable.Range(0, Lines.Count).Select(i => this with { Lines = ProfileShrinker.Without(Lines, i) }),
-        .. Boxes.Count > 1 ? [WithoutLastBox()] : Array.Empty<CleanRecipe>(),
-        .. new[] { this with { HasMains = false }, this with { HasLinks = false }, this with { HasFactory = false }, this with { Block = 2 } }.Where(one => one != this),
-    ];
+        [
+            .. Enumerable.Range(0, Feeds.Count).Select(i => this with { Feeds = ProfileShrinker.Without(Feeds, i) }),
+            .. Enumerable.Range(0, Lines.Count).Select(i => this with { Lines = ProfileShrinker.Without(Lines, i) }),
+            .. Boxes.Count > 1 ? [WithoutLastBox()] : Array.Empty<CleanRecipe>(),
+            .. new[] { this with { HasMains = false }, this with { HasLinks = false }, this with { HasFactory = false }, this with { Block = 2 } }.Where(one =>
+                one != this
+            ),
+        ];
 
     private CleanRecipe WithoutLastBox()
     {
@@ -56,9 +63,11 @@ internal sealed record CleanRecipe
         };
     }
 
-    private static FeedRecipe Feed(Dice dice, int boxes) => new(
-        dice.Pick([FeedRole.Monitor, FeedRole.InEar, FeedRole.Fill, FeedRole.Sub]),
-        dice.Roll(1, 2),
-        [.. dice.Shuffle(Enumerable.Range(0, boxes)).Take(dice.Roll(1, Math.Min(2, boxes)))],
-        dice.Roll(0, 2));
+    private static FeedRecipe Feed(Dice dice, int boxes) =>
+        new(
+            dice.Pick([FeedRole.Monitor, FeedRole.InEar, FeedRole.Fill, FeedRole.Sub]),
+            dice.Roll(1, 2),
+            [.. dice.Shuffle(Enumerable.Range(0, boxes)).Take(dice.Roll(1, Math.Min(2, boxes)))],
+            dice.Roll(0, 2)
+        );
 }

@@ -26,34 +26,95 @@ internal sealed partial class CleanWiring
         {
             Zones =
             [
-                new() { Id = ZoneOf(0), Side = recipe.Boxes.Count > 1 ? ZoneSide.HouseLeft : ZoneSide.Centre, Walk = 1 },
-                .. boxes.Skip(1).Select(box => new Zone { Id = ZoneOf(box), Side = box == 1 ? ZoneSide.HouseRight : ZoneSide.Centre, Walk = box + 1 }),
-                new() { Id = new("house"), Side = ZoneSide.None, Walk = 9 },
+                new()
+                {
+                    Id = ZoneOf(0),
+                    Side = recipe.Boxes.Count > 1 ? ZoneSide.HouseLeft : ZoneSide.Centre,
+                    Walk = 1,
+                },
+                .. boxes
+                    .Skip(1)
+                    .Select(box => new Zone
+                    {
+                        Id = ZoneOf(box),
+                        Side = box == 1 ? ZoneSide.HouseRight : ZoneSide.Centre,
+                        Walk = box + 1,
+                    }),
+                new()
+                {
+                    Id = new("house"),
+                    Side = ZoneSide.None,
+                    Walk = 9,
+                },
             ],
-            Clocks = [new() { Id = new("word"), SampleRate = 48_000, Leader = new("desk"), Backup = new(Box(0)) }],
-            Networks = [new() { Id = new("audio"), Transport = Transport.RtpL24, PacketMicroseconds = 1000, Clock = new("word") }],
+            Clocks =
+            [
+                new()
+                {
+                    Id = new("word"),
+                    SampleRate = 48_000,
+                    Leader = new("desk"),
+                    Backup = new(Box(0)),
+                },
+            ],
+            Networks =
+            [
+                new()
+                {
+                    Id = new("audio"),
+                    Transport = Transport.RtpL24,
+                    PacketMicroseconds = 1000,
+                    Clock = new("word"),
+                },
+            ],
             Devices =
             [
-                new() { Id = new("desk"), Profile = new("clean/desk"), Label = "Desk", Zone = new("house"), Power = [new("ups")] },
-                .. boxes.Select(box => new Device { Id = new(Box(box)), Profile = new($"clean/{Box(box)}"), Label = $"Box {box + 1}", Zone = ZoneOf(box), Power = [new($"distro-{box + 1}")] }),
-                .. amplified.Select(amp => new Device { Id = amp, Profile = new("clean/amp"), Zone = ZoneOf(amp.Value[^1] - '1'), Power = [new($"distro-{amp.Value[^1]}")] }),
+                new()
+                {
+                    Id = new("desk"),
+                    Profile = new("clean/desk"),
+                    Label = "Desk",
+                    Zone = new("house"),
+                    Power = [new("ups")],
+                },
+                .. boxes.Select(box => new Device
+                {
+                    Id = new(Box(box)),
+                    Profile = new($"clean/{Box(box)}"),
+                    Label = $"Box {box + 1}",
+                    Zone = ZoneOf(box),
+                    Power = [new($"distro-{box + 1}")],
+                }),
+                .. amplified.Select(amp => new Device
+                {
+                    Id = amp,
+                    Profile = new("clean/amp"),
+                    Zone = ZoneOf(amp.Value[^1] - '1'),
+                    Power = [new($"distro-{amp.Value[^1]}")],
+                }),
             ],
             Links = recipe.HasLinks ? [.. boxes.Select(Link)] : [],
             Cables = cables.ToValueList(),
-            Profiles = [Desk(), .. boxes.Select(BoxProfile), .. amplified.Length > 0 ? [SmallProfiles.Amplifier with { Id = new("clean/amp") }] : Array.Empty<DeviceProfile>()],
+            Profiles =
+            [
+                Desk(),
+                .. boxes.Select(BoxProfile),
+                .. amplified.Length > 0 ? [SmallProfiles.Amplifier with { Id = new("clean/amp") }] : Array.Empty<DeviceProfile>(),
+            ],
         };
     }
 
-    private static Link Link(int box) => new()
-    {
-        Id = new(string.Create(CultureInfo.InvariantCulture, $"link-{box + 1}")),
-        Network = new("audio"),
-        From = At("desk", "net", box + 1, 1),
-        To = At(Box(box), "net", 1, 1),
-        Medium = Medium.CopperSolid,
-        LengthMetres = 50,
-        SpeedMbps = 1000,
-    };
+    private static Link Link(int box) =>
+        new()
+        {
+            Id = new(string.Create(CultureInfo.InvariantCulture, $"link-{box + 1}")),
+            Network = new("audio"),
+            From = At("desk", "net", box + 1, 1),
+            To = At(Box(box), "net", 1, 1),
+            Medium = Medium.CopperSolid,
+            LengthMetres = 50,
+            SpeedMbps = 1000,
+        };
 
     private DeviceProfile Desk()
     {
@@ -71,8 +132,14 @@ internal sealed partial class CleanWiring
                 SmallProfiles.Group("aux", PortKind.Source, aux),
                 SmallProfiles.Group("main", PortKind.Source, 2),
                 SmallProfiles.Group("channel", PortKind.Sink, channels),
-                SmallProfiles.Group("transmit", PortKind.Transmit, transmit) with { BlockSize = recipe.Block },
-                SmallProfiles.Group("receive", PortKind.Receive, receive) with { BlockSize = recipe.Block },
+                SmallProfiles.Group("transmit", PortKind.Transmit, transmit) with
+                {
+                    BlockSize = recipe.Block,
+                },
+                SmallProfiles.Group("receive", PortKind.Receive, receive) with
+                {
+                    BlockSize = recipe.Block,
+                },
                 SmallProfiles.Network(4),
             ],
             Routing =
@@ -102,16 +169,32 @@ internal sealed partial class CleanWiring
             Name = "Clean box",
             PortGroups =
             [
-                SmallProfiles.Group("in", PortKind.Input, Inputs(box)) with { Level = SignalLevel.Mic, Phantom = true },
-                SmallProfiles.Group("out", PortKind.Output, Outputs(box)) with { Level = SignalLevel.Line },
-                SmallProfiles.Group("transmit", PortKind.Transmit, Inputs(box)) with { BlockSize = recipe.Block },
-                SmallProfiles.Group("receive", PortKind.Receive, Outputs(box)) with { BlockSize = recipe.Block },
+                SmallProfiles.Group("in", PortKind.Input, Inputs(box)) with
+                {
+                    Level = SignalLevel.Mic,
+                    Phantom = true,
+                },
+                SmallProfiles.Group("out", PortKind.Output, Outputs(box)) with
+                {
+                    Level = SignalLevel.Line,
+                },
+                SmallProfiles.Group("transmit", PortKind.Transmit, Inputs(box)) with
+                {
+                    BlockSize = recipe.Block,
+                },
+                SmallProfiles.Group("receive", PortKind.Receive, Outputs(box)) with
+                {
+                    BlockSize = recipe.Block,
+                },
                 SmallProfiles.Network(2),
             ],
             Routing =
             [
                 SmallProfiles.Entry("in", "transmit", mode),
-                SmallProfiles.Entry("receive", "out", mode) with { Clearable = recipe.Boxes[box] == BoxRouting.Clearable },
+                SmallProfiles.Entry("receive", "out", mode) with
+                {
+                    Clearable = recipe.Boxes[box] == BoxRouting.Clearable,
+                },
             ],
             SampleRates = [48_000, 96_000],
         };
@@ -129,20 +212,28 @@ internal sealed partial class CleanWiring
         }
 
         AddDeskRoutes(routes);
-        return new Patch { Streams = streams.ToValueList(), Routes = routes.ToValueList(), Inputs = inputs.ToValueList(), Labels = labels.ToValueList() };
+        return new Patch
+        {
+            Streams = streams.ToValueList(),
+            Routes = routes.ToValueList(),
+            Inputs = inputs.ToValueList(),
+            Labels = labels.ToValueList(),
+        };
     }
 
     private void AddStreams(List<AudioStream> streams, int slots, string sender, int first, string receiver, int firstReceive)
     {
         for (var offset = 0; offset < slots; offset += recipe.Block)
         {
-            streams.Add(new AudioStream
-            {
-                Id = new(string.Create(CultureInfo.InvariantCulture, $"s{streams.Count + 1}")),
-                Network = new("audio"),
-                From = At(sender, "transmit", first + offset, recipe.Block),
-                To = [new() { At = At(receiver, "receive", firstReceive + offset, recipe.Block) }],
-            });
+            streams.Add(
+                new AudioStream
+                {
+                    Id = new(string.Create(CultureInfo.InvariantCulture, $"s{streams.Count + 1}")),
+                    Network = new("audio"),
+                    From = At(sender, "transmit", first + offset, recipe.Block),
+                    To = [new() { At = At(receiver, "receive", firstReceive + offset, recipe.Block) }],
+                }
+            );
         }
     }
 
@@ -153,10 +244,16 @@ internal sealed partial class CleanWiring
             return;
         }
 
-        routes.AddRange(carried.Keys.Where(output => output.Box == box)
-            .Select(output => new Route { From = At(Box(box), "receive", output.Number, 1), To = At(Box(box), "out", output.Number, 1) }));
-        routes.AddRange(channelOf.Keys.Where(input => input.Box == box)
-            .Select(input => new Route { From = At(Box(box), "in", input.Number, 1), To = At(Box(box), "transmit", input.Number, 1) }));
+        routes.AddRange(
+            carried
+                .Keys.Where(output => output.Box == box)
+                .Select(output => new Route { From = At(Box(box), "receive", output.Number, 1), To = At(Box(box), "out", output.Number, 1) })
+        );
+        routes.AddRange(
+            channelOf
+                .Keys.Where(input => input.Box == box)
+                .Select(input => new Route { From = At(Box(box), "in", input.Number, 1), To = At(Box(box), "transmit", input.Number, 1) })
+        );
     }
 
     private void AddDeskRoutes(List<Route> routes)

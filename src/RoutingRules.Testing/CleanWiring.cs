@@ -65,16 +65,18 @@ internal sealed partial class CleanWiring(CleanRecipe recipe)
         {
             var at = Output(box, 1);
             Connect($"main-{part}", $"MAIN {part[..1].ToUpperInvariant()}", At("desk", "main", source, 1), [at]);
-            feeds.Add(new Feed
-            {
-                Id = new($"main-{part}"),
-                Name = $"Main {part}",
-                Role = FeedRole.Main,
-                Set = "main",
-                Part = part,
-                Source = At("desk", "main", source, 1),
-                To = [new() { Devices = [new(Box(box))] }],
-            });
+            feeds.Add(
+                new Feed
+                {
+                    Id = new($"main-{part}"),
+                    Name = $"Main {part}",
+                    Role = FeedRole.Main,
+                    Set = "main",
+                    Part = part,
+                    Source = At("desk", "main", source, 1),
+                    To = [new() { Devices = [new(Box(box))] }],
+                }
+            );
             cables.Add(new Cable { From = at, To = At($"amp-{box + 1}", "in", at.First, 1) });
         }
     }
@@ -87,21 +89,26 @@ internal sealed partial class CleanWiring(CleanRecipe recipe)
         auxUsed += feed.Width;
         var at = feed.Boxes.Select(box => (Box: box, Run: Output(box, feed.Width))).ToArray();
         Connect(id, string.Create(CultureInfo.InvariantCulture, $"F{feeds.Count + 1}"), source, [.. at.Select(entry => entry.Run)]);
-        feeds.Add(new Feed
-        {
-            Id = new(id),
-            Name = $"Mix {id}",
-            Role = feed.Role,
-            Source = source,
-            To = at.Select(entry => feed.Naming switch
+        feeds.Add(
+            new Feed
             {
-                0 => new Destination { Devices = [new(Box(entry.Box))] },
-                1 => new Destination { Zones = [ZoneOf(entry.Box)] },
-                _ => new Destination { At = entry.Run },
-            }).ToValueList(),
-            Limiter = feed.Role == FeedRole.InEar ? true : null,
-            Person = feed.Role == FeedRole.InEar ? $"Listener of {id}" : null,
-        });
+                Id = new(id),
+                Name = $"Mix {id}",
+                Role = feed.Role,
+                Source = source,
+                To = at.Select(entry =>
+                        feed.Naming switch
+                        {
+                            0 => new Destination { Devices = [new(Box(entry.Box))] },
+                            1 => new Destination { Zones = [ZoneOf(entry.Box)] },
+                            _ => new Destination { At = entry.Run },
+                        }
+                    )
+                    .ToValueList(),
+                Limiter = feed.Role == FeedRole.InEar ? true : null,
+                Person = feed.Role == FeedRole.InEar ? $"Listener of {id}" : null,
+            }
+        );
     }
 
     private void Connect(string id, string text, PointRange source, ReadOnlySpan<PointRange> outputs)
@@ -140,18 +147,27 @@ internal sealed partial class CleanWiring(CleanRecipe recipe)
             labels.Add(new PointLabel { At = One(channel[position]), Text = text });
         }
 
-        inputs.Add(new InputSettings { At = at, Phantom = line.Phantom == PhantomNeed.Required, GainOwner = new("desk") });
+        inputs.Add(
+            new InputSettings
+            {
+                At = at,
+                Phantom = line.Phantom == PhantomNeed.Required,
+                GainOwner = new("desk"),
+            }
+        );
         linePlacements.Add(new Placement { Demand = id, At = at });
-        lines.Add(new Line
-        {
-            Id = new(id),
-            Name = $"Source {id}",
-            Kind = line.Phantom == PhantomNeed.Forbidden ? LineKind.Line : LineKind.Microphone,
-            Phantom = line.Phantom,
-            Width = line.Width,
-            From = line.IsPinned ? new() { At = [at] } : new() { Devices = [new(Box(line.Box))] },
-            To = [channel],
-        });
+        lines.Add(
+            new Line
+            {
+                Id = new(id),
+                Name = $"Source {id}",
+                Kind = line.Phantom == PhantomNeed.Forbidden ? LineKind.Line : LineKind.Microphone,
+                Phantom = line.Phantom,
+                Width = line.Width,
+                From = line.IsPinned ? new() { At = [at] } : new() { Devices = [new(Box(line.Box))] },
+                To = [channel],
+            }
+        );
     }
 
     private PointRange Output(int box, int width)
@@ -166,7 +182,15 @@ internal sealed partial class CleanWiring(CleanRecipe recipe)
 
     private static int BoxOf(PointRange at) => int.Parse(at.Device.Value.AsSpan(4), CultureInfo.InvariantCulture) - 1;
 
-    private static Id<Zone> ZoneOf(int box) => new(box switch { 0 => "stage-right", 1 => "stage-left", _ => "riser" });
+    private static Id<Zone> ZoneOf(int box) =>
+        new(
+            box switch
+            {
+                0 => "stage-right",
+                1 => "stage-left",
+                _ => "riser",
+            }
+        );
 
     private static PointRange At(string device, string group, int first, int width) => new(new(device), new(group), first, first + width - 1);
 

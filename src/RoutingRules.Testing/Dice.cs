@@ -12,8 +12,7 @@ internal sealed class Dice(int seed, int size)
     public int Size { get; } = size;
 
     /// <summary>A generator that makes values from dice.</summary>
-    public static Gen<T> Throw<T>(Func<Dice, T> make) =>
-        Gen.Sized(size => Gen.Choose(0, int.MaxValue - 1).Select(seed => make(new Dice(seed, size))));
+    public static Gen<T> Throw<T>(Func<Dice, T> make) => Gen.Sized(size => Gen.Choose(0, int.MaxValue - 1).Select(seed => make(new Dice(seed, size))));
 
     /// <summary>A number between two, both included.</summary>
     public int Roll(int min, int max) => random.Next(min, Math.Max(min, max) + 1);

@@ -8,7 +8,16 @@ namespace RoutingRules.Testing;
 internal sealed class IntentMaker(Dice dice, RigView rig)
 {
     private static readonly FeedRole[] Roles =
-        [FeedRole.Main, FeedRole.Sub, FeedRole.Fill, FeedRole.Monitor, FeedRole.Monitor, FeedRole.InEar, FeedRole.Record, FeedRole.Utility];
+    [
+        FeedRole.Main,
+        FeedRole.Sub,
+        FeedRole.Fill,
+        FeedRole.Monitor,
+        FeedRole.Monitor,
+        FeedRole.InEar,
+        FeedRole.Record,
+        FeedRole.Utility,
+    ];
 
     private readonly HashSet<Point> pinned = [];
 
@@ -27,26 +36,29 @@ internal sealed class IntentMaker(Dice dice, RigView rig)
             }
 
             var role = dice.Pick(Roles);
-            feeds.Add(new Feed
-            {
-                Id = new(string.Create(CultureInfo.InvariantCulture, $"feed-{feeds.Count + 1}")),
-                Name = dice.Chance(50) ? $"{role} {feeds.Count + 1}" : null,
-                Role = role,
-                Source = Run(source, width),
-                To = to,
-                Set = role == FeedRole.Main && dice.Chance(60) ? "main" : null,
-                Part = role == FeedRole.Main && dice.Chance(80) ? dice.Pick(["left", "right", "low"]) : null,
-                Priority = dice.Pick([Priority.Critical, Priority.High, Priority.Normal, Priority.Normal, Priority.Low]),
-                Preferred = dice.Chance(20) ? dice.Roll(1, 8) : null,
-                Hold = dice.Chance(20) ? dice.Chance(70) : null,
-                Group = dice.Chance(20) ? dice.Pick(["drums", "strings"]) : null,
-                Spread = to.Count > 1 && dice.Chance(20),
-                SeparateFrom = feeds.Count > 0 && dice.Chance(12)
-                    ? [new() { Feed = dice.Pick(feeds).Id, By = dice.Pick([SeparationBy.Device, SeparationBy.Power, SeparationBy.Link]) }]
-                    : [],
-                BackupOf = feeds.Count > 0 && dice.Chance(5) ? dice.Pick(feeds).Id : null,
-                Limiter = role == FeedRole.InEar ? true : null,
-            });
+            feeds.Add(
+                new Feed
+                {
+                    Id = new(string.Create(CultureInfo.InvariantCulture, $"feed-{feeds.Count + 1}")),
+                    Name = dice.Chance(50) ? $"{role} {feeds.Count + 1}" : null,
+                    Role = role,
+                    Source = Run(source, width),
+                    To = to,
+                    Set = role == FeedRole.Main && dice.Chance(60) ? "main" : null,
+                    Part = role == FeedRole.Main && dice.Chance(80) ? dice.Pick(["left", "right", "low"]) : null,
+                    Priority = dice.Pick([Priority.Critical, Priority.High, Priority.Normal, Priority.Normal, Priority.Low]),
+                    Preferred = dice.Chance(20) ? dice.Roll(1, 8) : null,
+                    Hold = dice.Chance(20) ? dice.Chance(70) : null,
+                    Group = dice.Chance(20) ? dice.Pick(["drums", "strings"]) : null,
+                    Spread = to.Count > 1 && dice.Chance(20),
+                    SeparateFrom =
+                        feeds.Count > 0 && dice.Chance(12)
+                            ? [new() { Feed = dice.Pick(feeds).Id, By = dice.Pick([SeparationBy.Device, SeparationBy.Power, SeparationBy.Link]) }]
+                            : [],
+                    BackupOf = feeds.Count > 0 && dice.Chance(5) ? dice.Pick(feeds).Id : null,
+                    Limiter = role == FeedRole.InEar ? true : null,
+                }
+            );
         }
 
         return feeds.ToValueList();
@@ -64,20 +76,22 @@ internal sealed class IntentMaker(Dice dice, RigView rig)
                 continue;
             }
 
-            lines.Add(new Line
-            {
-                Id = new(string.Create(CultureInfo.InvariantCulture, $"line-{lines.Count + 1}")),
-                Name = dice.Chance(50) ? $"Source {lines.Count + 1}" : null,
-                Kind = dice.Pick([LineKind.Microphone, LineKind.Line]),
-                Phantom = dice.Pick([PhantomNeed.Either, PhantomNeed.Either, PhantomNeed.Required, PhantomNeed.Forbidden]),
-                Width = width,
-                From = from,
-                To = to,
-                Priority = dice.Pick([Priority.High, Priority.Normal]),
-                Preferred = dice.Chance(15) ? dice.Roll(1, 8) : null,
-                Hold = dice.Chance(20) ? true : null,
-                Group = dice.Chance(20) ? "strings" : null,
-            });
+            lines.Add(
+                new Line
+                {
+                    Id = new(string.Create(CultureInfo.InvariantCulture, $"line-{lines.Count + 1}")),
+                    Name = dice.Chance(50) ? $"Source {lines.Count + 1}" : null,
+                    Kind = dice.Pick([LineKind.Microphone, LineKind.Line]),
+                    Phantom = dice.Pick([PhantomNeed.Either, PhantomNeed.Either, PhantomNeed.Required, PhantomNeed.Forbidden]),
+                    Width = width,
+                    From = from,
+                    To = to,
+                    Priority = dice.Pick([Priority.High, Priority.Normal]),
+                    Preferred = dice.Chance(15) ? dice.Roll(1, 8) : null,
+                    Hold = dice.Chance(20) ? true : null,
+                    Group = dice.Chance(20) ? "strings" : null,
+                }
+            );
         }
 
         return lines.ToValueList();
@@ -112,7 +126,10 @@ internal sealed class IntentMaker(Dice dice, RigView rig)
         var players = Wide(width, PortKind.Source).Where(group => group.Profile.Kind != DeviceKind.Console).ToArray();
         return dice.Roll(0, 4) switch
         {
-            0 when inputs.Length > 0 => new LineOrigin { At = dice.Chance(20) ? [.. new[] { Run(dice.Pick(inputs), width), Run(dice.Pick(inputs), width) }.Distinct()] : [Run(dice.Pick(inputs), width)] },
+            0 when inputs.Length > 0 => new LineOrigin
+            {
+                At = dice.Chance(20) ? [.. new[] { Run(dice.Pick(inputs), width), Run(dice.Pick(inputs), width) }.Distinct()] : [Run(dice.Pick(inputs), width)],
+            },
             1 when players.Length > 0 => new LineOrigin { Source = Run(dice.Pick(players), width) },
             2 when rig.Rig.Zones.Count > 0 => new LineOrigin { Zones = [dice.Pick(rig.Rig.Zones).Id] },
             _ => new LineOrigin { Devices = [AnyDevice()] },
@@ -152,19 +169,20 @@ internal sealed class IntentMaker(Dice dice, RigView rig)
     }
 
     /// <summary>True for outputs that buses or the network can be routed to.</summary>
-    private static bool IsFed(GroupView output) => output.Profile.Routing.Any(entry =>
-        entry.To == output.Group.Id && output.Profile.PortGroups.Any(group => group.Id == entry.From && group.Kind is PortKind.Receive or PortKind.Source));
+    private static bool IsFed(GroupView output) =>
+        output.Profile.Routing.Any(entry =>
+            entry.To == output.Group.Id && output.Profile.PortGroups.Any(group => group.Id == entry.From && group.Kind is PortKind.Receive or PortKind.Source)
+        );
 
     private GroupView[] Wide(int width, PortKind kind) => [.. rig.OfKind(kind).Where(group => group.Count >= width)];
 
-    private Id<Device> AnyDevice() => dice.Chance(70) && rig.OfKind(PortKind.Output, PortKind.Input).ToArray() is { Length: > 0 } sockets
-        ? dice.Pick(sockets).Device.Id
-        : dice.Pick(rig.Rig.Devices).Id;
+    private Id<Device> AnyDevice() =>
+        dice.Chance(70) && rig.OfKind(PortKind.Output, PortKind.Input).ToArray() is { Length: > 0 } sockets
+            ? dice.Pick(sockets).Device.Id
+            : dice.Pick(rig.Rig.Devices).Id;
 
     /// <summary>A run that starts on an odd number when it is a pair.</summary>
-    private PointRange Run(GroupView group, int width) => width == 1
-        ? group.Somewhere(dice, 1)
-        : group.Range((2 * dice.Roll(0, (group.Count / 2) - 1)) + 1, 2);
+    private PointRange Run(GroupView group, int width) => width == 1 ? group.Somewhere(dice, 1) : group.Range((2 * dice.Roll(0, (group.Count / 2) - 1)) + 1, 2);
 
     private bool Take(PointRange run)
     {

@@ -22,17 +22,23 @@ internal sealed class MessyPatchMaker(Dice dice, RigView rig)
     /// <summary>A console that sends itself what returns from its insert, now and then.</summary>
     private AudioStream? Circle()
     {
-        var inserts = rig.Devices.Where(entry => entry.Profile.PortGroups.Any(group => group.Id.Value == "insert-send")).Select(entry => entry.Device.Id).ToArray();
+        var inserts = rig
+            .Devices.Where(entry => entry.Profile.PortGroups.Any(group => group.Id.Value == "insert-send"))
+            .Select(entry => entry.Device.Id)
+            .ToArray();
         return inserts.Length == 0 || dice.Chance(40)
             ? null
-            : new AudioStream { Id = new("circle"), Network = new("audio"), From = One(inserts[0], "transmit"), To = [new() { At = One(inserts[0], "receive") }] };
+            : new AudioStream
+            {
+                Id = new("circle"),
+                Network = new("audio"),
+                From = One(inserts[0], "transmit"),
+                To = [new() { At = One(inserts[0], "receive") }],
+            };
     }
 
     private static Route[] InsertRoutes(Id<Device> desk) =>
-    [
-        new() { From = One(desk, "receive"), To = One(desk, "insert-send") },
-        new() { From = One(desk, "insert-return"), To = One(desk, "transmit") },
-    ];
+        [new() { From = One(desk, "receive"), To = One(desk, "insert-send") }, new() { From = One(desk, "insert-return"), To = One(desk, "transmit") }];
 
     private static PointRange One(Id<Device> device, string group) => new(device, new(group), 1, 1);
 
@@ -44,13 +50,15 @@ internal sealed class MessyPatchMaker(Dice dice, RigView rig)
         for (var count = dice.Grow(0, 6); count > 0 && senders.Length > 0; count--)
         {
             var from = dice.Chance(93) ? Run(dice.Pick(senders)) : Anything();
-            streams.Add(new AudioStream
-            {
-                Id = new(string.Create(CultureInfo.InvariantCulture, $"s{dice.Roll(1, 9)}")),
-                Network = new("audio"),
-                From = from,
-                To = Receivers(from.Width, receivers),
-            });
+            streams.Add(
+                new AudioStream
+                {
+                    Id = new(string.Create(CultureInfo.InvariantCulture, $"s{dice.Roll(1, 9)}")),
+                    Network = new("audio"),
+                    From = from,
+                    To = Receivers(from.Width, receivers),
+                }
+            );
         }
 
         return streams.ToValueList();
@@ -65,11 +73,13 @@ internal sealed class MessyPatchMaker(Dice dice, RigView rig)
             var takes = dice.Chance(60) ? width : dice.Roll(1, width);
             var first = dice.Roll(1, Math.Max(1, width - takes + 1)) + (dice.Chance(5) ? 1 : 0);
             var wide = dice.Chance(92) ? takes : takes + 1;
-            receivers.Add(new StreamReceiver
-            {
-                At = dice.Chance(95) ? (wide <= group.Count ? group.Somewhere(dice, wide) : group.Range(1, wide)) : Anything(),
-                Channels = takes == width && dice.Chance(60) ? null : new(first, first + takes - 1),
-            });
+            receivers.Add(
+                new StreamReceiver
+                {
+                    At = dice.Chance(95) ? (wide <= group.Count ? group.Somewhere(dice, wide) : group.Range(1, wide)) : Anything(),
+                    Channels = takes == width && dice.Chance(60) ? null : new(first, first + takes - 1),
+                }
+            );
         }
 
         return receivers.ToValueList();
@@ -100,14 +110,18 @@ internal sealed class MessyPatchMaker(Dice dice, RigView rig)
             {
                 // Own source and nothing, at the same few sinks, in either order.
                 var number = dice.Roll(1, Math.Min(2, sink.Count));
-                routes.Add(new Route { From = dice.Chance(50) ? new PointRange(sink.Device.Id, entry.From, number, number) : null, To = sink.Range(number, 1) });
+                routes.Add(
+                    new Route { From = dice.Chance(50) ? new PointRange(sink.Device.Id, entry.From, number, number) : null, To = sink.Range(number, 1) }
+                );
                 continue;
             }
 
             var source = dice.Pick(own);
             var width = dice.Roll(1, Math.Min(source.Count, sink.Count));
             var to = sink.Somewhere(dice, width);
-            routes.Add(new Route { From = to.Last <= source.Count && dice.Chance(25) ? source.Range(to.First, width) : source.Somewhere(dice, width), To = to });
+            routes.Add(
+                new Route { From = to.Last <= source.Count && dice.Chance(25) ? source.Range(to.First, width) : source.Somewhere(dice, width), To = to }
+            );
         }
 
         return routes.ToValueList();

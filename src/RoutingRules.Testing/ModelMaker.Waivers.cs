@@ -8,15 +8,27 @@ internal sealed partial class ModelMaker
 {
     public WaiverList Waivers() => new() { Waivers = List(Waiver), Extensions = Extensions() };
 
-    public Baseline Baseline() => new()
-    {
-        Documents = List(() => new BaselineDocument
+    public Baseline Baseline() =>
+        new()
         {
-            Path = FilledText(),
-            Findings = List(() => new BaselineFinding { Rule = Name(), Fingerprint = Fingerprint(), Entities = List(Entity) }, min: 1),
-        }),
-        Extensions = Extensions(),
-    };
+            Documents = List(() =>
+                new BaselineDocument
+                {
+                    Path = FilledText(),
+                    Findings = List(
+                        () =>
+                            new BaselineFinding
+                            {
+                                Rule = Name(),
+                                Fingerprint = Fingerprint(),
+                                Entities = List(Entity),
+                            },
+                        min: 1
+                    ),
+                }
+            ),
+            Extensions = Extensions(),
+        };
 
     private Waiver Waiver()
     {

@@ -14,7 +14,14 @@ internal sealed class PatchMaker(Dice dice, RigView rig)
     private readonly HashSet<PointRange> sentBlocks = [];
     private readonly Dictionary<Id<Device>, int> received = [];
 
-    public Patch Make() => new() { Streams = Streams(), Routes = Routes(), Inputs = Inputs(), Labels = Labels() };
+    public Patch Make() =>
+        new()
+        {
+            Streams = Streams(),
+            Routes = Routes(),
+            Inputs = Inputs(),
+            Labels = Labels(),
+        };
 
     private ValueList<AudioStream> Streams()
     {
@@ -25,13 +32,15 @@ internal sealed class PatchMaker(Dice dice, RigView rig)
             var wanted = dice.Roll(0, Math.Min(sender.BlockCount, sender.Profile.Limits?.StreamsSent ?? int.MaxValue));
             foreach (var block in dice.Shuffle(Enumerable.Range(0, sender.BlockCount)).Take(wanted))
             {
-                streams.Add(new AudioStream
-                {
-                    Id = new(string.Create(CultureInfo.InvariantCulture, $"s{streams.Count + 1}")),
-                    Network = new("audio"),
-                    From = sender.Block(block),
-                    To = Receivers(sender, receivers),
-                });
+                streams.Add(
+                    new AudioStream
+                    {
+                        Id = new(string.Create(CultureInfo.InvariantCulture, $"s{streams.Count + 1}")),
+                        Network = new("audio"),
+                        From = sender.Block(block),
+                        To = Receivers(sender, receivers),
+                    }
+                );
                 streams[^1] = streams[^1] with { Keep = !streams[^1].To.IsEmpty && dice.Chance(10) };
             }
         }
@@ -48,9 +57,13 @@ internal sealed class PatchMaker(Dice dice, RigView rig)
             var group = dice.Pick(groups);
             var size = group.BlockSize;
             var isNew = !devices.Contains(group.Device.Id);
-            if (group.Device.Id == sender.Device.Id || group.BlockCount == 0 || sender.BlockSize % size != 0
+            if (
+                group.Device.Id == sender.Device.Id
+                || group.BlockCount == 0
+                || sender.BlockSize % size != 0
                 || !rig.Reaches(sender.Device.Id, group.Device.Id)
-                || (isNew && received.GetValueOrDefault(group.Device.Id) >= (group.Profile.Limits?.StreamsReceived ?? int.MaxValue)))
+                || (isNew && received.GetValueOrDefault(group.Device.Id) >= (group.Profile.Limits?.StreamsReceived ?? int.MaxValue))
+            )
             {
                 continue;
             }
@@ -70,7 +83,16 @@ internal sealed class PatchMaker(Dice dice, RigView rig)
 
             var part = dice.Roll(0, (sender.BlockSize / size) - 1);
             var isAll = width == sender.BlockSize;
-            receivers.Add(new StreamReceiver { At = at, Channels = isAll && dice.Chance(70) ? null : isAll ? new(1, width) : new((part * size) + 1, (part + 1) * size) });
+            receivers.Add(
+                new StreamReceiver
+                {
+                    At = at,
+                    Channels =
+                        isAll && dice.Chance(70) ? null
+                        : isAll ? new(1, width)
+                        : new((part * size) + 1, (part + 1) * size),
+                }
+            );
         }
 
         return receivers.ToValueList();
@@ -142,16 +164,23 @@ internal sealed class PatchMaker(Dice dice, RigView rig)
     }
 
     private ValueList<InputSettings> Inputs() =>
-    [
-        .. rig.OfKind(PortKind.Input).Where(group => group.Group.Phantom && dice.Chance(20))
-            .Select(group => new InputSettings { At = group.Somewhere(dice, 1), Phantom = dice.Chance(50), GainOwner = rig.Rig.Devices[0].Id }),
-    ];
+        [
+            .. rig.OfKind(PortKind.Input)
+                .Where(group => group.Group.Phantom && dice.Chance(20))
+                .Select(group => new InputSettings
+                {
+                    At = group.Somewhere(dice, 1),
+                    Phantom = dice.Chance(50),
+                    GainOwner = rig.Rig.Devices[0].Id,
+                }),
+        ];
 
     private ValueList<PointLabel> Labels() =>
-    [
-        .. rig.OfKind(PortKind.Sink, PortKind.Output).Where(_ => dice.Chance(20))
-            .Select(group => new PointLabel { At = group.Somewhere(dice, 1), Text = dice.Pick(["VOX", "Kick", "Ears 1"]) }),
-    ];
+        [
+            .. rig.OfKind(PortKind.Sink, PortKind.Output)
+                .Where(_ => dice.Chance(20))
+                .Select(group => new PointLabel { At = group.Somewhere(dice, 1), Text = dice.Pick(["VOX", "Kick", "Ears 1"]) }),
+        ];
 
     private bool Claim(PointRange sinks)
     {

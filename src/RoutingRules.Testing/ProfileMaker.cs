@@ -9,15 +9,16 @@ internal sealed partial class ProfileMaker(Dice dice)
 {
     private int made;
 
-    public DeviceProfile Any() => dice.Roll(0, 9) switch
-    {
-        0 or 1 or 2 => Console(),
-        3 or 4 or 5 => Box(),
-        6 => CarrierEnd(),
-        7 => Selector(),
-        8 => dice.Chance(50) ? Split() : Recorder(),
-        _ => Processor(),
-    };
+    public DeviceProfile Any() =>
+        dice.Roll(0, 9) switch
+        {
+            0 or 1 or 2 => Console(),
+            3 or 4 or 5 => Box(),
+            6 => CarrierEnd(),
+            7 => Selector(),
+            8 => dice.Chance(50) ? Split() : Recorder(),
+            _ => Processor(),
+        };
 
     /// <summary>Buses, channels, a few sockets, slots in blocks; some with an insert, through which a signal can come back.</summary>
     public DeviceProfile Console()
@@ -31,7 +32,12 @@ internal sealed partial class ProfileMaker(Dice dice)
         var hasInputs = dice.Chance(60);
 
         // Channels that inputs may take one by one would break blocks, so blocks are for consoles without inputs.
-        List<RoutingEntry> routing = [Free("aux", "transmit"), Free("main", "transmit"), hasInputs ? Free("receive", "channel") : FreeOrBlocks(receive, "channel")];
+        List<RoutingEntry> routing =
+        [
+            Free("aux", "transmit"),
+            Free("main", "transmit"),
+            hasInputs ? Free("receive", "channel") : FreeOrBlocks(receive, "channel"),
+        ];
         List<FactoryRoute> factory = [];
         if (hasInputs)
         {
@@ -51,13 +57,32 @@ internal sealed partial class ProfileMaker(Dice dice)
         if (dice.Chance(25))
         {
             var count = dice.Grow(1, 3);
-            groups.AddRange([SmallProfiles.Group("insert-send", PortKind.Sink, count), SmallProfiles.Group("insert-return", PortKind.Source, dice.Roll(count, count + 1))]);
+            groups.AddRange([
+                SmallProfiles.Group("insert-send", PortKind.Sink, count),
+                SmallProfiles.Group("insert-return", PortKind.Source, dice.Roll(count, count + 1)),
+            ]);
             routing.AddRange([Free("aux", "insert-send"), Free("receive", "insert-send"), Free("insert-return", "transmit")]);
-            through.Add(new() { Kind = ThroughKind.Process, From = new("insert-send"), To = new("insert-return"), LatencyMilliseconds = 1 });
+            through.Add(
+                new()
+                {
+                    Kind = ThroughKind.Process,
+                    From = new("insert-send"),
+                    To = new("insert-return"),
+                    LatencyMilliseconds = 1,
+                }
+            );
         }
 
         AddFactory(factory, 60, "aux", aux.Count!.Value, "transmit", Fewest(transmit));
-        AddFactory(factory, 60, "receive", Fewest(receive), "channel", channel.Count!.Value, routing.First(entry => entry.From.Value == "receive").BlockSize ?? 1);
+        AddFactory(
+            factory,
+            60,
+            "receive",
+            Fewest(receive),
+            "channel",
+            channel.Count!.Value,
+            routing.First(entry => entry.From.Value == "receive").BlockSize ?? 1
+        );
         return New("console", DeviceKind.Console, [.. groups, transmit, receive, Jacks()]) with
         {
             Routing = routing.ToValueList(),
@@ -73,16 +98,25 @@ internal sealed partial class ProfileMaker(Dice dice)
         var transmit = Slots("transmit", PortKind.Transmit);
         var receive = Slots("receive", PortKind.Receive);
         List<PortGroup> groups = [SmallProfiles.Group("out", PortKind.Output, dice.Grow(1, 8)) with { Level = SignalLevel.Line }];
-        List<RoutingEntry> routing = [dice.Roll(0, 3) switch
-        {
-            0 => SmallProfiles.Entry("receive", "out", RoutingMode.Fixed),
-            1 => SmallProfiles.Entry("receive", "out", RoutingMode.Fixed) with { Clearable = true },
-            2 => Free("receive", "out"),
-            _ => FreeOrBlocks(receive, "out"),
-        }];
+        List<RoutingEntry> routing =
+        [
+            dice.Roll(0, 3) switch
+            {
+                0 => SmallProfiles.Entry("receive", "out", RoutingMode.Fixed),
+                1 => SmallProfiles.Entry("receive", "out", RoutingMode.Fixed) with { Clearable = true },
+                2 => Free("receive", "out"),
+                _ => FreeOrBlocks(receive, "out"),
+            },
+        ];
         if (dice.Chance(80))
         {
-            groups.Add(SmallProfiles.Group("in", PortKind.Input, dice.Grow(1, 8)) with { Level = dice.Pick([SignalLevel.Mic, SignalLevel.Line]), Phantom = dice.Chance(60) });
+            groups.Add(
+                SmallProfiles.Group("in", PortKind.Input, dice.Grow(1, 8)) with
+                {
+                    Level = dice.Pick([SignalLevel.Mic, SignalLevel.Line]),
+                    Phantom = dice.Chance(60),
+                }
+            );
             routing.Add(SmallProfiles.Entry("in", "transmit", dice.Chance(70) ? RoutingMode.Fixed : RoutingMode.Free));
         }
 
@@ -108,7 +142,11 @@ internal sealed partial class ProfileMaker(Dice dice)
         List<FactoryRoute> factory = [];
         AddFactory(factory, 70, "receive", Fewest(receive), "track", tracks);
         AddFactory(factory, 70, "play", tracks, "transmit", Fewest(transmit));
-        return New("recorder", DeviceKind.Recorder, [SmallProfiles.Group("track", PortKind.Sink, tracks), SmallProfiles.Group("play", PortKind.Source, tracks), transmit, receive, Jacks()]) with
+        return New(
+            "recorder",
+            DeviceKind.Recorder,
+            [SmallProfiles.Group("track", PortKind.Sink, tracks), SmallProfiles.Group("play", PortKind.Source, tracks), transmit, receive, Jacks()]
+        ) with
         {
             Routing = [Free("receive", "track"), Free("play", "transmit")],
             FactoryRoutes = factory.ToValueList(),
@@ -116,13 +154,14 @@ internal sealed partial class ProfileMaker(Dice dice)
         };
     }
 
-    private DeviceProfile New(string kind, DeviceKind deviceKind, ReadOnlySpan<PortGroup> groups) => new()
-    {
-        Id = new(string.Create(CultureInfo.InvariantCulture, $"made/{kind}-{++made}")),
-        Kind = deviceKind,
-        Name = $"Made {kind}",
-        PortGroups = ValueList.Create(groups),
-    };
+    private DeviceProfile New(string kind, DeviceKind deviceKind, ReadOnlySpan<PortGroup> groups) =>
+        new()
+        {
+            Id = new(string.Create(CultureInfo.InvariantCulture, $"made/{kind}-{++made}")),
+            Kind = deviceKind,
+            Name = $"Made {kind}",
+            PortGroups = ValueList.Create(groups),
+        };
 
     private PortGroup Slots(string id, PortKind kind)
     {
@@ -130,7 +169,11 @@ internal sealed partial class ProfileMaker(Dice dice)
         var count = (block * dice.Grow(1, 4)) + (dice.Chance(25) ? dice.Roll(0, block - 1) : 0);
         var group = SmallProfiles.Group(id, kind, count) with { BlockSize = block == 1 && dice.Chance(50) ? null : block };
         return kind == PortKind.Transmit && dice.Chance(15)
-            ? group with { Count = null, CountByRate = [new() { SampleRate = 48_000, Count = count }, new() { SampleRate = 96_000, Count = dice.Roll(1, count) }] }
+            ? group with
+            {
+                Count = null,
+                CountByRate = [new() { SampleRate = 48_000, Count = count }, new() { SampleRate = 96_000, Count = dice.Roll(1, count) }],
+            }
             : group;
     }
 
@@ -140,15 +183,25 @@ internal sealed partial class ProfileMaker(Dice dice)
         return dice.Chance(85) ? SmallProfiles.Network(count) : SmallProfiles.Group("net", PortKind.Network, count);
     }
 
-    private ProfileLimits? Limits(PortGroup transmit, PortGroup receive) => dice.Chance(50)
-        ? null
-        : new() { StreamsSent = dice.Roll(1, Math.Max(1, Fewest(transmit))), StreamsReceived = dice.Roll(1, Math.Max(1, Fewest(receive))), LabelLength = 12 };
+    private ProfileLimits? Limits(PortGroup transmit, PortGroup receive) =>
+        dice.Chance(50)
+            ? null
+            : new()
+            {
+                StreamsSent = dice.Roll(1, Math.Max(1, Fewest(transmit))),
+                StreamsReceived = dice.Roll(1, Math.Max(1, Fewest(receive))),
+                LabelLength = 12,
+            };
 
     private RoutingEntry FreeOrBlocks(PortGroup from, string to)
     {
         var block = from.BlockSize ?? 1;
         return block > 1 && from.Count % block == 0 && dice.Chance(40)
-            ? SmallProfiles.Entry(from.Id.Value, to, RoutingMode.Block) with { BlockSize = block, Reordering = dice.Chance(50) }
+            ? SmallProfiles.Entry(from.Id.Value, to, RoutingMode.Block) with
+            {
+                BlockSize = block,
+                Reordering = dice.Chance(50),
+            }
             : Free(from.Id.Value, to);
     }
 

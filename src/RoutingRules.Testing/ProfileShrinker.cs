@@ -9,8 +9,10 @@ internal static class ProfileShrinker
     public static IEnumerable<DeviceProfile> Shrink(DeviceProfile profile) => Candidates(profile).Where(IsSound);
 
     /// <summary>Fewer points can only break block routing, whose sources must be whole blocks.</summary>
-    private static bool IsSound(DeviceProfile profile) => profile.Routing.All(entry =>
-        entry.Mode != RoutingMode.Block || profile.PortGroups.First(group => group.Id == entry.From).Count % (entry.BlockSize ?? 1) == 0);
+    private static bool IsSound(DeviceProfile profile) =>
+        profile.Routing.All(entry =>
+            entry.Mode != RoutingMode.Block || profile.PortGroups.First(group => group.Id == entry.From).Count % (entry.BlockSize ?? 1) == 0
+        );
 
     private static IEnumerable<DeviceProfile> Candidates(DeviceProfile profile)
     {
@@ -38,17 +40,26 @@ internal static class ProfileShrinker
 
         for (var i = 0; i < profile.FactoryRoutes.Count; i++)
         {
-            yield return profile with { FactoryRoutes = Without(profile.FactoryRoutes, i) };
+            yield return profile with
+            {
+                FactoryRoutes = Without(profile.FactoryRoutes, i),
+            };
         }
 
         for (var i = 0; i < profile.Routing.Count; i++)
         {
-            yield return profile with { Routing = Without(profile.Routing, i) };
+            yield return profile with
+            {
+                Routing = Without(profile.Routing, i),
+            };
         }
 
         if (profile.Limits is not null)
         {
-            yield return profile with { Limits = null };
+            yield return profile with
+            {
+                Limits = null,
+            };
         }
     }
 

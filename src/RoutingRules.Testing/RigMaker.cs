@@ -12,7 +12,15 @@ internal sealed class RigMaker(Dice dice)
     private readonly List<DeviceProfile> known = [];
     private readonly List<Device> devices = [];
     private readonly List<Link> links = [];
-    private readonly List<Network> networks = [new() { Id = new(AudioNetwork), Transport = Transport.RtpL24, PacketMicroseconds = 1000 }];
+    private readonly List<Network> networks =
+    [
+        new()
+        {
+            Id = new(AudioNetwork),
+            Transport = Transport.RtpL24,
+            PacketMicroseconds = 1000,
+        },
+    ];
     private readonly List<Zone> zones = [];
 
     public Rig Make()
@@ -42,9 +50,18 @@ internal sealed class RigMaker(Dice dice)
 
     private void AddZones()
     {
-        foreach (var (id, side) in new[] { ("stage-right", ZoneSide.HouseLeft), ("stage-left", ZoneSide.HouseRight), ("house", ZoneSide.None) }.Take(dice.Grow(0, 3)))
+        foreach (
+            var (id, side) in new[] { ("stage-right", ZoneSide.HouseLeft), ("stage-left", ZoneSide.HouseRight), ("house", ZoneSide.None) }.Take(dice.Grow(0, 3))
+        )
         {
-            zones.Add(new Zone { Id = new(id), Side = side, Walk = zones.Count + 1 });
+            zones.Add(
+                new Zone
+                {
+                    Id = new(id),
+                    Side = side,
+                    Walk = zones.Count + 1,
+                }
+            );
         }
     }
 
@@ -96,7 +113,9 @@ internal sealed class RigMaker(Dice dice)
     /// <summary>A chain, a ring (a chain whose ends meet) or a tree; devices whose jacks are not bridged come last, as leaves.</summary>
     private void AddLinks(bool isRing, bool isChain)
     {
-        var free = devices.Select(device => (device.Id, Profile: known.First(profile => profile.Id == device.Profile))).Where(device => Jacks(device.Profile) is not null)
+        var free = devices
+            .Select(device => (device.Id, Profile: known.First(profile => profile.Id == device.Profile)))
+            .Where(device => Jacks(device.Profile) is not null)
             .OrderByDescending(device => IsBridged(device.Profile))
             .Select(device => (device.Id, Jacks: new Queue<int>(Enumerable.Range(1, IsBridged(device.Profile) ? Jacks(device.Profile)!.Count!.Value : 1))))
             .ToArray();
@@ -135,16 +154,19 @@ internal sealed class RigMaker(Dice dice)
         AddLink("multicore", "multicore", Jack(bridge.Id, "mc", 1), Jack(box.Id, "mc", 1));
     }
 
-    private void AddLink(string name, string network, PointRange from, PointRange to) => links.Add(new Link
-    {
-        Id = new(string.Create(CultureInfo.InvariantCulture, $"{name}-{dice.Roll(1, 9)}-{links.Count + 1}")),
-        Network = new(network),
-        From = from,
-        To = to,
-        Medium = Medium.CopperSolid,
-        LengthMetres = dice.Roll(1, 90),
-        SpeedMbps = 1000,
-    });
+    private void AddLink(string name, string network, PointRange from, PointRange to) =>
+        links.Add(
+            new Link
+            {
+                Id = new(string.Create(CultureInfo.InvariantCulture, $"{name}-{dice.Roll(1, 9)}-{links.Count + 1}")),
+                Network = new(network),
+                From = from,
+                To = to,
+                Medium = Medium.CopperSolid,
+                LengthMetres = dice.Roll(1, 90),
+                SpeedMbps = 1000,
+            }
+        );
 
     private Rig AddClock(Rig rig)
     {
@@ -153,7 +175,13 @@ internal sealed class RigMaker(Dice dice)
             return rig;
         }
 
-        var clock = new Clock { Id = new("word"), SampleRate = dice.Pick([48_000, 96_000]), Leader = devices[0].Id, Backup = devices.Count > 1 ? devices[1].Id : null };
+        var clock = new Clock
+        {
+            Id = new("word"),
+            SampleRate = dice.Pick([48_000, 96_000]),
+            Leader = devices[0].Id,
+            Backup = devices.Count > 1 ? devices[1].Id : null,
+        };
         return rig with { Clocks = [clock], Networks = [.. rig.Networks.Select(network => network with { Clock = clock.Id })] };
     }
 

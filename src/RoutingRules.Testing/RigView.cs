@@ -22,7 +22,9 @@ internal sealed class RigView
             devices.Add((device, profile));
             foreach (var group in profile.PortGroups)
             {
-                groups.Add(new GroupView(device, profile, group, group.Count ?? group.CountByRate.FirstOrDefault(entry => entry.SampleRate == rate)?.Count ?? 0));
+                groups.Add(
+                    new GroupView(device, profile, group, group.Count ?? group.CountByRate.FirstOrDefault(entry => entry.SampleRate == rate)?.Count ?? 0)
+                );
             }
         }
 

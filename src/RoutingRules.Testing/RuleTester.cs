@@ -27,7 +27,13 @@ public static class RuleTester
         ArgumentNullException.ThrowIfNull(rule);
         ArgumentNullException.ThrowIfNull(show);
         var profiles = new ProfileLibrary(sources);
-        return TwoReadings.Run(ShowResolver.Resolve(show, profiles), profiles, [new ActiveRule(rule, rule.Descriptor.Severity, options)], RuleRunner.DefaultBudget, CancellationToken.None);
+        return TwoReadings.Run(
+            ShowResolver.Resolve(show, profiles),
+            profiles,
+            [new ActiveRule(rule, rule.Descriptor.Severity, options)],
+            RuleRunner.DefaultBudget,
+            CancellationToken.None
+        );
     }
 
     /// <summary>The findings of a rule.</summary>

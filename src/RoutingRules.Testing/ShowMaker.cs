@@ -20,14 +20,24 @@ internal static class ShowMaker
             show = show with { Rig = show.Rig with { Cables = new CableMaker(dice, new RigView(show.Rig)).Messy() } };
         }
 
-        return show with { Patch = new MessyPatchMaker(dice, new RigView(show.Rig)).Make() };
+        return show with
+        {
+            Patch = new MessyPatchMaker(dice, new RigView(show.Rig)).Make(),
+        };
     }
 
     private static Show Intended(Dice dice)
     {
         var rig = new RigMaker(dice).Make() with { Extensions = Extensions(dice) };
         var intents = new IntentMaker(dice, new RigView(rig));
-        return new Show { Title = "Made", Rig = rig, Feeds = intents.Feeds(), Lines = intents.Lines(), Extensions = Extensions(dice) };
+        return new Show
+        {
+            Title = "Made",
+            Rig = rig,
+            Feeds = intents.Feeds(),
+            Lines = intents.Lines(),
+            Extensions = Extensions(dice),
+        };
     }
 
     private static ExtensionData? Extensions(Dice dice) =>

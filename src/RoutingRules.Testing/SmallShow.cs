@@ -16,7 +16,15 @@ public static class SmallShow
             Title = "Test",
             Rig = new Rig
             {
-                Networks = [new() { Id = new("net"), Transport = Transport.RtpL24, PacketMicroseconds = 1000 }],
+                Networks =
+                [
+                    new()
+                    {
+                        Id = new("net"),
+                        Transport = Transport.RtpL24,
+                        PacketMicroseconds = 1000,
+                    },
+                ],
                 Devices = devices.Select(device => new Device { Id = new(device.Id), Profile = device.Profile.Id }).ToValueList(),
                 Profiles = devices.Select(device => device.Profile).DistinctBy(profile => profile.Id).ToValueList(),
             },
@@ -33,47 +41,57 @@ public static class SmallShow
     public static Cable Cable(string from, string to) => new() { From = At(from), To = At(to) };
 
     /// <summary>A stream on network <c>net</c> whose receivers take all channels.</summary>
-    public static AudioStream Stream(string id, string from, params string[] to) => new()
-    {
-        Id = new(id),
-        Network = new("net"),
-        From = At(from),
-        To = to.Select(receiver => new StreamReceiver { At = At(receiver) }).ToValueList(),
-    };
+    public static AudioStream Stream(string id, string from, params string[] to) =>
+        new()
+        {
+            Id = new(id),
+            Network = new("net"),
+            From = At(from),
+            To = to.Select(receiver => new StreamReceiver { At = At(receiver) }).ToValueList(),
+        };
 
     /// <summary>A feed to pinned points, one entry each.</summary>
-    public static Feed Feed(string id, FeedRole role, string source, params string[] at) => new()
-    {
-        Id = new(id),
-        Role = role,
-        Source = At(source),
-        To = at.Select(point => new Destination { At = At(point) }).ToValueList(),
-    };
+    public static Feed Feed(string id, FeedRole role, string source, params string[] at) =>
+        new()
+        {
+            Id = new(id),
+            Role = role,
+            Source = At(source),
+            To = at.Select(point => new Destination { At = At(point) }).ToValueList(),
+        };
 
     /// <summary>A feed to any of some devices, one entry for each device.</summary>
-    public static Feed FeedTo(string id, FeedRole role, string source, params string[] devices) => new()
-    {
-        Id = new(id),
-        Role = role,
-        Source = At(source),
-        To = devices.Select(device => new Destination { Devices = [new(device)] }).ToValueList(),
-    };
+    public static Feed FeedTo(string id, FeedRole role, string source, params string[] devices) =>
+        new()
+        {
+            Id = new(id),
+            Role = role,
+            Source = At(source),
+            To = devices.Select(device => new Destination { Devices = [new(device)] }).ToValueList(),
+        };
 
     /// <summary>A microphone line from pinned inputs to sinks.</summary>
-    public static Line Line(string id, string from, params string[] to) => new()
-    {
-        Id = new(id),
-        Kind = LineKind.Microphone,
-        Width = At(from).Width,
-        From = new() { At = [At(from)] },
-        To = to.Select(At).ToValueList(),
-    };
+    public static Line Line(string id, string from, params string[] to) =>
+        new()
+        {
+            Id = new(id),
+            Kind = LineKind.Microphone,
+            Width = At(from).Width,
+            From = new() { At = [At(from)] },
+            To = to.Select(At).ToValueList(),
+        };
 
     /// <summary>The show with another patch.</summary>
     public static Show With(this Show show, params Route[] routes) =>
-        (show ?? throw new ArgumentNullException(nameof(show))) with { Patch = show.Patch with { Routes = routes.ToValueList() } };
+        (show ?? throw new ArgumentNullException(nameof(show))) with
+        {
+            Patch = show.Patch with { Routes = routes.ToValueList() },
+        };
 
     /// <summary>The show with other streams.</summary>
     public static Show With(this Show show, params AudioStream[] streams) =>
-        (show ?? throw new ArgumentNullException(nameof(show))) with { Patch = show.Patch with { Streams = streams.ToValueList() } };
+        (show ?? throw new ArgumentNullException(nameof(show))) with
+        {
+            Patch = show.Patch with { Streams = streams.ToValueList() },
+        };
 }

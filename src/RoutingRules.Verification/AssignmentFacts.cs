@@ -24,7 +24,10 @@ internal sealed class AssignmentFacts
         ExistingSearch.Run(demands, Rig, Before);
         Demands = demands;
         Privacy.Trust(demands);
-        lineOutputs = input.Lines.SelectMany(line => line.To.Where(sink => sink.Width == line.Width)).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
+        lineOutputs = input
+            .Lines.SelectMany(line => line.To.Where(sink => sink.Width == line.Width))
+            .SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i]))
+            .ToHashSet();
         foreach (var run in Demands.SelectMany(demand => (RunSet[])[demand.Runs, demand.EvenRuns]).Distinct().SelectMany(runs => runs))
             mentioned.Add(run.Device);
 
@@ -65,7 +68,8 @@ internal sealed class AssignmentFacts
         Options.LeaveOut.Contains(demand.Key) || Options.Avoid.Any(avoided => avoided.Demand == demand.Key && avoided.At == place);
 
     /// <summary>True when a device that a demand starts or ends at routes in blocks.</summary>
-    public bool RoutesInBlocks => Demands.SelectMany(DevicesOf).Any(device => Rig.Device(device)?.Profile?.Routing.Any(entry => entry.Mode == RoutingMode.Block) ?? false);
+    public bool RoutesInBlocks =>
+        Demands.SelectMany(DevicesOf).Any(device => Rig.Device(device)?.Profile?.Routing.Any(entry => entry.Mode == RoutingMode.Block) ?? false);
 
     /// <summary>True for a stream that must stay, by its id.</summary>
     public bool IsStaying(AudioStream stream) => staying.Contains(stream.Id);

@@ -23,7 +23,8 @@ public static class AssignmentVerifier
         ValueList<UnplacedDemand> unplaced,
         AssignmentOptions options,
         Func<Id<DeviceProfile>, DeviceProfile?> profiles,
-        ValueList<string> contradiction = default)
+        ValueList<string> contradiction = default
+    )
     {
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(result);
@@ -56,7 +57,12 @@ public static class AssignmentVerifier
 
     /// <summary>Checks a result against an input that is already laid out.</summary>
     internal static VerificationResult Verify(
-        AssignmentFacts facts, Show result, ValueList<Placement> placements, ValueList<UnplacedDemand> unplaced, ValueList<string> contradiction)
+        AssignmentFacts facts,
+        Show result,
+        ValueList<Placement> placements,
+        ValueList<UnplacedDemand> unplaced,
+        ValueList<string> contradiction
+    )
     {
         var account = new AccountCheck(facts, placements, unplaced, contradiction);
         var check = new ResultCheck(facts, result, account.At, contradiction);

@@ -32,18 +32,26 @@ internal static class ClaimsCheck
                 yield return $"{demand.Key} is said {(placement.IsKept ? "" : "not ")}to stay where it was.";
         }
 
-        var moved = facts.Demands.Where(demand => demand.Existing is { } old && (!at.TryGetValue(demand.Key, out var now) || now.At != old)).Select(demand => demand.Key);
+        var moved = facts
+            .Demands.Where(demand => demand.Existing is { } old && (!at.TryGetValue(demand.Key, out var now) || now.At != old))
+            .Select(demand => demand.Key);
         var left = result.Show.Patch.Streams.Select(stream => stream.Id).ToHashSet();
         var removed = facts.Input.Patch.Streams.Select(stream => stream.Id).Where(id => !left.Contains(id)).Distinct();
         var after = new PatchTrace(facts.Rig, result.Show.Patch);
-        foreach (var problem in (string?[])
-            [
-                Differs("moved demands", result.Moved, moved),
-                Differs("removed streams", result.RemovedStreams, removed),
-                Differs("removed receivers", result.RemovedReceivers, RemovedReceivers(facts, after)),
-                Differs("silenced outputs", result.Silenced, Points(facts, PortKind.Output).Where(point => facts.Before.Source(point) is not null && after.Source(point) is null)),
-                Differs("cleared channels", result.Cleared, Cleared(facts, after, at.ContainsKey)),
-            ])
+        foreach (
+            var problem in (string?[])
+                [
+                    Differs("moved demands", result.Moved, moved),
+                    Differs("removed streams", result.RemovedStreams, removed),
+                    Differs("removed receivers", result.RemovedReceivers, RemovedReceivers(facts, after)),
+                    Differs(
+                        "silenced outputs",
+                        result.Silenced,
+                        Points(facts, PortKind.Output).Where(point => facts.Before.Source(point) is not null && after.Source(point) is null)
+                    ),
+                    Differs("cleared channels", result.Cleared, Cleared(facts, after, at.ContainsKey)),
+                ]
+        )
         {
             if (problem is not null)
                 yield return problem;
@@ -60,7 +68,11 @@ internal static class ClaimsCheck
                 var first = 0;
                 for (var number = at.First; number <= at.Last + 1; number++)
                 {
-                    var hasLeft = number <= at.Last && facts.Before.Listens(at[number - at.First]) is { } step && step.Stream == i && after.Listens(at[number - at.First]) is null;
+                    var hasLeft =
+                        number <= at.Last
+                        && facts.Before.Listens(at[number - at.First]) is { } step
+                        && step.Stream == i
+                        && after.Listens(at[number - at.First]) is null;
                     if (hasLeft && first == 0)
                         first = number;
 
@@ -76,14 +88,21 @@ internal static class ClaimsCheck
 
     private static IEnumerable<Point> Cleared(AssignmentFacts facts, PatchTrace after, Func<string, bool> isPlaced)
     {
-        var named = facts.Demands.Where(demand => isPlaced(demand.Key)).SelectMany(demand => demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
+        var named = facts
+            .Demands.Where(demand => isPlaced(demand.Key))
+            .SelectMany(demand => demand.Line?.To ?? default)
+            .SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i]))
+            .ToHashSet();
         return Points(facts, PortKind.Sink)
             .Where(point => !named.Contains(point) && facts.Rig.Device(point.Device)!.IsKind(DeviceKind.Console))
             .Where(point => facts.Before.Upstream(point) is not null && after.Upstream(point) is null);
     }
 
     private static IEnumerable<Point> Points(AssignmentFacts facts, PortKind kind) =>
-        facts.Rig.Devices.SelectMany(device => device.Groups).Where(group => group.Kind == kind).SelectMany(group => Enumerable.Range(1, group.Count).Select(group.At));
+        facts
+            .Rig.Devices.SelectMany(device => device.Groups)
+            .Where(group => group.Kind == kind)
+            .SelectMany(group => Enumerable.Range(1, group.Count).Select(group.At));
 
     private static string? Differs<T>(string what, ValueList<T> said, IEnumerable<T> found)
     {

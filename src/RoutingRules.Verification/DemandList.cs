@@ -42,17 +42,19 @@ internal sealed class DemandList
         var (runs, even) = to.At is { } at
             ? (new RunSet(Placed(at) is { } run && run.Width == feed.Source.Width ? [run] : []), RunSet.Empty)
             : Runs($"feed {to.Devices}{to.Zones}", feed.Source.Width, () => Outputs(to));
-        demands.Add(new DemandFacts
-        {
-            Key = $"{feed.Id}/{entry + 1}",
-            Index = demands.Count,
-            Feed = feed,
-            Entry = entry,
-            Width = feed.Source.Width,
-            IsPinned = to.At is not null,
-            Runs = runs,
-            EvenRuns = even,
-        });
+        demands.Add(
+            new DemandFacts
+            {
+                Key = $"{feed.Id}/{entry + 1}",
+                Index = demands.Count,
+                Feed = feed,
+                Entry = entry,
+                Width = feed.Source.Width,
+                IsPinned = to.At is not null,
+                Runs = runs,
+                EvenRuns = even,
+            }
+        );
     }
 
     private void AddLine(Line line)
@@ -63,16 +65,18 @@ internal sealed class DemandList
         var (runs, even) = isPinned
             ? (new RunSet(pins.Where(run => run.Width == line.Width && rig.Exists(run)).Distinct().ToList()), RunSet.Empty)
             : Runs($"line {line.Kind} {line.Phantom} {from.Devices}{from.Zones}", line.Width, () => Inputs(line));
-        demands.Add(new DemandFacts
-        {
-            Key = line.Id.Value,
-            Index = demands.Count,
-            Line = line,
-            Width = line.Width,
-            IsPinned = isPinned,
-            Runs = runs,
-            EvenRuns = even,
-        });
+        demands.Add(
+            new DemandFacts
+            {
+                Key = line.Id.Value,
+                Index = demands.Count,
+                Line = line,
+                Width = line.Width,
+                IsPinned = isPinned,
+                Runs = runs,
+                EvenRuns = even,
+            }
+        );
     }
 
     // Many demands ask for the same places; they share one list.
@@ -96,7 +100,13 @@ internal sealed class DemandList
         var first = Placed(sink[0]);
         for (var i = 0; i < sink.Width; i++)
         {
-            if (first is not { } start || Placed(sink[i]) is not { } point || point.Device != start.Device || point.Group != start.Group || point.Number != start.Number + i)
+            if (
+                first is not { } start
+                || Placed(sink[i]) is not { } point
+                || point.Device != start.Device
+                || point.Group != start.Group
+                || point.Number != start.Number + i
+            )
                 return null;
         }
 
@@ -107,7 +117,7 @@ internal sealed class DemandList
     {
         // A chain of cables and processors may run in a circle.
         var passed = new HashSet<Point>();
-        for (var hasEntered = true; rig.Group(point) is { } group && rig.Exists(point) && passed.Add(point);)
+        for (var hasEntered = true; rig.Group(point) is { } group && rig.Exists(point) && passed.Add(point); )
         {
             if (hasEntered && TakesSignal(group))
                 return point;
@@ -125,9 +135,14 @@ internal sealed class DemandList
     // A selector's output or a stage input has no place on it for a feed, whatever is patched.
     private static bool TakesSignal(GroupFacts group) =>
         group.Kind is PortKind.Receive or PortKind.Transmit
-        || (group.Kind is PortKind.Output or PortKind.Sink
-            && group.Device.Profile!.Routing.Any(entry => entry.To == group.Model.Id
-            && group.Device.Group(entry.From) is { } from && (from.Kind == PortKind.Receive || (from.Kind == PortKind.Source && from.ThroughFrom is null))));
+        || (
+            group.Kind is PortKind.Output or PortKind.Sink
+            && group.Device.Profile!.Routing.Any(entry =>
+                entry.To == group.Model.Id
+                && group.Device.Group(entry.From) is { } from
+                && (from.Kind == PortKind.Receive || (from.Kind == PortKind.Source && from.ThroughFrom is null))
+            )
+        );
 
     private List<Point> Outputs(Destination to)
     {

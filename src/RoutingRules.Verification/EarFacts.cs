@@ -13,10 +13,9 @@ internal sealed class EarFacts
         foreach (var end in rig.Devices.SelectMany(device => device.Groups).Where(IsEar).SelectMany(group => Enumerable.Range(1, group.Count).Select(group.At)))
         {
             // A headphone output that plays what the maker chose is the device's own.
-            var isOwn = rig.Group(end)!.Model.Level == SignalLevel.Headphone && rig.Kind(end) == PortKind.Output && before.Upstream(end) is { Kind: StepKind.Factory };
-            for (Point? point = isOwn ? null : end; point is { } at && heard.Add(at); point = before.Upstream(at)?.From)
-            {
-            }
+            var isOwn =
+                rig.Group(end)!.Model.Level == SignalLevel.Headphone && rig.Kind(end) == PortKind.Output && before.Upstream(end) is { Kind: StepKind.Factory };
+            for (Point? point = isOwn ? null : end; point is { } at && heard.Add(at); point = before.Upstream(at)?.From) { }
         }
     }
 
@@ -28,13 +27,28 @@ internal sealed class EarFacts
         || (group.Kind == PortKind.Output && group.Model.Level == SignalLevel.Headphone)
         || (group.Device.IsKind(DeviceKind.TransmitterRack) && IsLast(group));
 
-    private static bool IsLast(GroupFacts group) => group.Kind switch
-    {
-        PortKind.Input or PortKind.Receive or PortKind.Sink => !Joins(group, static (entry, id) => entry.From == id, static entry => entry.To, static kind => kind is PortKind.Sink or PortKind.Output),
-        PortKind.Output => Joins(group, static (entry, id) => entry.To == id, static entry => entry.From, static kind => kind is PortKind.Input or PortKind.Receive),
-        _ => false,
-    };
+    private static bool IsLast(GroupFacts group) =>
+        group.Kind switch
+        {
+            PortKind.Input or PortKind.Receive or PortKind.Sink => !Joins(
+                group,
+                static (entry, id) => entry.From == id,
+                static entry => entry.To,
+                static kind => kind is PortKind.Sink or PortKind.Output
+            ),
+            PortKind.Output => Joins(
+                group,
+                static (entry, id) => entry.To == id,
+                static entry => entry.From,
+                static kind => kind is PortKind.Input or PortKind.Receive
+            ),
+            _ => false,
+        };
 
-    private static bool Joins(GroupFacts group, Func<RoutingEntry, Id<PortGroup>, bool> isMeant, Func<RoutingEntry, Id<PortGroup>> other, Func<PortKind, bool> isKind) =>
-        group.Device.Profile!.Routing.Any(entry => isMeant(entry, group.Model.Id) && group.Device.Group(other(entry)) is { } far && isKind(far.Kind));
+    private static bool Joins(
+        GroupFacts group,
+        Func<RoutingEntry, Id<PortGroup>, bool> isMeant,
+        Func<RoutingEntry, Id<PortGroup>> other,
+        Func<PortKind, bool> isKind
+    ) => group.Device.Profile!.Routing.Any(entry => isMeant(entry, group.Model.Id) && group.Device.Group(other(entry)) is { } far && isKind(far.Kind));
 }

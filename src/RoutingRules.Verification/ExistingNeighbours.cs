@@ -20,12 +20,18 @@ internal sealed class ExistingNeighbours
         foreach (var demand in demands)
         {
             // Pins, and outputs that a line names.
-            var runs = (demand.IsPinned ? demand.Runs.ToList() : []).Concat((demand.Line?.To ?? default).Where(sink => rig.Exists(sink) && rig.Kind(sink[0]) == PortKind.Output));
+            var runs = (demand.IsPinned ? demand.Runs.ToList() : []).Concat(
+                (demand.Line?.To ?? default).Where(sink => rig.Exists(sink) && rig.Kind(sink[0]) == PortKind.Output)
+            );
             named.UnionWith(runs.SelectMany(run => Enumerable.Range(0, run.Width).Select(i => run[i])));
             foreach (var separation in demand.Feed?.SeparateFrom ?? default)
             {
                 var other = demands.FirstOrDefault(candidate => candidate.Feed?.Id == separation.Feed);
-                if (other is not null && other.Feed != demand.Feed && demands.FirstOrDefault(candidate => candidate.Feed == other.Feed && candidate.Entry == demand.Entry) is { } same)
+                if (
+                    other is not null
+                    && other.Feed != demand.Feed
+                    && demands.FirstOrDefault(candidate => candidate.Feed == other.Feed && candidate.Entry == demand.Entry) is { } same
+                )
                     apart.Add((demand, same, separation.By));
             }
 
@@ -45,12 +51,16 @@ internal sealed class ExistingNeighbours
 
     /// <summary>True when two demands at two runs of the input are nearer than they may be.</summary>
     public bool Clash(DemandFacts one, PointRange at, DemandFacts other, PointRange otherAt) =>
-        apart.Where(entry => (entry.One == one && entry.Other == other) || (entry.One == other && entry.Other == one)).Any(entry => entry.By switch
-        {
-            SeparationBy.Device => at.Device == otherAt.Device,
-            SeparationBy.Power => Power(at).Intersect(Power(otherAt)).Any(),
-            _ => Links(one, at).Overlaps(Links(other, otherAt)),
-        });
+        apart
+            .Where(entry => (entry.One == one && entry.Other == other) || (entry.One == other && entry.Other == one))
+            .Any(entry =>
+                entry.By switch
+                {
+                    SeparationBy.Device => at.Device == otherAt.Device,
+                    SeparationBy.Power => Power(at).Intersect(Power(otherAt)).Any(),
+                    _ => Links(one, at).Overlaps(Links(other, otherAt)),
+                }
+            );
 
     private ValueList<Id<PowerSource>> Power(PointRange run) => rig.Device(run.Device)?.Model.Power ?? default;
 

@@ -24,7 +24,10 @@ internal sealed class ExistingSearch
     public static void Run(List<DemandFacts> demands, RigFacts rig, PatchTrace input)
     {
         var neighbours = new ExistingNeighbours(demands, rig, input);
-        var found = demands.ToDictionary(demand => demand, demand => Candidates(demand, rig, input).Where(run => demand.IsPinned || !neighbours.IsNamed(run)).ToList());
+        var found = demands.ToDictionary(
+            demand => demand,
+            demand => Candidates(demand, rig, input).Where(run => demand.IsPinned || !neighbours.IsNamed(run)).ToList()
+        );
         foreach (var component in Components(demands, found, neighbours))
         {
             var search = new ExistingSearch(component, neighbours);
@@ -45,7 +48,8 @@ internal sealed class ExistingSearch
         if (demand.Line is not { } line)
         {
             var feed = demand.Feed!;
-            return input.CarriersOf(feed.Source[0])
+            return input
+                .CarriersOf(feed.Source[0])
                 .Select(point => demand.Runs.At(point) ?? demand.EvenRuns.At(point))
                 .OfType<PointRange>()
                 .Where(run => input.Carries(run, feed.Source))
@@ -57,7 +61,8 @@ internal sealed class ExistingSearch
         if (demand.IsSplit)
             return demand.Runs.Any(run => line.To.Any(sink => input.Carries(sink, run))) ? [demand.Runs[0]] : [];
 
-        return line.To.Where(sink => rig.Exists(sink))
+        return line
+            .To.Where(sink => rig.Exists(sink))
             .SelectMany(sink => input.Follow(sink[0]).Points)
             .Distinct()
             .Select(point => demand.Runs.At(point) ?? demand.EvenRuns.At(point))
@@ -73,11 +78,14 @@ internal sealed class ExistingSearch
     }
 
     // Somebody wrote a route on the way to every point of the run.
-    private static bool IsRouted(PointRange run, PointRange source, PatchTrace input) => Enumerable.Range(0, run.Width).All(i =>
-    {
-        var chain = input.Follow(run[i]);
-        return chain.Steps.Take(chain.IndexOf(source[i])).Any(step => step.Kind == StepKind.Route);
-    });
+    private static bool IsRouted(PointRange run, PointRange source, PatchTrace input) =>
+        Enumerable
+            .Range(0, run.Width)
+            .All(i =>
+            {
+                var chain = input.Follow(run[i]);
+                return chain.Steps.Take(chain.IndexOf(source[i])).Any(step => step.Kind == StepKind.Route);
+            });
 
     private static bool IsUsable(RigFacts rig, PointRange run) => Enumerable.Range(0, run.Width).All(i => rig.IsUsable(run[i]));
 
@@ -128,8 +136,9 @@ internal sealed class ExistingSearch
             var runs = found[demands[i]];
             var served = perDemand + (ranks << (demands.Count - 1 - i));
             var step = BigInteger.Pow(most, demands.Count - 1 - i);
-            options.Add(runs.Select((run, rank) =>
-                (run, served + ((most - 1 - rank) * step) + (demands[i].Occupies(run).All(rig.IsUsable) ? perUsable : 0))).ToList());
+            options.Add(
+                runs.Select((run, rank) => (run, served + ((most - 1 - rank) * step) + (demands[i].Occupies(run).All(rig.IsUsable) ? perUsable : 0))).ToList()
+            );
         }
     }
 

@@ -21,8 +21,14 @@ internal static class HeldOnly
             needed.UnionWith(ends.SelectMany(end => Enumerable.Range(0, end.Width).SelectMany(i => facts.Before.Follow(end[i]).Points)));
         }
 
-        var streams = facts.Input.Patch.Streams.Select(stream => facts.StayingStreams.Contains(stream) ? stream : Strip(facts, stream, needed)).OfType<AudioStream>().ToList();
-        var sent = streams.Where(stream => !facts.StayingStreams.Contains(stream)).SelectMany(stream => Enumerable.Range(0, stream.From.Width).Select(i => stream.From[i])).ToHashSet();
+        var streams = facts
+            .Input.Patch.Streams.Select(stream => facts.StayingStreams.Contains(stream) ? stream : Strip(facts, stream, needed))
+            .OfType<AudioStream>()
+            .ToList();
+        var sent = streams
+            .Where(stream => !facts.StayingStreams.Contains(stream))
+            .SelectMany(stream => Enumerable.Range(0, stream.From.Width).Select(i => stream.From[i]))
+            .ToHashSet();
         var routes = new List<Route>();
         foreach (var group in facts.Rig.Devices.SelectMany(device => device.Groups))
         {
@@ -33,7 +39,10 @@ internal static class HeldOnly
             }
         }
 
-        return facts.Input with { Patch = facts.Input.Patch with { Streams = streams.ToValueList(), Routes = routes.ToValueList() } };
+        return facts.Input with
+        {
+            Patch = facts.Input.Patch with { Streams = streams.ToValueList(), Routes = routes.ToValueList() },
+        };
     }
 
     private static bool Passes(AssignmentFacts facts, PointRange sink, Point point) =>

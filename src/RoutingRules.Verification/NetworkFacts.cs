@@ -56,7 +56,10 @@ internal sealed class NetworkFacts
         var used = new HashSet<(Id<Link>, bool)>();
         if (!linked.Contains(network))
         {
-            var isJoined = rig.Rig.Networks.Any(known => known.Id == network) && RigFacts.HasJack(sender.Device) && receivers.All(receiver => RigFacts.HasJack(receiver.Device));
+            var isJoined =
+                rig.Rig.Networks.Any(known => known.Id == network)
+                && RigFacts.HasJack(sender.Device)
+                && receivers.All(receiver => RigFacts.HasJack(receiver.Device));
             return isJoined || skipsLost ? used : null;
         }
 
@@ -67,7 +70,10 @@ internal sealed class NetworkFacts
 
         while (frontier.Count > 0)
         {
-            var steps = frontier.SelectMany(node => Edges(network, node).Select(edge => (edge.Link.Id, edge.Other, node, edge.IsForward))).OrderBy(step => step.Id).ToList();
+            var steps = frontier
+                .SelectMany(node => Edges(network, node).Select(edge => (edge.Link.Id, edge.Other, node, edge.IsForward)))
+                .OrderBy(step => step.Id)
+                .ToList();
             frontier = [];
             foreach (var (id, other, node, isForward) in steps)
             {
@@ -112,7 +118,10 @@ internal sealed class NetworkFacts
             return Up(8 * (inner + 42) * 1_000_000, interval);
         }
 
-        var octets = network.Transport == Transport.RtpL24 ? 3 : network.Transport == Transport.RtpL16 ? 2 : 0;
+        var octets =
+            network.Transport == Transport.RtpL24 ? 3
+            : network.Transport == Transport.RtpL16 ? 2
+            : 0;
         if (octets == 0)
             return 0;
 
@@ -143,7 +152,9 @@ internal sealed class NetworkFacts
     // Slots that live on one jack use only that jack.
     private List<int> Jacks(GroupFacts slots) =>
         slots.Model.Carrier is { } carrier
-            ? nodes.TryGetValue(new Point(slots.Device.Model.Id, carrier.Group, carrier.First), out var node) ? [node] : []
+            ? nodes.TryGetValue(new Point(slots.Device.Model.Id, carrier.Group, carrier.First), out var node)
+                ? [node]
+                : []
             : nodesOf.GetValueOrDefault(slots.Device.Model.Id) ?? [];
 
     private void AddJacks(DeviceFacts device)

@@ -75,7 +75,12 @@ internal sealed class PatchTrace
             points.Add(step.From);
         }
 
-        var chain = new Chain { Points = points, Steps = steps, Source = !looped && IsReal(points[^1]) ? points[^1] : null };
+        var chain = new Chain
+        {
+            Points = points,
+            Steps = steps,
+            Source = !looped && IsReal(points[^1]) ? points[^1] : null,
+        };
         chains.Add(point, chain);
         return chain;
     }
@@ -142,7 +147,9 @@ internal sealed class PatchTrace
             // Where a sink can be cleared, a route from its own source says that it is not.
             var own = from.At(point.Number);
             var named = group.IsClearable && routes.TryGetValue(point, out var written) ? (Written: true, From: written) : default;
-            return !named.Written ? new TraceStep(StepKind.Fixed, own) : named.From is null ? null : new TraceStep(named.From == own ? StepKind.Route : StepKind.Fixed, own);
+            return !named.Written ? new TraceStep(StepKind.Fixed, own)
+                : named.From is null ? null
+                : new TraceStep(named.From == own ? StepKind.Route : StepKind.Fixed, own);
         }
 
         if (routes.TryGetValue(point, out var routed))
@@ -166,13 +173,14 @@ internal sealed class PatchTrace
         group.ThroughFrom is { } from && number <= from.Count ? new TraceStep(StepKind.Through, from.At(number)) : null;
 
     // A chain that ends at a bus, an open input or a selector has found a source; one that ends anywhere else is silent.
-    private bool IsReal(Point end) => rig.Kind(end) switch
-    {
-        PortKind.Source => rig.Group(end)!.ThroughFrom is null,
-        PortKind.Input => rig.OutputCabledTo(end) is null,
-        PortKind.Output or PortKind.Sink => rig.Group(end)!.IsSelect,
-        _ => false,
-    };
+    private bool IsReal(Point end) =>
+        rig.Kind(end) switch
+        {
+            PortKind.Source => rig.Group(end)!.ThroughFrom is null,
+            PortKind.Input => rig.OutputCabledTo(end) is null,
+            PortKind.Output or PortKind.Sink => rig.Group(end)!.IsSelect,
+            _ => false,
+        };
 
     private void AddRoute(Route route)
     {
@@ -183,7 +191,10 @@ internal sealed class PatchTrace
         {
             var sink = route.To[i];
             var source = route.From?[i];
-            if (rig.Kind(sink) is not (PortKind.Output or PortKind.Sink or PortKind.Transmit) || (source is { } point && rig.Kind(point) is not (PortKind.Source or PortKind.Input or PortKind.Receive)))
+            if (
+                rig.Kind(sink) is not (PortKind.Output or PortKind.Sink or PortKind.Transmit)
+                || (source is { } point && rig.Kind(point) is not (PortKind.Source or PortKind.Input or PortKind.Receive))
+            )
                 continue;
 
             if (!routes.TryAdd(sink, source))

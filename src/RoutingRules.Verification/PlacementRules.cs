@@ -77,7 +77,9 @@ internal static class PlacementRules
 
         foreach (var group in groups)
         {
-            var free = Enumerable.Range(1, group.Count).Select(group.At)
+            var free = Enumerable
+                .Range(1, group.Count)
+                .Select(group.At)
                 .Count(point => facts.Rig.IsUsable(point) && !facts.Rig.IsExcluded(point) && !taken.Contains(point) && !facts.IsLineOutput(point));
             if (free < facts.Options.Spares)
                 yield return $"{group.Device.Model.Id}/{group.Model.Id} keeps {free} spare outputs where {facts.Options.Spares} are asked for.";

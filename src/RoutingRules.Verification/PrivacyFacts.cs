@@ -53,13 +53,14 @@ internal sealed class PrivacyFacts
     private bool Plays(Point point, HashSet<Point> passed) =>
         passed.Add(point) && rig.Group(point) is { } group && (IsLoudspeaker(group) || Next(group, point).Any(next => Plays(next, passed)));
 
-    private static bool IsLoudspeaker(GroupFacts group) => group.Kind switch
-    {
-        PortKind.Output => group.Model.Level == SignalLevel.Speaker,
-        PortKind.Input => group.Device.IsKind(DeviceKind.Amplifier) || group.Device.IsKind(DeviceKind.Loudspeaker),
-        PortKind.Receive => group.Device.IsKind(DeviceKind.Loudspeaker),
-        _ => false,
-    };
+    private static bool IsLoudspeaker(GroupFacts group) =>
+        group.Kind switch
+        {
+            PortKind.Output => group.Model.Level == SignalLevel.Speaker,
+            PortKind.Input => group.Device.IsKind(DeviceKind.Amplifier) || group.Device.IsKind(DeviceKind.Loudspeaker),
+            PortKind.Receive => group.Device.IsKind(DeviceKind.Loudspeaker),
+            _ => false,
+        };
 
     private IEnumerable<Point> Next(GroupFacts group, Point point)
     {
@@ -68,10 +69,12 @@ internal sealed class PrivacyFacts
     }
 
     private static Point? Before(GroupFacts to, int number) =>
-        to.FixedFrom is { } own ? (number <= own.Count ? own.At(number) : null)
-        : to.FactorySource(number) ?? (to.ThroughFrom is { } through && number <= through.Count ? through.At(number) : null);
+        to.FixedFrom is { } own
+            ? (number <= own.Count ? own.At(number) : null)
+            : to.FactorySource(number) ?? (to.ThroughFrom is { } through && number <= through.Count ? through.At(number) : null);
 
-    private static bool IsPrivate(Feed feed) => feed.Role == FeedRole.Talkback || feed.Role == FeedRole.Click || feed.Role == FeedRole.Comms || feed.Role.Value == "intercom";
+    private static bool IsPrivate(Feed feed) =>
+        feed.Role == FeedRole.Talkback || feed.Role == FeedRole.Click || feed.Role == FeedRole.Comms || feed.Role.Value == "intercom";
 
     private static IEnumerable<Point> All(GroupFacts group) => Enumerable.Range(1, group.Count).Select(group.At);
 }

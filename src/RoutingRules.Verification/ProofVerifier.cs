@@ -75,7 +75,9 @@ public static class ProofVerifier
         }
 
         if (vector.Values.Take(Tiers).All(value => value == 0))
-            least[BeforeLevels + (int)ObjectiveLevel.Numbers] = facts.Demands.Sum(demand => Usable(facts, demand).Select(run => run.First).DefaultIfEmpty(0).Min());
+            least[BeforeLevels + (int)ObjectiveLevel.Numbers] = facts.Demands.Sum(demand =>
+                Usable(facts, demand).Select(run => run.First).DefaultIfEmpty(0).Min()
+            );
 
         return least;
     }

@@ -13,7 +13,9 @@ internal sealed partial class ResultCheck
             return null;
 
         var role = demand.Feed?.Role;
-        var limit = role == FeedRole.InEar || (role is not null && facts.Ears.Value.Hear(chain.Points[0])) ? facts.Options.InEarLatencyMilliseconds ?? facts.Options.LatencyMilliseconds
+        var limit =
+            role == FeedRole.InEar || (role is not null && facts.Ears.Value.Hear(chain.Points[0]))
+                ? facts.Options.InEarLatencyMilliseconds ?? facts.Options.LatencyMilliseconds
             : role == FeedRole.Record || role == FeedRole.Broadcast ? null
             : facts.Options.LatencyMilliseconds;
         if (limit is not { } most)
@@ -30,12 +32,13 @@ internal sealed partial class ResultCheck
         return sum <= most + 1e-9 ? null : string.Create(CultureInfo.InvariantCulture, $"it arrives there after {sum:0.###} ms, later than {most:0.###} ms");
     }
 
-    private double Step(Chain chain, int step) => chain.Steps[step].Kind switch
-    {
-        StepKind.Stream => PacketMilliseconds(result.Patch.Streams[chain.Steps[step].Stream].Network),
-        StepKind.Through => Passing(chain.Points[step + 1], chain.Points[step]),
-        _ => 0,
-    };
+    private double Step(Chain chain, int step) =>
+        chain.Steps[step].Kind switch
+        {
+            StepKind.Stream => PacketMilliseconds(result.Patch.Streams[chain.Steps[step].Stream].Network),
+            StepKind.Through => Passing(chain.Points[step + 1], chain.Points[step]),
+            _ => 0,
+        };
 
     private double PacketMilliseconds(Id<Network> id)
     {
@@ -43,8 +46,11 @@ internal sealed partial class ResultCheck
             return 0;
 
         // Usual packet times: 1 ms of RTP audio, the class intervals of IEEE 802.1Q (from memory).
-        var usual = network.Transport == Transport.AvtpClassA ? 125 : network.Transport == Transport.AvtpClassB ? 250
-            : network.Transport == Transport.RtpL24 || network.Transport == Transport.RtpL16 ? 1000 : 0;
+        var usual =
+            network.Transport == Transport.AvtpClassA ? 125
+            : network.Transport == Transport.AvtpClassB ? 250
+            : network.Transport == Transport.RtpL24 || network.Transport == Transport.RtpL16 ? 1000
+            : 0;
         return (network.PacketMicroseconds ?? usual) / 1000.0;
     }
 

@@ -26,14 +26,27 @@ internal sealed partial class ResultCheck
     // What hangs on a place, behind a processor for instance, goes on sounding what the place sounds. Beyond a stream the rules about streams hold.
     private void CheckDownstream()
     {
-        var asked = facts.Demands.SelectMany(demand => demand.Line?.To ?? default).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])).ToHashSet();
-        foreach (var group in rig.Devices.Where(device => !device.IsExcluded).SelectMany(device => device.Groups).Where(group => group.Kind is PortKind.Output or PortKind.Sink))
+        var asked = facts
+            .Demands.SelectMany(demand => demand.Line?.To ?? default)
+            .SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i]))
+            .ToHashSet();
+        foreach (
+            var group in rig
+                .Devices.Where(device => !device.IsExcluded)
+                .SelectMany(device => device.Groups)
+                .Where(group => group.Kind is PortKind.Output or PortKind.Sink)
+        )
         {
             foreach (var point in Enumerable.Range(1, group.Count).Select(group.At).Where(point => !places.ContainsKey(point) && !asked.Contains(point)))
             {
                 var up = before.Follow(point);
-                if (up.Points.Take(1 + up.Steps.TakeWhile(step => step.Kind != StepKind.Stream).Count()).FirstOrDefault(passed => places.TryGetValue(passed, out var there) && there.Feed is not null) is { Number: > 0 } place
-                    && after.Follow(point).IndexOf(place) < 0)
+                if (
+                    up
+                        .Points.Take(1 + up.Steps.TakeWhile(step => step.Kind != StepKind.Stream).Count())
+                        .FirstOrDefault(passed => places.TryGetValue(passed, out var there) && there.Feed is not null)
+                        is { Number: > 0 } place
+                    && after.Follow(point).IndexOf(place) < 0
+                )
                 {
                     Report($"{places[place].Key} stands at {place} and no longer sounds at {point}, which hangs on it; leave the way between them as it was.");
                 }
@@ -46,7 +59,10 @@ internal sealed partial class ResultCheck
         var now = after.Follow(point);
         var then = before.Follow(point);
         // A demand may need the slot of a multicore that fed it; then the output falls silent, which is listed.
-        var lostItsSlot = now.Source is null && then.Steps.FirstOrDefault(step => step.Kind == StepKind.Carrier) is { Kind: StepKind.Carrier } sent && after.Source(sent.From) != then.Source;
+        var lostItsSlot =
+            now.Source is null
+            && then.Steps.FirstOrDefault(step => step.Kind == StepKind.Carrier) is { Kind: StepKind.Carrier } sent
+            && after.Source(sent.From) != then.Source;
         if (then.Source is not null && IsBuiltIn(then) && !rig.IsReserved(point) && !lostItsSlot && !Inside(now).SequenceEqual(Inside(then)))
         {
             Report($"{point} carried {then.Source} by the device's own routing and now carries {Name(now.Source)}, though no demand stands there.");
@@ -54,7 +70,12 @@ internal sealed partial class ResultCheck
         else if (now.Source is { } source)
         {
             var isSame = source == then.Source;
-            if ((isSame && (facts.Options.KeepUnlisted || ComesInStayingStream(now))) || (IsBuiltIn(now) && Inside(now).SequenceEqual(Inside(then))) || IsDownstream(now) || IsForced(now))
+            if (
+                (isSame && (facts.Options.KeepUnlisted || ComesInStayingStream(now)))
+                || (IsBuiltIn(now) && Inside(now).SequenceEqual(Inside(then)))
+                || IsDownstream(now)
+                || IsForced(now)
+            )
                 return;
 
             if (rig.IsReserved(point))
@@ -68,7 +89,8 @@ internal sealed partial class ResultCheck
     private HashSet<Point> Brought() => deliveries.Where(delivery => delivery.Demand.Line is not null).SelectMany(delivery => delivery.Points).ToHashSet();
 
     // Factory and fixed routes of the device itself and of what is tied to it by a digital multicore, whatever a cable brings to it.
-    private static bool IsBuiltIn(Chain chain) => Within(chain).All(step => step.Kind is StepKind.Factory or StepKind.Fixed or StepKind.Through or StepKind.Carrier);
+    private static bool IsBuiltIn(Chain chain) =>
+        Within(chain).All(step => step.Kind is StepKind.Factory or StepKind.Fixed or StepKind.Through or StepKind.Carrier);
 
     private static IEnumerable<Point> Inside(Chain chain) => Within(chain).Select(step => step.From);
 
@@ -94,8 +116,13 @@ internal sealed partial class ResultCheck
     {
         for (var i = 0; i < chain.Steps.Count; i++)
         {
-            if (chain.Steps[i].Kind == StepKind.Stream
-                && ((Stays(result.Patch.Streams[chain.Steps[i].Stream]) && before.Listens(chain.Points[i])?.From == chain.Points[i + 1]) || !facts.IsMentioned(chain.Points[i].Device)))
+            if (
+                chain.Steps[i].Kind == StepKind.Stream
+                && (
+                    (Stays(result.Patch.Streams[chain.Steps[i].Stream]) && before.Listens(chain.Points[i])?.From == chain.Points[i + 1])
+                    || !facts.IsMentioned(chain.Points[i].Device)
+                )
+            )
             {
                 return true;
             }
@@ -112,7 +139,8 @@ internal sealed partial class ResultCheck
 
         var (output, receive, transmit) = (chain.Points[0], chain.Points[1], chain.Points[2]);
         var block = VectorCount.FirstOfBlock(rig, receive);
-        return (rig.Group(output)!.IsRigid || MovesWithPlaced(output, receive)) && rig.Group(transmit)!.IsRigid
+        return (rig.Group(output)!.IsRigid || MovesWithPlaced(output, receive))
+            && rig.Group(transmit)!.IsRigid
             && deliveries.Any(delivery => delivery.Receive.Any(slot => VectorCount.FirstOfBlock(rig, slot) == block));
     }
 
@@ -120,7 +148,10 @@ internal sealed partial class ResultCheck
     private bool MovesWithPlaced(Point output, Point receive)
     {
         var group = rig.Group(output)!;
-        if (group.Device.Profile!.Routing.FirstOrDefault(entry => entry.Mode == RoutingMode.Block && entry.From == receive.Group && entry.To == output.Group) is not { } entry)
+        if (
+            group.Device.Profile!.Routing.FirstOrDefault(entry => entry.Mode == RoutingMode.Block && entry.From == receive.Group && entry.To == output.Group)
+            is not { } entry
+        )
             return false;
 
         var size = entry.BlockSize ?? 1;
@@ -137,7 +168,10 @@ internal sealed partial class ResultCheck
     {
         var group = rig.Group(point)!;
         var size = Nearest(after, point) is { } from
-            ? group.Device.Profile!.Routing.FirstOrDefault(entry => entry.Mode == RoutingMode.Block && entry.From == from.Group && entry.To == point.Group)?.BlockSize ?? 1
+            ? group
+                .Device.Profile!.Routing.FirstOrDefault(entry => entry.Mode == RoutingMode.Block && entry.From == from.Group && entry.To == point.Group)
+                ?.BlockSize
+                ?? 1
             : 1;
         var first = point.Number - ((point.Number - 1) % size);
         return Enumerable.Range(first, size).Any(number => number <= group.Count && named.Contains(group.At(number)));
@@ -159,7 +193,9 @@ internal sealed partial class ResultCheck
 
         foreach (var device in rig.Devices.Where(device => !device.IsExcluded))
         {
-            foreach (var point in device.Groups.Where(group => group.Kind == PortKind.Sink).SelectMany(group => Enumerable.Range(1, group.Count).Select(group.At)))
+            foreach (
+                var point in device.Groups.Where(group => group.Kind == PortKind.Sink).SelectMany(group => Enumerable.Range(1, group.Count).Select(group.At))
+            )
             {
                 if (placed.Contains(point))
                     continue;
@@ -167,7 +203,12 @@ internal sealed partial class ResultCheck
                 var (then, now) = (Nearest(before, point), Nearest(after, point));
                 if (device.IsKind(DeviceKind.Console) && LineThrough(point) is { } line && !IsTornOnlyWith(point, placed))
                     Report($"{point} carries {line.Key}, though no line {(named.Contains(point) ? "with a place " : "")}names it; clear it.");
-                else if (!named.Contains(point) && then != now && !IsBlockRouted(device, point) && (now is not null || !device.IsKind(DeviceKind.Console) || then is null || LineThrough(then.Value) is null))
+                else if (
+                    !named.Contains(point)
+                    && then != now
+                    && !IsBlockRouted(device, point)
+                    && (now is not null || !device.IsKind(DeviceKind.Console) || then is null || LineThrough(then.Value) is null)
+                )
                     Report($"{point} took {Name(then)} and now takes {Name(now)}, though nothing names it.");
             }
         }

@@ -18,9 +18,11 @@ internal sealed partial class ResultCheck
                 continue;
 
             var size = entry.BlockSize ?? 1;
-            if (entry.Mode == RoutingMode.Free
+            if (
+                entry.Mode == RoutingMode.Free
                 || (entry.Mode == RoutingMode.Fixed && from.Number == to.Number)
-                || (entry.Mode == RoutingMode.Block && (from.Number - 1) % size == (to.Number - 1) % size))
+                || (entry.Mode == RoutingMode.Block && (from.Number - 1) % size == (to.Number - 1) % size)
+            )
             {
                 return true;
             }
@@ -68,7 +70,12 @@ internal sealed partial class ResultCheck
         {
             foreach (var entry in device.Profile?.Routing ?? default)
             {
-                if (entry.Mode == RoutingMode.Block && device.Group(entry.From) is { } from && device.Group(entry.To) is { FixedFrom: null } to && (untouched || Touched(to)))
+                if (
+                    entry.Mode == RoutingMode.Block
+                    && device.Group(entry.From) is { } from
+                    && device.Group(entry.To) is { FixedFrom: null } to
+                    && (untouched || Touched(to))
+                )
                     CheckBlocks(entry, from, to);
             }
         }
@@ -99,7 +106,9 @@ internal sealed partial class ResultCheck
 
             var name = $"{to.At(start + 1)} and the rest of its block of {size}";
             var first = sources[0] is { } point && point.Group == entry.From ? point.Number : 0;
-            var isWhole = first > 0 && (first - 1) % size == 0
+            var isWhole =
+                first > 0
+                && (first - 1) % size == 0
                 && Enumerable.Range(0, sources.Count).All(i => first + i > from.Count ? sources[i] is null : sources[i] == from.At(first + i));
             if (!isWhole)
                 Report($"{name} must take one whole block of {from.Device.Model.Id}/{from.Model.Id} in order.");

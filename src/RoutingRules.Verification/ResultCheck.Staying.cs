@@ -37,12 +37,16 @@ internal sealed partial class ResultCheck
         var sent = deliveries.SelectMany(delivery => delivery.Transmit).Select(slot => VectorCount.FirstOfBlock(rig, slot)).ToHashSet();
         foreach (var stream in facts.Input.Patch.Streams.Where(stream => !facts.IsStaying(stream)))
         {
-            var goesOn = rig.Group(stream.From) is not null && sent.Contains(stream.From[0])
+            var goesOn =
+                rig.Group(stream.From) is not null
+                && sent.Contains(stream.From[0])
                 && result.Patch.Streams.Any(now => now.From == stream.From && now.Network == stream.Network);
             foreach (var slot in Slots(stream).Where(slot => !facts.IsMentioned(slot.Device)))
             {
                 var part = VectorCount.Block(rig, slot);
-                var agrees = goesOn && part.All(taken => before.Listens(taken)?.From is { } heard && (Nearest(after, heard) is not { } fed || fed == Nearest(before, heard)));
+                var agrees =
+                    goesOn
+                    && part.All(taken => before.Listens(taken)?.From is { } heard && (Nearest(after, heard) is not { } fed || fed == Nearest(before, heard)));
                 if (agrees && after.Listens(slot)?.From != before.Listens(slot)?.From)
                     Report($"{slot} no longer takes {stream.Id}, whose contents have not changed; leave it in.");
                 else if (!agrees && after.Listens(slot)?.From is { } from && from == before.Listens(slot)?.From)
@@ -59,7 +63,8 @@ internal sealed partial class ResultCheck
 
     // The receive slots that listen to a stream of the input, excluded devices apart.
     private IEnumerable<Point> Slots(AudioStream stream) =>
-        stream.To.Where(receiver => !rig.IsExcluded(receiver.At.Device))
+        stream
+            .To.Where(receiver => !rig.IsExcluded(receiver.At.Device))
             .SelectMany(receiver => Enumerable.Range(0, receiver.At.Width).Select(i => receiver.At[i]))
             .Where(slot => before.Listens(slot) is { } step && ReferenceEquals(facts.Input.Patch.Streams[step.Stream], stream));
 
@@ -73,8 +78,13 @@ internal sealed partial class ResultCheck
             return;
 
         var kept = new PointRange?[facts.Demands.Count];
-        foreach (var demand in facts.Demands.Where(demand => IsToStay(demand) || (demand.IsPinned && demand.Feed is not null && !contradiction.Contains(demand.Key))))
-            kept[demand.Index] = IsToStay(demand) ? demand.Existing : facts.IsPinOutOfUse(demand) || facts.IsForbidden(demand, demand.Runs[0]) ? null : demand.Runs[0];
+        foreach (
+            var demand in facts.Demands.Where(demand => IsToStay(demand) || (demand.IsPinned && demand.Feed is not null && !contradiction.Contains(demand.Key)))
+        )
+            kept[demand.Index] =
+                IsToStay(demand) ? demand.Existing
+                : facts.IsPinOutOfUse(demand) || facts.IsForbidden(demand, demand.Runs[0]) ? null
+                : demand.Runs[0];
 
         var proof = new ResultCheck(facts, HeldOnly.Of(facts, kept), kept, contradiction);
         proof.Run(withHolds: false);

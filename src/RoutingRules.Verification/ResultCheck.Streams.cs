@@ -72,7 +72,9 @@ internal sealed partial class ResultCheck
 
             CheckReceiver(stream, sender, receiver, group);
             if (hasWay && facts.IsMentioned(receiver.At.Device) && stream.Network != facts.Networks.FirstCommon(sender.Device, group.Device)?.Id)
-                Report($"{stream.Id} uses the network {stream.Network}, but not as the first one that {sender.Device.Model.Id} and {group.Device.Model.Id} share.");
+                Report(
+                    $"{stream.Id} uses the network {stream.Network}, but not as the first one that {sender.Device.Model.Id} and {group.Device.Model.Id} share."
+                );
         }
 
         if (!hasWay)
@@ -84,10 +86,15 @@ internal sealed partial class ResultCheck
     {
         return Tree(stream with { To = stream.To.Where(receiver => !MayLackWay(receiver)).ToValueList() }) is not null;
 
-        bool MayLackWay(StreamReceiver receiver) => old is not null
+        bool MayLackWay(StreamReceiver receiver) =>
+            old is not null
             && (facts.IsStaying(old) || !facts.IsMentioned(receiver.At.Device))
             && old.To.Any(before => before.At == receiver.At)
-            && !deliveries.Any(delivery => delivery.Receive.Any(slot => slot.Device == receiver.At.Device && slot.Group == receiver.At.Group && slot.Number >= receiver.At.First && slot.Number <= receiver.At.Last));
+            && !deliveries.Any(delivery =>
+                delivery.Receive.Any(slot =>
+                    slot.Device == receiver.At.Device && slot.Group == receiver.At.Group && slot.Number >= receiver.At.First && slot.Number <= receiver.At.Last
+                )
+            );
     }
 
     private void CheckReceiver(AudioStream stream, GroupFacts sender, StreamReceiver receiver, GroupFacts group)
@@ -141,14 +148,22 @@ internal sealed partial class ResultCheck
             if (device.Profile?.Limits is not { } limits)
                 continue;
 
-            CheckLimit(device, sent.GetValueOrDefault(device), limits.StreamsSent, "sends", block => facts.StayingStreams.Any(stream => stream.From[0] == block));
+            CheckLimit(
+                device,
+                sent.GetValueOrDefault(device),
+                limits.StreamsSent,
+                "sends",
+                block => facts.StayingStreams.Any(stream => stream.From[0] == block)
+            );
             CheckLimit(
                 device,
                 received.GetValueOrDefault(device),
                 limits.StreamsReceived,
                 "takes",
-                block => !facts.IsMentioned(device.Model.Id)
-                    || facts.StayingStreams.Any(stream => stream.From[0] == block && stream.To.Any(receiver => receiver.At.Device == device.Model.Id)));
+                block =>
+                    !facts.IsMentioned(device.Model.Id)
+                    || facts.StayingStreams.Any(stream => stream.From[0] == block && stream.To.Any(receiver => receiver.At.Device == device.Model.Id))
+            );
         }
 
         static void Add(Dictionary<DeviceFacts, HashSet<Point>> map, DeviceFacts device, Point block)
@@ -184,7 +199,10 @@ internal sealed partial class ResultCheck
             foreach (var step in network is null ? [] : loaded)
             {
                 var (load, isNew) = loads.GetValueOrDefault(step);
-                loads[step] = (load + facts.Networks.BitsPerSecond(network!, stream.From.Width, rig.Device(stream.From.Device)), isNew || !before.Contains(step));
+                loads[step] = (
+                    load + facts.Networks.BitsPerSecond(network!, stream.From.Width, rig.Device(stream.From.Device)),
+                    isNew || !before.Contains(step)
+                );
             }
         }
 
@@ -195,9 +213,12 @@ internal sealed partial class ResultCheck
             if (isNew && link.SpeedMbps is { } speed && (double)load / speed > facts.Options.LinkPercent * 10_000)
             {
                 var (from, to) = isForward ? (link.From.Device, link.To.Device) : (link.To.Device, link.From.Device);
-                Report(string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"The link {id} would carry {load / 1000} kbit/s from {from} to {to}, more than {facts.Options.LinkPercent} % of its {speed} Mbit/s."));
+                Report(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"The link {id} would carry {load / 1000} kbit/s from {from} to {to}, more than {facts.Options.LinkPercent} % of its {speed} Mbit/s."
+                    )
+                );
             }
         }
 

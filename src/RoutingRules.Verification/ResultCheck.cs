@@ -46,12 +46,14 @@ internal sealed partial class ResultCheck
     public IReadOnlyList<(DemandFacts Demand, PointRange? Sink)> Failed => failed;
 
     /// <summary>The 14 numbers.</summary>
-    public ObjectiveVector Vector => VectorCount.Of(
-        facts,
-        at,
-        facts.Demands.Select(demand => failed.Where(entry => entry.Demand == demand).Sum(entry => entry.Sink is null ? demand.Deliveries : 1)).ToList(),
-        after,
-        deliveries);
+    public ObjectiveVector Vector =>
+        VectorCount.Of(
+            facts,
+            at,
+            facts.Demands.Select(demand => failed.Where(entry => entry.Demand == demand).Sum(entry => entry.Sink is null ? demand.Deliveries : 1)).ToList(),
+            after,
+            deliveries
+        );
 
     /// <summary>Runs every check but those about the account the result gives of itself.</summary>
     /// <param name="withHolds">False to leave out whether holds yield without need.</param>
@@ -98,7 +100,13 @@ internal sealed partial class ResultCheck
             if (at[demand.Index] is { } place && facts.IsForbidden(demand, place))
                 Report($"{demand.Key} is placed at {place}, which the options forbid.");
 
-            if (demand is not { IsPinned: true, Feed: not null } || at[demand.Index] is not null || contradiction.Contains(demand.Key) || facts.IsPinOutOfUse(demand) || facts.IsForbidden(demand, demand.Runs[0]))
+            if (
+                demand is not { IsPinned: true, Feed: not null }
+                || at[demand.Index] is not null
+                || contradiction.Contains(demand.Key)
+                || facts.IsPinOutOfUse(demand)
+                || facts.IsForbidden(demand, demand.Runs[0])
+            )
                 continue;
 
             // With routing in blocks nobody needs to have tried all routes, so that a pin may be left out without a contradiction being claimed.
@@ -209,7 +217,16 @@ internal sealed partial class ResultCheck
         if (points.FirstOrDefault(rig.IsExcluded) is { Number: > 0 } excluded)
             return $"{excluded} is on the path and must not be used";
 
-        deliveries.Add(new TracedDelivery { Demand = demand, Transmit = transmit, Receive = receive, Points = points, Stream = streams.Single() });
+        deliveries.Add(
+            new TracedDelivery
+            {
+                Demand = demand,
+                Transmit = transmit,
+                Receive = receive,
+                Points = points,
+                Stream = streams.Single(),
+            }
+        );
         return null;
     }
 
@@ -217,7 +234,11 @@ internal sealed partial class ResultCheck
     private string? Lost(Chain chain, int step)
     {
         var stream = result.Patch.Streams[chain.Steps[step].Stream];
-        return Stays(stream) && rig.Group(stream.From) is { } sender && rig.Group(chain.Points[step]) is { } taker && facts.Networks.Tree(stream.Network, sender, [taker]) is null
+        return
+            Stays(stream)
+            && rig.Group(stream.From) is { } sender
+            && rig.Group(chain.Points[step]) is { } taker
+            && facts.Networks.Tree(stream.Network, sender, [taker]) is null
             ? $"{stream.Id} has no path over the network {stream.Network} to {chain.Points[step]}"
             : null;
     }

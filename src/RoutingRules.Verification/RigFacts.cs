@@ -60,8 +60,13 @@ internal sealed class RigFacts
 
     private void AddCarrier(PointRange sending, PointRange receiving)
     {
-        if (sending.Width != 1 || receiving.Width != 1 || sending.Device == receiving.Device
-            || OnJack(sending, PortKind.Transmit) is not { } transmit || OnJack(receiving, PortKind.Receive) is not { } receive)
+        if (
+            sending.Width != 1
+            || receiving.Width != 1
+            || sending.Device == receiving.Device
+            || OnJack(sending, PortKind.Transmit) is not { } transmit
+            || OnJack(receiving, PortKind.Receive) is not { } receive
+        )
         {
             return;
         }
@@ -72,8 +77,10 @@ internal sealed class RigFacts
 
     private GroupFacts? OnJack(PointRange jack, PortKind kind) =>
         Exists(jack)
-            ? Device(jack.Device)!.Groups.FirstOrDefault(group =>
-                group.Kind == kind && group.Model.Carrier is { } carrier && carrier.Group == jack.Group && carrier.First == jack.First)
+            ? Device(jack.Device)!
+                .Groups.FirstOrDefault(group =>
+                    group.Kind == kind && group.Model.Carrier is { } carrier && carrier.Group == jack.Group && carrier.First == jack.First
+                )
             : null;
 
     public Rig Rig { get; }
@@ -141,20 +148,25 @@ internal sealed class RigFacts
     }
 
     /// <summary>True when a stream can leave or enter a device at all: by a network jack that is no multicore's.</summary>
-    public static bool HasJack(DeviceFacts device) => device.Groups.Any(group => group.Kind == PortKind.Network && group.Count > 0 && !IsCarrierJack(device, group.Model.Id));
+    public static bool HasJack(DeviceFacts device) =>
+        device.Groups.Any(group => group.Kind == PortKind.Network && group.Count > 0 && !IsCarrierJack(device, group.Model.Id));
 
     /// <summary>True for a link that joins two jacks of two devices on a network of the rig; any other is no link.</summary>
     public bool Connects(Link link) =>
-        link.From.Width == 1 && link.To.Width == 1 && link.From.Device != link.To.Device
-        && Kind(link.From[0]) == PortKind.Network && Kind(link.To[0]) == PortKind.Network && Rig.Networks.Any(network => network.Id == link.Network);
+        link.From.Width == 1
+        && link.To.Width == 1
+        && link.From.Device != link.To.Device
+        && Kind(link.From[0]) == PortKind.Network
+        && Kind(link.To[0]) == PortKind.Network
+        && Rig.Networks.Any(network => network.Id == link.Network);
 
     private bool IsCarrierJack(PointRange jack) => Device(jack.Device) is { } device && IsCarrierJack(device, jack.Group);
 
-    private static bool IsCarrierJack(DeviceFacts device, Id<PortGroup> jacks) => device.Groups.Any(group => group.Model.Carrier is { } carrier && carrier.Group == jacks);
+    private static bool IsCarrierJack(DeviceFacts device, Id<PortGroup> jacks) =>
+        device.Groups.Any(group => group.Model.Carrier is { } carrier && carrier.Group == jacks);
 
     /// <summary>The sample rate of what a device sends over a network: that of the network's clock, else the device's own.</summary>
-    public int SampleRate(Network network, DeviceFacts? sender) =>
-        ClockOf(network)?.SampleRate ?? (sender is null ? OnlyRate : SampleRate(sender));
+    public int SampleRate(Network network, DeviceFacts? sender) => ClockOf(network)?.SampleRate ?? (sender is null ? OnlyRate : SampleRate(sender));
 
     // 48 kHz when the rig says nothing, or too much to tell.
     private int OnlyRate => Rig.Clocks.Count == 1 ? Rig.Clocks[0].SampleRate : 48_000;

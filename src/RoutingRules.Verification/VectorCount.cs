@@ -13,7 +13,12 @@ internal static class VectorCount
     /// <param name="after">The result patch.</param>
     /// <param name="deliveries">The deliveries it makes.</param>
     public static ObjectiveVector Of(
-        AssignmentFacts facts, IReadOnlyList<PointRange?> at, IReadOnlyList<int> failed, PatchTrace after, IReadOnlyList<TracedDelivery> deliveries)
+        AssignmentFacts facts,
+        IReadOnlyList<PointRange?> at,
+        IReadOnlyList<int> failed,
+        PatchTrace after,
+        IReadOnlyList<TracedDelivery> deliveries
+    )
     {
         var numbers = Placements(facts, at, failed);
         numbers[10] = Rewritten(facts, at, after, deliveries);

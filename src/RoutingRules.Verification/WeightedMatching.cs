@@ -14,9 +14,7 @@ internal static class WeightedMatching
         var rowOf = Enumerable.Repeat(-1, slots).ToArray();
 
         // Each round adds one pair along the most profitable alternating path, so after k rounds the matching is the best one of k pairs.
-        while (Improve(weights, slotOf, rowOf))
-        {
-        }
+        while (Improve(weights, slotOf, rowOf)) { }
 
         return slotOf;
     }

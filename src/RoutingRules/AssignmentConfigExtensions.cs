@@ -37,16 +37,17 @@ public static class AssignmentConfigExtensions
         return options with { LinkPercent = RuleSelection.Value(config, new LinkReservationExceeded().Descriptor, LinkReservationExceeded.MaximumPercent) };
     }
 
-    private static ObjectiveLevel Level(AssignmentAim aim) => aim switch
-    {
-        AssignmentAim.Sets => ObjectiveLevel.Sets,
-        AssignmentAim.Groups => ObjectiveLevel.Groups,
-        AssignmentAim.Distance => ObjectiveLevel.Distance,
-        AssignmentAim.Order => ObjectiveLevel.Order,
-        AssignmentAim.Rewritten => ObjectiveLevel.Rewritten,
-        AssignmentAim.TransmitBlocks => ObjectiveLevel.TransmitBlocks,
-        AssignmentAim.ReceiveBlocks => ObjectiveLevel.ReceiveBlocks,
-        AssignmentAim.Numbers => ObjectiveLevel.Numbers,
-        _ => throw new ArgumentOutOfRangeException(nameof(aim), aim, "Not an aim."),
-    };
+    private static ObjectiveLevel Level(AssignmentAim aim) =>
+        aim switch
+        {
+            AssignmentAim.Sets => ObjectiveLevel.Sets,
+            AssignmentAim.Groups => ObjectiveLevel.Groups,
+            AssignmentAim.Distance => ObjectiveLevel.Distance,
+            AssignmentAim.Order => ObjectiveLevel.Order,
+            AssignmentAim.Rewritten => ObjectiveLevel.Rewritten,
+            AssignmentAim.TransmitBlocks => ObjectiveLevel.TransmitBlocks,
+            AssignmentAim.ReceiveBlocks => ObjectiveLevel.ReceiveBlocks,
+            AssignmentAim.Numbers => ObjectiveLevel.Numbers,
+            _ => throw new ArgumentOutOfRangeException(nameof(aim), aim, "Not an aim."),
+        };
 }

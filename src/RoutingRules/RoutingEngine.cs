@@ -18,7 +18,14 @@ namespace RoutingRules;
 public sealed class RoutingEngine
 {
     internal RoutingEngine(
-        Rule[] rules, ActiveRule[] active, ProfileLibrary profiles, FixProvider[] fixProviders, AssignmentStrategy[] strategies, PluginInfo[] plugins, EngineConfig config)
+        Rule[] rules,
+        ActiveRule[] active,
+        ProfileLibrary profiles,
+        FixProvider[] fixProviders,
+        AssignmentStrategy[] strategies,
+        PluginInfo[] plugins,
+        EngineConfig config
+    )
     {
         Rules = rules;
         Config = config;

@@ -112,6 +112,14 @@ public sealed class RoutingEngineBuilder
             throw new InvalidOperationException(problems[0].Message);
         }
 
-        return new RoutingEngine(ordered, RuleSelection.Apply(config, ordered), new ProfileLibrary(profiles), [.. fixes], [.. strategies], [.. plugins], config);
+        return new RoutingEngine(
+            ordered,
+            RuleSelection.Apply(config, ordered),
+            new ProfileLibrary(profiles),
+            [.. fixes],
+            [.. strategies],
+            [.. plugins],
+            config
+        );
     }
 }

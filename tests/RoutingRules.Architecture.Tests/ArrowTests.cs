@@ -27,15 +27,15 @@ public class ArrowTests
     }
 
     [Fact]
-    public void Rules_do_not_use_each_other() =>
-        Assert.Empty(CompiledTypes.Of("RoutingRules").Arrows.Select(Judge.BetweenRules).OfType<string>());
+    public void Rules_do_not_use_each_other() => Assert.Empty(CompiledTypes.Of("RoutingRules").Arrows.Select(Judge.BetweenRules).OfType<string>());
 
     /// <summary>The judge itself: an arrow of the compiled core that is turned round is caught, whichever it is.</summary>
     [Fact]
     public void Every_arrow_between_rooms_is_caught_when_it_is_turned_round()
     {
-        var between = CompiledTypes.Of("RoutingRules").Arrows
-            .Where(arrow => arrow.Assembly == "RoutingRules")
+        var between = CompiledTypes
+            .Of("RoutingRules")
+            .Arrows.Where(arrow => arrow.Assembly == "RoutingRules")
             .Where(arrow => Rooms.Find(arrow.Assembly, Arrow.NamespaceOf(arrow.From)) != Rooms.Find(arrow.Assembly, Arrow.NamespaceOf(arrow.To)))
             .ToList();
 
@@ -47,6 +47,8 @@ public class ArrowTests
     public void The_verifier_knows_nothing_of_the_search()
     {
         Assert.Equal(["RoutingRules.Abstractions"], Rooms.Assemblies["RoutingRules.Verification"]);
-        Assert.NotNull(Judge.Between("RoutingRules.Verification", new Arrow("RoutingRules.Verification.RigFacts", "RoutingRules.Signal.ShowResolver", "RoutingRules")));
+        Assert.NotNull(
+            Judge.Between("RoutingRules.Verification", new Arrow("RoutingRules.Verification.RigFacts", "RoutingRules.Signal.ShowResolver", "RoutingRules"))
+        );
     }
 }

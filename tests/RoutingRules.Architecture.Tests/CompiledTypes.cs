@@ -34,7 +34,9 @@ internal sealed class CompiledTypes
     {
         lock (Known)
         {
-            return Known.TryGetValue(assembly, out var known) ? known : Known[assembly] = new(ModuleDefinition.ReadModule(Path.Combine(AppContext.BaseDirectory, $"{assembly}.dll")));
+            return Known.TryGetValue(assembly, out var known)
+                ? known
+                : Known[assembly] = new(ModuleDefinition.ReadModule(Path.Combine(AppContext.BaseDirectory, $"{assembly}.dll")));
         }
     }
 

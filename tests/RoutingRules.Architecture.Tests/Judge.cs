@@ -20,8 +20,7 @@ internal static class Judge
         arrow.Assembly == assembly || Rooms.Assemblies[assembly].Contains(arrow.Assembly) ? null : $"{arrow}: {assembly} may not use {arrow.Assembly}";
 
     /// <summary>What is wrong with an arrow between families of rules; null when there is none. What rules share stands with the facts.</summary>
-    public static string? BetweenRules(Arrow arrow) =>
-        IsRule(arrow.From) && IsRule(arrow.To) ? $"{arrow}: a rule uses another rule" : null;
+    public static string? BetweenRules(Arrow arrow) => IsRule(arrow.From) && IsRule(arrow.To) ? $"{arrow}: a rule uses another rule" : null;
 
     private static bool IsRule(string type) => type.StartsWith("RoutingRules.Checking.Rules.", StringComparison.Ordinal);
 }

@@ -7,10 +7,10 @@ public partial class NamespaceTests
     [Fact]
     public void A_namespace_is_the_folder_it_stands_in()
     {
-        var files = Repository.CSharp("src").Where(path => !path.EndsWith("/Program.cs", StringComparison.Ordinal)).ToList();
+        var files = SourceFiles.CSharp("src").Where(path => !path.EndsWith("/Program.cs", StringComparison.Ordinal)).ToList();
 
         Assert.InRange(files.Count, 500, int.MaxValue);
-        Assert.DoesNotContain(files, path => Namespace().Match(Repository.Text(path)).Groups[1].Value != Folder(path));
+        Assert.DoesNotContain(files, path => Namespace().Match(SourceFiles.Text(path)).Groups[1].Value != Folder(path));
     }
 
     // What plugins compile against has the namespaces of the engine, without a word for its own assembly.
@@ -24,7 +24,12 @@ public partial class NamespaceTests
 
         // Rule and Rule<T> are one idea, and so are others that differ in what they are made for.
         Assert.InRange(types.Count, 500, int.MaxValue);
-        Assert.Empty(types.GroupBy(type => type.Name, StringComparer.Ordinal).Where(group => group.Count() > 1).Select(group => string.Join(" and ", group.Select(type => type.FullName))));
+        Assert.Empty(
+            types
+                .GroupBy(type => type.Name, StringComparer.Ordinal)
+                .Where(group => group.Count() > 1)
+                .Select(group => string.Join(" and ", group.Select(type => type.FullName)))
+        );
     }
 
     [GeneratedRegex(@"^namespace ([\w.]+);", RegexOptions.Multiline)]

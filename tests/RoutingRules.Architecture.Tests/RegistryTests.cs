@@ -21,7 +21,9 @@ public class RegistryTests
     [Fact]
     public void Every_report_of_findings_is_listed()
     {
-        var formats = ReportFormats.All.Select(format => format.Create(new MemoryStream(), new ReportOptions()).GetType().FullName!).Order(StringComparer.Ordinal);
+        var formats = ReportFormats
+            .All.Select(format => format.Create(new MemoryStream(), new ReportOptions()).GetType().FullName!)
+            .Order(StringComparer.Ordinal);
 
         Assert.Equal(Concrete("RoutingRules.Reports", "ReportWriter"), formats);
     }
@@ -35,11 +37,21 @@ public class RegistryTests
     }
 
     private static List<string> Concrete(string assembly, string baseType) =>
-        [.. CompiledTypes.Of(assembly).Types.Where(type => !type.IsAbstract && Bases(type).Contains(baseType)).Select(type => type.FullName).Order(StringComparer.Ordinal)];
+        [
+            .. CompiledTypes
+                .Of(assembly)
+                .Types.Where(type => !type.IsAbstract && Bases(type).Contains(baseType))
+                .Select(type => type.FullName)
+                .Order(StringComparer.Ordinal),
+        ];
 
     private static IEnumerable<string> Bases(TypeDefinition type)
     {
-        for (var above = type.BaseType; above is not null; above = above.FullName.StartsWith("RoutingRules", StringComparison.Ordinal) ? above.Resolve()?.BaseType : null)
+        for (
+            var above = type.BaseType;
+            above is not null;
+            above = above.FullName.StartsWith("RoutingRules", StringComparison.Ordinal) ? above.Resolve()?.BaseType : null
+        )
             yield return above.Name.Split('`')[0];
     }
 }

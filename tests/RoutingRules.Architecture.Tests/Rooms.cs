@@ -7,13 +7,31 @@ internal static class Rooms
     /// <remarks>A room has the rooms inside it that are not named here. Inside <c>Checking.Rules</c> each family is a room of its own, see the tests.</remarks>
     public static IReadOnlyList<string> Core { get; } =
     [
-        "Documents.Text", "Documents.Tables", "Documents.Formats", "Documents",
-        "Signal.Profiles", "Signal.Graph", "Signal.Existing", "Signal",
-        "Networks", "Tracing",
-        "Checking.Facts", "Checking.Rules", "Checking.Catalogue", "Checking",
-        "Fixing", "Fixing.Providers",
-        "Assignment.Problem", "Assignment.Wiring", "Assignment.Search", "Assignment.Search.Feeders", "Assignment.Search.InOrder",
-        "Assignment.Strategies", "Assignment.Result", "Assignment", "Assignment.Explaining",
+        "Documents.Text",
+        "Documents.Tables",
+        "Documents.Formats",
+        "Documents",
+        "Signal.Profiles",
+        "Signal.Graph",
+        "Signal.Existing",
+        "Signal",
+        "Networks",
+        "Tracing",
+        "Checking.Facts",
+        "Checking.Rules",
+        "Checking.Catalogue",
+        "Checking",
+        "Fixing",
+        "Fixing.Providers",
+        "Assignment.Problem",
+        "Assignment.Wiring",
+        "Assignment.Search",
+        "Assignment.Search.Feeders",
+        "Assignment.Search.InOrder",
+        "Assignment.Strategies",
+        "Assignment.Result",
+        "Assignment",
+        "Assignment.Explaining",
         "Engine",
     ];
 
@@ -22,25 +40,27 @@ internal static class Rooms
     public static IReadOnlyList<string> Reports { get; } = ["Schemas", "Sheets", "FindingReports", "Answers", "Lists"];
 
     /// <summary>For each assembly of <c>src</c> the assemblies of <c>src</c> that it may use.</summary>
-    public static IReadOnlyDictionary<string, string[]> Assemblies { get; } = new Dictionary<string, string[]>
-    {
-        ["RoutingRules.Abstractions"] = [],
-        ["RoutingRules.Verification"] = ["RoutingRules.Abstractions"],
-        ["RoutingRules"] = ["RoutingRules.Abstractions", "RoutingRules.Verification"],
-        ["RoutingRules.Planning"] = ["RoutingRules.Abstractions", "RoutingRules.Verification", "RoutingRules"],
-        ["RoutingRules.Reports"] = ["RoutingRules.Abstractions", "RoutingRules.Verification", "RoutingRules", "RoutingRules.Planning"],
-        ["RoutingRules.Schema"] = ["RoutingRules.Abstractions", "RoutingRules", "RoutingRules.Reports"],
-        ["RoutingRules.Testing"] = ["RoutingRules.Abstractions", "RoutingRules"],
-    };
+    public static IReadOnlyDictionary<string, string[]> Assemblies { get; } =
+        new Dictionary<string, string[]>
+        {
+            ["RoutingRules.Abstractions"] = [],
+            ["RoutingRules.Verification"] = ["RoutingRules.Abstractions"],
+            ["RoutingRules"] = ["RoutingRules.Abstractions", "RoutingRules.Verification"],
+            ["RoutingRules.Planning"] = ["RoutingRules.Abstractions", "RoutingRules.Verification", "RoutingRules"],
+            ["RoutingRules.Reports"] = ["RoutingRules.Abstractions", "RoutingRules.Verification", "RoutingRules", "RoutingRules.Planning"],
+            ["RoutingRules.Schema"] = ["RoutingRules.Abstractions", "RoutingRules", "RoutingRules.Reports"],
+            ["RoutingRules.Testing"] = ["RoutingRules.Abstractions", "RoutingRules"],
+        };
 
     /// <summary>The rooms of an assembly; null when it has none.</summary>
-    public static IReadOnlyList<string>? Of(string assembly) => assembly switch
-    {
-        "RoutingRules" => Core,
-        "RoutingRules.Planning" => Planning,
-        "RoutingRules.Reports" => Reports,
-        _ => null,
-    };
+    public static IReadOnlyList<string>? Of(string assembly) =>
+        assembly switch
+        {
+            "RoutingRules" => Core,
+            "RoutingRules.Planning" => Planning,
+            "RoutingRules.Reports" => Reports,
+            _ => null,
+        };
 
     /// <summary>Position of the room that a namespace belongs to: the longest named one around it; -1 when there is none.</summary>
     public static int Find(string assembly, string @namespace)

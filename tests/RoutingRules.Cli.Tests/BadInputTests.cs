@@ -15,27 +15,32 @@ public sealed class BadInputTests : IDisposable
 
     public void Dispose() => folder.Dispose();
 
-    public static TheoryData<string, string, string> Texts => new()
-    {
-        { "empty", "", "The file is empty" },
-        { "blank", " \n\t ", "The file is empty" },
-        { "cut off", Shows.Small[..200], "the text ends before the document does" },
-        { "a list", "[ 1 ]", "document is not an object" },
-        { "a comment", Shows.Small.Replace("\"title\"", "// title\n\"title\"", StringComparison.Ordinal), "comments are not allowed" },
-        { "written twice", Shows.Small.Replace("\"title\": \"Small\"", "\"title\": \"Small\", \"title\": \"Large\"", StringComparison.Ordinal), "RR1003" },
-        { "a number as text", Shows.Small.Replace("1000", "\"1000\"", StringComparison.Ordinal), "RR1005" },
-        { "text as a number", Shows.Small.Replace("\"Small\"", "5", StringComparison.Ordinal), "RR1005" },
-        { "number zero", Shows.Small.Replace("desk/transmit/1\"", "desk/transmit/1-0\"", StringComparison.Ordinal), "numbers count from 1" },
-        { "backwards", Shows.Small.Replace("desk/transmit/1-8", "desk/transmit/8-1", StringComparison.Ordinal), "runs backwards" },
-        { "far too large", Shows.Small.Replace("desk/aux/1", "desk/aux/99999999999", StringComparison.Ordinal), "above 99999" },
-        { "another version", Shows.Small.Replace("\"schemaVersion\": 1", "\"schemaVersion\": 99", StringComparison.Ordinal), "RR1009" },
-        { "a control character in an id", Shows.Small.Replace("\"id\": \"box\"", "\"id\": \"bo\\u0007x\"", StringComparison.Ordinal), "RR1007" },
-        { "another script in an id", Shows.Small.Replace("\"id\": \"box\"", "\"id\": \"b\u00f6x\"", StringComparison.Ordinal), "RR1007" },
-        { "half a surrogate pair", Shows.Small.Replace("\"Small\"", "\"Sm\\ud800all\"", StringComparison.Ordinal), "RR1007" },
-        { "unknown member", Shows.Small.Replace("\"title\"", "\"tittle\"", StringComparison.Ordinal), "RR1002" },
-        { "depth bomb", Shows.Small.Replace("\"Small\"", new string('[', 5000) + new string(']', 5000), StringComparison.Ordinal), "RR100" },
-        { "depth bomb in extensions", Shows.Small.Replace("\"title\"", "\"extensions\": " + Deep(5000) + ", \"title\"", StringComparison.Ordinal), "RR100" },
-    };
+    public static TheoryData<string, string, string> Texts =>
+        new()
+        {
+            { "empty", "", "The file is empty" },
+            { "blank", " \n\t ", "The file is empty" },
+            { "cut off", Shows.Small[..200], "the text ends before the document does" },
+            { "a list", "[ 1 ]", "document is not an object" },
+            { "a comment", Shows.Small.Replace("\"title\"", "// title\n\"title\"", StringComparison.Ordinal), "comments are not allowed" },
+            { "written twice", Shows.Small.Replace("\"title\": \"Small\"", "\"title\": \"Small\", \"title\": \"Large\"", StringComparison.Ordinal), "RR1003" },
+            { "a number as text", Shows.Small.Replace("1000", "\"1000\"", StringComparison.Ordinal), "RR1005" },
+            { "text as a number", Shows.Small.Replace("\"Small\"", "5", StringComparison.Ordinal), "RR1005" },
+            { "number zero", Shows.Small.Replace("desk/transmit/1\"", "desk/transmit/1-0\"", StringComparison.Ordinal), "numbers count from 1" },
+            { "backwards", Shows.Small.Replace("desk/transmit/1-8", "desk/transmit/8-1", StringComparison.Ordinal), "runs backwards" },
+            { "far too large", Shows.Small.Replace("desk/aux/1", "desk/aux/99999999999", StringComparison.Ordinal), "above 99999" },
+            { "another version", Shows.Small.Replace("\"schemaVersion\": 1", "\"schemaVersion\": 99", StringComparison.Ordinal), "RR1009" },
+            { "a control character in an id", Shows.Small.Replace("\"id\": \"box\"", "\"id\": \"bo\\u0007x\"", StringComparison.Ordinal), "RR1007" },
+            { "another script in an id", Shows.Small.Replace("\"id\": \"box\"", "\"id\": \"b\u00f6x\"", StringComparison.Ordinal), "RR1007" },
+            { "half a surrogate pair", Shows.Small.Replace("\"Small\"", "\"Sm\\ud800all\"", StringComparison.Ordinal), "RR1007" },
+            { "unknown member", Shows.Small.Replace("\"title\"", "\"tittle\"", StringComparison.Ordinal), "RR1002" },
+            { "depth bomb", Shows.Small.Replace("\"Small\"", new string('[', 5000) + new string(']', 5000), StringComparison.Ordinal), "RR100" },
+            {
+                "depth bomb in extensions",
+                Shows.Small.Replace("\"title\"", "\"extensions\": " + Deep(5000) + ", \"title\"", StringComparison.Ordinal),
+                "RR100"
+            },
+        };
 
     private static string Deep(int depth) => string.Concat(Enumerable.Repeat("{\"a\":", depth)) + "1" + new string('}', depth);
 
@@ -145,7 +150,17 @@ public sealed class BadInputTests : IDisposable
     [Fact]
     public void Control_characters_in_arguments_never_reach_a_terminal()
     {
-        foreach (var arguments in new string[][] { ["check", "\u001b[2J"], ["\u001b[2J"], ["trace", "a", "\u001b[2J"], ["rules", "\u001b[2J"], ["profiles", "\u001b[2J"], ["assign", "a", "--spares", "\u001b"] })
+        foreach (
+            var arguments in new string[][]
+            {
+                ["check", "\u001b[2J"],
+                ["\u001b[2J"],
+                ["trace", "a", "\u001b[2J"],
+                ["rules", "\u001b[2J"],
+                ["profiles", "\u001b[2J"],
+                ["assign", "a", "--spares", "\u001b"],
+            }
+        )
         {
             var result = Tool.Run(arguments).Civil();
             Assert.Equal(2, result.Code);
@@ -167,7 +182,9 @@ public sealed class BadInputTests : IDisposable
     [Fact]
     public void Cables_in_a_ring_are_a_finding()
     {
-        var path = folder.Write("a.show.json", """
+        var path = folder.Write(
+            "a.show.json",
+            """
             {
               "schemaVersion": 1, "title": "Ring",
               "rig": {
@@ -175,7 +192,8 @@ public sealed class BadInputTests : IDisposable
                 "cables": [ { "from": "a/out/1", "to": "b/in/1" }, { "from": "b/out/1", "to": "a/in/1" } ]
               }
             }
-            """);
+            """
+        );
         var result = Tool.Run("check", path).Civil();
 
         Assert.Equal(1, result.Code);
@@ -197,7 +215,11 @@ public sealed class BadInputTests : IDisposable
 
         public override long Length => throw new NotSupportedException();
 
-        public override long Position { get => Given; set => throw new NotSupportedException(); }
+        public override long Position
+        {
+            get => Given;
+            set => throw new NotSupportedException();
+        }
 
         public override int Read(byte[] buffer, int offset, int count)
         {
@@ -206,9 +228,7 @@ public sealed class BadInputTests : IDisposable
             return count;
         }
 
-        public override void Flush()
-        {
-        }
+        public override void Flush() { }
 
         public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
 

@@ -18,11 +18,35 @@ namespace RoutingRules.Cli.Tests;
 public sealed class HostileTextTests : IDisposable
 {
     private static readonly string[] TextMembers =
-        ["title", "venue", "revision", "label", "name", "notes", "reason", "way", "text", "equipment", "stand", "position", "suppliedBy", "person", "pack"];
+    [
+        "title",
+        "venue",
+        "revision",
+        "label",
+        "name",
+        "notes",
+        "reason",
+        "way",
+        "text",
+        "equipment",
+        "stand",
+        "position",
+        "suppliedBy",
+        "person",
+        "pack",
+    ];
 
     private static readonly string[] Questions =
     [
-        "check", "assign --out OUT", "why main-l", "trace desk/aux/1", "compare OTHER", "changeover OTHER", "impact", "sheet", "fix --dry-run --unsafe",
+        "check",
+        "assign --out OUT",
+        "why main-l",
+        "trace desk/aux/1",
+        "compare OTHER",
+        "changeover OTHER",
+        "impact",
+        "sheet",
+        "fix --dry-run --unsafe",
     ];
 
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder().UsePipeTables().Build();
@@ -32,11 +56,44 @@ public sealed class HostileTextTests : IDisposable
     public void Dispose() => folder.Dispose();
 
     public static TheoryData<string> Texts =>
-    [
-        "-", "- a", "+ a", "* a", "1. a", "1) a", "# x", "> x", "| x |", "=", "===", "---", "    code", "```", "~~~", "<b>x</b>", "<script>alert(1)</script>",
-        "[a](b)", "![a](b)", "<!-- x", "&amp;", "]]>", "x\\", "a|b", ":--|--:", "**x** _y_ `z`", "'\"><i>", "\ufffe", "x\uffff", "\u202eabc", "\u2066x\u2069",
-        "a\u2028- b", "\ufeffx", "\u200fx\u061c", "\U0001fffe", "__x__\u00a0 ",
-    ];
+        [
+            "-",
+            "- a",
+            "+ a",
+            "* a",
+            "1. a",
+            "1) a",
+            "# x",
+            "> x",
+            "| x |",
+            "=",
+            "===",
+            "---",
+            "    code",
+            "```",
+            "~~~",
+            "<b>x</b>",
+            "<script>alert(1)</script>",
+            "[a](b)",
+            "![a](b)",
+            "<!-- x",
+            "&amp;",
+            "]]>",
+            "x\\",
+            "a|b",
+            ":--|--:",
+            "**x** _y_ `z`",
+            "'\"><i>",
+            "\ufffe",
+            "x\uffff",
+            "\u202eabc",
+            "\u2066x\u2069",
+            "a\u2028- b",
+            "\ufeffx",
+            "\u200fx\u061c",
+            "\U0001fffe",
+            "__x__\u00a0 ",
+        ];
 
     [Theory]
     [MemberData(nameof(Texts))]
@@ -81,11 +138,20 @@ public sealed class HostileTextTests : IDisposable
     {
         ArgumentNullException.ThrowIfNull(text);
         var hostile = Write("hostile.show.json", text);
-        foreach (var arguments in new string[][]
-        {
-            ["new", "--title", text], ["fix", hostile, "--unsafe"], ["fix", hostile, "--dry-run", "--unsafe", "--format", "patch"], ["fix", hostile, "--dry-run", "--unsafe", "--format", "json"],
-            ["assign", hostile], ["check", hostile, "--format", "json"], ["export", hostile, "--list", "feeds"], ["upgrade", hostile], ["sheet", hostile, "--format", "html"],
-        })
+        foreach (
+            var arguments in new string[][]
+            {
+                ["new", "--title", text],
+                ["fix", hostile, "--unsafe"],
+                ["fix", hostile, "--dry-run", "--unsafe", "--format", "patch"],
+                ["fix", hostile, "--dry-run", "--unsafe", "--format", "json"],
+                ["assign", hostile],
+                ["check", hostile, "--format", "json"],
+                ["export", hostile, "--list", "feeds"],
+                ["upgrade", hostile],
+                ["sheet", hostile, "--format", "html"],
+            }
+        )
         {
             var (code, output, error) = OnTerminal(arguments);
 
@@ -118,8 +184,19 @@ public sealed class HostileTextTests : IDisposable
         }
     }
 
-    private static bool Steers(char c) => (char.IsControl(c) && c is not ('\n' or '\r' or '\t' or '\f'))
-        || c is '\u2028' or '\u2029' or '\u061c' or '\u200e' or '\u200f' or '\ufeff' or '\ufffe' or '\uffff' or (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069');
+    private static bool Steers(char c) =>
+        (char.IsControl(c) && c is not ('\n' or '\r' or '\t' or '\f'))
+        || c
+            is '\u2028'
+                or '\u2029'
+                or '\u061c'
+                or '\u200e'
+                or '\u200f'
+                or '\ufeff'
+                or '\ufffe'
+                or '\uffff'
+                or (>= '\u202a' and <= '\u202e')
+                or (>= '\u2066' and <= '\u2069');
 
     private static ToolResult NoSteering(ToolResult result)
     {
@@ -129,7 +206,10 @@ public sealed class HostileTextTests : IDisposable
 
     private ToolResult Run(string show, string question, string? format)
     {
-        var words = question.Replace("OTHER", folder.At("other.show.json"), StringComparison.Ordinal).Replace("OUT", folder.At("out.show.json"), StringComparison.Ordinal).Split(' ');
+        var words = question
+            .Replace("OTHER", folder.At("other.show.json"), StringComparison.Ordinal)
+            .Replace("OUT", folder.At("out.show.json"), StringComparison.Ordinal)
+            .Split(' ');
         var result = Tool.Run([words[0], show, .. words[1..], .. format is null ? Array.Empty<string>() : ["--format", format]]).Civil();
         Assert.NotEqual(2, result.Code);
         return result;
@@ -185,15 +265,26 @@ public sealed class HostileTextTests : IDisposable
     private static void Parse(Stream xml)
     {
         using var reader = XmlReader.Create(xml, new XmlReaderSettings { CheckCharacters = true, DtdProcessing = DtdProcessing.Ignore });
-        while (reader.Read())
-        {
-        }
+        while (reader.Read()) { }
     }
 
     /// <summary>The elements of a page in their order; drawings break texts where they have room, so that only their number counts.</summary>
-    private static string Elements(string html) => string.Join(' ', new HtmlParser().ParseDocument(html).All
-        .Where(element => element.LocalName == "svg" || element.Closest("svg") is null).Select(element => element.LocalName));
+    private static string Elements(string html) =>
+        string.Join(
+            ' ',
+            new HtmlParser()
+                .ParseDocument(html)
+                .All.Where(element => element.LocalName == "svg" || element.Closest("svg") is null)
+                .Select(element => element.LocalName)
+        );
 
-    private static string Blocks(string markdown) => string.Join(' ', Markdown.Parse(markdown, Pipeline).Descendants()
-        .Where(node => node is Block or LinkInline or HtmlInline or EmphasisInline or CodeInline).Select(node => node.GetType().Name));
+    private static string Blocks(string markdown) =>
+        string.Join(
+            ' ',
+            Markdown
+                .Parse(markdown, Pipeline)
+                .Descendants()
+                .Where(node => node is Block or LinkInline or HtmlInline or EmphasisInline or CodeInline)
+                .Select(node => node.GetType().Name)
+        );
 }

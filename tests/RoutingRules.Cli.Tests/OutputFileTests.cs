@@ -43,7 +43,9 @@ public sealed class OutputFileTests : IDisposable
     [Theory]
     [InlineData(UnixFileMode.UserRead | UnixFileMode.UserWrite)]
     [InlineData(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead)]
-    [InlineData(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.OtherRead | UnixFileMode.OtherWrite)]
+    [InlineData(
+        UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.OtherRead | UnixFileMode.OtherWrite
+    )]
     [InlineData(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.OtherRead)]
     [UnsupportedOSPlatform("windows")]
     public void A_replaced_file_keeps_who_may_read_and_write_it(UnixFileMode mode)
@@ -67,7 +69,10 @@ public sealed class OutputFileTests : IDisposable
     [UnsupportedOSPlatform("windows")]
     public void A_private_show_stays_private_in_place_and_through_a_link()
     {
-        var path = folder.Write("a.show.json", Shows.Small.Replace("\"role\": \"monitor\"", "\"notes\": \"\", \"role\": \"monitor\"", StringComparison.Ordinal));
+        var path = folder.Write(
+            "a.show.json",
+            Shows.Small.Replace("\"role\": \"monitor\"", "\"notes\": \"\", \"role\": \"monitor\"", StringComparison.Ordinal)
+        );
         const UnixFileMode mine = UnixFileMode.UserRead | UnixFileMode.UserWrite;
         File.SetUnixFileMode(path, mine);
         File.CreateSymbolicLink(folder.At("link.json"), path);
@@ -184,11 +189,13 @@ public sealed class OutputFileTests : IDisposable
     public void Two_outputs_cannot_share_a_file()
     {
         var input = folder.Write("a.show.json", Shows.Small);
-        foreach (var arguments in new string[][]
-        {
-            ["assign", input, "--out", folder.At("o.json"), "--report", "json=" + folder.At("./o.json")],
-            ["check", input, "--report", "text=" + folder.At("o.json"), "--report", "json=" + folder.At("o.json")],
-        })
+        foreach (
+            var arguments in new string[][]
+            {
+                ["assign", input, "--out", folder.At("o.json"), "--report", "json=" + folder.At("./o.json")],
+                ["check", input, "--report", "text=" + folder.At("o.json"), "--report", "json=" + folder.At("o.json")],
+            }
+        )
         {
             var result = Tool.Run(arguments).Civil();
             Assert.Equal(2, result.Code);

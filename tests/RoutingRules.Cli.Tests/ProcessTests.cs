@@ -89,13 +89,24 @@ public sealed class ProcessTests : IDisposable
     {
         var show = folder.Write("a.show.json", Shows.Small.Replace("\"at\": \"box/out/1\"", "\"devices\": [ \"box\" ]", StringComparison.Ordinal));
         using var process = Begin(
-            "assign", show, "--plugin", Path.Join(AppContext.BaseDirectory, "RoutingRules.Cli.Tests.dll"), "--strategy", "endless", "--out", folder.At("o.show.json"));
+            "assign",
+            show,
+            "--plugin",
+            Path.Join(AppContext.BaseDirectory, "RoutingRules.Cli.Tests.dll"),
+            "--strategy",
+            "endless",
+            "--out",
+            folder.At("o.show.json")
+        );
         using var end = new Ending(process);
         SpinWait.SpinUntil(() => process.HasExited || folder.Names.Length > 1, TimeSpan.FromSeconds(30));
         Assert.Equal(["a.show.json", "o.show.json.part-1"], folder.Names);
         WaitUntilIdle(process);
         Signal(process, signal);
-        Assert.Equal("routing-rules: still stopping; interrupt once more to end at once.", await process.StandardError.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(30)));
+        Assert.Equal(
+            "routing-rules: still stopping; interrupt once more to end at once.",
+            await process.StandardError.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(30))
+        );
         Signal(process, signal);
 
         Assert.True(process.WaitForExit(TimeSpan.FromSeconds(30)));
@@ -135,7 +146,8 @@ public sealed class ProcessTests : IDisposable
                 worked = process.TotalProcessorTime;
                 return isIdle;
             },
-            TimeSpan.FromSeconds(30));
+            TimeSpan.FromSeconds(30)
+        );
     }
 
     private static Process Begin(params string[] arguments)

@@ -31,7 +31,9 @@ public sealed class ReadmeTests
     [Fact]
     public void The_two_commands_stand_at_the_top()
     {
-        var top = Lines.TakeWhile(line => !line.StartsWith("## ", StringComparison.Ordinal)).Where(line => line.StartsWith("<!-- command: ", StringComparison.Ordinal));
+        var top = Lines
+            .TakeWhile(line => !line.StartsWith("## ", StringComparison.Ordinal))
+            .Where(line => line.StartsWith("<!-- command: ", StringComparison.Ordinal));
 
         Assert.Equal(["<!-- command: main-job -->", "<!-- command: tests -->"], top);
     }
@@ -62,7 +64,9 @@ public sealed class ReadmeTests
     {
         var help = Tool.Run("--help").Out;
         var commands = help[help.IndexOf("\nCommands\n", StringComparison.Ordinal)..help.IndexOf("\nOptions\n", StringComparison.Ordinal)]
-            .Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(line => line.Trim().Split(' ')[0]);
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Skip(1)
+            .Select(line => line.Trim().Split(' ')[0]);
         var rows = Lines.Where(line => line.StartsWith("| `", StringComparison.Ordinal)).Select(line => line.Split('`')[1].Split(' ')[0]).ToList();
 
         Assert.All(commands, command => Assert.Contains(command, rows));
@@ -112,10 +116,10 @@ public sealed class ReadmeTests
     }
 
     /// <summary>A line of the script as a person would type it.</summary>
-    private static string AsTyped(string line) => line
-        .Replace("step dotnet", "dotnet", StringComparison.Ordinal)
-        .Replace(" --no-build", "", StringComparison.Ordinal)
-        .Replace("$results/", "", StringComparison.Ordinal)
-        .Replace("\"", "", StringComparison.Ordinal)
-        .Trim();
+    private static string AsTyped(string line) =>
+        line.Replace("step dotnet", "dotnet", StringComparison.Ordinal)
+            .Replace(" --no-build", "", StringComparison.Ordinal)
+            .Replace("$results/", "", StringComparison.Ordinal)
+            .Replace("\"", "", StringComparison.Ordinal)
+            .Trim();
 }

@@ -4,7 +4,26 @@ namespace RoutingRules.Cli.Tests;
 
 public sealed class UsageTests
 {
-    public static TheoryData<string> Commands => ["check", "assign", "fix", "trace", "why", "compare", "changeover", "impact", "sheet", "export", "import", "new", "upgrade", "plugins", "rules", "profiles", "schemas"];
+    public static TheoryData<string> Commands =>
+        [
+            "check",
+            "assign",
+            "fix",
+            "trace",
+            "why",
+            "compare",
+            "changeover",
+            "impact",
+            "sheet",
+            "export",
+            "import",
+            "new",
+            "upgrade",
+            "plugins",
+            "rules",
+            "profiles",
+            "schemas",
+        ];
 
     [Fact]
     public void Root_help_lists_commands_exit_codes_and_the_caution()

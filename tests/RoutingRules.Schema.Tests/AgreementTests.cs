@@ -15,23 +15,42 @@ public sealed class AgreementTests
     private const double LeastShareOfBadOnes = 0.3;
 
     [Fact]
-    public void On_shows() => Agree(SchemaKind.Show, ModelArbitraries.Shows().Generator.Sample(Documents / 4, new Rnd(20270612), Size).Select(show => ShowWriter.ToUtf8(show)), 11);
+    public void On_shows() =>
+        Agree(SchemaKind.Show, ModelArbitraries.Shows().Generator.Sample(Documents / 4, new Rnd(20270612), Size).Select(show => ShowWriter.ToUtf8(show)), 11);
 
     [Fact]
     public void On_profiles() =>
-        Agree(SchemaKind.DeviceProfile, ModelArbitraries.Profiles().Generator.Sample(Documents / 4, new Rnd(20270612), Size).Select(profile => ProfileWriter.ToUtf8(profile)), 12);
+        Agree(
+            SchemaKind.DeviceProfile,
+            ModelArbitraries.Profiles().Generator.Sample(Documents / 4, new Rnd(20270612), Size).Select(profile => ProfileWriter.ToUtf8(profile)),
+            12
+        );
 
     [Fact]
     public void On_configurations() =>
-        Agree(SchemaKind.Config, ModelArbitraries.Configs().Generator.Sample(Documents / 4, new Rnd(20270612), Size).Select(config => ConfigWriter.ToUtf8(config)), 13);
+        Agree(
+            SchemaKind.Config,
+            ModelArbitraries.Configs().Generator.Sample(Documents / 4, new Rnd(20270612), Size).Select(config => ConfigWriter.ToUtf8(config)),
+            13
+        );
 
     [Fact]
     public void On_waivers() =>
-        Agree(SchemaKind.Waivers, ModelArbitraries.Waivers().Generator.Sample(Documents / 4, new Rnd(20270612), Size).Select(WaiverWriter.ToUtf8), 14, "truth as text");
+        Agree(
+            SchemaKind.Waivers,
+            ModelArbitraries.Waivers().Generator.Sample(Documents / 4, new Rnd(20270612), Size).Select(WaiverWriter.ToUtf8),
+            14,
+            "truth as text"
+        );
 
     [Fact]
     public void On_baselines() =>
-        Agree(SchemaKind.Baseline, ModelArbitraries.Baselines().Generator.Sample(Documents / 4, new Rnd(20270612), Size).Select(BaselineWriter.ToUtf8), 15, "truth as text");
+        Agree(
+            SchemaKind.Baseline,
+            ModelArbitraries.Baselines().Generator.Sample(Documents / 4, new Rnd(20270612), Size).Select(BaselineWriter.ToUtf8),
+            15,
+            "truth as text"
+        );
 
     // Documents without truth values or numbers leave some changes without a place: those are named in "without".
     private static void Agree(SchemaKind kind, IEnumerable<byte[]> documents, int seed, params string[] without)
@@ -59,7 +78,10 @@ public sealed class AgreementTests
     private static bool Verdict(SchemaKind kind, string text)
     {
         var verdicts = (Oracles.Reader(kind, text), Oracles.First(kind, text), Oracles.Second(kind, text));
-        Assert.True(verdicts is (true, true, true) or (false, false, false), $"reader, NJsonSchema, JsonSchema.Net: {verdicts}\n{string.Join("\n", SchemaValidator.Validate(kind, Encoding.UTF8.GetBytes(text)))}\n{text}");
+        Assert.True(
+            verdicts is (true, true, true) or (false, false, false),
+            $"reader, NJsonSchema, JsonSchema.Net: {verdicts}\n{string.Join("\n", SchemaValidator.Validate(kind, Encoding.UTF8.GetBytes(text)))}\n{text}"
+        );
         return verdicts.Item1;
     }
 }

@@ -70,12 +70,23 @@ public sealed class KeywordTests
               "assignment": { "status": "optimal", "provenLevel": 10, "objective": [ 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 8, 1, 1, 3 ], "bounds": [],
                 "placements": [ { "demand": "f/1", "at": "box-r/out/5", "why": "w" } ], "unplaced": [], "moved": [], "removedStreams": [], "silenced": [], "more": {} } }
             """;
-        foreach (var (from, to) in new[]
-        {
-            ("", ""), ("\"findings\",", "\"fine\","), ("\"line\": 41", "\"line\": 0"), ("\"fixes\": []", "\"fixes\": [ 1 ]"), ("\"passed\": 31, ", ""),
-            ("\"why\": \"w\" } ]", "\"why\": \"w\" } ], \"contradictions\": [ \"a\" ]"), ("\"silenced\": []", "\"silenced\": [ 1 ]"), ("\"silenced\": []", "\"provenNumbers\": 15"),
-            ("8, 1, 1, 3", "8, 1, 1"), ("\"at\": \"box-r/out/5\"", "\"at\": \"box-r\""), ("\"summary\"", "\"total\""), ("\"schemaVersion\": 1", "\"schemaVersion\": 2"),
-        })
+        foreach (
+            var (from, to) in new[]
+            {
+                ("", ""),
+                ("\"findings\",", "\"fine\","),
+                ("\"line\": 41", "\"line\": 0"),
+                ("\"fixes\": []", "\"fixes\": [ 1 ]"),
+                ("\"passed\": 31, ", ""),
+                ("\"why\": \"w\" } ]", "\"why\": \"w\" } ], \"contradictions\": [ \"a\" ]"),
+                ("\"silenced\": []", "\"silenced\": [ 1 ]"),
+                ("\"silenced\": []", "\"provenNumbers\": 15"),
+                ("8, 1, 1, 3", "8, 1, 1"),
+                ("\"at\": \"box-r/out/5\"", "\"at\": \"box-r\""),
+                ("\"summary\"", "\"total\""),
+                ("\"schemaVersion\": 1", "\"schemaVersion\": 2"),
+            }
+        )
         {
             var text = from.Length == 0 ? Good : Good.Replace(from, to, StringComparison.Ordinal);
             var expected = from.Length == 0;

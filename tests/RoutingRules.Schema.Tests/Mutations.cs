@@ -7,17 +7,63 @@ namespace RoutingRules.Schema.Tests;
 internal static class Mutations
 {
     private static readonly string[] Words =
-        ["none", "house-left", "fixed", "free", "microphone", "line", "critical", "error", "process", "input", "sets", "power", "Main", "in--ear", "", "x y", "2027-06-12", "12.6.2027"];
+    [
+        "none",
+        "house-left",
+        "fixed",
+        "free",
+        "microphone",
+        "line",
+        "critical",
+        "error",
+        "process",
+        "input",
+        "sets",
+        "power",
+        "Main",
+        "in--ear",
+        "",
+        "x y",
+        "2027-06-12",
+        "12.6.2027",
+    ];
 
     private static readonly string[] Addresses =
-        ["a/b/1", "a/b/1-2", "a/b/0", "a/b/01", "a/b/100000", "a/b", "a/b/1/2", "/b/1", "a//1", "a/b/1-", "a/b/-1", "a/b/x", "a b/c/1", "in/1-4", "in/1", "1-8", "7", "x/y/z", "p/q/r/s"];
+    [
+        "a/b/1",
+        "a/b/1-2",
+        "a/b/0",
+        "a/b/01",
+        "a/b/100000",
+        "a/b",
+        "a/b/1/2",
+        "/b/1",
+        "a//1",
+        "a/b/1-",
+        "a/b/-1",
+        "a/b/x",
+        "a b/c/1",
+        "in/1-4",
+        "in/1",
+        "1-8",
+        "7",
+        "x/y/z",
+        "p/q/r/s",
+    ];
 
     public static IReadOnlyList<Mutation> All { get; } =
     [
         new("member removed", (node, random) => node is JsonObject { Count: > 0 } members && members.Remove(Any(members, random))),
-        new("member added", (node, random) => node is JsonObject members && members.TryAdd(Pick(["colour", "ID", "x-note", "at", "devices"], random), Value(random))),
+        new(
+            "member added",
+            (node, random) => node is JsonObject members && members.TryAdd(Pick(["colour", "ID", "x-note", "at", "devices"], random), Value(random))
+        ),
         new("member renamed", (node, random) => node is JsonObject { Count: > 0 } members && Rename(members, Any(members, random), random)),
-        new("extensions added", (node, random) => node is JsonObject members && members.TryAdd("extensions", random.Next(2) == 0 ? new JsonObject { ["a"] = Value(random) } : Value(random))),
+        new(
+            "extensions added",
+            (node, random) =>
+                node is JsonObject members && members.TryAdd("extensions", random.Next(2) == 0 ? new JsonObject { ["a"] = Value(random) } : Value(random))
+        ),
         new("value of another type", (node, random) => Replace(node, Value(random))),
         new("null", (node, _) => node.Parent is not null && ReplaceWithNull(node)),
         new("number moved", (node, random) => Is(node, JsonValueKind.Number) && Replace(node, Number(random))),
@@ -26,7 +72,12 @@ internal static class Mutations
         new("truth as text", (node, _) => node.GetValueKind() is JsonValueKind.True or JsonValueKind.False && Replace(node, node.ToJsonString())),
         new("other address", (node, random) => Is(node, JsonValueKind.String) && Replace(node, Pick(Addresses, random))),
         new("other word", (node, random) => Is(node, JsonValueKind.String) && Replace(node, Pick(Words, random))),
-        new("character put in", (node, random) => Is(node, JsonValueKind.String) && Replace(node, Insert(node.GetValue<string>(), Pick(["\t", "\u007f", "\u0085", " ", "/", "-", "ü", "🎤", "\0"], random), random))),
+        new(
+            "character put in",
+            (node, random) =>
+                Is(node, JsonValueKind.String)
+                && Replace(node, Insert(node.GetValue<string>(), Pick(["\t", "\u007f", "\u0085", " ", "/", "-", "ü", "🎤", "\0"], random), random))
+        ),
         new("text doubled", (node, _) => Is(node, JsonValueKind.String) && Replace(node, node.GetValue<string>() + node.GetValue<string>())),
         new("long text", (node, random) => Is(node, JsonValueKind.String) && Replace(node, new string('a', Pick([64, 65, 4096, 4097], random)))),
         new("empty text", (node, _) => Is(node, JsonValueKind.String) && Replace(node, "")),
@@ -120,18 +171,45 @@ internal static class Mutations
         return text.Insert(at > 0 && char.IsLowSurrogate(text[at]) ? at - 1 : at, part);
     }
 
-    private static JsonNode Number(Random random) => JsonNode.Parse(Pick(
-        ["0", "-1", "1", "2", "3", "64", "1024", "1025", "7999", "8000", "65535", "65536", "99999", "100000", "384001", "1000001", "2147483648", "9007199254740992", "1e-9", "-0.5"], random))!;
+    private static JsonNode Number(Random random) =>
+        JsonNode.Parse(
+            Pick(
+                [
+                    "0",
+                    "-1",
+                    "1",
+                    "2",
+                    "3",
+                    "64",
+                    "1024",
+                    "1025",
+                    "7999",
+                    "8000",
+                    "65535",
+                    "65536",
+                    "99999",
+                    "100000",
+                    "384001",
+                    "1000001",
+                    "2147483648",
+                    "9007199254740992",
+                    "1e-9",
+                    "-0.5",
+                ],
+                random
+            )
+        )!;
 
-    private static JsonNode Value(Random random) => random.Next(6) switch
-    {
-        0 => random.Next(-1, 50_000),
-        1 => Pick(Addresses, random),
-        2 => random.Next(2) == 0,
-        3 => new JsonObject { ["id"] = "a" },
-        4 => new JsonArray("a"),
-        _ => Pick(Words, random),
-    };
+    private static JsonNode Value(Random random) =>
+        random.Next(6) switch
+        {
+            0 => random.Next(-1, 50_000),
+            1 => Pick(Addresses, random),
+            2 => random.Next(2) == 0,
+            3 => new JsonObject { ["id"] = "a" },
+            4 => new JsonArray("a"),
+            _ => Pick(Words, random),
+        };
 
     private static string Any(JsonObject members, Random random) => members.ElementAt(random.Next(members.Count)).Key;
 

@@ -9,8 +9,8 @@ namespace RoutingRules.Schema.Tests;
 /// <summary>Three judges of one document that know nothing of each other: the reader and two schema validators.</summary>
 internal static class Oracles
 {
-    private static readonly Dictionary<SchemaKind, JsonSchema> Schemas =
-        Enum.GetValues<SchemaKind>().ToDictionary(kind => kind, kind => JsonSchema.FromText(RoutingSchemas.Text(kind)));
+    private static readonly Dictionary<SchemaKind, JsonSchema> Schemas = Enum.GetValues<SchemaKind>()
+        .ToDictionary(kind => kind, kind => JsonSchema.FromText(RoutingSchemas.Text(kind)));
 
     /// <summary>Whether the reader takes the document.</summary>
     public static bool Reader(SchemaKind kind, string text)

@@ -6,8 +6,9 @@ namespace RoutingRules.Schema.Tests;
 
 public sealed class SchemaFileTests
 {
-    private static readonly Json.Schema.JsonSchema RuleOptions =
-        Json.Schema.JsonSchema.FromText(File.ReadAllText(Path.Combine(Repository.Schemas, "rule-options.schema.json")));
+    private static readonly Json.Schema.JsonSchema RuleOptions = Json.Schema.JsonSchema.FromText(
+        File.ReadAllText(Path.Combine(Repository.At("schema"), "rule-options.schema.json"))
+    );
 
     public static TheoryData<SchemaKind> Kinds => [.. Enum.GetValues<SchemaKind>()];
 
@@ -15,18 +16,19 @@ public sealed class SchemaFileTests
     [MemberData(nameof(Kinds))]
     public void The_published_file_is_what_the_tables_say(SchemaKind kind)
     {
-        var path = Path.Combine(Repository.Schemas, SchemaGenerator.FileName(kind));
+        var path = Path.Combine(Repository.At("schema"), SchemaGenerator.FileName(kind));
         var published = File.Exists(path) ? File.ReadAllText(path) : "";
 
         Assert.True(
             published == SchemaGenerator.Generate(kind),
-            $"{SchemaGenerator.FileName(kind)} is out of date; write it anew with: dotnet run --project src/RoutingRules.Cli -- schemas schema");
+            $"{SchemaGenerator.FileName(kind)} is out of date; write it anew with: dotnet run --project src/RoutingRules.Cli -- schemas schema"
+        );
     }
 
     [Theory]
     [MemberData(nameof(Kinds))]
     public void The_package_carries_the_published_file(SchemaKind kind) =>
-        Assert.Equal(File.ReadAllText(Path.Combine(Repository.Schemas, SchemaGenerator.FileName(kind))), RoutingSchemas.Text(kind));
+        Assert.Equal(File.ReadAllText(Path.Combine(Repository.At("schema"), SchemaGenerator.FileName(kind))), RoutingSchemas.Text(kind));
 
     [Fact]
     public void Ids_and_names_tell_kind_and_version()
@@ -39,7 +41,10 @@ public sealed class SchemaFileTests
     }
 
     [Theory]
-    [InlineData("""{ "schemaVersion": 1, "rules": [ { "rule": "RR3*", "severity": "note" }, { "rule": "RR2003", "enabled": false }, { "rule": "output-orphaned" } ] }""", true)]
+    [InlineData(
+        """{ "schemaVersion": 1, "rules": [ { "rule": "RR3*", "severity": "note" }, { "rule": "RR2003", "enabled": false }, { "rule": "output-orphaned" } ] }""",
+        true
+    )]
     [InlineData("""{ "schemaVersion": 1, "rules": [ { "rule": "RR9999" } ] }""", false)]
     [InlineData("""{ "schemaVersion": 1, "rules": [ { "rule": "RR1001" } ] }""", false)]
     [InlineData("""{ "schemaVersion": 1, "rules": [ { "rule": "RR2003", "options": [ { "name": "unheard-of", "value": 1 } ] } ] }""", false)]

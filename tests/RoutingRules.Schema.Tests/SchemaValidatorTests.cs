@@ -6,7 +6,11 @@ namespace RoutingRules.Schema.Tests;
 public sealed class SchemaValidatorTests
 {
     [Theory]
-    [InlineData("""{"schemaVersion":1,"title":"t","rig":{"zones":[{"id":"a"},{"id":"a b"}]}}""", "/rig/zones/1/id", "The text is not in the form that the schema's pattern gives.")]
+    [InlineData(
+        """{"schemaVersion":1,"title":"t","rig":{"zones":[{"id":"a"},{"id":"a b"}]}}""",
+        "/rig/zones/1/id",
+        "The text is not in the form that the schema's pattern gives."
+    )]
     [InlineData("""{"schemaVersion":1,"title":"t","rig":{"devices":[{"id":"a"}]}}""", "/rig/devices/0/profile", "This member is missing.")]
     [InlineData("""{"schemaVersion":1,"title":"t","rig":{},"a.b[0]/~":1}""", "/a.b[0]~1~0", "The format has no such member here.")]
     [InlineData("""{"schemaVersion":2,"title":"t","rig":{}}""", "/schemaVersion", "The value is not one of those that the schema lists.")]
@@ -30,7 +34,8 @@ public sealed class SchemaValidatorTests
         Assert.StartsWith("The text cannot be read as JSON", Assert.Single(Validate(text)).Message, StringComparison.Ordinal);
 
     [Fact]
-    public void A_document_that_is_no_object_is_so_named_at_the_root() => Assert.Contains(Validate("[]"), problem => problem is { Pointer: "", Message: "An object belongs here." });
+    public void A_document_that_is_no_object_is_so_named_at_the_root() =>
+        Assert.Contains(Validate("[]"), problem => problem is { Pointer: "", Message: "An object belongs here." });
 
     [Theory]
     [InlineData("""{"schemaVersion":1,"title":"t","rig":{},"extensions":{"\ud800":1}}""")]
@@ -41,8 +46,14 @@ public sealed class SchemaValidatorTests
     [Theory]
     [InlineData("""{"schemaVersion":123456789012345678901234567890,"title":"t","rig":{}}""", "/schemaVersion")]
     [InlineData("""{"schemaVersion":1,"title":"t","rig":{"clocks":[{"id":"c","sampleRate":99999999999999999999,"leader":"d"}]}}""", "/rig/clocks/0/sampleRate")]
-    [InlineData("""{"schemaVersion":1,"title":"t","rig":{"clocks":[{"id":"c","sampleRate":-99999999999999999999,"leader":"d"}]}}""", "/rig/clocks/0/sampleRate")]
-    [InlineData("""{"schemaVersion":1,"title":"t","rig":{"links":[{"id":"l","network":"n","from":"a/b/1","to":"c/d/1","medium":"coax","lengthMetres":1e999}]}}""", "/rig/links/0/lengthMetres")]
+    [InlineData(
+        """{"schemaVersion":1,"title":"t","rig":{"clocks":[{"id":"c","sampleRate":-99999999999999999999,"leader":"d"}]}}""",
+        "/rig/clocks/0/sampleRate"
+    )]
+    [InlineData(
+        """{"schemaVersion":1,"title":"t","rig":{"links":[{"id":"l","network":"n","from":"a/b/1","to":"c/d/1","medium":"coax","lengthMetres":1e999}]}}""",
+        "/rig/links/0/lengthMetres"
+    )]
     [InlineData("""{"schemaVersion":1,"title":"t","rig":{"\ud800":1}}""", "/rig")]
     [InlineData("""{"schemaVersion":1,"title":"t","\ud800":{"zones":[{"id":"a b"}]},"rig":{}}""", "")]
     public void Numbers_beyond_64_bits_and_names_that_are_no_text_are_problems_at_their_place(string text, string pointer)

@@ -6,9 +6,7 @@ namespace RoutingRules.Assignment;
 /// <remarks>Devices are given by their position in <see cref="ResolvedShow.Devices"/>, blocks by their position in the lists here.</remarks>
 public abstract class AssignmentPart
 {
-    private protected AssignmentPart()
-    {
-    }
+    private protected AssignmentPart() { }
 
     /// <summary>The whole show.</summary>
     public abstract ResolvedShow Show { get; }

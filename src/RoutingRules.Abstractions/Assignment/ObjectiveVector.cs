@@ -52,5 +52,6 @@ public sealed record ObjectiveVector
     }
 
     /// <summary>The numbers in groups, such as <c>0 0 0 0 | 0 0 | 1 0 2 0 0 4 6 31</c>.</summary>
-    public override string ToString() => $"{string.Join(' ', values.Take(4))} | {string.Join(' ', values.Skip(4).Take(2))} | {string.Join(' ', values.Skip(6))}";
+    public override string ToString() =>
+        $"{string.Join(' ', values.Take(4))} | {string.Join(' ', values.Skip(4).Take(2))} | {string.Join(' ', values.Skip(6))}";
 }

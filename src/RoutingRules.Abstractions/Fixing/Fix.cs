@@ -27,8 +27,20 @@ public sealed record Fix
     public static Fix Of(string title, FixSafety safety, ValueList<ShowEdit> edits, string? caution = null) =>
         edits.IsEmpty || safety == FixSafety.Manual
             ? throw new ArgumentException("A fix that is safe or unsafe has edits, and a manual one has none.", nameof(edits))
-            : new Fix { Title = title, Safety = safety, Edits = edits, Caution = caution };
+            : new Fix
+            {
+                Title = title,
+                Safety = safety,
+                Edits = edits,
+                Caution = caution,
+            };
 
     /// <summary>A fix that leaves the choice to a person.</summary>
-    public static Fix Manual(string title, params ValueList<string> choices) => new() { Title = title, Safety = FixSafety.Manual, Choices = choices };
+    public static Fix Manual(string title, params ValueList<string> choices) =>
+        new()
+        {
+            Title = title,
+            Safety = FixSafety.Manual,
+            Choices = choices,
+        };
 }

@@ -5,9 +5,7 @@ namespace RoutingRules.Fixing;
 /// <summary>One change of a list of a show, with what must stand there before.</summary>
 public abstract record ShowEdit
 {
-    private protected ShowEdit()
-    {
-    }
+    private protected ShowEdit() { }
 
     /// <summary>What it does.</summary>
     public abstract EditKind Kind { get; }

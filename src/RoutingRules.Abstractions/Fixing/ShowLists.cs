@@ -7,16 +7,20 @@ namespace RoutingRules.Fixing;
 public static class ShowLists
 {
     /// <summary>Clock domains of the rig.</summary>
-    public static ShowList<Clock> Clocks { get; } = new("/rig/clocks", static show => show.Rig.Clocks, static (show, list) => show with { Rig = show.Rig with { Clocks = list } });
+    public static ShowList<Clock> Clocks { get; } =
+        new("/rig/clocks", static show => show.Rig.Clocks, static (show, list) => show with { Rig = show.Rig with { Clocks = list } });
 
     /// <summary>Networks of the rig.</summary>
-    public static ShowList<Network> Networks { get; } = new("/rig/networks", static show => show.Rig.Networks, static (show, list) => show with { Rig = show.Rig with { Networks = list } });
+    public static ShowList<Network> Networks { get; } =
+        new("/rig/networks", static show => show.Rig.Networks, static (show, list) => show with { Rig = show.Rig with { Networks = list } });
 
     /// <summary>Network links of the rig.</summary>
-    public static ShowList<Link> Links { get; } = new("/rig/links", static show => show.Rig.Links, static (show, list) => show with { Rig = show.Rig with { Links = list } });
+    public static ShowList<Link> Links { get; } =
+        new("/rig/links", static show => show.Rig.Links, static (show, list) => show with { Rig = show.Rig with { Links = list } });
 
     /// <summary>Audio cables of the rig.</summary>
-    public static ShowList<Cable> Cables { get; } = new("/rig/cables", static show => show.Rig.Cables, static (show, list) => show with { Rig = show.Rig with { Cables = list } });
+    public static ShowList<Cable> Cables { get; } =
+        new("/rig/cables", static show => show.Rig.Cables, static (show, list) => show with { Rig = show.Rig with { Cables = list } });
 
     /// <summary>The feeds.</summary>
     public static ShowList<Feed> Feeds { get; } = new("/feeds", static show => show.Feeds, static (show, list) => show with { Feeds = list });
@@ -54,6 +58,7 @@ public static class ShowLists
                 var streams = show.Patch.Streams.AsSpan().ToArray();
                 streams[stream] = streams[stream] with { To = list };
                 return show with { Patch = show.Patch with { Streams = ValueList.Adopt(streams) } };
-            });
+            }
+        );
     }
 }

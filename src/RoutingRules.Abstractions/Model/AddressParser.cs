@@ -135,18 +135,20 @@ internal static class AddressParser
     /// <summary>What is wrong and what to write instead.</summary>
     /// <param name="problem">Any problem but <see cref="AddressProblem.None"/>.</param>
     /// <param name="shape">The wanted shape with an example.</param>
-    public static string Explain(AddressProblem problem, string shape) => problem switch
-    {
-        AddressProblem.Empty => $"is empty; write {shape}",
-        AddressProblem.TooLong => $"is longer than {MaxLength} characters; write {shape}",
-        AddressProblem.PartCount => $"has the wrong number of parts; write {shape}",
-        AddressProblem.BadId => $"holds an id that is not 1 to {MaxIdLength} letters, digits, '.', '-' or '_' starting with a letter or digit; write {shape}",
-        AddressProblem.NoNumber => $"lacks a number; write {shape}",
-        AddressProblem.BadNumber => $"holds something other than digits where a number belongs; write {shape}",
-        AddressProblem.Zero => $"holds the number 0, but numbers count from 1; write {shape}",
-        AddressProblem.LeadingZero => $"holds a number with a leading zero; write {shape}",
-        AddressProblem.TooLarge => $"holds a number above {MaxNumber}; write {shape}",
-        AddressProblem.Reversed => $"runs backwards; put the smaller number first, as in {shape}",
-        _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "Not a problem."),
-    };
+    public static string Explain(AddressProblem problem, string shape) =>
+        problem switch
+        {
+            AddressProblem.Empty => $"is empty; write {shape}",
+            AddressProblem.TooLong => $"is longer than {MaxLength} characters; write {shape}",
+            AddressProblem.PartCount => $"has the wrong number of parts; write {shape}",
+            AddressProblem.BadId =>
+                $"holds an id that is not 1 to {MaxIdLength} letters, digits, '.', '-' or '_' starting with a letter or digit; write {shape}",
+            AddressProblem.NoNumber => $"lacks a number; write {shape}",
+            AddressProblem.BadNumber => $"holds something other than digits where a number belongs; write {shape}",
+            AddressProblem.Zero => $"holds the number 0, but numbers count from 1; write {shape}",
+            AddressProblem.LeadingZero => $"holds a number with a leading zero; write {shape}",
+            AddressProblem.TooLarge => $"holds a number above {MaxNumber}; write {shape}",
+            AddressProblem.Reversed => $"runs backwards; put the smaller number first, as in {shape}",
+            _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "Not a problem."),
+        };
 }

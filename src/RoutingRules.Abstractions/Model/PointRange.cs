@@ -78,14 +78,14 @@ public readonly record struct PointRange
             new Id<Device>(Encoding.UTF8.GetString(bytes.AsSpan(0, firstSlash))),
             new Id<PortGroup>(Encoding.UTF8.GetString(bytes.AsSpan(firstSlash + 1, lastSlash - firstSlash - 1))),
             first,
-            last);
+            last
+        );
         return true;
     }
 
     /// <summary>Reads an address.</summary>
     /// <exception cref="FormatException">The text is not an address; the message says what to write instead.</exception>
-    public static PointRange Parse(string text) =>
-        TryParse(text, out var range, out var problem) ? range : throw new FormatException($"'{text}' {problem}.");
+    public static PointRange Parse(string text) => TryParse(text, out var range, out var problem) ? range : throw new FormatException($"'{text}' {problem}.");
 
     /// <summary>The run as written in documents.</summary>
     public override string ToString() => Width == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{Device}/{Group}/{Numbers}");

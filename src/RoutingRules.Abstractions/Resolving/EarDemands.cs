@@ -16,7 +16,13 @@ internal static class EarDemands
         for (var entry = 0; show.Ears.All.Count > 0 && entry < feed.Model.To.Count; entry++)
         {
             var demand = show.Demands[feed.FirstDemand + entry];
-            if (!EndOf(show.Ears, demand, Place(demand, show.Graph, static (graph, at) => graph.Find(at, out var first) == ConnectionState.Connected ? first : PointIndex.None)).IsNone)
+            if (
+                !EndOf(
+                    show.Ears,
+                    demand,
+                    Place(demand, show.Graph, static (graph, at) => graph.Find(at, out var first) == ConnectionState.Connected ? first : PointIndex.None)
+                ).IsNone
+            )
             {
                 return true;
             }

@@ -22,16 +22,19 @@ internal static class EndKinds
     /// receive slots, or what they are routed to.
     /// </summary>
     public static bool IsLoudspeaker(DeviceNode device, GroupNode group) =>
-        (group.Kind == PortKind.Output && (group.Model.Level == SignalLevel.Speaker || (group.Model.Level is null && device.Profile.Kind == DeviceKind.Amplifier)))
-        || (device.Profile.Kind == DeviceKind.Loudspeaker && IsLast(device, group));
+        (
+            group.Kind == PortKind.Output
+            && (group.Model.Level == SignalLevel.Speaker || (group.Model.Level is null && device.Profile.Kind == DeviceKind.Amplifier))
+        ) || (device.Profile.Kind == DeviceKind.Loudspeaker && IsLast(device, group));
 
     /// <summary>True for the points of a device at which signal from outside ends: what enters, or where it is routed on, what it is routed to.</summary>
-    private static bool IsLast(DeviceNode device, GroupNode group) => group.Kind switch
-    {
-        PortKind.Input or PortKind.Receive or PortKind.Sink => !IsRoutedOn(device, group),
-        PortKind.Output => IsRoutedTo(device, group),
-        _ => false,
-    };
+    private static bool IsLast(DeviceNode device, GroupNode group) =>
+        group.Kind switch
+        {
+            PortKind.Input or PortKind.Receive or PortKind.Sink => !IsRoutedOn(device, group),
+            PortKind.Output => IsRoutedTo(device, group),
+            _ => false,
+        };
 
     private static bool IsRoutedOn(DeviceNode device, GroupNode group)
     {

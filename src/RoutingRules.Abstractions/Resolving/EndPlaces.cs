@@ -114,7 +114,7 @@ internal sealed class EndPlaces
     private void MarkUp(PointSet marked, PointIndex start)
     {
         Stack<PointIndex>? pending = null;
-        for (var point = start; ;)
+        for (var point = start; ; )
         {
             while (!point.IsNone && !marked.Contains(point))
             {

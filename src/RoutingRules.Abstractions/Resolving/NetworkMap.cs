@@ -66,8 +66,7 @@ public sealed class NetworkMap
 
         for (var i = 0; i < links.Length; i++)
         {
-            if (links[i].Network == network && linkEnds[2 * i] >= 0
-                && (Owns(device, linkEnds[2 * i]) || Owns(device, linkEnds[(2 * i) + 1])))
+            if (links[i].Network == network && linkEnds[2 * i] >= 0 && (Owns(device, linkEnds[2 * i]) || Owns(device, linkEnds[(2 * i) + 1])))
             {
                 return true;
             }
@@ -182,9 +181,7 @@ public sealed class NetworkMap
 
     /// <summary>True when signal from one device gets to another, as <see cref="Path"/> finds it.</summary>
     internal bool Joins(int network, DeviceNode from, DeviceNode to) =>
-        !hasLinks[network] || from == to
-            ? IsOn(network, from) && IsOn(network, to)
-            : End(Tree(network, from), to) >= 0;
+        !hasLinks[network] || from == to ? IsOn(network, from) && IsOn(network, to) : End(Tree(network, from), to) >= 0;
 
     private int[] Grow(int network, DeviceNode from)
     {

@@ -10,9 +10,7 @@ public sealed class ResolvedShow
     private EndPlaces? ears;
     private EndPlaces? loudspeakers;
 
-    internal ResolvedShow()
-    {
-    }
+    internal ResolvedShow() { }
 
     /// <summary>The document.</summary>
     public required Show Document { get; init; }

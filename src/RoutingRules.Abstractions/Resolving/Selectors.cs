@@ -12,7 +12,10 @@ internal static class Selectors
     public static IReadOnlyList<PointIndex> Outputs(SignalGraph graph, PointIndex leg) => Beside(graph, leg, static entry => (entry.From, entry.To));
 
     private static IReadOnlyList<PointIndex> Beside(
-        SignalGraph graph, PointIndex point, Func<ThroughEntry, (Model.Id<PortGroup> Here, Model.Id<PortGroup> There)> sides)
+        SignalGraph graph,
+        PointIndex point,
+        Func<ThroughEntry, (Model.Id<PortGroup> Here, Model.Id<PortGroup> There)> sides
+    )
     {
         var device = graph.DeviceOf(point);
         if (device.Profile.Through.Count == 0)

@@ -77,8 +77,7 @@ public sealed class SignalGraph
     /// <summary>The port group a point belongs to.</summary>
     public GroupNode GroupOf(PointIndex point) => GroupOf(DeviceOf(point), point);
 
-    internal static GroupNode GroupOf(DeviceNode device, PointIndex point) =>
-        device.Type.Groups[device.Type.GroupOf[point.Value - device.FirstPoint]];
+    internal static GroupNode GroupOf(DeviceNode device, PointIndex point) => device.Type.Groups[device.Type.GroupOf[point.Value - device.FirstPoint]];
 
     /// <summary>The number of a point in its group, from 1.</summary>
     public int NumberOf(PointIndex point)

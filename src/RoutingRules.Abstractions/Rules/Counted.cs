@@ -70,8 +70,6 @@ public readonly struct Counted<T> : IReadOnlyList<T>
         public void Reset() => index = -1;
 
         /// <inheritdoc/>
-        public readonly void Dispose()
-        {
-        }
+        public readonly void Dispose() { }
     }
 }

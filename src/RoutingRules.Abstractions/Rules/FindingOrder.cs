@@ -3,9 +3,7 @@ namespace RoutingRules.Rules;
 /// <summary>The one total order of findings: rule id, pointer, entities, message; ordinal, with numbers in pointers compared as numbers.</summary>
 public sealed class FindingOrder : IComparer<Finding>
 {
-    private FindingOrder()
-    {
-    }
+    private FindingOrder() { }
 
     /// <summary>The order.</summary>
     public static FindingOrder Instance { get; } = new();
@@ -36,9 +34,8 @@ public sealed class FindingOrder : IComparer<Finding>
         {
             var xPart = NextPart(ref x);
             var yPart = NextPart(ref y);
-            var order = int.TryParse(xPart, out var xNumber) && int.TryParse(yPart, out var yNumber)
-                ? xNumber.CompareTo(yNumber)
-                : xPart.SequenceCompareTo(yPart);
+            var order =
+                int.TryParse(xPart, out var xNumber) && int.TryParse(yPart, out var yNumber) ? xNumber.CompareTo(yNumber) : xPart.SequenceCompareTo(yPart);
             if (order != 0)
             {
                 return order;

@@ -7,9 +7,7 @@ namespace RoutingRules.Rules;
 /// </remarks>
 public abstract class Rule
 {
-    private protected Rule()
-    {
-    }
+    private protected Rule() { }
 
     /// <summary>What the rule is. Must be the same object on every call.</summary>
     public abstract RuleDescriptor Descriptor { get; }

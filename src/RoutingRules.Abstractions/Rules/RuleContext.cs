@@ -24,7 +24,13 @@ public sealed partial class RuleContext
     private string? undecided;
 
     internal RuleContext(
-        ResolvedShow show, RuleDescriptor descriptor, Severity severity, ValueList<RuleOptionValue> options, WorkMeter meter, List<Finding> findings)
+        ResolvedShow show,
+        RuleDescriptor descriptor,
+        Severity severity,
+        ValueList<RuleOptionValue> options,
+        WorkMeter meter,
+        List<Finding> findings
+    )
     {
         this.options = options;
         this.show = show;
@@ -252,8 +258,7 @@ public sealed partial class RuleContext
     /// <param name="message">What is wrong and where, for a person: a sentence or two.</param>
     /// <param name="pointer">The place in the document as a JSON Pointer.</param>
     /// <param name="entities">What it is about; the identity of the finding is made from these, so name what does not change with position or text.</param>
-    public void Report(string message, string pointer, params ReadOnlySpan<Entity> entities) =>
-        Report(severity, message, pointer, entities);
+    public void Report(string message, string pointer, params ReadOnlySpan<Entity> entities) => Report(severity, message, pointer, entities);
 
     /// <summary>Reports a finding milder or graver than the rule's usual severity; a severity set by configuration wins.</summary>
     /// <param name="usual">The severity when the configuration sets none.</param>
@@ -275,16 +280,18 @@ public sealed partial class RuleContext
     {
         ArgumentException.ThrowIfNullOrEmpty(message);
         ArgumentNullException.ThrowIfNull(pointer);
-        findings.Add(new Finding
-        {
-            Rule = descriptor.Id,
-            Name = descriptor.Name,
-            Severity = effective,
-            Message = message,
-            Remedy = descriptor.Remedy,
-            Entities = ValueList.Create(entities),
-            Pointer = pointer,
-        });
+        findings.Add(
+            new Finding
+            {
+                Rule = descriptor.Id,
+                Name = descriptor.Name,
+                Severity = effective,
+                Message = message,
+                Remedy = descriptor.Remedy,
+                Entities = ValueList.Create(entities),
+                Pointer = pointer,
+            }
+        );
     }
 
     private ResolvedShow Count()

@@ -4,7 +4,5 @@ namespace RoutingRules.Rules;
 internal sealed class WorkBudgetException : Exception
 {
     public WorkBudgetException()
-        : base("The rule used up its work units for one subject.")
-    {
-    }
+        : base("The rule used up its work units for one subject.") { }
 }

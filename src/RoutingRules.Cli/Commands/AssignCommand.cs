@@ -23,7 +23,8 @@ internal static class AssignCommand
         };
         var search = new SearchOptions(
             "Do without a device, a link or a point, such as box-r or box-r/out/5; may be given several times.",
-            "How much work to spend; the same number gives the same result on every machine.");
+            "How much work to spend; the same number gives the same result on every machine."
+        );
         var format = ToolOptions.Format("How the report is written to standard output, together with --out, usually text.");
         var report = ToolOptions.Report();
         var setup = new EngineOptions();
@@ -32,9 +33,16 @@ internal static class AssignCommand
             "assign",
             "Complete the patch of a show: find an output for every feed and an input for every line, and write the streams and routes that carry them.",
             "routing-rules assign saturday.show.json --out saturday-patched.show.json\nWrites the completed show and lists where everything went.",
-            "routing-rules assign saturday.show.json --without box-r --out rescue.show.json\nPlans the show again without a dead box.")
+            "routing-rules assign saturday.show.json --without box-r --out rescue.show.json\nPlans the show again without a dead box."
+        )
         {
-            file, @out, search, format, report, setup, quiet,
+            file,
+            @out,
+            search,
+            format,
+            report,
+            setup,
+            quiet,
         };
         command.SetAction(parsed =>
         {
@@ -43,7 +51,8 @@ internal static class AssignCommand
             if (outPath is null && parsed.GetValue(format) is not null)
             {
                 throw new UsageException(
-                    "--format is for the report, and without --out standard output carries the show; add --out FILE, or use --report FORMAT=FILE.");
+                    "--format is for the report, and without --out standard output carries the show; add --out FILE, or use --report FORMAT=FILE."
+                );
             }
 
             var isQuiet = parsed.GetValue(quiet);
@@ -127,7 +136,8 @@ internal static class AssignCommand
         }
 
         var counts = FormattableString.Invariant(
-            $"{result.Placements.Count} placed, {result.Unplaced.Count} not placed, {check.Result.Findings.Count} findings");
+            $"{result.Placements.Count} placed, {result.Unplaced.Count} not placed, {check.Result.Findings.Count} findings"
+        );
         CliRunner.Say(console, $"{counts}; use --out FILE or --report FORMAT=FILE for the whole account.");
     }
 }

@@ -20,7 +20,8 @@ internal static class ChangeoverCommand
             ("text", "for people at a terminal"),
             ("json", "for programs, after changeover.schema.json"),
             ("markdown", "for people in a text that shows tables"),
-            ("html", "cards to print"));
+            ("html", "cards to print")
+        );
         var @out = PageOptions.Out();
         var shows = new Option<string?>("--shows")
         {
@@ -32,9 +33,15 @@ internal static class ChangeoverCommand
             "changeover",
             "Plan changeovers: steps in a safe order, a card for each place, what can be prepared, the last point to go back; for two shows, or for all acts of a running order.",
             "routing-rules changeover friday.run.json --format html --out friday-cards.html --shows acts\nCards for every changeover of the day, and the show of each act.",
-            "routing-rules changeover band.show.json next-band.show.json\nThe steps from one show to the next.")
+            "routing-rules changeover band.show.json next-band.show.json\nThe steps from one show to the next."
+        )
         {
-            first, second, format, @out, shows, setup,
+            first,
+            second,
+            format,
+            @out,
+            shows,
+            setup,
         };
         command.SetAction(parsed =>
         {
@@ -73,7 +80,8 @@ internal static class ChangeoverCommand
         Write(
             how,
             output => ChangeoverJson.Write(plan, comparison, before, after, output),
-            format => ChangeoverReport.Write(plan, comparison, before, after, format));
+            format => ChangeoverReport.Write(plan, comparison, before, after, format)
+        );
         return CompareCommand.CodeOf(comparison, engine.Config.FailOn);
     }
 
@@ -125,24 +133,28 @@ internal static class ChangeoverCommand
         }
     }
 
-    private static void Write(Answer how, Action<Stream> json, Func<PageFormat, string> pages) => PageOptions.Write(
-        output =>
-        {
-            if (how.Format == "json")
+    private static void Write(Answer how, Action<Stream> json, Func<PageFormat, string> pages) =>
+        PageOptions.Write(
+            output =>
             {
-                json(output);
-            }
-            else
-            {
-                output.Write(Texts.Utf8.GetBytes(pages(PageOptions.Pages(how.Format))));
-            }
-        },
-        how.Target,
-        how.Console);
+                if (how.Format == "json")
+                {
+                    json(output);
+                }
+                else
+                {
+                    output.Write(Texts.Utf8.GetBytes(pages(PageOptions.Pages(how.Format))));
+                }
+            },
+            how.Target,
+            how.Console
+        );
 
     private static int CodeOf(RunningOrderPlan plan, Severity failOn)
     {
-        var findings = plan.RunFindings.Concat(plan.Acts.SelectMany(act => act.Check.Findings)).Concat(plan.Changeovers.SelectMany(changeover => changeover.Comparison.Hazards));
+        var findings = plan
+            .RunFindings.Concat(plan.Acts.SelectMany(act => act.Check.Findings))
+            .Concat(plan.Changeovers.SelectMany(changeover => changeover.Comparison.Hazards));
         return findings.Any(finding => finding.Severity >= failOn) || plan.Acts.Any(act => !act.Unplaced.IsEmpty) ? ExitCode.Findings
             : plan.Acts.All(act => act.Check.Undecided.IsEmpty) ? ExitCode.Clean
             : ExitCode.Undecided;

@@ -14,7 +14,8 @@ internal static class CheckCommand
     {
         var paths = new Argument<string[]>("PATH")
         {
-            Description = "Show files, folders (every *.show.json in them and in their subfolders), zip archives (every *.show.json in them),\nfiles of JSON lines (*.jsonl), or - for one or more shows on standard input.",
+            Description =
+                "Show files, folders (every *.show.json in them and in their subfolders), zip archives (every *.show.json in them),\nfiles of JSON lines (*.jsonl), or - for one or more shows on standard input.",
             Arity = ArgumentArity.OneOrMore,
         }.NamesNoOption();
         var format = ToolOptions.Format("How the result is written to standard output, usually text.");
@@ -24,7 +25,10 @@ internal static class CheckCommand
         var baseline = new Option<string?>("--baseline") { HelpName = "FILE", Description = "Do not fail for findings that a baseline knows already." };
         var update = new Option<bool>("--update-baseline") { Description = "Take out of the baseline what is gone. It never grows, unless with --force." };
         var force = new Option<bool>("--force") { Description = "With --update-baseline: also accept everything found now, or begin a baseline." };
-        var fixes = new Option<bool>("--fixes") { Description = "Offer fixes with the findings in json and sarif reports; each is tried first, which takes time." };
+        var fixes = new Option<bool>("--fixes")
+        {
+            Description = "Offer fixes with the findings in json and sarif reports; each is tried first, which takes time.",
+        };
         var timings = new Option<bool>("--timings") { Description = "Say on standard error how much work and time each rule took." };
         var setup = new EngineOptions();
         var quiet = ToolOptions.Quiet();
@@ -34,16 +38,33 @@ internal static class CheckCommand
             "routing-rules check saturday.show.json\nLists what is wrong, where in the file, and what to do about it.",
             "routing-rules check shows/ --report json=result.json --report html=result.html\nChecks every show in a folder and also keeps the result for another program and for people.",
             "routing-rules check 2027.zip\nChecks every show in an archive without unpacking it.",
-            "routing-rules check shows/ --waivers waivers.json --baseline baseline.json\nFails only for what nobody has decided to live with.")
+            "routing-rules check shows/ --waivers waivers.json --baseline baseline.json\nFails only for what nobody has decided to live with."
+        )
         {
-            paths, format, report, waivers, asOf, baseline, update, force, fixes, timings, setup, quiet,
+            paths,
+            format,
+            report,
+            waivers,
+            asOf,
+            baseline,
+            update,
+            force,
+            fixes,
+            timings,
+            setup,
+            quiet,
         };
         command.SetAction(parsed =>
         {
             var named = parsed.GetRequiredValue(paths);
             var isQuiet = parsed.GetValue(quiet);
             var choice = new AcceptanceChoice(
-                parsed.GetValue(waivers), parsed.GetValue(asOf) ?? console.Today(), parsed.GetValue(baseline), parsed.GetValue(update), parsed.GetValue(force));
+                parsed.GetValue(waivers),
+                parsed.GetValue(asOf) ?? console.Today(),
+                parsed.GetValue(baseline),
+                parsed.GetValue(update),
+                parsed.GetValue(force)
+            );
             var (engine, loaded) = setup.Create(parsed, named, console, cancellation, isQuiet);
             var files = ShowFiles.Expand(named, cancellation);
             using var acceptance = new Acceptance(choice, files, engine, console, cancellation);
@@ -53,7 +74,8 @@ internal static class CheckCommand
                 [.. files, .. choice.Files, .. loaded.Files],
                 acceptance.Target,
                 ReportSetup.Options(engine, isQuiet),
-                console);
+                console
+            );
             var clock = parsed.GetValue(timings) ? new Timings() : null;
             var code = Run(files, new Means(engine, clock, parsed.GetValue(fixes), isQuiet), acceptance, reports, console, cancellation);
             reports.Finish();
@@ -66,7 +88,14 @@ internal static class CheckCommand
 
     private sealed record Means(RoutingEngine Engine, Timings? Clock, bool OffersFixes, bool IsQuiet);
 
-    private static int Run(IReadOnlyList<string> files, Means means, Acceptance acceptance, ReportOutput reports, CliConsole console, CancellationToken cancellation)
+    private static int Run(
+        IReadOnlyList<string> files,
+        Means means,
+        Acceptance acceptance,
+        ReportOutput reports,
+        CliConsole console,
+        CancellationToken cancellation
+    )
     {
         var code = ExitCode.Clean;
         foreach (var file in files)

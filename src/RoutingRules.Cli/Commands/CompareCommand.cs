@@ -24,16 +24,22 @@ internal static class CompareCommand
             ("json", "for programs, after comparison.schema.json"),
             ("markdown", "for people in a text that shows tables"),
             ("html", "for a browser"),
-            ("patch", "a JSON Patch (RFC 6902) that turns the first document into the second"));
+            ("patch", "a JSON Patch (RFC 6902) that turns the first document into the second")
+        );
         var @out = PageOptions.Out();
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "compare",
             "Say what differs between two shows: what outputs and channels carry, where feeds and lines are, what the rules find, and what the documents say. Fails when the second show has new findings, or the change itself is dangerous.",
             "routing-rules compare friday.show.json saturday.show.json\nWhat is heard elsewhere, and what is plugged elsewhere?",
-            "routing-rules compare friday.show.json saturday.show.json --format patch --out friday-to-saturday.json\nThe difference as a JSON Patch.")
+            "routing-rules compare friday.show.json saturday.show.json --format patch --out friday-to-saturday.json\nThe difference as a JSON Patch."
+        )
         {
-            before, after, format, @out, setup,
+            before,
+            after,
+            format,
+            @out,
+            setup,
         };
         command.SetAction(parsed =>
         {
@@ -81,7 +87,11 @@ internal static class CompareCommand
                 output.Write(PatchBetween(documents).ToUtf8());
                 break;
             default:
-                output.Write(Texts.Utf8.GetBytes(ComparisonReport.Write(comparison, InputDocument.NameOf(paths[0]), InputDocument.NameOf(paths[1]), PageOptions.Pages(format))));
+                output.Write(
+                    Texts.Utf8.GetBytes(
+                        ComparisonReport.Write(comparison, InputDocument.NameOf(paths[0]), InputDocument.NameOf(paths[1]), PageOptions.Pages(format))
+                    )
+                );
                 break;
         }
     }

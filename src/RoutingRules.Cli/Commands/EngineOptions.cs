@@ -16,7 +16,12 @@ internal sealed class EngineOptions : IOptionGroup
     /// <summary>The engine that was asked for, and the configuration it uses.</summary>
     /// <exception cref="UsageException">A folder or the configuration cannot be used.</exception>
     public (RoutingEngine Engine, LoadedConfig Loaded) Create(
-        ParseResult parsed, IReadOnlyList<string> paths, CliConsole console, CancellationToken cancellation, bool isQuiet = false)
+        ParseResult parsed,
+        IReadOnlyList<string> paths,
+        CliConsole console,
+        CancellationToken cancellation,
+        bool isQuiet = false
+    )
     {
         var loaded = ConfigSetup.Load(new ConfigChoice(parsed.GetValue(config), parsed.GetValue(noConfig), isQuiet), paths, console, cancellation);
         return (EngineSetup.Create(parsed.GetRequiredValue(profiles), loaded, console), loaded);

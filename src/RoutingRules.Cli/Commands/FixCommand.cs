@@ -23,19 +23,27 @@ internal static class FixCommand
         var file = new Argument<string>("FILE") { Description = "The show, or - for standard input. It is changed only with --in-place." }.NamesNoOption();
         var dryRun = new Option<bool>("--dry-run") { Description = "Change nothing; say what would be changed." };
         var safe = new Option<bool>("--safe") { Description = "Take safe fixes only: outputs and channels go on carrying what they carry. This is the usual." };
-        var @unsafe = new Option<bool>("--unsafe") { Description = "Also take fixes that may change where signal goes; read what they did before anybody plays through it." };
+        var @unsafe = new Option<bool>("--unsafe")
+        {
+            Description = "Also take fixes that may change where signal goes; read what they did before anybody plays through it.",
+        };
         var rule = new Option<string[]>("--rule")
         {
             HelpName = "ID",
             Description = "Mend only what this rule finds, named by id or name, accepted findings as well; may be given several times.",
             DefaultValueFactory = _ => [],
         };
-        var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write the mended show to a file; without it the show goes to standard output." };
+        var @out = new Option<string?>("--out")
+        {
+            HelpName = "FILE",
+            Description = "Write the mended show to a file; without it the show goes to standard output.",
+        };
         var inPlace = new Option<bool>("--in-place") { Description = "Write the mended show over the file itself." };
         var format = new Option<string?>("--format")
         {
             HelpName = string.Join('|', Formats),
-            Description = "How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual), json (after fix.schema.json), or patch, a JSON Patch of the show.",
+            Description =
+                "How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual), json (after fix.schema.json), or patch, a JSON Patch of the show.",
             CustomParser = result =>
             {
                 var word = result.Tokens[0].Value;
@@ -56,9 +64,21 @@ internal static class FixCommand
             "Mend what the rules find: each fix is tried on a copy, and taken only when its finding is gone and nothing worse has come.",
             "routing-rules fix saturday.show.json --dry-run\nSays what would be changed, and changes nothing.",
             "routing-rules fix saturday.show.json --out mended.show.json\nTakes the safe fixes; the rest of the text stays as it is written.",
-            "routing-rules fix saturday.show.json --waivers waivers.json --baseline baseline.json --dry-run\nLeaves alone what somebody has decided to live with.")
+            "routing-rules fix saturday.show.json --waivers waivers.json --baseline baseline.json --dry-run\nLeaves alone what somebody has decided to live with."
+        )
         {
-            file, dryRun, safe, @unsafe, rule, @out, inPlace, format, waivers, asOf, baseline, setup,
+            file,
+            dryRun,
+            safe,
+            @unsafe,
+            rule,
+            @out,
+            inPlace,
+            format,
+            waivers,
+            asOf,
+            baseline,
+            setup,
         };
         command.SetAction(parsed =>
         {
@@ -68,10 +88,17 @@ internal static class FixCommand
                 parsed.GetValue(@unsafe),
                 parsed.GetValue(@out),
                 parsed.GetValue(inPlace),
-                parsed.GetValue(format));
+                parsed.GetValue(format)
+            );
             Refuse(job, parsed.GetValue(safe));
             var (engine, loaded) = setup.Create(parsed, [job.Path], console, cancellation);
-            var choice = new AcceptanceChoice(parsed.GetValue(waivers), parsed.GetValue(asOf) ?? console.Today(), parsed.GetValue(baseline), IsUpdate: false, IsForce: false);
+            var choice = new AcceptanceChoice(
+                parsed.GetValue(waivers),
+                parsed.GetValue(asOf) ?? console.Today(),
+                parsed.GetValue(baseline),
+                IsUpdate: false,
+                IsForce: false
+            );
             using var acceptance = new Acceptance(choice, [job.Path], engine, console, cancellation);
             var options = new FixOptions
             {
@@ -98,7 +125,8 @@ internal static class FixCommand
             : job.OutPath is not null && job.IsInPlace ? "--out and --in-place cannot be had together; take one of them."
             : job.IsDry && (job.OutPath is not null || job.IsInPlace) ? "--dry-run writes no show; leave --out and --in-place away."
             : job.IsInPlace && job.Path == InputDocument.StandardInput ? "standard input cannot be written in place; use --out FILE."
-            : job.ShowsText && job.Format is not null ? "--format is for the account, and without --out or --in-place standard output carries the show; add one of them, or --dry-run."
+            : job.ShowsText && job.Format is not null
+                ? "--format is for the account, and without --out or --in-place standard output carries the show; add one of them, or --dry-run."
             : null;
         if (problem is not null)
         {
@@ -120,7 +148,14 @@ internal static class FixCommand
     }
 
     private static int Run(
-        Job job, RoutingEngine engine, FixOptions options, Acceptance acceptance, IReadOnlyList<string> otherInputs, CliConsole console, CancellationToken cancellation)
+        Job job,
+        RoutingEngine engine,
+        FixOptions options,
+        Acceptance acceptance,
+        IReadOnlyList<string> otherInputs,
+        CliConsole console,
+        CancellationToken cancellation
+    )
     {
         var outPath = job.IsInPlace ? job.Path : job.OutPath;
         var name = InputDocument.NameOf(job.Path);
@@ -134,11 +169,19 @@ internal static class FixCommand
         }
 
         // What is mended is written in the present format version, so that is the text to edit.
-        loaded = loaded with { Utf8 = DocumentUpgrade.ShowText(loaded.Utf8) };
+        loaded = loaded with
+        {
+            Utf8 = DocumentUpgrade.ShowText(loaded.Utf8),
+        };
         using var target = outPath is null ? null : OutputFile.Begin(outPath, job.IsInPlace ? otherInputs : [job.Path, .. otherInputs]);
         var result = engine.Fix(read.Value!, options, cancellation);
         var edited = result.Applied.IsEmpty
-            ? new EditedText { Utf8 = loaded.Utf8, Patch = new JsonPatch(default), IsRewritten = false }
+            ? new EditedText
+            {
+                Utf8 = loaded.Utf8,
+                Patch = new JsonPatch(default),
+                IsRewritten = false,
+            }
             : ShowText.Edit(loaded.Utf8.Span, result.Edits, result.Show);
         var check = DocumentCheck.Of(name, result.Show, result.After, edited.Utf8.Span);
         var after = acceptance.Apply(job.Path, job.ListsFixes ? check.WithFixes(engine, edited.Utf8, cancellation) : check);

@@ -13,7 +13,12 @@ internal static class ImpactCommand
 {
     private static readonly (string Word, LossKind Kind)[] Kinds =
     [
-        ("device", LossKind.Device), ("link", LossKind.Link), ("cable", LossKind.Cable), ("way", LossKind.Way), ("power", LossKind.Power), ("point", LossKind.Point),
+        ("device", LossKind.Device),
+        ("link", LossKind.Link),
+        ("cable", LossKind.Cable),
+        ("way", LossKind.Way),
+        ("power", LossKind.Power),
+        ("point", LossKind.Point),
     ];
 
     public static Command Create(CliConsole console, CancellationToken cancellation)
@@ -22,7 +27,8 @@ internal static class ImpactCommand
         var only = new Option<string[]>("--only")
         {
             HelpName = "KIND",
-            Description = "Look only at losses of a kind: device, link, cable, way (a loom), power or point. May be given several times; without it all but points.",
+            Description =
+                "Look only at losses of a kind: device, link, cable, way (a loom), power or point. May be given several times; without it all but points.",
             DefaultValueFactory = _ => [],
         };
         only.Validators.Add(result =>
@@ -40,16 +46,26 @@ internal static class ImpactCommand
             ("text", "for people at a terminal"),
             ("json", "for programs, after impact.schema.json"),
             ("markdown", "for people in a text that shows tables"),
-            ("html", "a page to print, with a card for each device"));
+            ("html", "a page to print, with a card for each device")
+        );
         var @out = PageOptions.Out();
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "impact",
             "Tell what the loss of each device, link, cable, loom or supply silences, and how to bring it back. Nothing is written to the show.",
             "routing-rules impact saturday.show.json\nWhat hurts most, and a card for each device with what to pull, plug and load.",
-            "routing-rules impact saturday.show.json --only device --format html --out fallback.html\nCards to print.")
+            "routing-rules impact saturday.show.json --only device --format html --out fallback.html\nCards to print."
+        )
         {
-            file, only, pairs, moves, sets, noRecovery, format, @out, setup,
+            file,
+            only,
+            pairs,
+            moves,
+            sets,
+            noRecovery,
+            format,
+            @out,
+            setup,
         };
         command.SetAction(parsed =>
         {
@@ -86,11 +102,15 @@ internal static class ImpactCommand
             return;
         }
 
-        output.Write(Texts.Utf8.GetBytes(PageOptions.Pages(format) switch
-        {
-            PageFormat.Markdown => ImpactReport.Markdown(answer, show),
-            PageFormat.Html => ImpactReport.Html(answer, show),
-            _ => ImpactReport.Text(answer, show),
-        }));
+        output.Write(
+            Texts.Utf8.GetBytes(
+                PageOptions.Pages(format) switch
+                {
+                    PageFormat.Markdown => ImpactReport.Markdown(answer, show),
+                    PageFormat.Html => ImpactReport.Html(answer, show),
+                    _ => ImpactReport.Text(answer, show),
+                }
+            )
+        );
     }
 }

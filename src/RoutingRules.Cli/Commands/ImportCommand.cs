@@ -14,10 +14,21 @@ internal static class ImportCommand
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
         var file = new Argument<string>("FILE") { Description = "The show, or - for standard input. It is changed only with --in-place." }.NamesNoOption();
-        var from = new Argument<string>("LIST") { Description = "The list as CSV in UTF-8, or - for standard input; the first row holds the headers." }.NamesNoOption();
+        var from = new Argument<string>("LIST")
+        {
+            Description = "The list as CSV in UTF-8, or - for standard input; the first row holds the headers.",
+        }.NamesNoOption();
         var list = ToolOptions.Word("--list", ListChoices.Lists, "What the list is of: feeds or lines.");
-        var separator = ToolOptions.Word("--separator", ListChoices.Separators, "What stands between cells; without it, what the configuration says, else the first row tells.");
-        var map = ToolOptions.Word("--map", ListChoices.Maps, "Instead of a list, LIST is a map of a device, as export --map or the device itself gives it: is-08 of its routes, 1722.1 of what its receive slots take. The show changes only where the map says something else.");
+        var separator = ToolOptions.Word(
+            "--separator",
+            ListChoices.Separators,
+            "What stands between cells; without it, what the configuration says, else the first row tells."
+        );
+        var map = ToolOptions.Word(
+            "--map",
+            ListChoices.Maps,
+            "Instead of a list, LIST is a map of a device, as export --map or the device itself gives it: is-08 of its routes, 1722.1 of what its receive slots take. The show changes only where the map says something else."
+        );
         var device = new Option<string?>("--device") { HelpName = "ID", Description = "The device that --map is about." };
         var ignore = new Option<string[]>("--ignore")
         {
@@ -25,19 +36,37 @@ internal static class ImportCommand
             Description = "Do not read this column; may be given several times. A column that is neither known nor ignored is an error.",
             DefaultValueFactory = _ => [],
         };
-        var remove = new Option<bool>("--remove-absent") { Description = "Take feeds or lines that the list does not have out of the show; without it they stay." };
+        var remove = new Option<bool>("--remove-absent")
+        {
+            Description = "Take feeds or lines that the list does not have out of the show; without it they stay.",
+        };
         var dryRun = new Option<bool>("--dry-run") { Description = "Change nothing; say what would be changed." };
         var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write the show to a file; without it the show goes to standard output." };
         var inPlace = new Option<bool>("--in-place") { Description = "Write the show over the file itself." };
-        var format = ToolOptions.TextOrJson("How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual) or json.");
+        var format = ToolOptions.TextOrJson(
+            "How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual) or json."
+        );
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "import",
             "Read a list of feeds or lines, as export or a crew's spreadsheet writes it, into a show. A row is about the feed or line of its id, or without one that of its name; a cell changes its member, and everything else stays, byte for byte. With any error in the list nothing is written.\nAn empty cell takes away what the member says. Columns and words by other names stand in the configuration, under lists.",
             "routing-rules import saturday.show.json lines.csv --list lines --dry-run\nSays which lines would be new, changed and kept.",
-            "routing-rules import saturday.show.json lines.csv --list lines --out edited.show.json\nWrites the show with the list in it.")
+            "routing-rules import saturday.show.json lines.csv --list lines --out edited.show.json\nWrites the show with the list in it."
+        )
         {
-            file, from, list, separator, ignore, remove, map, device, dryRun, @out, inPlace, format, setup,
+            file,
+            from,
+            list,
+            separator,
+            ignore,
+            remove,
+            map,
+            device,
+            dryRun,
+            @out,
+            inPlace,
+            format,
+            setup,
         };
         command.SetAction(parsed =>
         {
@@ -48,9 +77,13 @@ internal static class ImportCommand
                 parsed.GetValue(dryRun),
                 parsed.GetValue(@out),
                 parsed.GetValue(inPlace),
-                parsed.GetValue(format));
+                parsed.GetValue(format)
+            );
             Refuse(job);
-            if (job.What.IsMap && (parsed.GetValue(separator) is not null || parsed.GetValue(remove) || parsed.GetRequiredValue(ignore).Length > 0 || job.Format is not null))
+            if (
+                job.What.IsMap
+                && (parsed.GetValue(separator) is not null || parsed.GetValue(remove) || parsed.GetRequiredValue(ignore).Length > 0 || job.Format is not null)
+            )
             {
                 throw new UsageException("--separator, --ignore, --remove-absent and --format are for lists; leave them away with --map.");
             }
@@ -76,11 +109,13 @@ internal static class ImportCommand
     {
         job.What.Refuse();
         var problem =
-            job.Path == InputDocument.StandardInput && job.From == InputDocument.StandardInput ? "standard input holds the show or the list, not both; name a file for the other."
+            job.Path == InputDocument.StandardInput && job.From == InputDocument.StandardInput
+                ? "standard input holds the show or the list, not both; name a file for the other."
             : job.OutPath is not null && job.IsInPlace ? "--out and --in-place cannot be had together; take one of them."
             : job.IsDry && (job.OutPath is not null || job.IsInPlace) ? "--dry-run writes no show; leave --out and --in-place away."
             : job.IsInPlace && job.Path == InputDocument.StandardInput ? "standard input cannot be written in place; use --out FILE."
-            : job.ShowsText && job.Format is not null ? "--format is for the account, and without --out or --in-place standard output carries the show; add one of them, or --dry-run."
+            : job.ShowsText && job.Format is not null
+                ? "--format is for the account, and without --out or --in-place standard output carries the show; add one of them, or --dry-run."
             : null;
         if (problem is not null)
         {
@@ -116,7 +151,12 @@ internal static class ImportCommand
         }
 
         var edited = result.Edits.IsEmpty
-            ? new EditedText { Utf8 = document.Utf8, Patch = null, IsRewritten = false }
+            ? new EditedText
+            {
+                Utf8 = document.Utf8,
+                Patch = null,
+                IsRewritten = false,
+            }
             : ShowText.Edit(document.Utf8.Span, result.Edits, result.Show);
         if (job.ShowsText)
         {
@@ -151,6 +191,7 @@ internal static class ImportCommand
             result.Problems.Select(problem => problem.ToString()).ToValueList(),
             result.Notes.Select(note => note.ToString()).ToValueList(),
             result.Show is null ? "" : ImportAccount.Heading(job.What.Kind, result, false),
-            result.Show is null ? "" : ImportAccount.Text(from, job.What.Kind, result, job.IsDry));
+            result.Show is null ? "" : ImportAccount.Text(from, job.What.Kind, result, job.IsDry)
+        );
     }
 }

@@ -8,18 +8,16 @@ namespace RoutingRules.Cli.Commands;
 /// <summary>The words that export and import share.</summary>
 internal static class ListChoices
 {
-    public static IReadOnlyDictionary<string, IntentList> Lists { get; } = new Dictionary<string, IntentList>(StringComparer.Ordinal)
-    {
-        ["feeds"] = IntentList.Feeds,
-        ["lines"] = IntentList.Lines,
-    };
+    public static IReadOnlyDictionary<string, IntentList> Lists { get; } =
+        new Dictionary<string, IntentList>(StringComparer.Ordinal) { ["feeds"] = IntentList.Feeds, ["lines"] = IntentList.Lines };
 
-    public static IReadOnlyDictionary<string, ListSeparator> Separators { get; } = new Dictionary<string, ListSeparator>(StringComparer.Ordinal)
-    {
-        ["comma"] = ListSeparator.Comma,
-        ["semicolon"] = ListSeparator.Semicolon,
-        ["tab"] = ListSeparator.Tab,
-    };
+    public static IReadOnlyDictionary<string, ListSeparator> Separators { get; } =
+        new Dictionary<string, ListSeparator>(StringComparer.Ordinal)
+        {
+            ["comma"] = ListSeparator.Comma,
+            ["semicolon"] = ListSeparator.Semicolon,
+            ["tab"] = ListSeparator.Tab,
+        };
 
     /// <summary>How each kind of map is written.</summary>
     public static IReadOnlyDictionary<string, Action<RoutingEngine, Show, Id<Device>, Stream>> Maps { get; } =

@@ -20,7 +20,8 @@ internal sealed record MapChoice(string? List, string? Map, string? Device)
     /// <exception cref="UsageException">The words do not go together.</exception>
     public void Refuse()
     {
-        var problem = List is null && Map is null ? "--list is missing; give --list feeds or --list lines, or --map with --device."
+        var problem =
+            List is null && Map is null ? "--list is missing; give --list feeds or --list lines, or --map with --device."
             : List is not null && Map is not null ? "--list and --map cannot be had together; take one of them."
             : Map is not null && string.IsNullOrEmpty(Device) ? "--map is about one device; name it with --device."
             : Map is null && Device is not null ? "--device is for --map; leave it away with --list."
@@ -42,18 +43,19 @@ internal sealed record MapChoice(string? List, string? Map, string? Device)
 
     /// <summary>Reads a map into a show.</summary>
     /// <exception cref="UsageException">The device has no such map.</exception>
-    public Imported Read(RoutingEngine engine, Show show, ReadOnlyMemory<byte> utf8) => Trying(() =>
-    {
-        if (Map == "1722.1")
+    public Imported Read(RoutingEngine engine, Show show, ReadOnlyMemory<byte> utf8) =>
+        Trying(() =>
         {
-            return Told(StreamPortImport.Apply(engine, show, new Id<Device>(Device!), utf8), "");
-        }
+            if (Map == "1722.1")
+            {
+                return Told(StreamPortImport.Apply(engine, show, new Id<Device>(Device!), utf8), "");
+            }
 
-        var map = Is08Map.Read(new Id<Device>(Device!), utf8, out var problems);
-        return problems.IsEmpty
-            ? Told(MapImport.Apply(engine, show, map), string.Create(CultureInfo.InvariantCulture, $"of {map.Channels.Count} channels in the map "))
-            : new Imported(null, [], problems, [], "", "");
-    });
+            var map = Is08Map.Read(new Id<Device>(Device!), utf8, out var problems);
+            return problems.IsEmpty
+                ? Told(MapImport.Apply(engine, show, map), string.Create(CultureInfo.InvariantCulture, $"of {map.Channels.Count} channels in the map "))
+                : new Imported(null, [], problems, [], "", "");
+        });
 
     private static Imported Told(MapImportResult result, string of)
     {
@@ -81,9 +83,10 @@ internal sealed record MapChoice(string? List, string? Map, string? Device)
         }
     }
 
-    private static void Trying(Action work) => Trying(() =>
-    {
-        work();
-        return true;
-    });
+    private static void Trying(Action work) =>
+        Trying(() =>
+        {
+            work();
+            return true;
+        });
 }

@@ -12,13 +12,37 @@ internal static class NewCommand
 {
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
-        var usual = new StarterOptions { Console = StarterWords.Consoles[0], Amplifier = StarterWords.Amplifier, EarRack = StarterWords.EarRack, Switch = StarterWords.Switch };
-        var title = new Option<string>("--title") { HelpName = "TEXT", Description = "What the show is called.", DefaultValueFactory = _ => usual.Title };
+        var usual = new StarterOptions
+        {
+            Console = StarterWords.Consoles[0],
+            Amplifier = StarterWords.Amplifier,
+            EarRack = StarterWords.EarRack,
+            Switch = StarterWords.Switch,
+        };
+        var title = new Option<string>("--title")
+        {
+            HelpName = "TEXT",
+            Description = "What the show is called.",
+            DefaultValueFactory = _ => usual.Title,
+        };
         var desk = StarterWords.Console("--console", "The console: small (usually), medium, large, or the id of a profile.");
-        var monitorDesk = StarterWords.Console("--monitor-console", "A second console for monitors and in-ears, which every line reaches as well: small, medium, large, or the id of a profile.");
+        var monitorDesk = StarterWords.Console(
+            "--monitor-console",
+            "A second console for monitors and in-ears, which every line reaches as well: small, medium, large, or the id of a profile."
+        );
         var box = StarterWords.Box();
-        var boxes = ToolOptions.Number("--boxes", 1, StarterOptions.MostBoxes, "How many stage boxes, usually as many as --box names; more are like the last one.");
-        var mains = ToolOptions.Number("--mains", 0, StarterOptions.MostMains, "Main mixes, each to an amplifier: 1 for mono, 2 for left and right (usually), 3 with a centre.");
+        var boxes = ToolOptions.Number(
+            "--boxes",
+            1,
+            StarterOptions.MostBoxes,
+            "How many stage boxes, usually as many as --box names; more are like the last one."
+        );
+        var mains = ToolOptions.Number(
+            "--mains",
+            0,
+            StarterOptions.MostMains,
+            "Main mixes, each to an amplifier: 1 for mono, 2 for left and right (usually), 3 with a centre."
+        );
         var subs = Count("--subs", "Mixes of subwoofers, each to an amplifier.");
         var monitors = Count("--monitors", "Monitor mixes, each to an output on stage; usually 2.");
         var inEars = Count("--in-ears", "Stereo in-ear mixes, each to a pack of a rack.");
@@ -37,11 +61,28 @@ internal static class NewCommand
         var command = new ToolCommand(
             "new",
             "Write a show to start from: so many mixes and lines on such consoles and stage boxes, with amplifiers and ear racks, placed, patched and clean. "
-            + "What does not fit is said, with what makes room, and nothing is written.",
+                + "What does not fit is said, with what makes room, and nothing is written.",
             "routing-rules new --title \"Harbour fete\" --out harbour.show.json\nTwo mains, two monitors and three lines on a small console and a small stage box.",
-            "routing-rules new --title \"Quay festival\" --console medium --monitor-console medium --box large@stage-right --box medium@stage-left --monitors 4 --in-ears 4 --vocals 6 --microphones 10 --direct-boxes 4 --stereo-lines 2 --subs 1 --out quay.show.json\nA first real show. Then change names, devices, feeds and lines to your own, and check or assign it.")
+            "routing-rules new --title \"Quay festival\" --console medium --monitor-console medium --box large@stage-right --box medium@stage-left --monitors 4 --in-ears 4 --vocals 6 --microphones 10 --direct-boxes 4 --stereo-lines 2 --subs 1 --out quay.show.json\nA first real show. Then change names, devices, feeds and lines to your own, and check or assign it."
+        )
         {
-            title, desk, monitorDesk, box, boxes, mains, subs, monitors, inEars, vocals, microphones, direct, stereo, redundant, noPatch, profiles, @out,
+            title,
+            desk,
+            monitorDesk,
+            box,
+            boxes,
+            mains,
+            subs,
+            monitors,
+            inEars,
+            vocals,
+            microphones,
+            direct,
+            stereo,
+            redundant,
+            noPatch,
+            profiles,
+            @out,
         };
         command.SetAction(parsed =>
         {

@@ -14,7 +14,8 @@ internal static class PageOptions
         var option = new Option<string>("--format")
         {
             HelpName = "FORMAT",
-            Description = $"How the answer is written, usually {formats[0].Name}.\n{string.Join(",\n", formats.Select(format => $"{format.Name}: {format.Title}"))}.",
+            Description =
+                $"How the answer is written, usually {formats[0].Name}.\n{string.Join(",\n", formats.Select(format => $"{format.Name}: {format.Title}"))}.",
             DefaultValueFactory = _ => formats[0].Name,
         };
         option.Validators.Add(result =>
@@ -29,12 +30,13 @@ internal static class PageOptions
 
     public static Option<string?> Out() => new("--out") { HelpName = "FILE", Description = "Write to a file; without it the answer goes to standard output." };
 
-    public static PageFormat Pages(string format) => format switch
-    {
-        "markdown" => PageFormat.Markdown,
-        "html" => PageFormat.Html,
-        _ => PageFormat.Text,
-    };
+    public static PageFormat Pages(string format) =>
+        format switch
+        {
+            "markdown" => PageFormat.Markdown,
+            "html" => PageFormat.Html,
+            _ => PageFormat.Text,
+        };
 
     /// <summary>Writes the answer to the file, or to standard output.</summary>
     public static void Write(Action<Stream> write, OutputFile? target, CliConsole console)

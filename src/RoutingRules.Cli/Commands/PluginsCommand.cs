@@ -16,7 +16,8 @@ internal static class PluginsCommand
             "plugins",
             "List what is built in and what plugins bring: rules, fixes, profiles and strategies. Plugins are loaded only where --plugin names them.",
             "routing-rules plugins\nLists what is built in.",
-            "routing-rules plugins --plugin crew/Crew.Rules.dll\nAlso tells what a plugin brings.")
+            "routing-rules plugins --plugin crew/Crew.Rules.dll\nAlso tells what a plugin brings."
+        )
         {
             format,
         };

@@ -20,9 +20,14 @@ internal static class RulesCommand
             "List the rules, or tell all about one: what it checks, why that matters, what to do, and where it comes from.",
             "routing-rules rules\nLists every rule.",
             "routing-rules rules RR1001\nTells all about one.",
-            "routing-rules rules RR2003 --effective --config crew.json\nTells what counts for it under a configuration, and why.")
+            "routing-rules rules RR2003 --effective --config crew.json\nTells what counts for it under a configuration, and why."
+        )
         {
-            id, effective, markdown, config, noConfig,
+            id,
+            effective,
+            markdown,
+            config,
+            noConfig,
         };
         command.SetAction(parsed =>
         {
@@ -56,7 +61,8 @@ internal static class RulesCommand
                 return ExitCode.Clean;
             }
 
-            var rule = rules.FirstOrDefault(rule => string.Equals(rule.Id, wanted, StringComparison.OrdinalIgnoreCase) || rule.Name == wanted)
+            var rule =
+                rules.FirstOrDefault(rule => string.Equals(rule.Id, wanted, StringComparison.OrdinalIgnoreCase) || rule.Name == wanted)
                 ?? throw new UsageException($"there is no rule '{wanted}'; 'routing-rules rules' lists them all.");
             if (isEffective)
             {

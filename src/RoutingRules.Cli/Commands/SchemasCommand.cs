@@ -17,7 +17,8 @@ internal static class SchemasCommand
         var command = new ToolCommand(
             "schemas",
             "Write the JSON schemas of every kind of document to a folder, for editors and other programs, and the catalogue of rules.",
-            "routing-rules schemas schema/\nWrites *.schema.json files and rules.md there.")
+            "routing-rules schemas schema/\nWrites *.schema.json files and rules.md there."
+        )
         {
             folder,
         };
@@ -30,7 +31,8 @@ internal static class SchemasCommand
             }
 
             var rules = EngineSetup.Create([], LoadedConfig.Usual, console with { Plugins = [] }).Catalogue;
-            var files = Enum.GetValues<SchemaKind>().Select(kind => (Name: SchemaGenerator.FileName(kind), Text: SchemaGenerator.Generate(kind)))
+            var files = Enum.GetValues<SchemaKind>()
+                .Select(kind => (Name: SchemaGenerator.FileName(kind), Text: SchemaGenerator.Generate(kind)))
                 .Append((RuleCatalogue.OptionsSchemaName, RuleCatalogue.OptionsSchema(rules)))
                 .Append((RuleCatalogue.PageName, RuleCatalogue.Markdown(rules)));
             foreach (var (name, text) in files)

@@ -14,10 +14,18 @@ internal sealed class SearchOptions(string withoutText, string budgetText) : IOp
 
     private readonly Option<long?> spares = ToolOptions.Number("--spares", 0, 65_535, "Outputs to leave free in each group in which something new is placed.");
     private readonly Option<long?> headroom = ToolOptions.Number("--headroom", 0, 65_535, "Streams to leave free at each device.");
-    private readonly Option<string[]> without = new("--without") { HelpName = "ID-OR-POINT", Description = withoutText, DefaultValueFactory = _ => [] };
+    private readonly Option<string[]> without = new("--without")
+    {
+        HelpName = "ID-OR-POINT",
+        Description = withoutText,
+        DefaultValueFactory = _ => [],
+    };
     private readonly Option<string?> strategy = StrategyChoice.Option();
     private readonly Option<long?> budget = ToolOptions.Number("--budget", 1, MaxBudget, budgetText);
-    private readonly Option<bool> keepUnlisted = new("--keep-unlisted") { Description = "Let outputs go on carrying what no feed asks for, where they do so already." };
+    private readonly Option<bool> keepUnlisted = new("--keep-unlisted")
+    {
+        Description = "Let outputs go on carrying what no feed asks for, where they do so already.",
+    };
 
     public IReadOnlyList<Option> Options => [spares, headroom, without, strategy, budget, keepUnlisted];
 

@@ -22,10 +22,18 @@ internal static class SheetCommand
         var zone = Many("--zone", "ID", "Only the devices of this zone; may be given several times. Devices, zones and sides add up.");
         var side = Words("--side", SheetChoices.Sides, "Only the devices on this side; house-left and stage-right are the same.");
         var part = Words("--part", SheetChoices.Parts, "Only this part; may be given several times. Without it, every part.");
-        var format = ToolOptions.Word("--format", SheetChoices.Formats, "How it is written: text (usual), markdown, html for a browser to print, svg for the drawings alone, csv for one list, xlsx for all lists.\nIn csv and xlsx a text that would begin like a formula begins with an apostrophe.");
+        var format = ToolOptions.Word(
+            "--format",
+            SheetChoices.Formats,
+            "How it is written: text (usual), markdown, html for a browser to print, svg for the drawings alone, csv for one list, xlsx for all lists.\nIn csv and xlsx a text that would begin like a formula begins with an apostrophe."
+        );
         var list = ToolOptions.Word("--list", SheetChoices.Lists, "Which list --format csv writes; usually inputs.");
         var view = ToolOptions.Word("--view", SheetChoices.Views, "Whose left and right: the audience's (house, usual) or the performers' (stage).");
-        var since = new Option<string?>("--since") { HelpName = "OLD.show.json", Description = "Mark what is not as it was in this older revision of the show." };
+        var since = new Option<string?>("--since")
+        {
+            HelpName = "OLD.show.json",
+            Description = "Mark what is not as it was in this older revision of the show.",
+        };
         var large = new Option<bool>("--large") { Description = "Larger type in html." };
         var blank = ToolOptions.Number("--blank-rows", 0, MostBlankRows, "How many rows at the end of lists stay blank for late extras; usually 3.");
         var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write to a file; without it the sheet goes to standard output." };
@@ -36,9 +44,22 @@ internal static class SheetCommand
             "routing-rules sheet saturday.show.json --format html --out saturday.html\nA page to open in a browser and print.",
             "routing-rules sheet saturday.show.json --format html --since friday.show.json --out saturday.html\nThe same, with what has changed since Friday marked.",
             "routing-rules sheet saturday.show.json --zone stage-left --part devices --part walk\nWhat the stage-left patch needs.",
-            "routing-rules sheet saturday.show.json --format csv --list outputs --out outputs.csv\nOne list for another program.")
+            "routing-rules sheet saturday.show.json --format csv --list outputs --out outputs.csv\nOne list for another program."
+        )
         {
-            file, device, zone, side, part, format, list, view, since, large, blank, @out, profiles,
+            file,
+            device,
+            zone,
+            side,
+            part,
+            format,
+            list,
+            view,
+            since,
+            large,
+            blank,
+            @out,
+            profiles,
         };
         command.SetAction(parsed =>
         {
@@ -67,17 +88,20 @@ internal static class SheetCommand
                 return ExitCode.Usage;
             }
 
-            var sheet = Build(engine.Resolve(show), new SheetOptions
-            {
-                Devices = parsed.GetRequiredValue(device).Select(name => new Id<Device>(name)).ToValueList(),
-                Zones = parsed.GetRequiredValue(zone).Select(name => new Id<Zone>(name)).ToValueList(),
-                Sides = parsed.GetRequiredValue(side).Select(word => SheetChoices.Sides[word]).ToValueList(),
-                Parts = parsed.GetRequiredValue(part).Select(word => SheetChoices.Parts[word]).ToValueList(),
-                View = parsed.GetValue(view) is { } chosen ? SheetChoices.Views[chosen] : SheetView.House,
-                BlankRows = (int)(parsed.GetValue(blank) ?? new SheetOptions().BlankRows),
-                IsLargeType = parsed.GetValue(large),
-                Since = older is null ? null : engine.Resolve(older),
-            });
+            var sheet = Build(
+                engine.Resolve(show),
+                new SheetOptions
+                {
+                    Devices = parsed.GetRequiredValue(device).Select(name => new Id<Device>(name)).ToValueList(),
+                    Zones = parsed.GetRequiredValue(zone).Select(name => new Id<Zone>(name)).ToValueList(),
+                    Sides = parsed.GetRequiredValue(side).Select(word => SheetChoices.Sides[word]).ToValueList(),
+                    Parts = parsed.GetRequiredValue(part).Select(word => SheetChoices.Parts[word]).ToValueList(),
+                    View = parsed.GetValue(view) is { } chosen ? SheetChoices.Views[chosen] : SheetView.House,
+                    BlankRows = (int)(parsed.GetValue(blank) ?? new SheetOptions().BlankRows),
+                    IsLargeType = parsed.GetValue(large),
+                    Since = older is null ? null : engine.Resolve(older),
+                }
+            );
             var output = target?.Content ?? console.Output;
             var kind = parsed.GetValue(list) is { } name ? SheetChoices.Lists[name] : SheetListKind.Inputs;
             SheetChoices.Formats[parsed.GetValue(format) ?? "text"](sheet, kind, output);
@@ -101,13 +125,19 @@ internal static class SheetCommand
     }
 
     private static Option<string[]> Many(string name, string helpName, string description) =>
-        new(name) { HelpName = helpName, Description = description, DefaultValueFactory = _ => [] };
+        new(name)
+        {
+            HelpName = helpName,
+            Description = description,
+            DefaultValueFactory = _ => [],
+        };
 
-    private static Option<string[]> Words<T>(string name, IReadOnlyDictionary<string, T> words, string description) => new(name)
-    {
-        HelpName = string.Join("|", words.Keys),
-        Description = description,
-        DefaultValueFactory = _ => [],
-        CustomParser = result => ToolOptions.Checked(name, words, result),
-    };
+    private static Option<string[]> Words<T>(string name, IReadOnlyDictionary<string, T> words, string description) =>
+        new(name)
+        {
+            HelpName = string.Join("|", words.Keys),
+            Description = description,
+            DefaultValueFactory = _ => [],
+            CustomParser = result => ToolOptions.Checked(name, words, result),
+        };
 }

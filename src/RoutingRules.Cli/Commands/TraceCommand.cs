@@ -19,9 +19,12 @@ internal static class TraceCommand
             "trace",
             "Follow the signal at one point: back to where it comes from, or to where it stops and why, and on to everything it feeds.",
             "routing-rules trace saturday.show.json box/out/5\nWhich mix is on output 5 of the box, and over which slots and streams?",
-            "routing-rules trace saturday.show.json desk/aux/3\nWhere does aux 3 come out?")
+            "routing-rules trace saturday.show.json desk/aux/3\nWhere does aux 3 come out?"
+        )
         {
-            file, point, profiles,
+            file,
+            point,
+            profiles,
         };
         command.SetAction(parsed =>
         {
@@ -67,11 +70,14 @@ internal static class TraceCommand
         {
             throw new UsageException(
                 $"there is no usable profile '{device.Model.Profile}' for device '{device.Id}', so its points are unknown; "
-                + "correct the profile id, or give its folder with --profiles.");
+                    + "correct the profile id, or give its folder with --profiles."
+            );
         }
 
-        throw new UsageException(device.Group(range.Group) is { } group
-            ? FormattableString.Invariant($"'{range}' is beyond the end: {device.Id}/{group.Id} has the numbers 1 to {group.Count}.")
-            : $"device '{device.Id}' has no port group '{range.Group}'; it has {NameList.Of(device.Groups.Select(other => other.Id.Value))}.");
+        throw new UsageException(
+            device.Group(range.Group) is { } group
+                ? FormattableString.Invariant($"'{range}' is beyond the end: {device.Id}/{group.Id} has the numbers 1 to {group.Count}.")
+                : $"device '{device.Id}' has no port group '{range.Group}'; it has {NameList.Of(device.Groups.Select(other => other.Id.Value))}."
+        );
     }
 }

@@ -11,14 +11,23 @@ internal static class UpgradeCommand
 {
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
-        var files = new Argument<string[]>("FILE") { Description = "The documents, or - for one on standard input.", Arity = ArgumentArity.OneOrMore }.NamesNoOption();
-        var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write the one document to a file; without it, it goes to standard output." };
+        var files = new Argument<string[]>("FILE")
+        {
+            Description = "The documents, or - for one on standard input.",
+            Arity = ArgumentArity.OneOrMore,
+        }.NamesNoOption();
+        var @out = new Option<string?>("--out")
+        {
+            HelpName = "FILE",
+            Description = "Write the one document to a file; without it, it goes to standard output.",
+        };
         var inPlace = new Option<bool>("--in-place") { Description = "Write each document over its file, if it is not in the present version already." };
         var dryRun = new Option<bool>("--dry-run") { Description = "Write no document; say what would be changed." };
         var kind = new Option<SchemaKind?>("--kind")
         {
             HelpName = "KIND",
-            Description = "What the documents are: show, run, config, waivers or baseline. Without it their names tell: *.run.json, routing-rules.json,\n"
+            Description =
+                "What the documents are: show, run, config, waivers or baseline. Without it their names tell: *.run.json, routing-rules.json,\n"
                 + "*waivers.json, *baseline.json; everything else is a show.",
             CustomParser = result =>
             {
@@ -32,20 +41,34 @@ internal static class UpgradeCommand
                 return null;
             },
         };
-        var format = ToolOptions.TextOrJson("How the account on standard output is written, together with --out, --in-place or --dry-run: text (usual) or json.");
+        var format = ToolOptions.TextOrJson(
+            "How the account on standard output is written, together with --out, --in-place or --dry-run: text (usual) or json."
+        );
         var command = new ToolCommand(
             "upgrade",
             "Write documents of an older format version in the present one. Older documents are read as they are by every command; this keeps them for other tools. "
-            + "The rest of the text stays as it is written, and a document in the present version stays byte for byte.",
+                + "The rest of the text stays as it is written, and a document in the present version stays byte for byte.",
             "routing-rules upgrade archive/2024.show.json --out 2024.show.json\nWrites it in the present version and says what was changed.",
-            "routing-rules upgrade archive/*.show.json --in-place\nWrites all over themselves, or none when one of them cannot be read in full.")
+            "routing-rules upgrade archive/*.show.json --in-place\nWrites all over themselves, or none when one of them cannot be read in full."
+        )
         {
-            files, @out, inPlace, dryRun, kind, format,
+            files,
+            @out,
+            inPlace,
+            dryRun,
+            kind,
+            format,
         };
         command.SetAction(parsed =>
         {
             var job = new Job(
-                parsed.GetRequiredValue(files), parsed.GetValue(@out), parsed.GetValue(inPlace), parsed.GetValue(dryRun), parsed.GetValue(kind), parsed.GetValue(format));
+                parsed.GetRequiredValue(files),
+                parsed.GetValue(@out),
+                parsed.GetValue(inPlace),
+                parsed.GetValue(dryRun),
+                parsed.GetValue(kind),
+                parsed.GetValue(format)
+            );
             Refuse(job);
             return Run(job, console, cancellation);
         });
@@ -60,11 +83,14 @@ internal static class UpgradeCommand
     private static void Refuse(Job job)
     {
         var problem =
-            (job.OutPath is not null ? 1 : 0) + (job.IsInPlace ? 1 : 0) + (job.IsDry ? 1 : 0) > 1 ? "--out, --in-place and --dry-run exclude one another; take one of them."
-            : job.Paths.Length > 1 && !job.IsInPlace && !job.IsDry ? "several documents have no room in one file or on standard output; take --in-place or --dry-run, or name one."
+            (job.OutPath is not null ? 1 : 0) + (job.IsInPlace ? 1 : 0) + (job.IsDry ? 1 : 0) > 1
+                ? "--out, --in-place and --dry-run exclude one another; take one of them."
+            : job.Paths.Length > 1 && !job.IsInPlace && !job.IsDry
+                ? "several documents have no room in one file or on standard output; take --in-place or --dry-run, or name one."
             : job.Paths.Distinct(StringComparer.Ordinal).Count() < job.Paths.Length ? "a document is named twice; name each once."
             : job.IsInPlace && job.Paths.Contains(InputDocument.StandardInput) ? "standard input cannot be written in place; use --out FILE."
-            : job.ShowsText && job.Format is not null ? "--format is for the account, and standard output carries the document; add --out FILE, --in-place or --dry-run."
+            : job.ShowsText && job.Format is not null
+                ? "--format is for the account, and standard output carries the document; add --out FILE, --in-place or --dry-run."
             : null;
         if (problem is not null)
         {
@@ -79,7 +105,12 @@ internal static class UpgradeCommand
         {
             var file = InputDocument.Load(path, console, cancellation);
             var result = file.Problem is { } problem
-                ? new UpgradeResult { Utf8 = default, Findings = [problem], IsUsable = false }
+                ? new UpgradeResult
+                {
+                    Utf8 = default,
+                    Findings = [problem],
+                    IsUsable = false,
+                }
                 : DocumentUpgrade.Run(kind, file.Utf8);
             done.Add((path, result));
             cancellation.ThrowIfCancellationRequested();

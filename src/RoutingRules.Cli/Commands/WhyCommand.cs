@@ -16,21 +16,27 @@ internal static class WhyCommand
         var subject = new Argument<string>("FEED") { Description = "The id of a feed or a line; main-l/2 is the second entry of a feed." }.NamesNoOption();
         var not = new Option<string?>("--not") { HelpName = "POINT", Description = "Where would it go, and what else would change, if it must not be here?" };
         var at = new Option<string?>("--at") { HelpName = "POINT", Description = "What must move, or what stands against it, if it has to be here?" };
-        var search = new SearchOptions(
-            "Do without a device, a link or a point; may be given several times.",
-            "How much work to spend on each assignment.");
+        var search = new SearchOptions("Do without a device, a link or a point; may be given several times.", "How much work to spend on each assignment.");
         var format = PageOptions.Format(
             ("text", "for people at a terminal"),
             ("json", "for programs, after why.schema.json"),
-            ("markdown", "for people in a text that shows tables"));
+            ("markdown", "for people in a text that shows tables")
+        );
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "why",
             "Explain where a feed or line is placed when the show is assigned: why there, why not elsewhere, what comes second. Nothing is written to the show.",
             "routing-rules why saturday.show.json main-l\nWhy is the left main at its output, and what would be the next best?",
-            "routing-rules why saturday.show.json main-l --at box-r/out/8\nWhat would have to move?")
+            "routing-rules why saturday.show.json main-l --at box-r/out/8\nWhat would have to move?"
+        )
         {
-            file, subject, not, at, search, format, setup,
+            file,
+            subject,
+            not,
+            at,
+            search,
+            format,
+            setup,
         };
         command.SetAction(parsed =>
         {
@@ -67,7 +73,15 @@ internal static class WhyCommand
         return PointRange.TryParse(address, out var range, out var problem) ? range : throw new UsageException($"{option}: the point '{address}' {problem}.");
     }
 
-    private static int Answer(RoutingEngine engine, Show show, WhyQuestion question, AssignmentOptions options, string format, CliConsole console, CancellationToken cancellation)
+    private static int Answer(
+        RoutingEngine engine,
+        Show show,
+        WhyQuestion question,
+        AssignmentOptions options,
+        string format,
+        CliConsole console,
+        CancellationToken cancellation
+    )
     {
         WhyAnswer answer;
         try
@@ -100,7 +114,8 @@ internal static class WhyCommand
             }
         }
 
-        var isPlaced = answer.Decisions.All(decision => decision.Unplaced.IsEmpty)
+        var isPlaced =
+            answer.Decisions.All(decision => decision.Unplaced.IsEmpty)
             && (answer.WhatIf is not { } what || (what.At is not null && what.Contradiction.IsEmpty && what.Lost.IsEmpty));
         return isPlaced ? ExitCode.Clean : ExitCode.Findings;
     }

@@ -31,7 +31,15 @@ internal sealed class Acceptance : IDisposable
         CheckOptions(choice);
         if (choice.Waivers is { } waiverPath)
         {
-            var list = Load(waiverPath, "the waivers", static text => WaiverReader.Read(text), list => WaiverCheck.Problems(list, engine.Catalogue), console, cancellation, out waiverText);
+            var list = Load(
+                waiverPath,
+                "the waivers",
+                static text => WaiverReader.Read(text),
+                list => WaiverCheck.Problems(list, engine.Catalogue),
+                console,
+                cancellation,
+                out waiverText
+            );
             waivers = new WaiverBook(list, engine.Catalogue, choice.AsOf);
         }
 
@@ -40,8 +48,17 @@ internal sealed class Acceptance : IDisposable
             baseline = new BaselineBook(
                 choice.IsForce && !File.Exists(baselinePath)
                     ? new Baseline()
-                    : Load(baselinePath, "the baseline", static text => BaselineReader.Read(text), WaiverCheck.Problems, console, cancellation, out baselineText),
-                choice.IsForce);
+                    : Load(
+                        baselinePath,
+                        "the baseline",
+                        static text => BaselineReader.Read(text),
+                        WaiverCheck.Problems,
+                        console,
+                        cancellation,
+                        out baselineText
+                    ),
+                choice.IsForce
+            );
             target = choice.IsUpdate ? OutputFile.Begin(baselinePath, choice.Waivers is null ? shows : [.. shows, choice.Waivers]) : null;
         }
     }
@@ -106,7 +123,8 @@ internal sealed class Acceptance : IDisposable
         if (choice is { Baseline: { Length: > 0 } path, IsForce: false } && !File.Exists(path) && !Directory.Exists(path))
         {
             throw new UsageException(
-                $"there is no baseline '{path}'. Check the path; to begin one that accepts everything found now, use check with --update-baseline --force.");
+                $"there is no baseline '{path}'. Check the path; to begin one that accepts everything found now, use check with --update-baseline --force."
+            );
         }
     }
 
@@ -117,7 +135,8 @@ internal sealed class Acceptance : IDisposable
         Func<T, ValueList<Finding>> check,
         CliConsole console,
         CancellationToken cancellation,
-        out ReadOnlyMemory<byte> text)
+        out ReadOnlyMemory<byte> text
+    )
         where T : class
     {
         var file = InputDocument.Load(path, console, cancellation);

@@ -32,9 +32,10 @@ internal static class ConfigSetup
             CliRunner.Say(console, $"using the configuration '{path}'; --no-config does without.");
         }
 
-        var load = path.Length == 0
-            ? throw new UsageException("the path after --config is empty; name a file.")
-            : ConfigLoader.Load(path, name => InputDocument.Load(name, console, cancellation));
+        var load =
+            path.Length == 0
+                ? throw new UsageException("the path after --config is empty; name a file.")
+                : ConfigLoader.Load(path, name => InputDocument.Load(name, console, cancellation));
         return load.Config ?? throw Unusable(load.Problems.Select(problem => Line(problem.Path, problem.Finding)));
     }
 

@@ -49,7 +49,8 @@ internal static class EngineSetup
         catch (Exception fault)
         {
             throw new UsageException(
-                $"the plugin '{plugin.Info.Id}' failed while it added what it brings: {fault.Message.TrimEnd('.')}. Leave it out, or ask who wrote it.");
+                $"the plugin '{plugin.Info.Id}' failed while it added what it brings: {fault.Message.TrimEnd('.')}. Leave it out, or ask who wrote it."
+            );
         }
     }
 
@@ -65,7 +66,9 @@ internal static class EngineSetup
             var source = new FolderProfileSource(folder);
             return source.Problems.Count == 0
                 ? source
-                : throw new UsageException($"profiles of the folder '{folder}' cannot be used; mend them or take them away.\n{string.Join('\n', source.Problems)}");
+                : throw new UsageException(
+                    $"profiles of the folder '{folder}' cannot be used; mend them or take them away.\n{string.Join('\n', source.Problems)}"
+                );
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {

@@ -20,7 +20,10 @@ internal static class InputDocument
         }
 
         // A pipe that nobody writes to blocks for ever, and only a wait can be interrupted.
-        var loading = Task.Run(() => path == StandardInput ? DocumentFile.Load(console.Input, NameOf(path)) : OpenPipe(path) ?? DocumentFile.Load(path), cancellation);
+        var loading = Task.Run(
+            () => path == StandardInput ? DocumentFile.Load(console.Input, NameOf(path)) : OpenPipe(path) ?? DocumentFile.Load(path),
+            cancellation
+        );
         return loading.WaitAsync(cancellation).GetAwaiter().GetResult();
     }
 

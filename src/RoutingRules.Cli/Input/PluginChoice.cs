@@ -16,7 +16,8 @@ internal static class PluginChoice
         var option = new Option<string[]>("--plugin")
         {
             HelpName = "FILE",
-            Description = "Load the plugins of an assembly (.dll); may be given several times. A plugin is code that runs with your rights: name what you trust.",
+            Description =
+                "Load the plugins of an assembly (.dll); may be given several times. A plugin is code that runs with your rights: name what you trust.",
             DefaultValueFactory = _ => [],
         };
         foreach (var command in root.Subcommands.Where(command => !Without.Contains(command.Name)))
@@ -44,16 +45,21 @@ internal static class PluginChoice
             {
                 if (!places.TryAdd(plugin.Info.Id, path))
                 {
-                    throw new UsageException(places[plugin.Info.Id] == path
-                        ? $"'{path}' is named twice, or holds two plugins with the id '{plugin.Info.Id}'; name it once."
-                        : $"'{places[plugin.Info.Id]}' and '{path}' both hold a plugin with the id '{plugin.Info.Id}'; name one of them.");
+                    throw new UsageException(
+                        places[plugin.Info.Id] == path
+                            ? $"'{path}' is named twice, or holds two plugins with the id '{plugin.Info.Id}'; name it once."
+                            : $"'{places[plugin.Info.Id]}' and '{path}' both hold a plugin with the id '{plugin.Info.Id}'; name one of them."
+                    );
                 }
 
                 loaded.Add(plugin);
             }
         }
 
-        return console with { Plugins = loaded };
+        return console with
+        {
+            Plugins = loaded,
+        };
     }
 
     private static IReadOnlyList<RoutingPlugin> LoadFile(string path)

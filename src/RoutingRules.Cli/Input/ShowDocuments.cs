@@ -31,7 +31,10 @@ internal static class ShowDocuments
 
         if (!archive.Nested.IsEmpty && !isQuiet)
         {
-            CliRunner.Say(console, $"'{path}' holds archives that were not opened: {string.Join(", ", archive.Nested)}. Take them out, and check them by themselves.");
+            CliRunner.Say(
+                console,
+                $"'{path}' holds archives that were not opened: {string.Join(", ", archive.Nested)}. Take them out, and check them by themselves."
+            );
         }
     }
 

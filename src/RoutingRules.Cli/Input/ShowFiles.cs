@@ -29,7 +29,8 @@ internal static class ShowFiles
             {
                 throw new UsageException(
                     $"the folder '{path}' holds no file named *{ShowArchive.ShowSuffix}; name the file itself, or another folder."
-                    + (archive is null ? "" : $" Archives in a folder are not opened; name those that are to be checked, such as '{archive}'."));
+                        + (archive is null ? "" : $" Archives in a folder are not opened; name those that are to be checked, such as '{archive}'.")
+                );
             }
 
             files.AddRange(found);

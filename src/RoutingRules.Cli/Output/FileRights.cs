@@ -43,7 +43,10 @@ internal sealed class FileRights
     /// <param name="path">What is there.</param>
     public static bool IsNoFile(string path)
     {
-        const int mode = 28, kinds = 0xF000, ordinary = 0x8000, folder = 0x4000;
+        const int mode = 28,
+            kinds = 0xF000,
+            ordinary = 0x8000,
+            folder = 0x4000;
         return StatusOf(path) is { } status && (BitConverter.ToUInt16(status, mode) & kinds) is not (ordinary or folder);
     }
 
@@ -62,13 +65,15 @@ internal sealed class FileRights
 
     private static (uint User, uint Group)? OwnerOf(string path)
     {
-        const int user = 20, group = 24;
+        const int user = 20,
+            group = 24;
         return StatusOf(path) is { } status ? (BitConverter.ToUInt32(status, user), BitConverter.ToUInt32(status, group)) : null;
     }
 
     private static byte[]? StatusOf(string path)
     {
-        const int here = -100, length = 256;
+        const int here = -100,
+            length = 256;
         const uint kindUserAndGroup = 0x19;
         var status = new byte[length];
         return OperatingSystem.IsLinux() && IsDone(() => Status(here, Terminated(path), 0, kindUserAndGroup, status)) ? status : null;
@@ -79,7 +84,9 @@ internal sealed class FileRights
     {
         var buffer = new byte[ushort.MaxValue];
         var length = -1;
-        return OperatingSystem.IsLinux() && IsDone(() => (length = (int)Attribute(Terminated(path), AccessList, buffer, buffer.Length)) < 0 ? -1 : 0) ? buffer[..length] : null;
+        return OperatingSystem.IsLinux() && IsDone(() => (length = (int)Attribute(Terminated(path), AccessList, buffer, buffer.Length)) < 0 ? -1 : 0)
+            ? buffer[..length]
+            : null;
     }
 
     private static byte[] Terminated(string path) => Encoding.UTF8.GetBytes(path + '\0');

@@ -63,7 +63,12 @@ internal sealed class OutputFile : IDisposable
     /// <summary>What takes the place of a file is nobody's business before it has the rights of that file.</summary>
     private static FileStreamOptions Opening(string target)
     {
-        var opening = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None };
+        var opening = new FileStreamOptions
+        {
+            Mode = FileMode.CreateNew,
+            Access = FileAccess.Write,
+            Share = FileShare.None,
+        };
         if (!OperatingSystem.IsWindows() && File.Exists(target))
         {
             opening.UnixCreateMode = FileRights.Private;
@@ -104,7 +109,11 @@ internal sealed class OutputFile : IDisposable
         }
 
         // A rename would put an ordinary file in the place of a device.
-        if (target.StartsWith("/dev/", StringComparison.Ordinal) || target.StartsWith("/proc/", StringComparison.Ordinal) || (!OperatingSystem.IsWindows() && FileRights.IsNoFile(target)))
+        if (
+            target.StartsWith("/dev/", StringComparison.Ordinal)
+            || target.StartsWith("/proc/", StringComparison.Ordinal)
+            || (!OperatingSystem.IsWindows() && FileRights.IsNoFile(target))
+        )
         {
             throw new UsageException($"'{path}' is no place for a file; name a file, or leave the option away to use standard output.");
         }

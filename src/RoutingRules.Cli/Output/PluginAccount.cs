@@ -24,18 +24,22 @@ internal static class PluginAccount
                     ("profiles", [.. builtIn.Profiles.Ids.Select(id => id.Value)]),
                     ("strategies", [.. builtIn.Strategies.Select(strategy => strategy.Name)]),
                     ("formats", [.. ReportFormats.All.Select(format => format.Name)]),
-                ]),
+                ]
+            ),
         };
-        all.AddRange(plugins.Select(plugin => new Entry(
-            plugin.Info.Id,
-            plugin.Info.Version,
-            plugin.Info.Title,
-            [
-                ("rules", [.. plugin.Rules.Select(rule => $"{rule.Id} {rule.Name}")]),
-                ("fixes for", [.. plugin.FixedRules]),
-                ("profiles", [.. plugin.Profiles.Select(id => id.Value)]),
-                ("strategies", [.. plugin.Strategies]),
-            ])));
+        all.AddRange(
+            plugins.Select(plugin => new Entry(
+                plugin.Info.Id,
+                plugin.Info.Version,
+                plugin.Info.Title,
+                [
+                    ("rules", [.. plugin.Rules.Select(rule => $"{rule.Id} {rule.Name}")]),
+                    ("fixes for", [.. plugin.FixedRules]),
+                    ("profiles", [.. plugin.Profiles.Select(id => id.Value)]),
+                    ("strategies", [.. plugin.Strategies]),
+                ]
+            ))
+        );
         if (isJson)
         {
             WriteJson(output, all);
@@ -58,7 +62,9 @@ internal static class PluginAccount
             {
                 if (names.Length > 0)
                 {
-                    text.Write(SafeText.Show(string.Create(CultureInfo.InvariantCulture, $"  {kind.PadRight(NameWidth)}{names.Length}: {NameList.Of(names)}")) + "\n");
+                    text.Write(
+                        SafeText.Show(string.Create(CultureInfo.InvariantCulture, $"  {kind.PadRight(NameWidth)}{names.Length}: {NameList.Of(names)}")) + "\n"
+                    );
                 }
             }
 

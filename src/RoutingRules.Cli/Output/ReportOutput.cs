@@ -18,7 +18,14 @@ internal sealed class ReportOutput : IDisposable
     /// <param name="other">Another file of the run that no report may take the place of; null for none.</param>
     /// <param name="options">What reports need to know; files list every finding, however mild.</param>
     /// <param name="console">Standard output.</param>
-    public ReportOutput(ReportFormat? onOutput, IReadOnlyList<ReportTarget> targets, IReadOnlyList<string> inputs, OutputFile? other, ReportOptions options, CliConsole console)
+    public ReportOutput(
+        ReportFormat? onOutput,
+        IReadOnlyList<ReportTarget> targets,
+        IReadOnlyList<string> inputs,
+        OutputFile? other,
+        ReportOptions options,
+        CliConsole console
+    )
     {
         try
         {

@@ -19,7 +19,11 @@ internal sealed class StoppableOutput(Stream inner, CancellationToken cancellati
 
     public override long Length => throw new NotSupportedException();
 
-    public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
+    public override long Position
+    {
+        get => throw new NotSupportedException();
+        set => throw new NotSupportedException();
+    }
 
     public override void Write(ReadOnlySpan<byte> buffer)
     {

@@ -17,7 +17,11 @@ internal sealed class TerminalOutput(Stream inner) : Stream
 
     public override long Length => throw new NotSupportedException();
 
-    public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
+    public override long Position
+    {
+        get => throw new NotSupportedException();
+        set => throw new NotSupportedException();
+    }
 
     public override void Write(ReadOnlySpan<byte> buffer)
     {

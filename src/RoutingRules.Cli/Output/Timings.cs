@@ -35,15 +35,28 @@ internal sealed class Timings : RuleObserver
             Line(output, entry.Rule.Id, entry, total, entry.Rule.Name);
         }
 
-        Line(output, "all", new Entry(null!) { Subjects = entries.Values.Sum(entry => entry.Subjects), WorkUnits = entries.Values.Sum(entry => entry.WorkUnits), Ticks = total }, total, "");
+        Line(
+            output,
+            "all",
+            new Entry(null!)
+            {
+                Subjects = entries.Values.Sum(entry => entry.Subjects),
+                WorkUnits = entries.Values.Sum(entry => entry.WorkUnits),
+                Ticks = total,
+            },
+            total,
+            ""
+        );
     }
 
     private static void Line(TextWriter output, string id, Entry entry, long total, string name)
     {
         var milliseconds = 1000.0 * entry.Ticks / Stopwatch.Frequency;
         var share = total == 0 ? 0 : 100.0 * entry.Ticks / total;
-        output.Write(string.Create(
-            CultureInfo.InvariantCulture, $"{id,-8} {entry.Subjects,8} {entry.WorkUnits,12} {milliseconds,12:0.000} {share,5:0.0}%  {name}").TrimEnd() + "\n");
+        output.Write(
+            string.Create(CultureInfo.InvariantCulture, $"{id, -8} {entry.Subjects, 8} {entry.WorkUnits, 12} {milliseconds, 12:0.000} {share, 5:0.0}%  {name}")
+                .TrimEnd() + "\n"
+        );
     }
 
     private sealed class Entry(RuleDescriptor rule)

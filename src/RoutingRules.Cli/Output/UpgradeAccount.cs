@@ -8,9 +8,10 @@ namespace RoutingRules.Cli.Output;
 internal static class UpgradeAccount
 {
     /// <summary>The account of one document in a line.</summary>
-    public static string Heading(string name, UpgradeResult result) => result.Steps.IsEmpty
-        ? string.Create(CultureInfo.InvariantCulture, $"{name}: in format version {DocumentUpgrade.Version} already, and left as it is.")
-        : string.Create(CultureInfo.InvariantCulture, $"{name}: brought from format version {result.Steps[0].From} to {result.Steps[^1].To}.");
+    public static string Heading(string name, UpgradeResult result) =>
+        result.Steps.IsEmpty
+            ? string.Create(CultureInfo.InvariantCulture, $"{name}: in format version {DocumentUpgrade.Version} already, and left as it is.")
+            : string.Create(CultureInfo.InvariantCulture, $"{name}: brought from format version {result.Steps[0].From} to {result.Steps[^1].To}.");
 
     public static void Write(Stream output, IEnumerable<(string Name, UpgradeResult Result)> documents, bool isJson)
     {

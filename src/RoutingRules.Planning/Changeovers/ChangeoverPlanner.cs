@@ -40,12 +40,20 @@ internal sealed class ChangeoverPlanner
         this.wearers = wearers;
         var after = shows.After.Show.Document;
         var start = shows.Before.Show.Document;
-        first = RigState.Of(checker, RouteMap.Spread(start with
-        {
-            Feeds = after.Feeds,
-            Lines = after.Lines,
-            Rig = start.Rig with { Profiles = start.Rig.Profiles.Concat(after.Rig.Profiles.Where(profile => IsNews(start.Rig, profile))).ToValueList() },
-        }));
+        first = RigState.Of(
+            checker,
+            RouteMap.Spread(
+                start with
+                {
+                    Feeds = after.Feeds,
+                    Lines = after.Lines,
+                    Rig = start.Rig with
+                    {
+                        Profiles = start.Rig.Profiles.Concat(after.Rig.Profiles.Where(profile => IsNews(start.Rig, profile))).ToValueList(),
+                    },
+                }
+            )
+        );
         last = RigState.Of(checker, after);
         state = first;
     }
@@ -60,8 +68,13 @@ internal sealed class ChangeoverPlanner
     /// <param name="pace">How long things take.</param>
     /// <param name="wearers">Who wore each radio pack last, before the first show.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static ChangeoverPlan Plan(Checker checker, ShowComparer shows, Pace pace, IReadOnlyDictionary<string, string> wearers, CancellationToken cancellation) =>
-        new ChangeoverPlanner(checker, shows, pace, wearers, cancellation).Plan();
+    public static ChangeoverPlan Plan(
+        Checker checker,
+        ShowComparer shows,
+        Pace pace,
+        IReadOnlyDictionary<string, string> wearers,
+        CancellationToken cancellation
+    ) => new ChangeoverPlanner(checker, shows, pace, wearers, cancellation).Plan();
 
     private ChangeoverPlan Plan()
     {
@@ -98,7 +111,7 @@ internal sealed class ChangeoverPlanner
     private HashSet<PlannedMove> TakeAhead(List<PlannedMove> moves)
     {
         var taken = new HashSet<PlannedMove>(ReferenceEqualityComparer.Instance);
-        for (var isFound = true; isFound;)
+        for (var isFound = true; isFound; )
         {
             isFound = false;
             foreach (var move in moves.Where(move => !taken.Contains(move)))
@@ -136,7 +149,8 @@ internal sealed class ChangeoverPlanner
     private bool IsLive(Point at)
     {
         var (side, index) = (shows.Before, shows.Before.Graph.Find(at));
-        return side.Served(index) is not null || side.LineAt(index) is not null
+        return side.Served(index) is not null
+            || side.LineAt(index) is not null
             || (!index.IsNone && (side.Graph.Via(index) == HopKind.Cable || FallbackWriter.IsCabled(side.Graph, index)));
     }
 
@@ -181,8 +195,7 @@ internal sealed class ChangeoverPlanner
 
         var after = last.Show;
         remarks.Add("Some of the difference could not be taken apart into steps; the whole patch of the next act is loaded at the end.");
-        TakeAll(
-        [
+        TakeAll([
             new PlannedMove
             {
                 Phase = ChangeoverPhase.Patch,
@@ -234,8 +247,10 @@ internal sealed class ChangeoverPlanner
         return plugs.Count == 0 ? [] : state.Carried.Where(pair => plugs.Contains(pair.Value) || plugs.Contains(pair.Key)).Select(pair => pair.Key);
     }
 
-    private int Strangers(RigState next) => next.Leaves.Count(at =>
-        next.Carried.TryGetValue(at, out var source)
-        && !(first.Carried.TryGetValue(at, out var old) && old == source)
-        && !(last.Carried.TryGetValue(at, out var now) && now == source));
+    private int Strangers(RigState next) =>
+        next.Leaves.Count(at =>
+            next.Carried.TryGetValue(at, out var source)
+            && !(first.Carried.TryGetValue(at, out var old) && old == source)
+            && !(last.Carried.TryGetValue(at, out var now) && now == source)
+        );
 }

@@ -18,7 +18,10 @@ internal static class PackMoves
         foreach (var pack in Feeds(shows.After).GroupBy(feed => feed.Model.Pack!, StringComparer.Ordinal))
         {
             var worn = old[pack.Key].ToList();
-            var last = worn.Count > 0 ? Names(worn) : wearers.TryGetValue(pack.Key, out var earlier) ? [earlier] : [];
+            var last =
+                worn.Count > 0 ? Names(worn)
+                : wearers.TryGetValue(pack.Key, out var earlier) ? [earlier]
+                : [];
             var news = pack.Where(feed => last.Count > 0 && !IsKnown(shows, worn, last, feed)).ToList();
             if (news.Count == 0)
             {
@@ -26,7 +29,10 @@ internal static class PackMoves
             }
 
             var now = Wording.List([.. Names(news).Select(name => $"'{name}'")]);
-            var places = worn.SelectMany(feed => Places(shows.Before, feed)).Concat(news.SelectMany(feed => Places(shows.After, feed))).Distinct().ToValueList();
+            var places = worn.SelectMany(feed => Places(shows.Before, feed))
+                .Concat(news.SelectMany(feed => Places(shows.After, feed)))
+                .Distinct()
+                .ToValueList();
             yield return new PlannedMove
             {
                 Phase = ChangeoverPhase.Stage,

@@ -17,7 +17,9 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
     {
         var oldLabels = LabelsOf(old);
         var newLabels = LabelsOf(now);
-        var changed = newLabels.Where(pair => oldLabels.GetValueOrDefault(pair.Key) != pair.Value).Select(pair => pair.Key)
+        var changed = newLabels
+            .Where(pair => oldLabels.GetValueOrDefault(pair.Key) != pair.Value)
+            .Select(pair => pair.Key)
             .Concat(oldLabels.Keys.Where(at => !newLabels.ContainsKey(at)));
         foreach (var device in changed.GroupBy(at => at.Device).OrderBy(group => OrderOf(group.Key)))
         {
@@ -30,13 +32,17 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
                 Text = $"Load the labels of {Runs.Text(points)}.",
                 Points = points,
                 Seconds = pace.SecondsToLoad,
-                Apply = show => show with
-                {
-                    Patch = show.Patch with
+                Apply = show =>
+                    show with
                     {
-                        Labels = show.Patch.Labels.Where(label => label.At.Device != id).Concat(now.Patch.Labels.Where(label => label.At.Device == id)).ToValueList(),
+                        Patch = show.Patch with
+                        {
+                            Labels = show
+                                .Patch.Labels.Where(label => label.At.Device != id)
+                                .Concat(now.Patch.Labels.Where(label => label.At.Device == id))
+                                .ToValueList(),
+                        },
                     },
-                },
             };
         }
     }
@@ -60,7 +66,10 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
             }
         }
 
-        var sorted = changed.OrderBy(change => OrderOf(change.Sink.Device)).ThenBy(change => change.Source is not null).ThenBy(change => after.Graph.Find(change.Sink));
+        var sorted = changed
+            .OrderBy(change => OrderOf(change.Sink.Device))
+            .ThenBy(change => change.Source is not null)
+            .ThenBy(change => after.Graph.Find(change.Sink));
         foreach (var chain in RouteMap.Chains(sorted))
         {
             var route = RouteMap.Join(chain);
@@ -72,7 +81,8 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
                 Text = route.From is { } from ? $"Route {from} to {route.To}." : ClearText([route.To]),
                 Points = [route.To],
                 Seconds = pace.SecondsToLoad,
-                Apply = show => chain.Aggregate(show, (state, change) => RouteMap.With(state, change.Sink, newRoutes.TryGetValue(change.Sink, out var source), source)),
+                Apply = show =>
+                    chain.Aggregate(show, (state, change) => RouteMap.With(state, change.Sink, newRoutes.TryGetValue(change.Sink, out var source), source)),
             };
         }
     }
@@ -140,7 +150,11 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
         var come = has.Where(receiver => !had.Contains(receiver)).ToList();
         foreach (var receiver in come)
         {
-            var replaced = had.Where(other => !has.Contains(other) && Overlap(other.At, receiver.At)).Select(other => other.From).Where(from => from != receiver.From).Distinct().ToList();
+            var replaced = had.Where(other => !has.Contains(other) && Overlap(other.At, receiver.At))
+                .Select(other => other.From)
+                .Where(from => from != receiver.From)
+                .Distinct()
+                .ToList();
             yield return new PlannedMove
             {
                 Phase = ChangeoverPhase.Patch,
@@ -148,12 +162,20 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
                 Text = $"At {receiver.At} receive {Sent(receiver)}{(replaced.Count == 0 ? "" : $" instead of {Runs.Text(replaced)}")}.",
                 Points = [receiver.At],
                 Seconds = pace.SecondsToLoad,
-                Apply = show => Streams(show, show.Patch.Streams.Select(stream => Receive(stream, receiver, other => !has.Contains(other) && Overlap(other.At, receiver.At)))),
+                Apply = show =>
+                    Streams(
+                        show,
+                        show.Patch.Streams.Select(stream => Receive(stream, receiver, other => !has.Contains(other) && Overlap(other.At, receiver.At)))
+                    ),
             };
         }
 
         var wanted = now.Patch.Streams.Select(KeyOf).ToHashSet();
-        foreach (var receiver in had.Where(receiver => !has.Contains(receiver) && wanted.Contains((receiver.Network, receiver.From)) && !come.Exists(other => Overlap(other.At, receiver.At))))
+        foreach (
+            var receiver in had.Where(receiver =>
+                !has.Contains(receiver) && wanted.Contains((receiver.Network, receiver.From)) && !come.Exists(other => Overlap(other.At, receiver.At))
+            )
+        )
         {
             yield return new PlannedMove
             {
@@ -170,8 +192,11 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
     private IEnumerable<PlannedMove> Gains()
     {
         var had = InputMap.Owners(old.Patch.Inputs);
-        var changed = InputMap.Owners(now.Patch.Inputs).Where(pair => had.GetValueOrDefault(pair.Key) != pair.Value)
-            .Where(pair => !after.Graph.Find(pair.Key).IsNone).OrderBy(pair => after.Graph.Find(pair.Key));
+        var changed = InputMap
+            .Owners(now.Patch.Inputs)
+            .Where(pair => had.GetValueOrDefault(pair.Key) != pair.Value)
+            .Where(pair => !after.Graph.Find(pair.Key).IsNone)
+            .OrderBy(pair => after.Graph.Find(pair.Key));
         foreach (var chain in Runs.Chains(changed, (x, y) => Runs.Follow(x.Key, y.Key) && x.Value == y.Value))
         {
             var points = Runs.Of(chain.Select(pair => pair.Key));
@@ -194,9 +219,11 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
         var stay = stream.To.Where(to => !goes(new Receiver(stream.Network, stream.From, to.At, to.Channels)));
         return stream with
         {
-            To = (come is { } some && (stream.Network, stream.From) == (some.Network, some.From)
-                ? stay.Append(new StreamReceiver { At = some.At, Channels = some.Channels })
-                : stay).ToValueList(),
+            To = (
+                come is { } some && (stream.Network, stream.From) == (some.Network, some.From)
+                    ? stay.Append(new StreamReceiver { At = some.At, Channels = some.Channels })
+                    : stay
+            ).ToValueList(),
         };
     }
 

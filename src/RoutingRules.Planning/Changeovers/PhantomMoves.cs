@@ -51,7 +51,10 @@ internal sealed class PhantomMoves
 
         all =
         [
-            .. old.Known.Concat(now.Known).Concat(moving).Distinct()
+            .. old
+                .Known.Concat(now.Known)
+                .Concat(moving)
+                .Distinct()
                 .Where(at => !before.Graph.Find(at).IsNone || !after.Graph.Find(at).IsNone)
                 .OrderBy(at => after.Graph.Find(at) is { IsNone: false } index ? index.Value : after.Graph.PointCount + before.Graph.Find(at).Value),
         ];
@@ -81,21 +84,24 @@ internal sealed class PhantomMoves
             ChangeoverPhase.PhantomOff,
             "Switch phantom power off at",
             "Wait some seconds before the plug is pulled: the voltage takes a moment to go.",
-            false);
+            false
+        );
         return switched.Concat(Check(all.Where(NeedsCheck), ChangeoverPhase.PhantomOff));
     }
 
     /// <summary>What has to be looked at on devices that come, before anything is plugged into them.</summary>
-    public IEnumerable<PlannedMove> ChecksOfNewDevices() => Check(
-        all.Where(at => IsNew(at) && !after.Graph.Find(at).IsNone && (moving.Contains(at) || Goal(at) is not null)), ChangeoverPhase.Stage);
+    public IEnumerable<PlannedMove> ChecksOfNewDevices() =>
+        Check(all.Where(at => IsNew(at) && !after.Graph.Find(at).IsNone && (moving.Contains(at) || Goal(at) is not null)), ChangeoverPhase.Stage);
 
     /// <summary>Phantom power that comes on, when all plugs are in.</summary>
-    public IEnumerable<PlannedMove> On() => Of(
-        all.FindAll(at => Goal(at) == true && (IsNew(at) || IsOn(at) != true || done.Contains(at))),
-        ChangeoverPhase.PhantomOn,
-        "Switch phantom power on at",
-        "Only after the plug is in, with every channel of it muted.",
-        true);
+    public IEnumerable<PlannedMove> On() =>
+        Of(
+            all.FindAll(at => Goal(at) == true && (IsNew(at) || IsOn(at) != true || done.Contains(at))),
+            ChangeoverPhase.PhantomOn,
+            "Switch phantom power on at",
+            "Only after the plug is in, with every channel of it muted.",
+            true
+        );
 
     /// <summary>Where the second show has phantom power on against what its own line must get.</summary>
     public IEnumerable<string> Remarks() =>
@@ -130,33 +136,44 @@ internal sealed class PhantomMoves
     {
         var checkedNow = points.ToList();
         done.UnionWith(checkedNow);
-        return Of(checkedNow, phase, "Check that phantom power (48 V) is off at", "Where it is on, switch it off and wait some seconds before anything is plugged.", false);
+        return Of(
+            checkedNow,
+            phase,
+            "Check that phantom power (48 V) is off at",
+            "Where it is on, switch it off and wait some seconds before anything is plugged.",
+            false
+        );
     }
 
     private List<PlannedMove> Of(List<Point> points, ChangeoverPhase phase, string what, string hazard, bool isOn) =>
-    [
-        .. points.GroupBy(at => Owner(at, isOn)).Select(group => new PlannedMove
-        {
-            Phase = phase,
-            Place = group.Key,
-            Text = $"{what} {Runs.Text(Runs.Of(group))}.",
-            Points = Runs.Of(group),
-            Hazards = [hazard],
-            Seconds = pace.SecondsToLoad * Runs.Of(group).Count,
-            IsReadBack = false,
-            Apply = show => group.Aggregate(show, (state, at) => InputMap.With(state, at, input => input with { Phantom = isOn })),
-            Plugs = group.SelectMany(Behind).Distinct().ToValueList(),
-        }),
-    ];
+        [
+            .. points
+                .GroupBy(at => Owner(at, isOn))
+                .Select(group => new PlannedMove
+                {
+                    Phase = phase,
+                    Place = group.Key,
+                    Text = $"{what} {Runs.Text(Runs.Of(group))}.",
+                    Points = Runs.Of(group),
+                    Hazards = [hazard],
+                    Seconds = pace.SecondsToLoad * Runs.Of(group).Count,
+                    IsReadBack = false,
+                    Apply = show => group.Aggregate(show, (state, at) => InputMap.With(state, at, input => input with { Phantom = isOn })),
+                    Plugs = group.SelectMany(Behind).Distinct().ToValueList(),
+                }),
+        ];
 
     /// <summary>Who switches it: the owner of the gain before the change, unless that one goes; else the one after it; else it is done at the device.</summary>
     private Id<Device> Owner(Point at, bool isAfterwards) =>
         oldOwners.TryGetValue(at, out var was) && !(isAfterwards && after.Graph.Device(was) is null) ? was : newOwners.GetValueOrDefault(at, at.Device);
 
     /// <summary>The points whose signal thumps when the phantom power of an input changes: the input, where its signal begins, and all legs of a line it supplies.</summary>
-    private IEnumerable<Point> Behind(Point at) => new[] { before, after }
-        .Where(side => !side.Graph.Find(at).IsNone)
-        .Select(side => side.Source(side.Graph.Find(at)))
-        .OfType<Point>()
-        .Concat(old.Entries(at)).Concat(now.Entries(at)).Append(at);
+    private IEnumerable<Point> Behind(Point at) =>
+        new[] { before, after }
+            .Where(side => !side.Graph.Find(at).IsNone)
+            .Select(side => side.Source(side.Graph.Find(at)))
+            .OfType<Point>()
+            .Concat(old.Entries(at))
+            .Concat(now.Entries(at))
+            .Append(at);
 }

@@ -22,7 +22,10 @@ internal sealed class PhantomNeeds
         Said = InputMap.Phantom(side.Show.Document);
         foreach (var line in side.Show.Lines)
         {
-            var places = PlugPlaces.Of(side.Graph, side.Show.Demands[line.Demand]).Where(at => !at.IsNone && side.Graph.GroupOf(at).Kind == PortKind.Input).ToList();
+            var places = PlugPlaces
+                .Of(side.Graph, side.Show.Demands[line.Demand])
+                .Where(at => !at.IsNone && side.Graph.GroupOf(at).Kind == PortKind.Input)
+                .ToList();
             for (var position = 0; position < line.Width; position++)
             {
                 Add(line, [.. places.Select(at => side.Graph.Address(at + position))]);

@@ -98,23 +98,35 @@ internal sealed class PlugMoves
         }
     }
 
-    private void Add(string text, Plug? comes, params Plug[] plugs) => moves.Add(new PlannedMove
-    {
-        Phase = ChangeoverPhase.Stage,
-        Place = plugs[0].At.Device,
-        Text = text,
-        Points = plugs.Select(plug => plug.At).Distinct().ToValueList(),
-        Plugs = plugs.Concat(plugs.Where(plug => !plug.Key.IsFeed).SelectMany(plug => legs[plug.Key.Id]))
-            .SelectMany(plug => Enumerable.Range(0, plug.At.Width).Select(i => plug.At[i])).Distinct().ToValueList(),
-        NeedsPhantomOff = comes?.Demand.Line?.Model.Phantom == PhantomNeed.Required
-            || plugs.Where(plug => !plug.Key.IsFeed).SelectMany(plug => legs[plug.Key.Id]).Any(leg => leg.Demand.Line!.Model.Phantom == PhantomNeed.Forbidden),
-        Hazards = plugs.Any(plug => plug.IsInEar) ? ["Make sure that nobody wears this pack."] : default,
-        Seconds = pace.SecondsToPlug * plugs.Length,
-    });
+    private void Add(string text, Plug? comes, params Plug[] plugs) =>
+        moves.Add(
+            new PlannedMove
+            {
+                Phase = ChangeoverPhase.Stage,
+                Place = plugs[0].At.Device,
+                Text = text,
+                Points = plugs.Select(plug => plug.At).Distinct().ToValueList(),
+                Plugs = plugs
+                    .Concat(plugs.Where(plug => !plug.Key.IsFeed).SelectMany(plug => legs[plug.Key.Id]))
+                    .SelectMany(plug => Enumerable.Range(0, plug.At.Width).Select(i => plug.At[i]))
+                    .Distinct()
+                    .ToValueList(),
+                NeedsPhantomOff =
+                    comes?.Demand.Line?.Model.Phantom == PhantomNeed.Required
+                    || plugs
+                        .Where(plug => !plug.Key.IsFeed)
+                        .SelectMany(plug => legs[plug.Key.Id])
+                        .Any(leg => leg.Demand.Line!.Model.Phantom == PhantomNeed.Forbidden),
+                Hazards = plugs.Any(plug => plug.IsInEar) ? ["Make sure that nobody wears this pack."] : default,
+                Seconds = pace.SecondsToPlug * plugs.Length,
+            }
+        );
 
     private static string Equipment(Plug plug)
     {
-        var parts = plug.Demand.Line?.Model is { } line ? new[] { line.Equipment, line.Stand, line.Position } : [plug.Demand.Feed!.Model.Position, plug.Demand.Feed.Model.Pack is { } pack ? $"pack {pack}" : null];
+        var parts = plug.Demand.Line?.Model is { } line
+            ? new[] { line.Equipment, line.Stand, line.Position }
+            : [plug.Demand.Feed!.Model.Position, plug.Demand.Feed.Model.Pack is { } pack ? $"pack {pack}" : null];
         var text = string.Join(", ", parts.Where(part => !string.IsNullOrEmpty(part)));
         return text.Length == 0 ? "" : $" ({text})";
     }

@@ -11,8 +11,10 @@ internal static class PlugPlaces
     /// <summary>The plugs of a show, in demand order.</summary>
     public static List<Plug> Of(ShowSide side, ShowComparer shows, bool isBefore)
     {
-        var cabled = side.Show.Cables.Where(cable => cable.State == ConnectionState.Connected)
-            .SelectMany(cable => Enumerable.Range(0, cable.Model.From.Width).SelectMany(i => new[] { cable.From.Value + i, cable.To.Value + i })).ToHashSet();
+        var cabled = side
+            .Show.Cables.Where(cable => cable.State == ConnectionState.Connected)
+            .SelectMany(cable => Enumerable.Range(0, cable.Model.From.Width).SelectMany(i => new[] { cable.From.Value + i, cable.To.Value + i }))
+            .ToHashSet();
         var plugs = new List<Plug>();
         foreach (var demand in side.Show.Demands)
         {
@@ -21,9 +23,15 @@ internal static class PlugPlaces
             for (var i = 0; i < places.Length; i++)
             {
                 var first = places[i];
-                if (!first.IsNone && side.Graph.GroupOf(first).Kind is PortKind.Input or PortKind.Output && !Enumerable.Range(first.Value, demand.Width).Any(cabled.Contains))
+                if (
+                    !first.IsNone
+                    && side.Graph.GroupOf(first).Kind is PortKind.Input or PortKind.Output
+                    && !Enumerable.Range(first.Value, demand.Width).Any(cabled.Contains)
+                )
                 {
-                    plugs.Add(new Plug((key.IsFeed, key.Id, key.Entry + i), demand, side.Graph.Address(first, demand.Width), key.IsFeed && side.LeadsToEars(first)));
+                    plugs.Add(
+                        new Plug((key.IsFeed, key.Id, key.Entry + i), demand, side.Graph.Address(first, demand.Width), key.IsFeed && side.LeadsToEars(first))
+                    );
                 }
             }
         }

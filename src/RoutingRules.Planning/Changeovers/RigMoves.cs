@@ -29,41 +29,52 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
                 var rate = clock.SampleRate.ToString(CultureInfo.InvariantCulture);
                 yield return Clock(
                     $"Set clock '{clock.Id}': leader {clock.Leader}, {(clock.Backup is { } backup ? $"backup {backup}" : "no backup")}, {rate} Hz.",
-                    show => show with { Rig = show.Rig with { Clocks = Put(show.Rig.Clocks, clock, other => other.Id == clock.Id) } });
+                    show => show with { Rig = show.Rig with { Clocks = Put(show.Rig.Clocks, clock, other => other.Id == clock.Id) } }
+                );
             }
         }
 
         var networks = old.Networks.ToLookup(network => network.Id);
         foreach (var network in (IEnumerable<Network>)now.Networks)
         {
-            if (networks[network.Id].FirstOrDefault() is { } was && (was.Transport, was.PacketMicroseconds, was.Clock) != (network.Transport, network.PacketMicroseconds, network.Clock))
+            if (
+                networks[network.Id].FirstOrDefault() is { } was
+                && (was.Transport, was.PacketMicroseconds, was.Clock) != (network.Transport, network.PacketMicroseconds, network.Clock)
+            )
             {
                 var packet = network.PacketMicroseconds is { } time ? $", packets of {time.ToString(CultureInfo.InvariantCulture)} \u00b5s" : "";
                 yield return Clock(
                     $"Set network '{network.Id}': {network.Transport}{packet}{(network.Clock is { } clock ? $", clock '{clock}'" : "")}.",
-                    show => show with { Rig = show.Rig with { Networks = Put(show.Rig.Networks, network, other => other.Id == network.Id) } });
+                    show => show with { Rig = show.Rig with { Networks = Put(show.Rig.Networks, network, other => other.Id == network.Id) } }
+                );
             }
         }
     }
 
-    private PlannedMove Clock(string text, Func<Show, Show> apply) => new()
-    {
-        Phase = ChangeoverPhase.Clock,
-        Text = text,
-        Hazards = ["Everything stays muted until every device shows that it is locked: a device that is not can put out full-scale noise."],
-        Seconds = pace.SecondsForClock,
-        Apply = apply,
-    };
+    private PlannedMove Clock(string text, Func<Show, Show> apply) =>
+        new()
+        {
+            Phase = ChangeoverPhase.Clock,
+            Text = text,
+            Hazards = ["Everything stays muted until every device shows that it is locked: a device that is not can put out full-scale noise."],
+            Seconds = pace.SecondsForClock,
+            Apply = apply,
+        };
 
     private IEnumerable<PlannedMove> CablesOut()
     {
         var wanted = now.Cables.Select(cable => (cable.From, cable.To)).ToHashSet();
         foreach (var cable in old.Cables.Where(cable => !wanted.Contains((cable.From, cable.To))))
         {
-            yield return Cable(cable, $"Pull the cable from {cable.From} to {cable.To}{Way(cable)}.", show => show with
-            {
-                Rig = show.Rig with { Cables = show.Rig.Cables.Where(other => (other.From, other.To) != (cable.From, cable.To)).ToValueList() },
-            });
+            yield return Cable(
+                cable,
+                $"Pull the cable from {cable.From} to {cable.To}{Way(cable)}.",
+                show =>
+                    show with
+                    {
+                        Rig = show.Rig with { Cables = show.Rig.Cables.Where(other => (other.From, other.To) != (cable.From, cable.To)).ToValueList() },
+                    }
+            );
         }
     }
 
@@ -73,33 +84,38 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
         var there = old.Cables.Select(cable => (cable.From, cable.To)).ToHashSet();
         foreach (var cable in now.Cables.Where(cable => there.Add((cable.From, cable.To))))
         {
-            yield return Cable(cable, $"Plug a cable from {cable.From} to {cable.To}{Way(cable)}.", show => show with
+            yield return Cable(
+                cable,
+                $"Plug a cable from {cable.From} to {cable.To}{Way(cable)}.",
+                show => show with { Rig = show.Rig with { Cables = show.Rig.Cables.Append(cable).ToValueList() } }
+            ) with
             {
-                Rig = show.Rig with { Cables = show.Rig.Cables.Append(cable).ToValueList() },
-            }) with
-            { NeedsPhantomOff = true };
+                NeedsPhantomOff = true,
+            };
         }
     }
 
-    private PlannedMove Cable(Cable cable, string text, Func<Show, Show> apply) => new()
-    {
-        Phase = ChangeoverPhase.Stage,
-        Place = cable.From.Device,
-        Text = text,
-        Points = [cable.From, cable.To],
-        Seconds = pace.SecondsToPlug,
-        Apply = apply,
-        Plugs = Enumerable.Range(0, cable.To.Width).Select(i => cable.To[i]).ToValueList(),
-    };
+    private PlannedMove Cable(Cable cable, string text, Func<Show, Show> apply) =>
+        new()
+        {
+            Phase = ChangeoverPhase.Stage,
+            Place = cable.From.Device,
+            Text = text,
+            Points = [cable.From, cable.To],
+            Seconds = pace.SecondsToPlug,
+            Apply = apply,
+            Plugs = Enumerable.Range(0, cable.To.Width).Select(i => cable.To[i]).ToValueList(),
+        };
 
     private IEnumerable<PlannedMove> LinksOut()
     {
         foreach (var link in old.Links.Where(link => !now.Links.Any(other => IsSame(link, other))))
         {
-            yield return Lead(link, $"Pull the network lead '{link.Id}' from {link.From} and {link.To}.", show => show with
-            {
-                Rig = show.Rig with { Links = show.Rig.Links.Where(other => !IsSame(link, other)).ToValueList() },
-            });
+            yield return Lead(
+                link,
+                $"Pull the network lead '{link.Id}' from {link.From} and {link.To}.",
+                show => show with { Rig = show.Rig with { Links = show.Rig.Links.Where(other => !IsSame(link, other)).ToValueList() } }
+            );
         }
     }
 
@@ -107,23 +123,25 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
     {
         foreach (var link in now.Links.Where(link => !old.Links.Any(other => IsSame(link, other))))
         {
-            yield return Lead(link, $"Plug the network lead '{link.Id}' into {link.From} and {link.To}.", show => show with
-            {
-                Rig = show.Rig with { Links = show.Rig.Links.Append(link).ToValueList() },
-            });
+            yield return Lead(
+                link,
+                $"Plug the network lead '{link.Id}' into {link.From} and {link.To}.",
+                show => show with { Rig = show.Rig with { Links = show.Rig.Links.Append(link).ToValueList() } }
+            );
         }
     }
 
-    private PlannedMove Lead(Link link, string text, Func<Show, Show> apply) => new()
-    {
-        Phase = ChangeoverPhase.Stage,
-        Place = link.From.Device,
-        Text = text,
-        Points = [link.From, link.To],
-        Hazards = ["Everything that travels over this lead can stop or click."],
-        Seconds = pace.SecondsToPlug,
-        Apply = apply,
-    };
+    private PlannedMove Lead(Link link, string text, Func<Show, Show> apply) =>
+        new()
+        {
+            Phase = ChangeoverPhase.Stage,
+            Place = link.From.Device,
+            Text = text,
+            Points = [link.From, link.To],
+            Hazards = ["Everything that travels over this lead can stop or click."],
+            Seconds = pace.SecondsToPlug,
+            Apply = apply,
+        };
 
     private static bool IsSame(Link x, Link y) => (x.Id, x.Network, x.From, x.To) == (y.Id, y.Network, y.From, y.To);
 
@@ -131,10 +149,11 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
     {
         foreach (var device in old.Devices.Where(device => !now.Devices.Any(other => other.Id == device.Id)))
         {
-            yield return Device(device, $"Take out {Name(device)}.", show => show with
-            {
-                Rig = show.Rig with { Devices = show.Rig.Devices.Where(other => other.Id != device.Id).ToValueList() },
-            });
+            yield return Device(
+                device,
+                $"Take out {Name(device)}.",
+                show => show with { Rig = show.Rig with { Devices = show.Rig.Devices.Where(other => other.Id != device.Id).ToValueList() } }
+            );
         }
     }
 
@@ -146,26 +165,29 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
             if (was is null || was.Profile != device.Profile || was.Zone != device.Zone)
             {
                 var place = device.Zone is { } zone ? $" at {ZoneName(zone)}" : "";
-                var text = was is null ? $"Bring in {Name(device)} ({device.Profile}){place}, connect it and power it up."
+                var text =
+                    was is null ? $"Bring in {Name(device)} ({device.Profile}){place}, connect it and power it up."
                     : was.Profile != device.Profile ? $"Exchange {Name(device)} for one of type {device.Profile}{place}."
                     : $"Move {Name(device)}{place}.";
-                yield return Device(device, text, show => show with
-                {
-                    Rig = show.Rig with { Devices = Put(show.Rig.Devices, device, other => other.Id == device.Id) },
-                });
+                yield return Device(
+                    device,
+                    text,
+                    show => show with { Rig = show.Rig with { Devices = Put(show.Rig.Devices, device, other => other.Id == device.Id) } }
+                );
             }
         }
     }
 
-    private PlannedMove Device(Device device, string text, Func<Show, Show> apply) => new()
-    {
-        Phase = ChangeoverPhase.Stage,
-        Place = device.Id,
-        Text = text,
-        Hazards = [MainsHazard],
-        Seconds = pace.SecondsForDevice,
-        Apply = apply,
-    };
+    private PlannedMove Device(Device device, string text, Func<Show, Show> apply) =>
+        new()
+        {
+            Phase = ChangeoverPhase.Stage,
+            Place = device.Id,
+            Text = text,
+            Hazards = [MainsHazard],
+            Seconds = pace.SecondsForDevice,
+            Apply = apply,
+        };
 
     private static ValueList<T> Put<T>(ValueList<T> list, T element, Func<T, bool> isSame)
     {

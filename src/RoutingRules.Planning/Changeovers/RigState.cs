@@ -64,6 +64,8 @@ internal sealed class RigState
 
     /// <summary>The points that carry something else in the other state.</summary>
     public IEnumerable<Point> Differences(RigState other) =>
-        Carried.Where(pair => !other.Carried.TryGetValue(pair.Key, out var source) || source != pair.Value).Select(pair => pair.Key)
+        Carried
+            .Where(pair => !other.Carried.TryGetValue(pair.Key, out var source) || source != pair.Value)
+            .Select(pair => pair.Key)
             .Concat(other.Carried.Keys.Where(at => !Carried.ContainsKey(at)));
 }

@@ -25,8 +25,7 @@ internal static class RouteMap
     /// <summary>The show with one route for each point.</summary>
     public static Show Spread(Show show)
     {
-        var routes = show.Patch.Routes.Where(route => !IsWhole(route))
-            .Concat(Of(show).Select(pair => Route(pair.Key, pair.Value)));
+        var routes = show.Patch.Routes.Where(route => !IsWhole(route)).Concat(Of(show).Select(pair => Route(pair.Key, pair.Value)));
         return show with { Patch = show.Patch with { Routes = routes.ToValueList() } };
     }
 
@@ -43,20 +42,26 @@ internal static class RouteMap
             routes.Add(Route(sink, source));
         }
 
-        return show with { Patch = show.Patch with { Routes = routes.ToValueList() } };
+        return show with
+        {
+            Patch = show.Patch with { Routes = routes.ToValueList() },
+        };
     }
 
     /// <summary>Points in groups that one route can serve: sinks follow one another, and so do sources, or all are cleared.</summary>
-    public static List<List<(Point Sink, Point? Source)>> Chains(IEnumerable<(Point Sink, Point? Source)> routed) => Runs.Chains(
-        routed,
-        static (x, y) => Runs.Follow(x.Sink, y.Sink) && (x.Source is { } source ? y.Source is { } next && Runs.Follow(source, next) : y.Source is null));
+    public static List<List<(Point Sink, Point? Source)>> Chains(IEnumerable<(Point Sink, Point? Source)> routed) =>
+        Runs.Chains(
+            routed,
+            static (x, y) => Runs.Follow(x.Sink, y.Sink) && (x.Source is { } source ? y.Source is { } next && Runs.Follow(source, next) : y.Source is null)
+        );
 
     /// <summary>The route of a group that <see cref="Chains"/> made.</summary>
-    public static Route Join(List<(Point Sink, Point? Source)> chain) => new()
-    {
-        From = chain[0].Source is null ? null : Runs.Of(chain.Select(entry => entry.Source!.Value))[0],
-        To = Runs.Of(chain.Select(entry => entry.Sink))[0],
-    };
+    public static Route Join(List<(Point Sink, Point? Source)> chain) =>
+        new()
+        {
+            From = chain[0].Source is null ? null : Runs.Of(chain.Select(entry => entry.Source!.Value))[0],
+            To = Runs.Of(chain.Select(entry => entry.Sink))[0],
+        };
 
     /// <summary>What a sink takes inside its device: a point, none for silence.</summary>
     public static Point? Effective(SignalGraph graph, Dictionary<Point, Point?> routes, Point sink)
@@ -81,9 +86,5 @@ internal static class RouteMap
     /// <summary>True for a route that connects or clears; one of unequal width does neither.</summary>
     public static bool IsWhole(Route route) => route.From is not { } from || from.Width == route.To.Width;
 
-    private static Route Route(Point sink, Point? source) => new()
-    {
-        From = source is { } from ? Runs.One(from) : null,
-        To = Runs.One(sink),
-    };
+    private static Route Route(Point sink, Point? source) => new() { From = source is { } from ? Runs.One(from) : null, To = Runs.One(sink) };
 }

@@ -14,7 +14,8 @@ internal sealed class StepWriter(
     List<(PlannedMove Move, RigState State)> ahead,
     List<(PlannedMove Move, RigState State)> during,
     HashSet<Point> touched,
-    Pace pace)
+    Pace pace
+)
 {
     private readonly List<ChangeoverStep> steps = [];
     private readonly List<Show> states = [first.Show];
@@ -32,7 +33,13 @@ internal sealed class StepWriter(
         var rollback = steps.Count;
         var stage = during.Where(entry => entry.Move.Phase <= ChangeoverPhase.PhantomOn).ToList();
         AddAll(stage);
-        foreach (var place in stage.Where(entry => entry.Move.Phase == ChangeoverPhase.Stage && entry.Move.IsReadBack).Select(entry => entry.Move).GroupBy(move => move.Place).OrderBy(group => OrderOf(group.Key)))
+        foreach (
+            var place in stage
+                .Where(entry => entry.Move.Phase == ChangeoverPhase.Stage && entry.Move.IsReadBack)
+                .Select(entry => entry.Move)
+                .GroupBy(move => move.Place)
+                .OrderBy(group => OrderOf(group.Key))
+        )
         {
             Add(ReadBack(place), null);
         }
@@ -49,7 +56,15 @@ internal sealed class StepWriter(
         AddAll(clocks);
         if (clocks.Count > 0)
         {
-            Add(new PlannedMove { Phase = ChangeoverPhase.Clock, Text = "See that every device shows it is locked, at the right sample rate.", Seconds = pace.SecondsToListen }, null);
+            Add(
+                new PlannedMove
+                {
+                    Phase = ChangeoverPhase.Clock,
+                    Text = "See that every device shows it is locked, at the right sample rate.",
+                    Seconds = pace.SecondsToListen,
+                },
+                null
+            );
         }
 
         foreach (var group in groups)
@@ -96,23 +111,25 @@ internal sealed class StepWriter(
 
     private void Add(PlannedMove move, Show? state)
     {
-        steps.Add(new ChangeoverStep
-        {
-            Number = steps.Count + 1,
-            Phase = move.Phase,
-            Timing = move.Phase switch
+        steps.Add(
+            new ChangeoverStep
             {
-                ChangeoverPhase.Prepare => ChangeoverTiming.Ahead,
-                <= ChangeoverPhase.Stage => ChangeoverTiming.ClearStage,
-                ChangeoverPhase.Open => ChangeoverTiming.LineCheck,
-                _ => ChangeoverTiming.BeforeLineCheck,
-            },
-            Place = move.Place,
-            Text = move.Text,
-            Points = move.Points,
-            Hazards = move.Hazards,
-            Seconds = move.Seconds,
-        });
+                Number = steps.Count + 1,
+                Phase = move.Phase,
+                Timing = move.Phase switch
+                {
+                    ChangeoverPhase.Prepare => ChangeoverTiming.Ahead,
+                    <= ChangeoverPhase.Stage => ChangeoverTiming.ClearStage,
+                    ChangeoverPhase.Open => ChangeoverTiming.LineCheck,
+                    _ => ChangeoverTiming.BeforeLineCheck,
+                },
+                Place = move.Place,
+                Text = move.Text,
+                Points = move.Points,
+                Hazards = move.Hazards,
+                Seconds = move.Seconds,
+            }
+        );
         states.Add(state ?? states[^1]);
     }
 
@@ -125,17 +142,23 @@ internal sealed class StepWriter(
         var side = SideOf(at);
         var index = side.Graph.Find(at);
         return !index.IsNone
-            && (first.Leaves.Contains(at) || last.Leaves.Contains(at) || !during.TrueForAll(entry => !entry.State.Leaves.Contains(at))
-                || (side.Graph.GroupOf(index).Kind == PortKind.Sink && side.Graph.DeviceOf(index).Profile.Kind == DeviceKind.Console));
+            && (
+                first.Leaves.Contains(at)
+                || last.Leaves.Contains(at)
+                || !during.TrueForAll(entry => !entry.State.Leaves.Contains(at))
+                || (side.Graph.GroupOf(index).Kind == PortKind.Sink && side.Graph.DeviceOf(index).Profile.Kind == DeviceKind.Console)
+            );
     }
 
     private ShowSide SideOf(Point at) => shows.After.Graph.Find(at).IsNone ? shows.Before : shows.After;
 
-    private IEnumerable<IGrouping<(SoundClass Class, Id<Device> Place), Point>> Grouped(IEnumerable<Point> points) => points
-        .OrderBy(ClassOf)
-        .ThenBy(at => OrderOf(at.Device)).ThenBy(at => at.Device.Value, StringComparer.Ordinal)
-        .ThenBy(at => SideOf(at).Graph.Find(at))
-        .GroupBy(at => (ClassOf(at), at.Device));
+    private IEnumerable<IGrouping<(SoundClass Class, Id<Device> Place), Point>> Grouped(IEnumerable<Point> points) =>
+        points
+            .OrderBy(ClassOf)
+            .ThenBy(at => OrderOf(at.Device))
+            .ThenBy(at => at.Device.Value, StringComparer.Ordinal)
+            .ThenBy(at => SideOf(at).Graph.Find(at))
+            .GroupBy(at => (ClassOf(at), at.Device));
 
     /// <summary>The more delicate one of what it serves before and after.</summary>
     private SoundClass ClassOf(Point at)
@@ -236,9 +259,14 @@ internal sealed class StepWriter(
     {
         var chains = Runs.Chains(
             points.Select(at => (At: at, Source: last.Carried[at], Name: NameOf(at))),
-            (x, y) => Runs.Follow(x.At, y.At) && Runs.Follow(x.Source, y.Source) && x.Name == y.Name);
-        return string.Join("; ", chains.Select(chain =>
-            $"{Runs.Of(chain.Select(entry => entry.At))[0]} carries {Runs.Of(chain.Select(entry => entry.Source))[0]}{(chain[0].Name is { } name ? $" ('{name}')" : "")}"));
+            (x, y) => Runs.Follow(x.At, y.At) && Runs.Follow(x.Source, y.Source) && x.Name == y.Name
+        );
+        return string.Join(
+            "; ",
+            chains.Select(chain =>
+                $"{Runs.Of(chain.Select(entry => entry.At))[0]} carries {Runs.Of(chain.Select(entry => entry.Source))[0]}{(chain[0].Name is { } name ? $" ('{name}')" : "")}"
+            )
+        );
     }
 
     /// <summary>The feed that is served at an output, on the way to it, or behind it.</summary>
@@ -258,18 +286,24 @@ internal sealed class StepWriter(
     }
 
     private int OrderOf(Id<Device>? place) =>
-        place is not { } id ? int.MaxValue
-        : shows.After.Graph.Device(id)?.Index ?? shows.After.Show.Devices.Count + (shows.Before.Graph.Device(id)?.Index ?? 0);
+        place is not { } id
+            ? int.MaxValue
+            : shows.After.Graph.Device(id)?.Index ?? shows.After.Show.Devices.Count + (shows.Before.Graph.Device(id)?.Index ?? 0);
 
-    private ValueList<ChangeoverCard> Cards() => steps.GroupBy(step => step.Place).OrderBy(group => OrderOf(group.Key)).Select(group =>
-    {
-        var device = group.Key is { } id ? shows.After.Graph.Device(id) ?? shows.Before.Graph.Device(id) : null;
-        return new ChangeoverCard
-        {
-            Place = group.Key,
-            Title = device?.DisplayName ?? group.Key?.Value ?? "Clock and network",
-            Zone = device?.Zone is { } zone ? zone.Name ?? zone.Id.Value : null,
-            Steps = group.ToValueList(),
-        };
-    }).ToValueList();
+    private ValueList<ChangeoverCard> Cards() =>
+        steps
+            .GroupBy(step => step.Place)
+            .OrderBy(group => OrderOf(group.Key))
+            .Select(group =>
+            {
+                var device = group.Key is { } id ? shows.After.Graph.Device(id) ?? shows.Before.Graph.Device(id) : null;
+                return new ChangeoverCard
+                {
+                    Place = group.Key,
+                    Title = device?.DisplayName ?? group.Key?.Value ?? "Clock and network",
+                    Zone = device?.Zone is { } zone ? zone.Name ?? zone.Id.Value : null,
+                    Steps = group.ToValueList(),
+                };
+            })
+            .ToValueList();
 }

@@ -32,7 +32,8 @@ internal static class ChangeHazards
                     $"Phantom power at {at} is on in the first show and the second says nothing about it, but '{line.DisplayName}' is plugged in there then{(line.Line.Model.Phantom == PhantomNeed.Forbidden ? " and must not get it" : "")}.",
                     "",
                     Entity.Of("input", at),
-                    Entity.Of("line", line.Line.Model.Id));
+                    Entity.Of("line", line.Line.Model.Id)
+                );
             }
         }
     }
@@ -43,13 +44,15 @@ internal static class ChangeHazards
         foreach (var sink in shows.Before.Sinks())
         {
             var now = shows.After.Graph.Find(shows.Before.Graph.Address(sink));
-            if (!now.IsNone
+            if (
+                !now.IsNone
                 && (shows.Before.Graph.GroupOf(sink).Kind == PortKind.Output || shows.Before.Show.Ears.IsEnd(sink))
                 && shows.Before.LeadsToEars(sink)
                 && shows.Before.Source(sink) is { } old
                 && shows.After.Source(now) is { } source
                 && old != source
-                && !shows.After.CarriesEarMix(now))
+                && !shows.After.CarriesEarMix(now)
+            )
             {
                 changed.Add(sink, source);
             }
@@ -90,7 +93,8 @@ internal static class ChangeHazards
         var feed = shows.Before.Served(sink)?.Feed ?? feeds.Find(feed => feed.Model.Role == FeedRole.InEar) ?? feeds.FirstOrDefault();
         var ends = shows.Before.Show.Ears.Behind(sink);
         var end = ends.Count == 0 || ends[0] == sink ? "" : $" at {shows.Before.Graph.Address(ends[0])}";
-        var was = feed is null ? $"goes into somebody's ears{end}"
+        var was =
+            feed is null ? $"goes into somebody's ears{end}"
             : feed.Model.Role == FeedRole.InEar ? $"feeds '{feed.DisplayName}'"
             : $"feeds '{feed.DisplayName}' ({feed.Model.Role}) into somebody's ears{end}";
         var serves = shows.After.FeedsAt(shows.After.Graph.Find(at)).FirstOrDefault();
@@ -99,6 +103,7 @@ internal static class ChangeHazards
             $"{at} {was} in the first show and carries {source} in the second{(serves is null ? "" : $", as '{serves.DisplayName}' ({serves.Model.Role})")}.",
             "",
             Entity.Of("output", at),
-            Entity.Of("source", source));
+            Entity.Of("source", source)
+        );
     }
 }

@@ -59,12 +59,25 @@ internal sealed class EntityComparer
     /// <summary>The members beside those that have lists of their own.</summary>
     private void Whole(string pointer, string kind, JsonElement? before, JsonElement? after)
     {
-        var apart = Lists.Select(list => list.Pointer).Concat(["/rig", "/patch"]).Where(list => list.StartsWith(pointer + '/', StringComparison.Ordinal))
-            .Select(list => list[(pointer.Length + 1)..]).ToArray();
+        var apart = Lists
+            .Select(list => list.Pointer)
+            .Concat(["/rig", "/patch"])
+            .Where(list => list.StartsWith(pointer + '/', StringComparison.Ordinal))
+            .Select(list => list[(pointer.Length + 1)..])
+            .ToArray();
         var members = Members(before, after).Where(member => !apart.Contains(member.Name)).ToValueList();
         if (!members.IsEmpty)
         {
-            changes.Add(new EntityChange { List = pointer, Kind = kind, Id = "", Change = EntityChangeKind.Changed, Members = members });
+            changes.Add(
+                new EntityChange
+                {
+                    List = pointer,
+                    Kind = kind,
+                    Id = "",
+                    Change = EntityChangeKind.Changed,
+                    Members = members,
+                }
+            );
         }
     }
 
@@ -74,13 +87,22 @@ internal sealed class EntityComparer
         var former = names.ToDictionary(pair => pair.Value, pair => pair.Key, StringComparer.Ordinal);
         var old = Keyed(before, key);
         var now = Keyed(after, key);
-        var oldIndex = old.Select((entry, at) => (entry.Key, at)).ToDictionary(entry => names.GetValueOrDefault(entry.Key, entry.Key), entry => entry.at, StringComparer.Ordinal);
+        var oldIndex = old.Select((entry, at) => (entry.Key, at))
+            .ToDictionary(entry => names.GetValueOrDefault(entry.Key, entry.Key), entry => entry.at, StringComparer.Ordinal);
         var kept = now.Select(entry => oldIndex.GetValueOrDefault(entry.Key, -1)).ToArray();
         var still = Rising.Longest(kept.Where(index => index >= 0));
         var present = now.Select(entry => entry.Key).ToHashSet(StringComparer.Ordinal);
         foreach (var (id, _) in old.Where(entry => !present.Contains(names.GetValueOrDefault(entry.Key, entry.Key))))
         {
-            changes.Add(new EntityChange { List = pointer, Kind = kind, Id = id, Change = EntityChangeKind.Removed });
+            changes.Add(
+                new EntityChange
+                {
+                    List = pointer,
+                    Kind = kind,
+                    Id = id,
+                    Change = EntityChangeKind.Removed,
+                }
+            );
         }
 
         for (var i = 0; i < now.Count; i++)
@@ -88,7 +110,15 @@ internal sealed class EntityComparer
             var (id, element) = now[i];
             if (kept[i] < 0)
             {
-                changes.Add(new EntityChange { List = pointer, Kind = kind, Id = id, Change = EntityChangeKind.Added });
+                changes.Add(
+                    new EntityChange
+                    {
+                        List = pointer,
+                        Kind = kind,
+                        Id = id,
+                        Change = EntityChangeKind.Added,
+                    }
+                );
                 continue;
             }
 
@@ -96,20 +126,30 @@ internal sealed class EntityComparer
             var members = Members(old[kept[i]].Element, element).Where(member => was is null || member.Name != "id").ToValueList();
             if (was is not null || !members.IsEmpty)
             {
-                changes.Add(new EntityChange
-                {
-                    List = pointer,
-                    Kind = kind,
-                    Id = id,
-                    Was = was,
-                    Change = was is null ? EntityChangeKind.Changed : EntityChangeKind.Renamed,
-                    Members = members,
-                });
+                changes.Add(
+                    new EntityChange
+                    {
+                        List = pointer,
+                        Kind = kind,
+                        Id = id,
+                        Was = was,
+                        Change = was is null ? EntityChangeKind.Changed : EntityChangeKind.Renamed,
+                        Members = members,
+                    }
+                );
             }
 
             if (!still.Contains(kept[i]))
             {
-                changes.Add(new EntityChange { List = pointer, Kind = kind, Id = id, Change = EntityChangeKind.Reordered });
+                changes.Add(
+                    new EntityChange
+                    {
+                        List = pointer,
+                        Kind = kind,
+                        Id = id,
+                        Change = EntityChangeKind.Reordered,
+                    }
+                );
             }
         }
     }
@@ -139,7 +179,12 @@ internal sealed class EntityComparer
             }
             else if (OneLine.Write(member.Name, old) is var was && was != now)
             {
-                yield return new MemberChange { Name = member.Name, Before = was, After = now };
+                yield return new MemberChange
+                {
+                    Name = member.Name,
+                    Before = was,
+                    After = now,
+                };
             }
         }
 

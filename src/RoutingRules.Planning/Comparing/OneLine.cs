@@ -68,7 +68,8 @@ internal static class OneLine
         }
     }
 
-    private static void Text(StringBuilder text, string value) => text.Append('"').Append(JsonEncodedText.Encode(value, JavaScriptEncoder.UnsafeRelaxedJsonEscaping)).Append('"');
+    private static void Text(StringBuilder text, string value) =>
+        text.Append('"').Append(JsonEncodedText.Encode(value, JavaScriptEncoder.UnsafeRelaxedJsonEscaping)).Append('"');
 
     /// <summary>JSON text without the white space between its tokens.</summary>
     private static void Squeeze(StringBuilder text, string json)

@@ -6,25 +6,16 @@ namespace RoutingRules.Planning.Comparing;
 internal static class Renames
 {
     /// <summary>New device ids by old ones.</summary>
-    public static Dictionary<string, string> OfDevices(Show before, Show after) => Match(
-        before.Rig.Devices,
-        after.Rig.Devices,
-        static device => device.Id.Value,
-        static device => (device.Profile, device.Label, device.Zone));
+    public static Dictionary<string, string> OfDevices(Show before, Show after) =>
+        Match(before.Rig.Devices, after.Rig.Devices, static device => device.Id.Value, static device => (device.Profile, device.Label, device.Zone));
 
     /// <summary>New feed ids by old ones: the same source, role and destinations.</summary>
-    public static Dictionary<string, string> OfFeeds(Show before, Show after) => Match(
-        before.Feeds,
-        after.Feeds,
-        static feed => feed.Id.Value,
-        static feed => (feed.Source, feed.Role, feed.To));
+    public static Dictionary<string, string> OfFeeds(Show before, Show after) =>
+        Match(before.Feeds, after.Feeds, static feed => feed.Id.Value, static feed => (feed.Source, feed.Role, feed.To));
 
     /// <summary>New line ids by old ones: the same kind, need of phantom power, origin and channels.</summary>
-    public static Dictionary<string, string> OfLines(Show before, Show after) => Match(
-        before.Lines,
-        after.Lines,
-        static line => line.Id.Value,
-        static line => (line.Kind, line.Phantom, line.Width, line.From, line.To));
+    public static Dictionary<string, string> OfLines(Show before, Show after) =>
+        Match(before.Lines, after.Lines, static line => line.Id.Value, static line => (line.Kind, line.Phantom, line.Width, line.From, line.To));
 
     private static Dictionary<string, string> Match<T, TKey>(ValueList<T> before, ValueList<T> after, Func<T, string> id, Func<T, TKey> alike)
         where TKey : notnull

@@ -46,11 +46,10 @@ internal sealed class ShowComparer
         {
             Sinks = Sinks(),
             Demands = Demands(),
-            Entities = EntityComparer.Compare(Before.Show.Document, After.Show.Document, new(StringComparer.Ordinal)
-            {
-                ["feed"] = feedNames,
-                ["line"] = lineNames,
-            }).Concat(deviceNames.Select(pair => Renamed(pair.Key, pair.Value))).ToValueList(),
+            Entities = EntityComparer
+                .Compare(Before.Show.Document, After.Show.Document, new(StringComparer.Ordinal) { ["feed"] = feedNames, ["line"] = lineNames })
+                .Concat(deviceNames.Select(pair => Renamed(pair.Key, pair.Value)))
+                .ToValueList(),
             Hazards = ChangeHazards.Find(this),
             NewFindings = now.Findings.Where(finding => !known.Contains(finding.Fingerprint())).ToValueList(),
             ResolvedFindings = old.Findings.Where(finding => !still.Contains(finding.Fingerprint())).ToValueList(),
@@ -73,7 +72,14 @@ internal sealed class ShowComparer
     private static HashSet<string> Fingerprints(CheckResult check) => check.Findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal);
 
     private static EntityChange Renamed(string old, string now) =>
-        new() { List = "/rig/devices", Kind = "device", Id = now, Was = old, Change = EntityChangeKind.Renamed };
+        new()
+        {
+            List = "/rig/devices",
+            Kind = "device",
+            Id = now,
+            Was = old,
+            Change = EntityChangeKind.Renamed,
+        };
 
     private ValueList<SinkChange> Sinks()
     {
@@ -93,7 +99,13 @@ internal sealed class ShowComparer
             }
         }
 
-        return changes.OrderBy(change => change.IsInEar ? 0 : change.Kind == PortKind.Sink ? 2 : 1).ToValueList();
+        return changes
+            .OrderBy(change =>
+                change.IsInEar ? 0
+                : change.Kind == PortKind.Sink ? 2
+                : 1
+            )
+            .ToValueList();
     }
 
     private void Add(List<SinkChange> changes, Point at, PortKind kind, PointIndex before, PointIndex after)
@@ -111,7 +123,12 @@ internal sealed class ShowComparer
         {
             At = Runs.One(at),
             Kind = kind,
-            Effect = before.IsNone ? SinkEffect.Appears : after.IsNone ? SinkEffect.Disappears : old is null ? SinkEffect.Starts : now is null ? SinkEffect.Stops : SinkEffect.Changes,
+            Effect =
+                before.IsNone ? SinkEffect.Appears
+                : after.IsNone ? SinkEffect.Disappears
+                : old is null ? SinkEffect.Starts
+                : now is null ? SinkEffect.Stops
+                : SinkEffect.Changes,
             Before = old is { } was ? Runs.One(was) : null,
             After = now is { } becomes ? Runs.One(becomes) : null,
             ServedBefore = Before.Served(before)?.DisplayName,
@@ -140,7 +157,9 @@ internal sealed class ShowComparer
 
         var before = run.Before is { } old ? Joined(old, next.Before!.Value) : null;
         var after = run.After is { } now ? Joined(now, next.After!.Value) : null;
-        var isAlike = before is null == run.Before is null && after is null == run.After is null
+        var isAlike =
+            before is null == run.Before is null
+            && after is null == run.After is null
             && run == next with { At = run.At, Before = run.Before, After = run.After };
         return isAlike ? run with { At = at, Before = before, After = after } : null;
     }
@@ -160,8 +179,12 @@ internal sealed class ShowComparer
             var former = old[key].FirstOrDefault();
             var before = former is null ? null : Place(Before, former);
             var after = Place(After, demand);
-            var was = former is null ? null : IdOf(former) is var id && id == key.Id ? null : id;
-            DemandFate? fate = former is null ? DemandFate.Added
+            var was =
+                former is null ? null
+                : IdOf(former) is var id && id == key.Id ? null
+                : id;
+            DemandFate? fate =
+                former is null ? DemandFate.Added
                 : before is null && after is not null ? DemandFate.Placed
                 : before is not null && after is null ? DemandFate.Lost
                 : before != after ? DemandFate.Moved
@@ -169,20 +192,33 @@ internal sealed class ShowComparer
                 : null;
             if (fate is { } some)
             {
-                changes.Add(new DemandChange { Demand = demand.Key, Name = demand.DisplayName, IsFeed = demand.Feed is not null, Fate = some, Was = was, Before = before, After = after });
+                changes.Add(
+                    new DemandChange
+                    {
+                        Demand = demand.Key,
+                        Name = demand.DisplayName,
+                        IsFeed = demand.Feed is not null,
+                        Fate = some,
+                        Was = was,
+                        Before = before,
+                        After = after,
+                    }
+                );
             }
         }
 
         foreach (var demand in Before.Show.Demands.Where(demand => !seen.Contains(KeyOf(demand, isBefore: true))))
         {
-            changes.Add(new DemandChange
-            {
-                Demand = demand.Key,
-                Name = demand.DisplayName,
-                IsFeed = demand.Feed is not null,
-                Fate = DemandFate.Removed,
-                Before = Place(Before, demand),
-            });
+            changes.Add(
+                new DemandChange
+                {
+                    Demand = demand.Key,
+                    Name = demand.DisplayName,
+                    IsFeed = demand.Feed is not null,
+                    Fate = DemandFate.Removed,
+                    Before = Place(Before, demand),
+                }
+            );
         }
 
         return changes.ToValueList();

@@ -79,12 +79,11 @@ internal sealed class ShowSide
     public DemandNode? LineAt(PointIndex input) => input.IsNone ? null : byInput.GetValueOrDefault(input.Value);
 
     /// <summary>True when what the point carries is heard in somebody's ears, or serves an in-ear feed there, on the way or behind it.</summary>
-    public bool LeadsToEars(PointIndex point) =>
-        !point.IsNone && (Show.Ears.Contains(point) || FeedsAt(point).Any(feed => feed.Model.Role == FeedRole.InEar));
+    public bool LeadsToEars(PointIndex point) => !point.IsNone && (Show.Ears.Contains(point) || FeedsAt(point).Any(feed => feed.Model.Role == FeedRole.InEar));
 
     /// <summary>True when a feed is served there, on the way or behind it that is in-ear, or ends in somebody's ears and may be meant for them.</summary>
-    public bool CarriesEarMix(PointIndex point) => FeedsAt(point).Any(feed =>
-        feed.Model.Role == FeedRole.InEar || (Show.Ears.Contains(point) && FeedRoles.MayBeForEars(feed.Model.Role)));
+    public bool CarriesEarMix(PointIndex point) =>
+        FeedsAt(point).Any(feed => feed.Model.Role == FeedRole.InEar || (Show.Ears.Contains(point) && FeedRoles.MayBeForEars(feed.Model.Role)));
 
     /// <summary>The feeds served at a point; at an output those on the way to it and behind it as well, from the source on.</summary>
     public IEnumerable<FeedNode> FeedsAt(PointIndex point)

@@ -13,7 +13,14 @@ internal static class ArrivalFinder
         foreach (var feed in show.Feeds)
         {
             feeds.TryAdd(feed.Model.Id, subjects.Count);
-            subjects.Add(new LossSubject { Feed = feed, Index = subjects.Count, IsInEar = EarDemands.IsInEar(show, feed) });
+            subjects.Add(
+                new LossSubject
+                {
+                    Feed = feed,
+                    Index = subjects.Count,
+                    IsInEar = EarDemands.IsInEar(show, feed),
+                }
+            );
         }
 
         foreach (var subject in subjects)
@@ -74,14 +81,19 @@ internal static class ArrivalFinder
         for (var i = 0; i < count; i++)
         {
             var some = Array.ConvertAll(players, found => found[Math.Min(i, found.Count - 1)]);
-            deliveries.Add(new Arrival
-            {
-                Demand = demand,
-                Run = demand.Existing,
-                At = count > 1 && IsRun(show.Graph, some) ? show.Graph.Address(new PointIndex(some[0].Place), demand.Width) : show.Graph.Address(at, demand.Width),
-                Ends = Array.ConvertAll(some, player => player.End),
-                IsBranch = count > 1,
-            });
+            deliveries.Add(
+                new Arrival
+                {
+                    Demand = demand,
+                    Run = demand.Existing,
+                    At =
+                        count > 1 && IsRun(show.Graph, some)
+                            ? show.Graph.Address(new PointIndex(some[0].Place), demand.Width)
+                            : show.Graph.Address(at, demand.Width),
+                    Ends = Array.ConvertAll(some, player => player.End),
+                    IsBranch = count > 1,
+                }
+            );
         }
 
         return true;
@@ -107,7 +119,16 @@ internal static class ArrivalFinder
                 continue;
             }
 
-            deliveries.Add(new Arrival { Demand = demand, Sink = i, Run = run, At = show.Graph.Address(sink, demand.Width), Ends = ends });
+            deliveries.Add(
+                new Arrival
+                {
+                    Demand = demand,
+                    Sink = i,
+                    Run = run,
+                    At = show.Graph.Address(sink, demand.Width),
+                    Ends = ends,
+                }
+            );
         }
 
         return isWhole;

@@ -194,7 +194,13 @@ internal sealed class FailureModel
                 var from = graph.DeviceOf(graph.Upstream(at));
                 if (!ways.TryGetValue((network, from.Index, device.Index), out var way))
                 {
-                    way = new NetworkPath { Network = network, From = from, To = device, Links = network < 0 ? null : map.Path(network, from, device) };
+                    way = new NetworkPath
+                    {
+                        Network = network,
+                        From = from,
+                        To = device,
+                        Links = network < 0 ? null : map.Path(network, from, device),
+                    };
                     ways.Add((network, from.Index, device.Index), way);
                     if (way.Links is not null && map.HasLinks(network))
                     {

@@ -48,7 +48,8 @@ internal sealed class FallbackAttempt(ResolvedShow show)
     public bool IsDisplaced(DemandNode demand) => Displaced.Exists(entry => entry.Demand == demand);
 
     /// <summary>True for a point that something gives up.</summary>
-    public bool IsGivenUp(PointIndex point) => Displaced.Exists(entry => point.Value >= entry.Demand.Existing.Value && point.Value < entry.Demand.Existing.Value + entry.Demand.Width);
+    public bool IsGivenUp(PointIndex point) =>
+        Displaced.Exists(entry => point.Value >= entry.Demand.Existing.Value && point.Value < entry.Demand.Existing.Value + entry.Demand.Width);
 
     /// <summary>Notes why there is no place for a demand.</summary>
     public void Refuse(DemandNode demand, string reason) => reasons[demand.Key] = reason;

@@ -18,15 +18,17 @@ internal sealed class FallbackEars(ResolvedShow show)
         var known = Ends(demand.Existing, demand.Width);
         return
         [
-            .. Runs(demand).Where(run => Ends(run, demand.Width).Except(known).Any())
+            .. Runs(demand)
+                .Where(run => Ends(run, demand.Width).Except(known).Any())
                 .Select(run => new Placement { Demand = demand.Key, At = show.Graph.Address(run, demand.Width) }),
         ];
     }
 
     /// <summary>Why those runs are not offered.</summary>
-    public static string Reason(FeedNode feed) => FeedRoles.MayBeForEars(feed.Model.Role)
-        ? "What goes into somebody's ears is not offered to it, as no limiter is declared."
-        : "What goes into somebody's ears is not offered to it, as it is not meant for them.";
+    public static string Reason(FeedNode feed) =>
+        FeedRoles.MayBeForEars(feed.Model.Role)
+            ? "What goes into somebody's ears is not offered to it, as no limiter is declared."
+            : "What goes into somebody's ears is not offered to it, as it is not meant for them.";
 
     /// <summary>What gets into somebody's ears after the steps of a plan and was not there, unless it may be heard there and is limited; null when nothing does.</summary>
     public string? Unsafe(ResolvedShow done)
@@ -35,7 +37,9 @@ internal sealed class FallbackEars(ResolvedShow show)
         {
             foreach (var source in Sources(done, end).Except(Sources(show, end)))
             {
-                var feeds = show.Feeds.Where(feed => !feed.Source.IsNone && source.Value >= feed.Source.Value && source.Value < feed.Source.Value + feed.Width).ToList();
+                var feeds = show
+                    .Feeds.Where(feed => !feed.Source.IsNone && source.Value >= feed.Source.Value && source.Value < feed.Source.Value + feed.Width)
+                    .ToList();
                 if (!feeds.Exists(IsSafe))
                 {
                     return $"'{feeds.FirstOrDefault()?.DisplayName ?? show.Graph.Address(source).ToString()}'";
@@ -49,14 +53,18 @@ internal sealed class FallbackEars(ResolvedShow show)
     private static bool IsSafe(FeedNode feed) => feed.Model.Limiter == true && FeedRoles.MayBeForEars(feed.Model.Role);
 
     /// <summary>The runs a demand may take, and those without a cable, to which one could be plugged.</summary>
-    private IEnumerable<PointIndex> Runs(DemandNode demand) => demand.Allowed.Concat(
-        from device in show.Devices
-        from @group in (IEnumerable<GroupNode>)device.Groups
-        where @group.IsLineOutput
-        from i in Enumerable.Range(0, Math.Max(0, @group.Count - demand.Width + 1))
-        let run = device.First(@group) + i
-        where Enumerable.Range(0, demand.Width).All(position => !FallbackWriter.IsCabled(show.Graph, run + position))
-        select run).Distinct();
+    private IEnumerable<PointIndex> Runs(DemandNode demand) =>
+        demand
+            .Allowed.Concat(
+                from device in show.Devices
+                from @group in (IEnumerable<GroupNode>)device.Groups
+                where @group.IsLineOutput
+                from i in Enumerable.Range(0, Math.Max(0, @group.Count - demand.Width + 1))
+                let run = device.First(@group) + i
+                where Enumerable.Range(0, demand.Width).All(position => !FallbackWriter.IsCabled(show.Graph, run + position))
+                select run
+            )
+            .Distinct();
 
     private HashSet<PointIndex> Ends(PointIndex run, int width)
     {

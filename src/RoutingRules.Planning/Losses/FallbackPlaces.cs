@@ -47,7 +47,10 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
             else
             {
                 var known = document.Lines[demand.Line!.Index];
-                document = document with { Lines = ShowChanges.Replace(document.Lines, demand.Line.Index, known with { From = new LineOrigin { Devices = [device.Id] } }) };
+                document = document with
+                {
+                    Lines = ShowChanges.Replace(document.Lines, demand.Line.Index, known with { From = new LineOrigin { Devices = [device.Id] } }),
+                };
             }
         }
 
@@ -76,9 +79,13 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
     private IEnumerable<DeviceNode> StandIns(DemandNode demand)
     {
         var old = show.Graph.DeviceOf(demand.Existing);
-        return show.Devices
-            .Where(device => !task.Lost.Devices[device.Index] && Kind(device) < NoKind && task.IsReached(demand, device) && HasPlaces(device, demand.Line is not null))
-            .OrderBy(device => Distance(old, device)).ThenBy(Kind).ThenBy(device => device.Index);
+        return show
+            .Devices.Where(device =>
+                !task.Lost.Devices[device.Index] && Kind(device) < NoKind && task.IsReached(demand, device) && HasPlaces(device, demand.Line is not null)
+            )
+            .OrderBy(device => Distance(old, device))
+            .ThenBy(Kind)
+            .ThenBy(device => device.Index);
 
         int Kind(DeviceNode device) =>
             device.Profile.Kind == old.Profile.Kind ? 0
@@ -96,16 +103,29 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
     public IEnumerable<DemandNode> Yielding(DemandNode demand)
     {
         var devices = StandIns(demand).ToList();
-        return demand.Feed is not { } feed || IsBackedUp(feed) ? [] : show.Demands
-            .Where(other => other.Feed is { } yielding && !other.Existing.IsNone && !task.Demands.Contains(other) && other.Width == demand.Width
-                && yielding.Model.Priority > feed.Model.Priority && !IsHeardInEars(other) && yielding.Model.BackupOf != feed.Model.Id
-                && show.Graph.GroupOf(other.Existing).IsLineOutput && devices.Contains(show.Graph.DeviceOf(other.Existing))
-                && Enumerable.Range(0, other.Width).All(position => show.MarkOf(other.Existing + position) is null && !task.IsAtLost(other.Existing + position)))
-            .OrderByDescending(other => other.Feed!.Model.Priority).ThenBy(other => devices.IndexOf(show.Graph.DeviceOf(other.Existing))).ThenByDescending(other => other.Index);
+        return demand.Feed is not { } feed || IsBackedUp(feed)
+            ? []
+            : show
+                .Demands.Where(other =>
+                    other.Feed is { } yielding
+                    && !other.Existing.IsNone
+                    && !task.Demands.Contains(other)
+                    && other.Width == demand.Width
+                    && yielding.Model.Priority > feed.Model.Priority
+                    && !IsHeardInEars(other)
+                    && yielding.Model.BackupOf != feed.Model.Id
+                    && show.Graph.GroupOf(other.Existing).IsLineOutput
+                    && devices.Contains(show.Graph.DeviceOf(other.Existing))
+                    && Enumerable
+                        .Range(0, other.Width)
+                        .All(position => show.MarkOf(other.Existing + position) is null && !task.IsAtLost(other.Existing + position))
+                )
+                .OrderByDescending(other => other.Feed!.Model.Priority)
+                .ThenBy(other => devices.IndexOf(show.Graph.DeviceOf(other.Existing)))
+                .ThenByDescending(other => other.Index);
     }
 
-    private bool IsHeardInEars(DemandNode demand) =>
-        demand.Feed!.Model.Role == FeedRole.InEar || EarDemands.IsHeard(show.Ears, demand.Existing, demand.Width);
+    private bool IsHeardInEars(DemandNode demand) => demand.Feed!.Model.Role == FeedRole.InEar || EarDemands.IsHeard(show.Ears, demand.Existing, demand.Width);
 
     /// <summary>Why there is no place for a demand that could be plugged elsewhere.</summary>
     /// <param name="demand">The demand.</param>
@@ -121,8 +141,10 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
     }
 
     /// <summary>True when another feed that goes on backs it up: then nothing has to give way for it.</summary>
-    private bool IsBackedUp(FeedNode feed) => show.Demands.Any(other =>
-        other.Feed is { } backup && backup.Model.BackupOf == feed.Model.Id && !other.Existing.IsNone && !task.Demands.Contains(other));
+    private bool IsBackedUp(FeedNode feed) =>
+        show.Demands.Any(other =>
+            other.Feed is { } backup && backup.Model.BackupOf == feed.Model.Id && !other.Existing.IsNone && !task.Demands.Contains(other)
+        );
 
     private static int Distance(DeviceNode old, DeviceNode other) =>
         old.Zone is not { } from || other.Zone is not { } to ? 2

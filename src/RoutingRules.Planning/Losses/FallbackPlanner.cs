@@ -78,7 +78,15 @@ internal sealed class FallbackPlanner
         var hopeless = task.Demands.Where(task.IsHopeless).Select(demand => demand.Key).ToHashSet(StringComparer.Ordinal);
         if (hopeless.Count == task.Demands.Count)
         {
-            return new FallbackPlan { Steps = [], Recovered = [], Unrecovered = task.Nothing(null, task.Demands.SelectMany(task.SilencedOf).Concat(task.Beyond).Select(delivery => task.Unrecovered(delivery, ""))) };
+            return new FallbackPlan
+            {
+                Steps = [],
+                Recovered = [],
+                Unrecovered = task.Nothing(
+                    null,
+                    task.Demands.SelectMany(task.SilencedOf).Concat(task.Beyond).Select(delivery => task.Unrecovered(delivery, ""))
+                ),
+            };
         }
 
         var attempt = Attempt(task, hopeless);
@@ -169,10 +177,17 @@ internal sealed class FallbackPlanner
         {
             var at = show.Graph.Address(other.Existing, other.Width);
             var document = ShowChanges.Pin(FallbackPlaces.Unseparated(task.Settled(attempt)), demand, at);
-            var without = task.Demands.Where(rest => rest != demand && !attempt.IsPlaced(rest)).Concat(attempt.Displaced.Select(entry => entry.Demand)).Append(other).Select(rest => rest.Key);
+            var without = task
+                .Demands.Where(rest => rest != demand && !attempt.IsPlaced(rest))
+                .Concat(attempt.Displaced.Select(entry => entry.Demand))
+                .Append(other)
+                .Select(rest => rest.Key);
             var narrowed = wanted with { LeaveOut = wanted.LeaveOut.Concat(without).Distinct().ToValueList() };
             var result = bare.Assign(document, narrowed, cancellation);
-            if (result.Unplaced.All(unplaced => narrowed.LeaveOut.Contains(unplaced.Demand)) && result.Placements.Any(placement => placement.Demand == demand.Key && placement.At == at))
+            if (
+                result.Unplaced.All(unplaced => narrowed.LeaveOut.Contains(unplaced.Demand))
+                && result.Placements.Any(placement => placement.Demand == demand.Key && placement.At == at)
+            )
             {
                 attempt.Displace(other, demand);
                 attempt.Take(result, true, narrowed.LeaveOut);
@@ -216,28 +231,53 @@ internal sealed class FallbackPlanner
 
             if (isBack)
             {
-                recovered.Add(new RecoveredDemand { Demand = demand.Key, From = show.Graph.Address(demand.Existing, demand.Width), To = to!.Value });
+                recovered.Add(
+                    new RecoveredDemand
+                    {
+                        Demand = demand.Key,
+                        From = show.Graph.Address(demand.Existing, demand.Width),
+                        To = to!.Value,
+                    }
+                );
             }
         }
 
         unrecovered.AddRange(task.Beyond.Select(delivery => task.Unrecovered(delivery, "")));
-        var harm = Broken(task, attempt, simulation, lost) is { } broken ? $"disturb '{broken}', which goes on"
+        var harm =
+            Broken(task, attempt, simulation, lost) is { } broken ? $"disturb '{broken}', which goes on"
             : ears.Unsafe(simulation.Show) is { } danger ? $"bring {danger} into somebody's ears"
             : null;
         return harm is not null || recovered.Count == 0
-            ? new FallbackPlan { Steps = [], Recovered = [], Unrecovered = task.Nothing(harm, unrecovered) }
-            : new FallbackPlan { Steps = steps, Recovered = recovered.ToValueList(), Unrecovered = unrecovered.ToValueList(), Displaced = Displaced(attempt), NewErrors = NewErrors(Settled(done, attempt)) };
+            ? new FallbackPlan
+            {
+                Steps = [],
+                Recovered = [],
+                Unrecovered = task.Nothing(harm, unrecovered),
+            }
+            : new FallbackPlan
+            {
+                Steps = steps,
+                Recovered = recovered.ToValueList(),
+                Unrecovered = unrecovered.ToValueList(),
+                Displaced = Displaced(attempt),
+                NewErrors = NewErrors(Settled(done, attempt)),
+            };
     }
 
     private string Reason(FallbackAttempt attempt, DemandNode demand) =>
-        attempt.IsPlaced(demand) || ears.Forbidden(demand).Count == 0 ? attempt.Reason(demand) : $"{attempt.Reason(demand)} {FallbackEars.Reason(demand.Feed!)}";
+        attempt.IsPlaced(demand) || ears.Forbidden(demand).Count == 0
+            ? attempt.Reason(demand)
+            : $"{attempt.Reason(demand)} {FallbackEars.Reason(demand.Feed!)}";
 
-    private ValueList<DisplacedDemand> Displaced(FallbackAttempt attempt) => attempt.Displaced.Select(entry => new DisplacedDemand
-    {
-        Demand = entry.Demand.Key,
-        At = show.Graph.Address(entry.Demand.Existing, entry.Demand.Width),
-        By = entry.By.Key,
-    }).ToValueList();
+    private ValueList<DisplacedDemand> Displaced(FallbackAttempt attempt) =>
+        attempt
+            .Displaced.Select(entry => new DisplacedDemand
+            {
+                Demand = entry.Demand.Key,
+                At = show.Graph.Address(entry.Demand.Existing, entry.Demand.Width),
+                By = entry.By.Key,
+            })
+            .ToValueList();
 
     private static bool Holds(PointRange range, PointRange part) =>
         range.Device == part.Device && range.Group == part.Group && part.First >= range.First && part.Last <= range.Last;
@@ -255,8 +295,11 @@ internal sealed class FallbackPlanner
 
             for (var position = 0; position < delivery.Demand.Width; position++)
             {
-                if (attempt.IsMoved(delivery.Demand) || !simulation.Sounds(delivery.Ends[position], lost)
-                    || !ExistingPlacements.IsFedBy(simulation.Show.Graph, delivery.Ends[position], (delivery.Source + position).Value))
+                if (
+                    attempt.IsMoved(delivery.Demand)
+                    || !simulation.Sounds(delivery.Ends[position], lost)
+                    || !ExistingPlacements.IsFedBy(simulation.Show.Graph, delivery.Ends[position], (delivery.Source + position).Value)
+                )
                 {
                     return delivery.Demand.DisplayName;
                 }
@@ -272,8 +315,12 @@ internal sealed class FallbackPlanner
         var resolved = assigner.Resolve(done);
         foreach (var demand in show.Demands)
         {
-            if (attempt.IsMoved(demand) && attempt.PlaceOf(demand) is { } place && resolved.Graph.Find(place, out var run) == ConnectionState.Connected
-                && resolved.Demands[demand.Index].Existing != run)
+            if (
+                attempt.IsMoved(demand)
+                && attempt.PlaceOf(demand) is { } place
+                && resolved.Graph.Find(place, out var run) == ConnectionState.Connected
+                && resolved.Demands[demand.Index].Existing != run
+            )
             {
                 done = ShowChanges.Pin(done, demand, place);
             }
@@ -288,5 +335,6 @@ internal sealed class FallbackPlanner
         return Errors(done).Select(finding => finding.Message).Where(message => !knownErrors.Contains(message)).ToValueList();
     }
 
-    private IEnumerable<Finding> Errors(Show document) => assigner.Check(document, cancellation).Findings.Where(finding => finding.Severity == Severity.Error && !DeliveryRules.Contains(finding.Rule));
+    private IEnumerable<Finding> Errors(Show document) =>
+        assigner.Check(document, cancellation).Findings.Where(finding => finding.Severity == Severity.Error && !DeliveryRules.Contains(finding.Rule));
 }

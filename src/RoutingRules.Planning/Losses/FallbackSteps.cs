@@ -85,7 +85,11 @@ internal static class FallbackSteps
     }
 
     private static Route Part(Route route, int from, int end) =>
-        route with { From = route.From is { } source && source.Width == route.To.Width ? Part(source, from, end) : route.From, To = Part(route.To, from, end) };
+        route with
+        {
+            From = route.From is { } source && source.Width == route.To.Width ? Part(source, from, end) : route.From,
+            To = Part(route.To, from, end),
+        };
 
     /// <summary>Plugs every cable that moves at the new place: at the position at which it was.</summary>
     private static void MoveCables(List<Cable> cables, FallbackStep step)
@@ -93,13 +97,21 @@ internal static class FallbackSteps
         foreach (var sink in step.CableTo)
         {
             var from = step.From!.Value;
-            var at = cables.FindIndex(cable => Holds(cable.To, sink) && Holds(from, new Point(cable.From.Device, cable.From.Group, cable.From.First + sink.Number - cable.To.First)));
+            var at = cables.FindIndex(cable =>
+                Holds(cable.To, sink) && Holds(from, new Point(cable.From.Device, cable.From.Group, cable.From.First + sink.Number - cable.To.First))
+            );
             if (at >= 0)
             {
                 var cable = cables[at];
                 var within = sink.Number - cable.To.First;
                 Split(cables, at, within);
-                cables.Add(cable with { From = Single(step.To!.Value, cable.From.First + within - from.First), To = new PointRange(sink.Device, sink.Group, sink.Number, sink.Number) });
+                cables.Add(
+                    cable with
+                    {
+                        From = Single(step.To!.Value, cable.From.First + within - from.First),
+                        To = new PointRange(sink.Device, sink.Group, sink.Number, sink.Number),
+                    }
+                );
             }
         }
     }
@@ -109,7 +121,11 @@ internal static class FallbackSteps
     {
         for (var position = 0; position < from.Width; position++)
         {
-            for (var at = cables.FindIndex(cable => Holds(cable.From, from[position])); at >= 0; at = cables.FindIndex(cable => Holds(cable.From, from[position])))
+            for (
+                var at = cables.FindIndex(cable => Holds(cable.From, from[position]));
+                at >= 0;
+                at = cables.FindIndex(cable => Holds(cable.From, from[position]))
+            )
             {
                 Split(cables, at, from[position].Number - cables[at].From.First);
             }

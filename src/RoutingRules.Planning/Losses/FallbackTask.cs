@@ -21,7 +21,10 @@ internal sealed class FallbackTask
         show = model.Show;
         Lost = lost;
         points = [.. lost.Points];
-        living = model.Deliveries.Where((delivery, i) => delivery.Demand.Feed is not null && !silenced.Contains(i)).Select(delivery => delivery.Demand).ToHashSet();
+        living = model
+            .Deliveries.Where((delivery, i) => delivery.Demand.Feed is not null && !silenced.Contains(i))
+            .Select(delivery => delivery.Demand)
+            .ToHashSet();
         foreach (var delivery in silenced.Order().Select(index => model.Deliveries[index]))
         {
             // What still plays over another cable stays where it is.
@@ -69,8 +72,13 @@ internal sealed class FallbackTask
             foreach (var cable in show.Cables.Where(cable => Lost.Cables[cable.Index] && !Lost.Devices[show.Graph.DeviceOf(cable.From).Index]))
             {
                 // An output at which something goes on over another cable stays in use.
-                var outputs = Enumerable.Range(0, cable.Model.From.Width).Where(i => show.DemandAt(cable.From + i) is not { } at || !living.Contains(at)).ToList();
-                foreach (var name in outputs.Count == cable.Model.From.Width ? [cable.Model.From.ToString()] : outputs.Select(i => cable.Model.From[i].ToString()))
+                var outputs = Enumerable
+                    .Range(0, cable.Model.From.Width)
+                    .Where(i => show.DemandAt(cable.From + i) is not { } at || !living.Contains(at))
+                    .ToList();
+                foreach (
+                    var name in outputs.Count == cable.Model.From.Width ? [cable.Model.From.ToString()] : outputs.Select(i => cable.Model.From[i].ToString())
+                )
                 {
                     yield return name;
                 }
@@ -127,8 +135,12 @@ internal sealed class FallbackTask
     }
 
     private bool IsCarried(DeviceNode device) =>
-        device.Groups.Any(group => group.IsCarrier) && show.Links.Any(link => link.State == ConnectionState.Connected && !Lost.Links[link.Index]
-            && (show.Graph.DeviceOf(link.From) == device || show.Graph.DeviceOf(link.To) == device));
+        device.Groups.Any(group => group.IsCarrier)
+        && show.Links.Any(link =>
+            link.State == ConnectionState.Connected
+            && !Lost.Links[link.Index]
+            && (show.Graph.DeviceOf(link.From) == device || show.Graph.DeviceOf(link.To) == device)
+        );
 
     /// <summary>The show as an assignment after the loss is to see it: what goes on is held, what is lost for good is not asked for.</summary>
     public Show Wanted(Show document)
@@ -151,7 +163,11 @@ internal sealed class FallbackTask
             };
         }
 
-        return document with { Feeds = feeds.ToValueList(), Lines = lines.ToValueList() };
+        return document with
+        {
+            Feeds = feeds.ToValueList(),
+            Lines = lines.ToValueList(),
+        };
     }
 
     /// <summary>The show to go on from: what an attempt has placed is held there.</summary>
@@ -160,9 +176,13 @@ internal sealed class FallbackTask
         var document = Wanted(show.Document) with { Patch = attempt.Document.Patch };
         foreach (var demand in Demands.Where(attempt.IsPlaced))
         {
-            document = demand.Feed is not null || attempt.IsElsewhere(demand)
-                ? ShowChanges.Pin(document, demand, attempt.PlaceOf(demand)!.Value)
-                : document with { Lines = document.Lines.Select((line, i) => i == demand.Line!.Index ? line with { Hold = true } : line).ToValueList() };
+            document =
+                demand.Feed is not null || attempt.IsElsewhere(demand)
+                    ? ShowChanges.Pin(document, demand, attempt.PlaceOf(demand)!.Value)
+                    : document with
+                    {
+                        Lines = document.Lines.Select((line, i) => i == demand.Line!.Index ? line with { Hold = true } : line).ToValueList(),
+                    };
         }
 
         return document;
@@ -195,16 +215,23 @@ internal sealed class FallbackTask
         }
 
         var fed = show.Graph.Fed(new PointIndex(point)).ToArray();
-        return fed.Length == 0 || !passed.Add(point) || Array.Exists(fed, next =>
-            !(show.Graph.Via(new PointIndex(next)) == HopKind.Cable && Lost.Cables[show.Graph.ViaIndex(new PointIndex(next))]) && Plays(next, passed));
+        return fed.Length == 0
+            || !passed.Add(point)
+            || Array.Exists(
+                fed,
+                next =>
+                    !(show.Graph.Via(new PointIndex(next)) == HopKind.Cable && Lost.Cables[show.Graph.ViaIndex(new PointIndex(next))]) && Plays(next, passed)
+            );
     }
 
     /// <summary>True when something of the demand can be plugged at another point: it is plugged at all, its source lives, and so does what it plays through.</summary>
     public bool CanMove(DemandNode demand) =>
-        (demand.Line is null ? show.Graph.GroupOf(demand.Existing).IsLineOutput : demand.Line.Model.From.Source is null) && SilencedOf(demand).Exists(delivery => Reason(delivery) is null);
+        (demand.Line is null ? show.Graph.GroupOf(demand.Existing).IsLineOutput : demand.Line.Model.From.Source is null)
+        && SilencedOf(demand).Exists(delivery => Reason(delivery) is null);
 
     /// <summary>True when the rig shows a cable where the demand is plugged.</summary>
-    public bool IsCabled(DemandNode demand) => Enumerable.Range(0, demand.Width).Any(position => FallbackWriter.IsCabled(show.Graph, demand.Existing + position));
+    public bool IsCabled(DemandNode demand) =>
+        Enumerable.Range(0, demand.Width).Any(position => FallbackWriter.IsCabled(show.Graph, demand.Existing + position));
 
     /// <summary>Why no other place could bring a delivery back; null when one could.</summary>
     public string? Reason(Arrival delivery)
@@ -253,11 +280,17 @@ internal sealed class FallbackTask
     /// <summary>The account of a plan that brings nothing back.</summary>
     /// <param name="harm">What every patch found would do; null when that is not why.</param>
     /// <param name="known">What is known to stay silent, when that is why.</param>
-    public ValueList<UnrecoveredDemand> Nothing(string? harm, IEnumerable<UnrecoveredDemand> known) => harm is null
-        ? known.ToValueList()
-        : Demands.SelectMany(SilencedOf).Concat(Beyond).Select(delivery => Unrecovered(delivery, $"Every patch found for it would {harm}.")).ToValueList();
+    public ValueList<UnrecoveredDemand> Nothing(string? harm, IEnumerable<UnrecoveredDemand> known) =>
+        harm is null
+            ? known.ToValueList()
+            : Demands.SelectMany(SilencedOf).Concat(Beyond).Select(delivery => Unrecovered(delivery, $"Every patch found for it would {harm}.")).ToValueList();
 
     /// <summary>What stays silent, with what no patch could change, or else another reason.</summary>
     public UnrecoveredDemand Unrecovered(Arrival delivery, string otherwise) =>
-        new() { Demand = delivery.Demand.Key, Sink = delivery.Sink < 0 && !delivery.IsBranch ? null : delivery.At, Reason = Reason(delivery) ?? otherwise };
+        new()
+        {
+            Demand = delivery.Demand.Key,
+            Sink = delivery.Sink < 0 && !delivery.IsBranch ? null : delivery.At,
+            Reason = Reason(delivery) ?? otherwise,
+        };
 }

@@ -16,11 +16,20 @@ internal static class FallbackTrace
         {
             // A feed must come out at its new place and at what played it before, unless it had no cable there or has another at its new place.
             var source = demand.Feed is null ? run + position : demand.Feed.Source + position;
-            var isPlayedAsBefore = demand.Feed is null || run == demand.Existing || steps.Any(step => step.Demand == demand.Key && !step.CableTo.IsEmpty)
+            var isPlayedAsBefore =
+                demand.Feed is null
+                || run == demand.Existing
+                || steps.Any(step => step.Demand == demand.Key && !step.CableTo.IsEmpty)
                 || (task.IsCabled(demand) && !FallbackWriter.IsCabled(graph, run + position));
             var ends = isPlayedAsBefore ? [delivery.Ends[position]] : Players.Of(simulation.Show, run.Value + position).ConvertAll(player => player.End);
-            if (source.IsNone || !ends.TrueForAll(end => simulation.Sounds(end, lost) && ExistingPlacements.IsFedBy(graph, end, source.Value)
-                && (demand.Feed is null || ExistingPlacements.IsFedBy(graph, end, run.Value + position))))
+            if (
+                source.IsNone
+                || !ends.TrueForAll(end =>
+                    simulation.Sounds(end, lost)
+                    && ExistingPlacements.IsFedBy(graph, end, source.Value)
+                    && (demand.Feed is null || ExistingPlacements.IsFedBy(graph, end, run.Value + position))
+                )
+            )
             {
                 return false;
             }

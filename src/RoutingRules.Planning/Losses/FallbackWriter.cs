@@ -27,14 +27,19 @@ internal static class FallbackWriter
     private static IEnumerable<PointIndex> Cabled(SignalGraph graph, PointIndex output) =>
         graph.Fed(output).ToArray().Select(fed => new PointIndex(fed)).Where(fed => graph.Via(fed) == HopKind.Cable);
 
-    private static FallbackStep Pull(ResolvedShow before, DemandNode demand) => new()
-    {
-        Kind = FallbackStepKind.Pull,
-        Device = before.Graph.DeviceOf(demand.Existing).Id,
-        Demand = demand.Key,
-        From = before.Graph.Address(demand.Existing, demand.Width),
-        CableTo = Enumerable.Range(0, demand.Width).SelectMany(position => Cabled(before.Graph, demand.Existing + position)).Select(sink => before.Graph.Address(sink)).ToValueList(),
-    };
+    private static FallbackStep Pull(ResolvedShow before, DemandNode demand) =>
+        new()
+        {
+            Kind = FallbackStepKind.Pull,
+            Device = before.Graph.DeviceOf(demand.Existing).Id,
+            Demand = demand.Key,
+            From = before.Graph.Address(demand.Existing, demand.Width),
+            CableTo = Enumerable
+                .Range(0, demand.Width)
+                .SelectMany(position => Cabled(before.Graph, demand.Existing + position))
+                .Select(sink => before.Graph.Address(sink))
+                .ToValueList(),
+        };
 
     private static FallbackStep Replug(ResolvedShow before, DemandNode demand, FallbackTask task, FallbackAttempt attempt)
     {
@@ -46,7 +51,9 @@ internal static class FallbackWriter
         {
             // A place that has a cable of its own is where the document wants it heard; then none is moved.
             var isTaken = IsCabled(before.Graph, run + position) && !attempt.IsGivenUp(run + position);
-            var moving = Cabled(before.Graph, demand.Existing + position).Where(sink => !IsLost(before, task, sink.Value) && !task.Lost.Cables[before.Graph.ViaIndex(sink)]).ToList();
+            var moving = Cabled(before.Graph, demand.Existing + position)
+                .Where(sink => !IsLost(before, task, sink.Value) && !task.Lost.Cables[before.Graph.ViaIndex(sink)])
+                .ToList();
             isWhole &= !isTaken && moving.Count > 0;
             cables.AddRange(moving.Select(sink => before.Graph.Address(sink)));
         }
@@ -96,13 +103,22 @@ internal static class FallbackWriter
     }
 
     private static FallbackStep Step(Id<AudioStream> id, AudioStream? stream, Id<Device> sender) =>
-        new() { Kind = FallbackStepKind.Stream, Device = stream?.From.Device ?? sender, StreamId = id, Stream = stream };
+        new()
+        {
+            Kind = FallbackStepKind.Stream,
+            Device = stream?.From.Device ?? sender,
+            StreamId = id,
+            Stream = stream,
+        };
 
     /// <summary>Where a stream is taken away: at its sender, or where the sender is lost at the first receiver that is left.</summary>
     private static Id<Device> Place(ResolvedShow show, StreamNode stream, FallbackTask task) =>
         stream.From.IsNone || !IsLost(show, task, stream.From.Value)
             ? stream.Model.From.Device
-            : Claims(stream).Where(claim => !IsLost(show, task, claim.Slot)).Select(claim => show.Graph.DeviceOf(new PointIndex(claim.Slot)).Id).FirstOrDefault(stream.Model.From.Device);
+            : Claims(stream)
+                .Where(claim => !IsLost(show, task, claim.Slot))
+                .Select(claim => show.Graph.DeviceOf(new PointIndex(claim.Slot)).Id)
+                .FirstOrDefault(stream.Model.From.Device);
 
     private static IEnumerable<int> Slots(StreamNode stream) => Claims(stream).Select(claim => claim.Slot);
 
@@ -140,15 +156,24 @@ internal static class FallbackWriter
 
             foreach (var route in routes)
             {
-                yield return new FallbackStep { Kind = FallbackStepKind.Route, Device = device.Id, Route = route };
+                yield return new FallbackStep
+                {
+                    Kind = FallbackStepKind.Route,
+                    Device = device.Id,
+                    Route = route,
+                };
             }
         }
     }
 
     private static void Append(List<Route> routes, PointRange? from, PointRange to)
     {
-        if (routes.Count > 0 && routes[^1] is var last && Follows(last.To, to)
-            && (from is { } next ? last.From is { } known && Follows(known, next) : last.From is null))
+        if (
+            routes.Count > 0
+            && routes[^1] is var last
+            && Follows(last.To, to)
+            && (from is { } next ? last.From is { } known && Follows(known, next) : last.From is null)
+        )
         {
             routes[^1] = last with { From = from is { } end ? Joined(last.From!.Value, end) : null, To = Joined(last.To, to) };
         }

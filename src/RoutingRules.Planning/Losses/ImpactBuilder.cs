@@ -122,16 +122,18 @@ internal sealed class ImpactBuilder
             }
 
             var sets = search.Find(Living(subject), size);
-            found.Add(new FailureSets
-            {
-                Feed = subject.Id,
-                Name = subject.Name,
-                Role = subject.Feed!.Model.Role,
-                Priority = subject.Priority,
-                Sets = sets.Take(FailureSets.MostSets).Select(set => set.Select(unit => units.All[unit].Thing).ToValueList()).ToValueList(),
-                Omitted = Math.Max(0, sets.Count - FailureSets.MostSets),
-                Limit = size,
-            });
+            found.Add(
+                new FailureSets
+                {
+                    Feed = subject.Id,
+                    Name = subject.Name,
+                    Role = subject.Feed!.Model.Role,
+                    Priority = subject.Priority,
+                    Sets = sets.Take(FailureSets.MostSets).Select(set => set.Select(unit => units.All[unit].Thing).ToValueList()).ToValueList(),
+                    Omitted = Math.Max(0, sets.Count - FailureSets.MostSets),
+                    Limit = size,
+                }
+            );
         }
 
         return found.ToValueList();
@@ -172,7 +174,14 @@ internal sealed class ImpactBuilder
         }
 
         var subjects = new List<(LossSubject Subject, LostSubject Account)>();
-        foreach (var subject in harmed.Select(SubjectOf).Distinct().OrderBy(index => model.Subjects[index].Rank).ThenBy(index => index).Select(index => model.Subjects[index]))
+        foreach (
+            var subject in harmed
+                .Select(SubjectOf)
+                .Distinct()
+                .OrderBy(index => model.Subjects[index].Rank)
+                .ThenBy(index => index)
+                .Select(index => model.Subjects[index])
+        )
         {
             subjects.Add((subject, Account(subject, harmed)));
         }
@@ -189,8 +198,12 @@ internal sealed class ImpactBuilder
                 Outputs = PointRuns.Of(show.Graph, silenced.Where(point => KindOf(point) == PortKind.Output)),
                 Channels = PointRuns.Of(show.Graph, silenced.Where(point => KindOf(point) == PortKind.Sink)),
                 Rerouted = rerouted.SelectMany(way => way.Streams).Distinct().Order().Select(stream => show.Streams[stream].Model.Id.Value).ToValueList(),
-                FeedsKept = model.Subjects.Count(subject => subject.Feed is not null && subject.Deliveries.Count > 0) - subjects.Count(pair => pair.Subject.Feed is not null),
-                LinesKept = model.Subjects.Count(subject => subject.Line is not null && subject.Deliveries.Count > 0) - subjects.Count(pair => pair.Subject.Line is not null),
+                FeedsKept =
+                    model.Subjects.Count(subject => subject.Feed is not null && subject.Deliveries.Count > 0)
+                    - subjects.Count(pair => pair.Subject.Feed is not null),
+                LinesKept =
+                    model.Subjects.Count(subject => subject.Line is not null && subject.Deliveries.Count > 0)
+                    - subjects.Count(pair => pair.Subject.Line is not null),
                 Remarks = Remarks(which, lost, rerouted),
             },
         };
@@ -213,7 +226,10 @@ internal sealed class ImpactBuilder
             IsInEar = subject.IsInEar,
             Priority = subject.Priority,
             Person = subject.Feed?.Model.Person,
-            Fate = remains.Count > 0 ? LossFate.Partly : backups.Count > 0 ? LossFate.BackedUp : LossFate.Lost,
+            Fate =
+                remains.Count > 0 ? LossFate.Partly
+                : backups.Count > 0 ? LossFate.BackedUp
+                : LossFate.Lost,
             LostAt = subject.Deliveries.Where(harmed.Contains).Select(delivery => model.Deliveries[delivery].At).ToValueList(),
             RemainsAt = remains.Select(delivery => model.Deliveries[delivery].At).ToValueList(),
             Backups = backups.Select(backup => backup.Id).ToValueList(),
@@ -230,7 +246,13 @@ internal sealed class ImpactBuilder
             groups.Add(($"set '{set.Key}'", [.. set]));
         }
 
-        foreach (var (feeds, title) in new[] { (arriving.FindAll(subject => subject.IsMain), "all mains"), (arriving.FindAll(subject => subject.IsInEar), "all in-ear feeds") })
+        foreach (
+            var (feeds, title) in new[]
+            {
+                (arriving.FindAll(subject => subject.IsMain), "all mains"),
+                (arriving.FindAll(subject => subject.IsInEar), "all in-ear feeds"),
+            }
+        )
         {
             if (!groups.Exists(group => group.Feeds.Count == feeds.Count && group.Feeds.TrueForAll(feeds.Contains)))
             {
@@ -244,11 +266,17 @@ internal sealed class ImpactBuilder
     private ValueList<string> Remarks(int[] which, LossSet lost, List<NetworkPath> rerouted)
     {
         var remarks = new List<string>();
-        var drawn = show.Devices.Where(device => lost.Devices[device.Index] && which.All(unit => units.All[unit].Thing.Kind != LossKind.Device || units.All[unit].Index != device.Index))
-            .Select(device => device.Id.Value).ToArray();
+        var drawn = show
+            .Devices.Where(device =>
+                lost.Devices[device.Index] && which.All(unit => units.All[unit].Thing.Kind != LossKind.Device || units.All[unit].Index != device.Index)
+            )
+            .Select(device => device.Id.Value)
+            .ToArray();
         if (drawn.Length > 0)
         {
-            remarks.Add(drawn.Length == 1 ? $"{drawn[0]} goes with it: it has no other supply." : $"{Wording.List(drawn)} go with it: they have no other supply.");
+            remarks.Add(
+                drawn.Length == 1 ? $"{drawn[0]} goes with it: it has no other supply." : $"{Wording.List(drawn)} go with it: they have no other supply."
+            );
         }
 
         foreach (var device in show.Devices.Where(device => lost.Devices[device.Index]))
@@ -256,9 +284,11 @@ internal sealed class ImpactBuilder
             foreach (var clock in show.Document.Rig.Clocks.Where(clock => clock.Leader == device.Id))
             {
                 var isCovered = clock.Backup is { } backup && show.Graph.Device(backup) is { } other && !lost.Devices[other.Index];
-                remarks.Add(isCovered
-                    ? $"{device.Id} leads clock '{clock.Id}'; {clock.Backup} has to take over, which may be heard as a gap."
-                    : $"{device.Id} leads clock '{clock.Id}' and nothing in the document takes over: all that runs on it may stop, also what is said to go on.");
+                remarks.Add(
+                    isCovered
+                        ? $"{device.Id} leads clock '{clock.Id}'; {clock.Backup} has to take over, which may be heard as a gap."
+                        : $"{device.Id} leads clock '{clock.Id}' and nothing in the document takes over: all that runs on it may stop, also what is said to go on."
+                );
             }
         }
 
@@ -279,7 +309,9 @@ internal sealed class ImpactBuilder
             }
             else if (unit.Thing.Kind is LossKind.Cable or LossKind.Way)
             {
-                remarks.Add($"The quickest mend may be {(unit.Cables.Length == 1 ? "a spare cable" : "spare cables")}: {string.Join(", ", unit.Cables.Select(cable => $"{show.Cables[cable].Model.From} to {show.Cables[cable].Model.To}"))}.");
+                remarks.Add(
+                    $"The quickest mend may be {(unit.Cables.Length == 1 ? "a spare cable" : "spare cables")}: {string.Join(", ", unit.Cables.Select(cable => $"{show.Cables[cable].Model.From} to {show.Cables[cable].Model.To}"))}."
+                );
             }
         }
 
@@ -287,12 +319,13 @@ internal sealed class ImpactBuilder
     }
 
     private static List<Loss> Ranked(List<Loss> losses) =>
-    [
-        .. losses.Select((loss, at) => (Loss: loss, At: at, Key: Weight(loss.Impact)))
-            .OrderByDescending(loss => loss.Key, Comparer<int[]>.Create(static (one, other) => one.AsSpan().SequenceCompareTo(other)))
-            .ThenBy(loss => loss.At)
-            .Select(loss => loss.Loss),
-    ];
+        [
+            .. losses
+                .Select((loss, at) => (Loss: loss, At: at, Key: Weight(loss.Impact)))
+                .OrderByDescending(loss => loss.Key, Comparer<int[]>.Create(static (one, other) => one.AsSpan().SequenceCompareTo(other)))
+                .ThenBy(loss => loss.At)
+                .Select(loss => loss.Loss),
+        ];
 
     private static int[] Weight(LossImpact impact)
     {

@@ -182,7 +182,18 @@ internal sealed class LossUnits
                 foreach (var device in show.Devices)
                 {
                     deviceUnits.Add(device.Index, All.Count);
-                    All.Add(new LossUnit { Thing = new LostThing { Kind = kind, Id = device.Id.Value, Label = device.Model.Label }, Index = device.Index });
+                    All.Add(
+                        new LossUnit
+                        {
+                            Thing = new LostThing
+                            {
+                                Kind = kind,
+                                Id = device.Id.Value,
+                                Label = device.Model.Label,
+                            },
+                            Index = device.Index,
+                        }
+                    );
                 }
 
                 break;
@@ -190,7 +201,13 @@ internal sealed class LossUnits
                 foreach (var link in show.Links.Where(link => link.State == ConnectionState.Connected))
                 {
                     linkUnits.Add(link.Index, All.Count);
-                    All.Add(new LossUnit { Thing = new LostThing { Kind = kind, Id = link.Model.Id.Value }, Index = link.Index });
+                    All.Add(
+                        new LossUnit
+                        {
+                            Thing = new LostThing { Kind = kind, Id = link.Model.Id.Value },
+                            Index = link.Index,
+                        }
+                    );
                 }
 
                 break;
@@ -225,7 +242,13 @@ internal sealed class LossUnits
             units.Add(All.Count);
         }
 
-        All.Add(new LossUnit { Thing = new LostThing { Kind = kind, Id = id }, Cables = cables });
+        All.Add(
+            new LossUnit
+            {
+                Thing = new LostThing { Kind = kind, Id = id },
+                Cables = cables,
+            }
+        );
     }
 
     private void AddLooms()
@@ -265,7 +288,13 @@ internal sealed class LossUnits
             {
                 if (powerUnits.TryAdd(power, All.Count))
                 {
-                    All.Add(new LossUnit { Thing = new LostThing { Kind = LossKind.Power, Id = power.Value }, Index = hanging.Count });
+                    All.Add(
+                        new LossUnit
+                        {
+                            Thing = new LostThing { Kind = LossKind.Power, Id = power.Value },
+                            Index = hanging.Count,
+                        }
+                    );
                     hanging.Add([]);
                 }
 
@@ -291,7 +320,17 @@ internal sealed class LossUnits
         foreach (var point in points)
         {
             pointUnits.Add(point, All.Count);
-            All.Add(new LossUnit { Thing = new LostThing { Kind = LossKind.Point, Id = string.Create(CultureInfo.InvariantCulture, $"{show.Graph.Address(new PointIndex(point))}") }, Index = point });
+            All.Add(
+                new LossUnit
+                {
+                    Thing = new LostThing
+                    {
+                        Kind = LossKind.Point,
+                        Id = string.Create(CultureInfo.InvariantCulture, $"{show.Graph.Address(new PointIndex(point))}"),
+                    },
+                    Index = point,
+                }
+            );
         }
     }
 }

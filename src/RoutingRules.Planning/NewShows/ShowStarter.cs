@@ -56,7 +56,13 @@ public static class ShowStarter
             return new Attempt(null, default, shortage);
         }
 
-        var asked = new Show { Title = options.Title, Rig = rig.Make(), Feeds = intent.Feeds, Lines = intent.Lines };
+        var asked = new Show
+        {
+            Title = options.Title,
+            Rig = rig.Make(),
+            Feeds = intent.Feeds,
+            Lines = intent.Lines,
+        };
         var quick = engine.Assigner.WithoutRules();
         for (var i = 0; ; i++)
         {
@@ -77,7 +83,12 @@ public static class ShowStarter
     }
 
     private static StarterShortage Explain(
-        RoutingEngine engine, StarterOptions options, StarterProfiles profiles, (StarterPart Part, string Reason) shortage, CancellationToken cancellation)
+        RoutingEngine engine,
+        StarterOptions options,
+        StarterProfiles profiles,
+        (StarterPart Part, string Reason) shortage,
+        CancellationToken cancellation
+    )
     {
         var asked = CountOf(options, shortage.Part);
         var (low, high) = (-1, asked);
@@ -105,7 +116,14 @@ public static class ShowStarter
             AddFirst(Together(options));
         }
 
-        return new StarterShortage { Part = shortage.Part, Asked = asked, Fitting = low < 0 ? null : low, Reason = shortage.Reason, Room = room.ToValueList() };
+        return new StarterShortage
+        {
+            Part = shortage.Part,
+            Asked = asked,
+            Fitting = low < 0 ? null : low,
+            Reason = shortage.Reason,
+            Room = room.ToValueList(),
+        };
 
         bool Fits(StarterOptions tried) => Try(engine, tried, profiles, [0], cancellation).Shortage is null;
 
@@ -121,14 +139,25 @@ public static class ShowStarter
     private static List<StarterRoom> Consoles(StarterOptions options) =>
         [.. options.OtherConsoles.Where(id => id != options.Console).Select(id => Room(options with { Console = id }, StarterChange.Console))];
 
-    private static List<StarterRoom> MonitorConsoles(StarterOptions options) => options.MonitorConsole is null ? [] :
-        [.. options.OtherConsoles.Where(id => id != options.MonitorConsole).Select(id => Room(options with { MonitorConsole = id }, StarterChange.MonitorConsole))];
+    private static List<StarterRoom> MonitorConsoles(StarterOptions options) =>
+        options.MonitorConsole is null
+            ? []
+            :
+            [
+                .. options
+                    .OtherConsoles.Where(id => id != options.MonitorConsole)
+                    .Select(id => Room(options with { MonitorConsole = id }, StarterChange.MonitorConsole)),
+            ];
 
     private static List<StarterRoom> BoxProfiles(StarterOptions options) =>
         [.. options.OtherBoxes.Select(id => Room(WithBoxes(options, id), StarterChange.BoxProfile)).Where(room => room.Options != options)];
 
     private static List<StarterRoom> MoreBoxes(StarterOptions options) =>
-        [.. Enumerable.Range(options.Boxes.Count + 1, StarterOptions.MostBoxes - options.Boxes.Count).Select(count => Room(WithBoxes(options, count), StarterChange.MoreBoxes))];
+        [
+            .. Enumerable
+                .Range(options.Boxes.Count + 1, StarterOptions.MostBoxes - options.Boxes.Count)
+                .Select(count => Room(WithBoxes(options, count), StarterChange.MoreBoxes)),
+        ];
 
     /// <summary>Two and three changes at once.</summary>
     private static List<StarterRoom> Together(StarterOptions options)
@@ -154,39 +183,45 @@ public static class ShowStarter
     private static StarterRoom Room(StarterOptions options, params StarterChange[] changes) => new() { Options = options, Changes = changes.ToValueList() };
 
     private static StarterOptions WithBoxes(StarterOptions options, Id<DeviceProfile> profile) =>
-        options with { Boxes = options.Boxes.Select(box => box with { Profile = profile }).ToValueList() };
+        options with
+        {
+            Boxes = options.Boxes.Select(box => box with { Profile = profile }).ToValueList(),
+        };
 
-    private static StarterOptions WithBoxes(StarterOptions options, int count) => options with
-    {
-        Boxes = options.Boxes.Concat(Enumerable.Repeat(new StarterBox { Profile = options.Boxes[^1].Profile }, count - options.Boxes.Count)).ToValueList(),
-    };
+    private static StarterOptions WithBoxes(StarterOptions options, int count) =>
+        options with
+        {
+            Boxes = options.Boxes.Concat(Enumerable.Repeat(new StarterBox { Profile = options.Boxes[^1].Profile }, count - options.Boxes.Count)).ToValueList(),
+        };
 
-    private static int CountOf(StarterOptions options, StarterPart part) => part switch
-    {
-        StarterPart.Mains => options.Mains,
-        StarterPart.Subs => options.Subs,
-        StarterPart.Monitors => options.Monitors,
-        StarterPart.InEars => options.InEars,
-        StarterPart.Vocals => options.Vocals,
-        StarterPart.Microphones => options.Microphones,
-        StarterPart.PhantomLines => options.PhantomLines,
-        StarterPart.StereoLines => options.StereoLines,
-        _ => options.IsRedundant ? 1 : 0,
-    };
+    private static int CountOf(StarterOptions options, StarterPart part) =>
+        part switch
+        {
+            StarterPart.Mains => options.Mains,
+            StarterPart.Subs => options.Subs,
+            StarterPart.Monitors => options.Monitors,
+            StarterPart.InEars => options.InEars,
+            StarterPart.Vocals => options.Vocals,
+            StarterPart.Microphones => options.Microphones,
+            StarterPart.PhantomLines => options.PhantomLines,
+            StarterPart.StereoLines => options.StereoLines,
+            _ => options.IsRedundant ? 1 : 0,
+        };
 
     /// <summary>The options with another count of one part.</summary>
-    internal static StarterOptions With(StarterOptions options, StarterPart part, int count) => part switch
-    {
-        StarterPart.Mains => options with { Mains = count },
-        StarterPart.Subs => options with { Subs = count },
-        StarterPart.Monitors => options with { Monitors = count },
-        StarterPart.InEars => options with { InEars = count },
-        StarterPart.Vocals => options with { Vocals = count },
-        StarterPart.Microphones => options with { Microphones = count },
-        StarterPart.PhantomLines => options with { PhantomLines = count },
-        StarterPart.StereoLines => options with { StereoLines = count },
-        _ => options with { IsRedundant = count > 0 },
-    };
+    internal static StarterOptions With(StarterOptions options, StarterPart part, int count) =>
+        part switch
+        {
+            StarterPart.Mains => options with { Mains = count },
+            StarterPart.Subs => options with { Subs = count },
+            StarterPart.Monitors => options with { Monitors = count },
+            StarterPart.InEars => options with { InEars = count },
+            StarterPart.Vocals => options with { Vocals = count },
+            StarterPart.Microphones => options with { Microphones = count },
+            StarterPart.PhantomLines => options with { PhantomLines = count },
+            StarterPart.StereoLines => options with { StereoLines = count },
+            _ => options with { IsRedundant = count > 0 },
+        };
 
     private static void Refuse(StarterOptions options)
     {
@@ -201,21 +236,30 @@ public static class ShowStarter
 
         if (options.Boxes.Count is 0 or > StarterOptions.MostBoxes)
         {
-            throw new ArgumentOutOfRangeException(nameof(options), options.Boxes.Count, FormattableString.Invariant($"There must be 1 to {StarterOptions.MostBoxes} boxes."));
+            throw new ArgumentOutOfRangeException(
+                nameof(options),
+                options.Boxes.Count,
+                FormattableString.Invariant($"There must be 1 to {StarterOptions.MostBoxes} boxes.")
+            );
         }
 
         if (options.Title.Length is 0 or > StarterOptions.LongestTitle)
         {
             throw new ArgumentOutOfRangeException(
-                nameof(options), options.Title.Length, FormattableString.Invariant($"A title takes 1 to {StarterOptions.LongestTitle} characters."));
+                nameof(options),
+                options.Title.Length,
+                FormattableString.Invariant($"A title takes 1 to {StarterOptions.LongestTitle} characters.")
+            );
         }
 
         var read = ShowReader.Read(ShowWriter.Text(new Show { Title = options.Title, Rig = new Rig() }));
         if (!read.IsUsable || read.Value!.Title != options.Title)
         {
-            throw new ArgumentException(read.IsUsable
-                ? "the title holds half a character, which no document can hold; type it again."
-                : $"the title cannot be used: {read.Findings[0].Message}");
+            throw new ArgumentException(
+                read.IsUsable
+                    ? "the title holds half a character, which no document can hold; type it again."
+                    : $"the title cannot be used: {read.Findings[0].Message}"
+            );
         }
     }
 

@@ -25,8 +25,15 @@ internal sealed class StarterEnds(StarterOptions options, StarterProfiles profil
         {
             Revision = "A",
             Rig = assigned.Rig with { Devices = assigned.Rig.Devices.Concat(devices).ToValueList(), Cables = Cables() },
-            Feeds = assigned.Feeds.Select(feed => ends.TryGetValue(feed.Id, out var end) ? feed with { To = [new Destination { At = end }] } : feed).ToValueList(),
-            Patch = assigned.Patch with { Routes = assigned.Patch.Routes.Concat(Cleared).ToValueList(), Inputs = Inputs(assigned, outputs), Labels = Labels(assigned, outputs) },
+            Feeds = assigned
+                .Feeds.Select(feed => ends.TryGetValue(feed.Id, out var end) ? feed with { To = [new Destination { At = end }] } : feed)
+                .ToValueList(),
+            Patch = assigned.Patch with
+            {
+                Routes = assigned.Patch.Routes.Concat(Cleared).ToValueList(),
+                Inputs = Inputs(assigned, outputs),
+                Labels = Labels(assigned, outputs),
+            },
         };
     }
 
@@ -35,8 +42,10 @@ internal sealed class StarterEnds(StarterOptions options, StarterProfiles profil
         var inputs = Inputs(options.Amplifier, 1);
         foreach (var (box, place) in rig.Boxes.Zip(rig.Places))
         {
-            var fed = show.Feeds.Where(feed => feed.Role == FeedRole.Main || feed.Role == FeedRole.Sub)
-                .Where(feed => OutputOf(feed, outputs).Device == box.Id).ToList();
+            var fed = show
+                .Feeds.Where(feed => feed.Role == FeedRole.Main || feed.Role == FeedRole.Sub)
+                .Where(feed => OutputOf(feed, outputs).Device == box.Id)
+                .ToList();
             var name = rig.Boxes.Count == 1 ? "amp" : "amp" + box.Id.Value["box".Length..];
             for (var i = 0; i < fed.Count; i++)
             {
@@ -67,12 +76,22 @@ internal sealed class StarterEnds(StarterOptions options, StarterProfiles profil
     }
 
     private int Inputs(Id<DeviceProfile> profile, int least) =>
-        profiles.Count(profile, In.Value, PortKind.Input) is var count && count >= least ? count : throw new ArgumentException($"{profile} has no {least} inputs in a group '{In}'.");
+        profiles.Count(profile, In.Value, PortKind.Input) is var count && count >= least
+            ? count
+            : throw new ArgumentException($"{profile} has no {least} inputs in a group '{In}'.");
 
     private void Add(Id<DeviceProfile> profile, string id, int before, string label, Id<Zone>? zone)
     {
         var number = before == 0 ? "" : (before + 1).ToString(CultureInfo.InvariantCulture);
-        devices.Add(new Device { Id = new(before == 0 ? id : $"{id}-{number}"), Profile = profile, Label = $"{label} {number}".TrimEnd(), Zone = zone });
+        devices.Add(
+            new Device
+            {
+                Id = new(before == 0 ? id : $"{id}-{number}"),
+                Profile = profile,
+                Label = $"{label} {number}".TrimEnd(),
+                Zone = zone,
+            }
+        );
     }
 
     private void Plug(Feed feed, Dictionary<string, PointRange> outputs, int first)
@@ -86,25 +105,32 @@ internal sealed class StarterEnds(StarterOptions options, StarterProfiles profil
     private static PointRange OutputOf(Feed feed, Dictionary<string, PointRange> outputs) => outputs[$"{feed.Id}/1"];
 
     /// <summary>Neighbours as one cable.</summary>
-    private ValueList<Cable> Cables() => Runs
-        .Chains(cables, (x, y) => Runs.Follow(x.From[x.From.Width - 1], y.From[0]) && Runs.Follow(x.To[x.To.Width - 1], y.To[0]))
-        .Select(chain => new Cable { From = Whole(chain[0].From, chain[^1].From), To = Whole(chain[0].To, chain[^1].To) }).ToValueList();
+    private ValueList<Cable> Cables() =>
+        Runs.Chains(cables, (x, y) => Runs.Follow(x.From[x.From.Width - 1], y.From[0]) && Runs.Follow(x.To[x.To.Width - 1], y.To[0]))
+            .Select(chain => new Cable { From = Whole(chain[0].From, chain[^1].From), To = Whole(chain[0].To, chain[^1].To) })
+            .ToValueList();
 
     private static PointRange Whole(PointRange first, PointRange last) => new(first.Device, first.Group, first.First, last.Last);
 
     /// <summary>Routes that clear the outputs of consoles which would sound though nobody asked for it.</summary>
-    public ValueList<Route> Cleared => (
-        from desk in rig.MonitorDesk is { } second ? (Device[])[rig.Desk, second] : [rig.Desk]
-        from run in profiles.SoundingOutputs(desk.Profile)
-        select new Route { From = null, To = new PointRange(desk.Id, run.Group, run.First, run.Last) }).ToValueList();
+    public ValueList<Route> Cleared =>
+        (
+            from desk in rig.MonitorDesk is { } second ? (Device[])[rig.Desk, second] : [rig.Desk]
+            from run in profiles.SoundingOutputs(desk.Profile)
+            select new Route { From = null, To = new PointRange(desk.Id, run.Group, run.First, run.Last) }
+        ).ToValueList();
 
-    private ValueList<InputSettings> Inputs(Show show, Dictionary<string, PointRange> places) => ActSettings.Join(show.Lines.Select(line => new InputSettings
-    {
-        At = places[line.Id.Value],
-        Phantom = line.Phantom == PhantomNeed.Required,
-        GainOwner = rig.Desk.Id,
-        GainFollowers = rig.MonitorDesk is { } desk ? [desk.Id] : default,
-    }).ToValueList());
+    private ValueList<InputSettings> Inputs(Show show, Dictionary<string, PointRange> places) =>
+        ActSettings.Join(
+            show.Lines.Select(line => new InputSettings
+                {
+                    At = places[line.Id.Value],
+                    Phantom = line.Phantom == PhantomNeed.Required,
+                    GainOwner = rig.Desk.Id,
+                    GainFollowers = rig.MonitorDesk is { } desk ? [desk.Id] : default,
+                })
+                .ToValueList()
+        );
 
     private ValueList<PointLabel> Labels(Show show, Dictionary<string, PointRange> places)
     {

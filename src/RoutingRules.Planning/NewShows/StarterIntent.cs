@@ -39,7 +39,15 @@ internal sealed class StarterIntent
     public StarterPart PartOf(string demand) => parts[demand.Split('/')[0]];
 
     /// <summary>What stands on the displays for a feed or line; pairs get L and R.</summary>
-    public string Label(string id, int width, int position) => labels[id] + (width == 2 ? position == 0 ? "L" : "R" : "");
+    public string Label(string id, int width, int position) =>
+        labels[id]
+        + (
+            width == 2
+                ? position == 0
+                    ? "L"
+                    : "R"
+                : ""
+        );
 
     private (StarterPart, string)? AddMains()
     {
@@ -48,26 +56,37 @@ internal sealed class StarterIntent
             return (StarterPart.Mains, reason);
         }
 
-        foreach (var (id, name, part) in options.Mains switch
-        {
-            0 => (ReadOnlySpan<(string, string, string?)>)[],
-            1 => [("main", "Main", null)],
-            2 => [("main-l", "Main L", "left"), ("main-r", "Main R", "right")],
-            _ => [("main-l", "Main L", "left"), ("main-r", "Main R", "right"), ("main-c", "Main C", null)],
-        })
-        {
-            var side = part switch { "left" => StagePlace.StageRight, "right" => StagePlace.StageLeft, _ => (StagePlace?)null };
-            Add(StarterPart.Mains, name.ToUpperInvariant(), new Feed
+        foreach (
+            var (id, name, part) in options.Mains switch
             {
-                Id = new(id),
-                Name = name,
-                Role = FeedRole.Main,
-                Set = part is null ? null : "main",
-                Part = part,
-                Source = Run(rig.Desk, Main, feeds.Count + 1, 1),
-                To = [new Destination { Devices = Boxes(side) }],
-                Priority = Priority.Critical,
-            });
+                0 => (ReadOnlySpan<(string, string, string?)>)[],
+                1 => [("main", "Main", null)],
+                2 => [("main-l", "Main L", "left"), ("main-r", "Main R", "right")],
+                _ => [("main-l", "Main L", "left"), ("main-r", "Main R", "right"), ("main-c", "Main C", null)],
+            }
+        )
+        {
+            var side = part switch
+            {
+                "left" => StagePlace.StageRight,
+                "right" => StagePlace.StageLeft,
+                _ => (StagePlace?)null,
+            };
+            Add(
+                StarterPart.Mains,
+                name.ToUpperInvariant(),
+                new Feed
+                {
+                    Id = new(id),
+                    Name = name,
+                    Role = FeedRole.Main,
+                    Set = part is null ? null : "main",
+                    Part = part,
+                    Source = Run(rig.Desk, Main, feeds.Count + 1, 1),
+                    To = [new Destination { Devices = Boxes(side) }],
+                    Priority = Priority.Critical,
+                }
+            );
         }
 
         return null;
@@ -82,15 +101,19 @@ internal sealed class StarterIntent
 
         for (var i = 1; i <= options.Subs; i++)
         {
-            Add(StarterPart.Subs, Numbered("SUB", i), new Feed
-            {
-                Id = new(Numbered("sub", i, '-')),
-                Name = Numbered("Sub", i),
-                Role = FeedRole.Sub,
-                Source = Run(rig.Desk, Matrix, i, 1),
-                To = [new Destination { Devices = Boxes(null) }],
-                Priority = Priority.High,
-            });
+            Add(
+                StarterPart.Subs,
+                Numbered("SUB", i),
+                new Feed
+                {
+                    Id = new(Numbered("sub", i, '-')),
+                    Name = Numbered("Sub", i),
+                    Role = FeedRole.Sub,
+                    Source = Run(rig.Desk, Matrix, i, 1),
+                    To = [new Destination { Devices = Boxes(null) }],
+                    Priority = Priority.High,
+                }
+            );
         }
 
         return null;
@@ -107,20 +130,29 @@ internal sealed class StarterIntent
 
         if (options.Monitors + (2 * options.InEars) > buses)
         {
-            return (StarterPart.InEars, string.Create(
-                CultureInfo.InvariantCulture, $"{desk.Profile} has {buses} buses 'aux': {options.Monitors} for monitors and {2 * options.InEars} for in-ear pairs are too many"));
+            return (
+                StarterPart.InEars,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{desk.Profile} has {buses} buses 'aux': {options.Monitors} for monitors and {2 * options.InEars} for in-ear pairs are too many"
+                )
+            );
         }
 
         for (var i = 1; i <= options.Monitors; i++)
         {
-            Add(StarterPart.Monitors, Numbered("MON", i), new Feed
-            {
-                Id = new(Numbered("mon", i, '-')),
-                Name = Numbered("Monitor", i),
-                Role = FeedRole.Monitor,
-                Source = Run(desk, Aux, i, 1),
-                To = [new Destination { Devices = Boxes(null) }],
-            });
+            Add(
+                StarterPart.Monitors,
+                Numbered("MON", i),
+                new Feed
+                {
+                    Id = new(Numbered("mon", i, '-')),
+                    Name = Numbered("Monitor", i),
+                    Role = FeedRole.Monitor,
+                    Source = Run(desk, Aux, i, 1),
+                    To = [new Destination { Devices = Boxes(null) }],
+                }
+            );
         }
 
         // Pairs begin at odd buses as long as there are enough.
@@ -128,17 +160,21 @@ internal sealed class StarterIntent
         first += first % 2 == 0 && first + (2 * options.InEars) <= buses ? 1 : 0;
         for (var i = 1; i <= options.InEars; i++, first += 2)
         {
-            Add(StarterPart.InEars, Numbered("EAR", i) + " ", new Feed
-            {
-                Id = new(Numbered("ears", i, '-')),
-                Name = Numbered("Ears", i),
-                Role = FeedRole.InEar,
-                Source = Run(desk, Aux, first, 2),
-                To = [new Destination { Devices = Boxes(null) }],
-                Priority = Priority.High,
-                Limiter = true,
-                Pack = i.ToString(CultureInfo.InvariantCulture),
-            });
+            Add(
+                StarterPart.InEars,
+                Numbered("EAR", i) + " ",
+                new Feed
+                {
+                    Id = new(Numbered("ears", i, '-')),
+                    Name = Numbered("Ears", i),
+                    Role = FeedRole.InEar,
+                    Source = Run(desk, Aux, first, 2),
+                    To = [new Destination { Devices = Boxes(null) }],
+                    Priority = Priority.High,
+                    Limiter = true,
+                    Pack = i.ToString(CultureInfo.InvariantCulture),
+                }
+            );
         }
 
         return null;
@@ -150,13 +186,22 @@ internal sealed class StarterIntent
         var narrow = desks.MinBy(desk => profiles.Count(desk.Profile, Channel.Value, PortKind.Sink))!;
         var channels = profiles.Count(narrow.Profile, Channel.Value, PortKind.Sink);
         var next = 1;
-        foreach (var (part, count, width) in (ReadOnlySpan<(StarterPart, int, int)>)[
-            (StarterPart.Vocals, options.Vocals, 1), (StarterPart.Microphones, options.Microphones, 1),
-            (StarterPart.PhantomLines, options.PhantomLines, 1), (StarterPart.StereoLines, options.StereoLines, 2)])
+        foreach (
+            var (part, count, width) in (ReadOnlySpan<(StarterPart, int, int)>)
+                [
+                    (StarterPart.Vocals, options.Vocals, 1),
+                    (StarterPart.Microphones, options.Microphones, 1),
+                    (StarterPart.PhantomLines, options.PhantomLines, 1),
+                    (StarterPart.StereoLines, options.StereoLines, 2),
+                ]
+        )
         {
             if (next - 1 + (count * width) > channels)
             {
-                return (part, string.Create(CultureInfo.InvariantCulture, $"{narrow.Profile} has {channels} channels, and lines that come first take {next - 1} of them"));
+                return (
+                    part,
+                    string.Create(CultureInfo.InvariantCulture, $"{narrow.Profile} has {channels} channels, and lines that come first take {next - 1} of them")
+                );
             }
 
             next += width == 2 && next % 2 == 0 && next + (2 * count) <= channels ? 1 : 0;
@@ -183,7 +228,10 @@ internal sealed class StarterIntent
             if (taken > there)
             {
                 var boxes = options.Boxes.Count == 1 ? "the stage box has" : "the stage boxes have";
-                return (parts[id], string.Create(CultureInfo.InvariantCulture, $"{boxes} {there} {what}s in all, and what comes before '{id}' takes {taken - width}"));
+                return (
+                    parts[id],
+                    string.Create(CultureInfo.InvariantCulture, $"{boxes} {there} {what}s in all, and what comes before '{id}' takes {taken - width}")
+                );
             }
         }
 
@@ -246,14 +294,27 @@ internal sealed class StarterIntent
     {
         lines.Add(line);
         parts.Add(line.Id.Value, part);
-        labels.Add(line.Id.Value, Numbered(
-            part switch { StarterPart.Vocals => "VOCAL", StarterPart.Microphones => "MIC", StarterPart.PhantomLines => "DI", _ => "LINE" }, number));
+        labels.Add(
+            line.Id.Value,
+            Numbered(
+                part switch
+                {
+                    StarterPart.Vocals => "VOCAL",
+                    StarterPart.Microphones => "MIC",
+                    StarterPart.PhantomLines => "DI",
+                    _ => "LINE",
+                },
+                number
+            )
+        );
     }
 
     private string? TooMany(Id<DeviceProfile> profile, Id<PortGroup> group, int wanted)
     {
         var count = profiles.Count(profile, group.Value, PortKind.Source);
-        return wanted <= count ? null : string.Create(CultureInfo.InvariantCulture, $"{profile} has {(count == 0 ? "no" : count)} {(count == 1 ? "bus" : "buses")} '{group}'");
+        return wanted <= count
+            ? null
+            : string.Create(CultureInfo.InvariantCulture, $"{profile} has {(count == 0 ? "no" : count)} {(count == 1 ? "bus" : "buses")} '{group}'");
     }
 
     /// <summary>The boxes on a side, or all where there are none.</summary>

@@ -23,18 +23,25 @@ internal sealed class StarterProfiles(ProfileLibrary library)
 
     /// <summary>The widest stream that a device sends: the largest block of its transmit slots, or all slots of a group without blocks.</summary>
     public int WidestStream(Id<DeviceProfile> id) =>
-        Find(id).PortGroups.Where(group => group.Kind == PortKind.Transmit && group.Carrier is null).Select(group => group.BlockSize ?? CountOf(group)).DefaultIfEmpty().Max();
+        Find(id)
+            .PortGroups.Where(group => group.Kind == PortKind.Transmit && group.Carrier is null)
+            .Select(group => group.BlockSize ?? CountOf(group))
+            .DefaultIfEmpty()
+            .Max();
 
     /// <summary>The outputs of a device that carry something without any patching.</summary>
     public IEnumerable<GroupRange> SoundingOutputs(Id<DeviceProfile> id)
     {
         var profile = Find(id);
-        return profile.FactoryRoutes.Select(route => route.To).Where(to => profile.PortGroups.Any(group => group.Id == to.Group && group.Kind == PortKind.Output));
+        return profile
+            .FactoryRoutes.Select(route => route.To)
+            .Where(to => profile.PortGroups.Any(group => group.Id == to.Group && group.Kind == PortKind.Output));
     }
 
     /// <summary>The network jacks that links use: the group <c>net</c>, else the first one; null without any.</summary>
     public PortGroup? Jacks(Id<DeviceProfile> id) =>
         Find(id).PortGroups.Where(group => group.Kind == PortKind.Network).OrderByDescending(group => group.Id.Value == "net").FirstOrDefault();
 
-    private static int CountOf(PortGroup group) => group.Count ?? group.CountByRate.FirstOrDefault(rate => rate.SampleRate == StarterRig.SampleRate)?.Count ?? 0;
+    private static int CountOf(PortGroup group) =>
+        group.Count ?? group.CountByRate.FirstOrDefault(rate => rate.SampleRate == StarterRig.SampleRate)?.Count ?? 0;
 }

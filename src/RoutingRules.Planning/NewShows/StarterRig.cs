@@ -28,9 +28,21 @@ internal sealed class StarterRig
     {
         this.options = options;
         this.profiles = profiles;
-        Desk = new Device { Id = new("desk"), Profile = options.Console, Label = "Console", Zone = House };
+        Desk = new Device
+        {
+            Id = new("desk"),
+            Profile = options.Console,
+            Label = "Console",
+            Zone = House,
+        };
         MonitorDesk = options.MonitorConsole is { } profile
-            ? new Device { Id = new("desk-m"), Profile = profile, Label = "Monitor console", Zone = MonitorZone }
+            ? new Device
+            {
+                Id = new("desk-m"),
+                Profile = profile,
+                Label = "Monitor console",
+                Zone = MonitorZone,
+            }
             : null;
         var places = options.Boxes.Select((box, index) => box.Place ?? (options.Boxes.Count == 1 ? StagePlace.Stage : Usual[index % Usual.Length])).ToList();
         Boxes = options.Boxes.Select((box, index) => Box(box, places, index)).ToList();
@@ -48,16 +60,22 @@ internal sealed class StarterRig
     /// <summary>Where racks and amplifiers that belong to no box stand.</summary>
     public Id<Zone>? MonitorPosition => MonitorDesk?.Zone;
 
-    public static Id<Zone> ZoneOf(StagePlace place) => new(Word(place) is "centre" ? "stage" : place == StagePlace.Riser ? "riser" : $"stage-{Word(place)}");
+    public static Id<Zone> ZoneOf(StagePlace place) =>
+        new(
+            Word(place) is "centre" ? "stage"
+            : place == StagePlace.Riser ? "riser"
+            : $"stage-{Word(place)}"
+        );
 
     /// <summary>The end of a device's id.</summary>
-    public static string Word(StagePlace place) => place switch
-    {
-        StagePlace.StageRight => "right",
-        StagePlace.StageLeft => "left",
-        StagePlace.Riser => "riser",
-        _ => "centre",
-    };
+    public static string Word(StagePlace place) =>
+        place switch
+        {
+            StagePlace.StageRight => "right",
+            StagePlace.StageLeft => "left",
+            StagePlace.Riser => "riser",
+            _ => "centre",
+        };
 
     /// <summary>Why a ring cannot be closed; null when it can or none is wanted.</summary>
     public string? RingFault()
@@ -79,7 +97,16 @@ internal sealed class StarterRig
         return new Rig
         {
             Zones = Zones(),
-            Clocks = [new Clock { Id = new("c1"), SampleRate = SampleRate, Leader = Desk.Id, Backup = MonitorDesk?.Id ?? Boxes[0].Id }],
+            Clocks =
+            [
+                new Clock
+                {
+                    Id = new("c1"),
+                    SampleRate = SampleRate,
+                    Leader = Desk.Id,
+                    Backup = MonitorDesk?.Id ?? Boxes[0].Id,
+                },
+            ],
             Networks =
             [
                 new Network
@@ -100,7 +127,9 @@ internal sealed class StarterRig
     private int PacketTime()
     {
         var widest = Ring().Max(device => profiles.WidestStream(device.Profile));
-        return widest <= MostChannels(1000) ? 1000 : widest <= MostChannels(250) ? 250 : 125;
+        return widest <= MostChannels(1000) ? 1000
+            : widest <= MostChannels(250) ? 250
+            : 125;
 
         static int MostChannels(int microseconds) => LargestPayload / (BytesPerSample * (SampleRate / 1000) * microseconds / 1000);
     }
@@ -117,9 +146,16 @@ internal sealed class StarterRig
         var word = Word(places[index]);
         return new Device
         {
-            Id = new(places.Count == 1 ? "box" : before == 0 ? $"box-{word}" : $"box-{word}-{number}"),
+            Id = new(
+                places.Count == 1 ? "box"
+                : before == 0 ? $"box-{word}"
+                : $"box-{word}-{number}"
+            ),
             Profile = box.Profile,
-            Label = places.Count == 1 ? "Stage box" : before == 0 ? $"Stage box {word}" : $"Stage box {word} {number}",
+            Label =
+                places.Count == 1 ? "Stage box"
+                : before == 0 ? $"Stage box {word}"
+                : $"Stage box {word} {number}",
             Zone = ZoneOf(places[index]),
         };
     }
@@ -131,33 +167,49 @@ internal sealed class StarterRig
         {
             if (Places.Contains(place))
             {
-                zones.Add(new Zone
-                {
-                    Id = ZoneOf(place),
-                    Name = place switch
+                zones.Add(
+                    new Zone
                     {
-                        StagePlace.StageRight => "Stage right",
-                        StagePlace.StageLeft => "Stage left",
-                        StagePlace.Riser => "Drum riser",
-                        _ => Boxes.Count == 1 ? "Stage" : "Stage centre",
-                    },
-                    Side = place switch
-                    {
-                        StagePlace.StageRight => ZoneSide.HouseLeft,
-                        StagePlace.StageLeft => ZoneSide.HouseRight,
-                        _ => ZoneSide.Centre,
-                    },
-                    Walk = zones.Count + 1,
-                });
+                        Id = ZoneOf(place),
+                        Name = place switch
+                        {
+                            StagePlace.StageRight => "Stage right",
+                            StagePlace.StageLeft => "Stage left",
+                            StagePlace.Riser => "Drum riser",
+                            _ => Boxes.Count == 1 ? "Stage" : "Stage centre",
+                        },
+                        Side = place switch
+                        {
+                            StagePlace.StageRight => ZoneSide.HouseLeft,
+                            StagePlace.StageLeft => ZoneSide.HouseRight,
+                            _ => ZoneSide.Centre,
+                        },
+                        Walk = zones.Count + 1,
+                    }
+                );
             }
         }
 
         if (MonitorDesk is not null)
         {
-            zones.Add(new Zone { Id = MonitorZone, Name = "Monitor position", Walk = zones.Count + 1 });
+            zones.Add(
+                new Zone
+                {
+                    Id = MonitorZone,
+                    Name = "Monitor position",
+                    Walk = zones.Count + 1,
+                }
+            );
         }
 
-        zones.Add(new Zone { Id = House, Name = "Mix position", Walk = zones.Count + 1 });
+        zones.Add(
+            new Zone
+            {
+                Id = House,
+                Name = "Mix position",
+                Walk = zones.Count + 1,
+            }
+        );
         return zones.ToValueList();
     }
 
@@ -166,11 +218,18 @@ internal sealed class StarterRig
     private ValueList<Link> RingLinks()
     {
         var ring = Ring();
-        return ring.Select((device, index) => Join(
-            index == 0 ? "trunk-1" : index == ring.Count - 1 ? "trunk-2" : string.Create(CultureInfo.InvariantCulture, $"cross-{index}"),
-            Jack(device, index == 0 ? 1 : 2),
-            Jack(ring[(index + 1) % ring.Count], index == ring.Count - 1 ? 2 : 1),
-            index == 0 || index == ring.Count - 1)).ToValueList();
+        return ring.Select(
+                (device, index) =>
+                    Join(
+                        index == 0 ? "trunk-1"
+                            : index == ring.Count - 1 ? "trunk-2"
+                            : string.Create(CultureInfo.InvariantCulture, $"cross-{index}"),
+                        Jack(device, index == 0 ? 1 : 2),
+                        Jack(ring[(index + 1) % ring.Count], index == ring.Count - 1 ? 2 : 1),
+                        index == 0 || index == ring.Count - 1
+                    )
+            )
+            .ToValueList();
     }
 
     /// <summary>All boxes at the console's own jacks where that does, else at a switch on stage.</summary>
@@ -179,11 +238,29 @@ internal sealed class StarterRig
         var jacks = profiles.Jacks(Desk.Profile);
         if (MonitorDesk is null && (Boxes.Count == 1 || (jacks is { Bridged.IsEmpty: false, Count: { } count } && count >= Boxes.Count)))
         {
-            return (Boxes.Select((box, index) => Join(
-                Boxes.Count == 1 ? "trunk" : string.Create(CultureInfo.InvariantCulture, $"trunk-{index + 1}"), Jack(Desk, index + 1), Jack(box, 1), true)).ToValueList(), null);
+            return (
+                Boxes
+                    .Select(
+                        (box, index) =>
+                            Join(
+                                Boxes.Count == 1 ? "trunk" : string.Create(CultureInfo.InvariantCulture, $"trunk-{index + 1}"),
+                                Jack(Desk, index + 1),
+                                Jack(box, 1),
+                                true
+                            )
+                    )
+                    .ToValueList(),
+                null
+            );
         }
 
-        var middle = new Device { Id = new("switch"), Profile = options.Switch, Label = "Stage switch", Zone = MonitorPosition ?? Boxes[0].Zone };
+        var middle = new Device
+        {
+            Id = new("switch"),
+            Profile = options.Switch,
+            Label = "Stage switch",
+            Zone = MonitorPosition ?? Boxes[0].Zone,
+        };
         var links = new List<Link> { Join("trunk", Jack(Desk, 1), Jack(middle, 1), true) };
         foreach (var device in (Device[])[.. MonitorDesk is null ? (Device[])[] : [MonitorDesk], .. Boxes])
         {
@@ -195,14 +272,15 @@ internal sealed class StarterRig
 
     private PointRange Jack(Device device, int number) => new(device.Id, profiles.Jacks(device.Profile)?.Id ?? new Id<PortGroup>("net"), number, number);
 
-    private static Link Join(string id, PointRange from, PointRange to, bool isTrunk) => new()
-    {
-        Id = new(id),
-        Network = Network,
-        From = from,
-        To = to,
-        Medium = isTrunk ? Medium.CopperSolid : Medium.CopperStranded,
-        LengthMetres = isTrunk ? TrunkMetres : StageMetres,
-        SpeedMbps = LinkMbps,
-    };
+    private static Link Join(string id, PointRange from, PointRange to, bool isTrunk) =>
+        new()
+        {
+            Id = new(id),
+            Network = Network,
+            From = from,
+            To = to,
+            Medium = isTrunk ? Medium.CopperSolid : Medium.CopperStranded,
+            LengthMetres = isTrunk ? TrunkMetres : StageMetres,
+            SpeedMbps = LinkMbps,
+        };
 }

@@ -21,7 +21,8 @@ internal static class ActComposer
             Revision = run.Revision,
             Rig = run.Rig,
             Feeds = Overlay(run.Feeds, act.Feeds.Where(feed => !locked.Contains(feed.Id)), static feed => feed.Id.Value, without)
-                .Select(feed => locked.Contains(feed.Id) ? feed with { Hold = true } : feed).ToValueList(),
+                .Select(feed => locked.Contains(feed.Id) ? feed with { Hold = true } : feed)
+                .ToValueList(),
             Lines = Overlay(run.Lines, act.Lines, static line => line.Id.Value, without).ToValueList(),
             Patch = act.Patch ?? patch,
         };
@@ -45,7 +46,9 @@ internal static class ActComposer
             }
         }
 
-        return house.Where(element => !without.Contains(id(element)) || mine.ContainsKey(id(element)))
-            .Select(element => mine.GetValueOrDefault(id(element), element)).Concat(added);
+        return house
+            .Where(element => !without.Contains(id(element)) || mine.ContainsKey(id(element)))
+            .Select(element => mine.GetValueOrDefault(id(element), element))
+            .Concat(added);
     }
 }

@@ -22,12 +22,20 @@ internal static class ActSettings
             {
                 used.Add(input);
                 var supplies = show.Graph.GroupOf(show.Graph.Find(input)).Model.Phantom;
-                var owner = line.Model.To.IsEmpty ? null : show.Graph.Device(line.Model.To[0].Device) is { Profile.Kind: var kind } console && kind == DeviceKind.Console ? (Id<Device>?)console.Id : null;
-                result = InputMap.With(result, input, settings => settings with
-                {
-                    Phantom = supplies ? line.Model.Phantom == PhantomNeed.Required : settings.Phantom,
-                    GainOwner = settings.GainOwner ?? (show.Graph.GroupOf(show.Graph.Find(input)).Model.Level == SignalLevel.Mic ? owner : null),
-                });
+                var owner =
+                    line.Model.To.IsEmpty ? null
+                    : show.Graph.Device(line.Model.To[0].Device) is { Profile.Kind: var kind } console && kind == DeviceKind.Console ? (Id<Device>?)console.Id
+                    : null;
+                result = InputMap.With(
+                    result,
+                    input,
+                    settings =>
+                        settings with
+                        {
+                            Phantom = supplies ? line.Model.Phantom == PhantomNeed.Required : settings.Phantom,
+                            GainOwner = settings.GainOwner ?? (show.Graph.GroupOf(show.Graph.Find(input)).Model.Level == SignalLevel.Mic ? owner : null),
+                        }
+                );
             }
         }
 
@@ -36,7 +44,10 @@ internal static class ActSettings
             result = InputMap.With(result, input, settings => settings with { Phantom = false });
         }
 
-        return result with { Patch = result.Patch with { Inputs = Join(result.Patch.Inputs), Labels = Labels(show, result.Patch.Labels) } };
+        return result with
+        {
+            Patch = result.Patch with { Inputs = Join(result.Patch.Inputs), Labels = Labels(show, result.Patch.Labels) },
+        };
     }
 
     private static IEnumerable<Point> InputsOf(ResolvedShow show, DemandNode demand)
@@ -83,7 +94,12 @@ internal static class ActSettings
     public static ValueList<InputSettings> Join(ValueList<InputSettings> inputs)
     {
         var joined = new List<InputSettings>();
-        foreach (var input in inputs.OrderBy(input => input.At.Device.Value, StringComparer.Ordinal).ThenBy(input => input.At.Group.Value, StringComparer.Ordinal).ThenBy(input => input.At.First))
+        foreach (
+            var input in inputs
+                .OrderBy(input => input.At.Device.Value, StringComparer.Ordinal)
+                .ThenBy(input => input.At.Group.Value, StringComparer.Ordinal)
+                .ThenBy(input => input.At.First)
+        )
         {
             var last = joined.Count > 0 ? joined[^1] : null;
             if (last is not null && Runs.Follow(last.At[last.At.Width - 1], input.At[0]) && last == input with { At = last.At })

@@ -20,7 +20,18 @@ internal sealed class ChannelLabels(SignalGraph graph)
         {
             if (!texts.ContainsKey(run[i]))
             {
-                texts.Add(run[i], Fit(run[i], name, run.Width == 2 ? i == 0 ? " L" : " R" : ""));
+                texts.Add(
+                    run[i],
+                    Fit(
+                        run[i],
+                        name,
+                        run.Width == 2
+                            ? i == 0
+                                ? " L"
+                                : " R"
+                            : ""
+                    )
+                );
             }
         }
     }
@@ -46,5 +57,7 @@ internal sealed class ChannelLabels(SignalGraph graph)
     }
 
     private static string Cut(string text, int most) =>
-        text.Length <= most ? text : most <= 0 ? "" : text[..(char.IsHighSurrogate(text[most - 1]) ? most - 1 : most)].TrimEnd();
+        text.Length <= most ? text
+        : most <= 0 ? ""
+        : text[..(char.IsHighSurrogate(text[most - 1]) ? most - 1 : most)].TrimEnd();
 }

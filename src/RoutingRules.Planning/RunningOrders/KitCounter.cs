@@ -22,7 +22,10 @@ internal static class KitCounter
             }
         }
 
-        return counts.OrderBy(entry => entry.Key.Kind).ThenBy(entry => entry.Key.Name, StringComparer.Ordinal).ThenBy(entry => entry.Key.From, StringComparer.Ordinal)
+        return counts
+            .OrderBy(entry => entry.Key.Kind)
+            .ThenBy(entry => entry.Key.Name, StringComparer.Ordinal)
+            .ThenBy(entry => entry.Key.From, StringComparer.Ordinal)
             .Select(entry => new KitTotal
             {
                 Kind = entry.Key.Kind,
@@ -30,7 +33,8 @@ internal static class KitCounter
                 SuppliedBy = entry.Key.From,
                 Most = entry.Value.Values.Max(),
                 Acts = acts.Select(act => act.Act.Id).Where(entry.Value.ContainsKey).Distinct().ToValueList(),
-            }).ToValueList();
+            })
+            .ToValueList();
 
         void Add(ActPlan act, KitKind kind, string? name, string? from, int count)
         {

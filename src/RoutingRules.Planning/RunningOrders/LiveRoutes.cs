@@ -39,6 +39,12 @@ internal static class LiveRoutes
             return true;
         }
 
-        return !show.Graph.Fed(sink).IsEmpty || show.Streams.Any(stream => stream.Model.From is var from && show.Graph.Find(from, out var first) == ConnectionState.Connected && sink.Value >= first.Value && sink.Value < first.Value + from.Width);
+        return !show.Graph.Fed(sink).IsEmpty
+            || show.Streams.Any(stream =>
+                stream.Model.From is var from
+                && show.Graph.Find(from, out var first) == ConnectionState.Connected
+                && sink.Value >= first.Value
+                && sink.Value < first.Value + from.Width
+            );
     }
 }

@@ -23,7 +23,12 @@ internal static class RunningOrderFindings
         {
             if (!feeds.Contains(run.Locked[i].Value))
             {
-                yield return RuleFinding.Of(RunningOrderRules.RunReferenceUnknown, $"'{run.Locked[i]}' is locked, but the house has no such feed.", At($"/locked/{i}"), Entity.Of("feed", run.Locked[i]));
+                yield return RuleFinding.Of(
+                    RunningOrderRules.RunReferenceUnknown,
+                    $"'{run.Locked[i]}' is locked, but the house has no such feed.",
+                    At($"/locked/{i}"),
+                    Entity.Of("feed", run.Locked[i])
+                );
             }
         }
 
@@ -39,7 +44,8 @@ internal static class RunningOrderFindings
                         $"'{act.DisplayName}' does without '{act.Without[i]}', but the house has no such feed or line.",
                         At($"/acts/{a}/without/{i}"),
                         Entity.Of("act", act.Id),
-                        Entity.Of("name", act.Without[i]));
+                        Entity.Of("name", act.Without[i])
+                    );
                 }
             }
         }
@@ -79,14 +85,25 @@ internal static class RunningOrderFindings
                 var id = change.Demand.Split('/')[0];
                 if (locked.Contains(id))
                 {
-                    yield return Changed(changeover.To, new Id<Feed>(id), change.After is null ? $"has it nowhere; it was at {change.Before}" : $"has it at {change.After}; it was at {change.Before}", "");
+                    yield return Changed(
+                        changeover.To,
+                        new Id<Feed>(id),
+                        change.After is null ? $"has it nowhere; it was at {change.Before}" : $"has it at {change.After}; it was at {change.Before}",
+                        ""
+                    );
                 }
             }
         }
     }
 
     private static Finding Changed(Act act, Id<Feed> feed, string what, string pointer) =>
-        RuleFinding.Of(RunningOrderRules.LockedFeedChanged, $"'{feed}' is locked, but '{act.DisplayName}' {what}.", pointer, Entity.Of("act", act.Id), Entity.Of("feed", feed));
+        RuleFinding.Of(
+            RunningOrderRules.LockedFeedChanged,
+            $"'{feed}' is locked, but '{act.DisplayName}' {what}.",
+            pointer,
+            Entity.Of("act", act.Id),
+            Entity.Of("feed", feed)
+        );
 
     private static IEnumerable<Finding> Order(RunningOrder run)
     {
@@ -97,7 +114,12 @@ internal static class RunningOrderFindings
             var act = run.Acts[a];
             if (!seen.Add(act.Id))
             {
-                yield return RuleFinding.Of(RunningOrderRules.ActsOutOfOrder, $"Two acts have the id '{act.Id}'.", At($"/acts/{a}/id"), Entity.Of("act", act.Id));
+                yield return RuleFinding.Of(
+                    RunningOrderRules.ActsOutOfOrder,
+                    $"Two acts have the id '{act.Id}'.",
+                    At($"/acts/{a}/id"),
+                    Entity.Of("act", act.Id)
+                );
             }
 
             if (act.Start is not { } start)
@@ -112,7 +134,8 @@ internal static class RunningOrderFindings
                     RunningOrderRules.ActsOutOfOrder,
                     $"'{act.DisplayName}' begins at {Time(start)}, not after the act before, which begins at {Time(before.Start)}.",
                     At($"/acts/{a}/start"),
-                    Entity.Of("act", act.Id));
+                    Entity.Of("act", act.Id)
+                );
             }
 
             last = now;
@@ -130,7 +153,12 @@ internal static class RunningOrderFindings
                 if (people.Count > 1)
                 {
                     yield return RuleFinding.Of(
-                        RunningOrderRules.PackUsedTwice, $"In '{act.DisplayName}' pack {pack.Key} is for {string.Join(" and for ", people)}.", "", Entity.Of("act", act.Id), Entity.Of("pack", pack.Key));
+                        RunningOrderRules.PackUsedTwice,
+                        $"In '{act.DisplayName}' pack {pack.Key} is for {string.Join(" and for ", people)}.",
+                        "",
+                        Entity.Of("act", act.Id),
+                        Entity.Of("pack", pack.Key)
+                    );
                 }
             }
         }
@@ -145,9 +173,13 @@ internal static class RunningOrderFindings
             {
                 yield return RuleFinding.Of(
                     RunningOrderRules.ChangeoverTooShort,
-                    string.Create(CultureInfo.InvariantCulture, $"The changeover to '{changeover.To.DisplayName}' takes about {(needed + SecondsPerMinute - 1) / SecondsPerMinute} minutes with one person at each place, and there are {minutes}."),
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"The changeover to '{changeover.To.DisplayName}' takes about {(needed + SecondsPerMinute - 1) / SecondsPerMinute} minutes with one person at each place, and there are {minutes}."
+                    ),
                     "",
-                    Entity.Of("act", changeover.To.Id));
+                    Entity.Of("act", changeover.To.Id)
+                );
             }
         }
     }

@@ -24,13 +24,15 @@ internal static class RunningOrderPlanner
         for (var i = 1; i < acts.Count; i++)
         {
             var shows = ShowComparer.Of(assigner.Checker, acts[i - 1].Show, acts[i].Show);
-            changeovers.Add(new RunningOrderChangeover
-            {
-                From = acts[i - 1].Act,
-                To = acts[i].Act,
-                Comparison = shows.Compare(assigner.Checker, cancellation),
-                Plan = ChangeoverPlanner.Plan(assigner.Checker, shows, run.Pace, wearers, cancellation),
-            });
+            changeovers.Add(
+                new RunningOrderChangeover
+                {
+                    From = acts[i - 1].Act,
+                    To = acts[i].Act,
+                    Comparison = shows.Compare(assigner.Checker, cancellation),
+                    Plan = ChangeoverPlanner.Plan(assigner.Checker, shows, run.Pace, wearers, cancellation),
+                }
+            );
             foreach (var feed in acts[i - 1].Show.Feeds.Where(feed => !string.IsNullOrEmpty(feed.Pack)))
             {
                 wearers[feed.Pack!] = PackMoves.Wearer(feed);
@@ -54,7 +56,13 @@ internal static class RunningOrderPlanner
         var show = ActComposer.Compose(run, act, patch);
         if (act.Patch is not null)
         {
-            return new ActPlan { Act = act, Show = show, IsAssigned = false, Check = assigner.Check(show, cancellation) };
+            return new ActPlan
+            {
+                Act = act,
+                Show = show,
+                IsAssigned = false,
+                Check = assigner.Check(show, cancellation),
+            };
         }
 
         show = before is null ? show : StayingLines.Keep(assigner.Resolve(before), show);
@@ -72,7 +80,14 @@ internal static class RunningOrderPlanner
         }
 
         var set = ActSettings.Apply(assigner.Resolve(result.Show), patch.Inputs);
-        return new ActPlan { Act = act, Show = set, IsAssigned = true, Check = assigner.Check(set, cancellation), Unplaced = result.Unplaced };
+        return new ActPlan
+        {
+            Act = act,
+            Show = set,
+            IsAssigned = true,
+            Check = assigner.Check(set, cancellation),
+            Unplaced = result.Unplaced,
+        };
     }
 
     private static ValueList<Finding> Common(List<ActPlan> acts)
@@ -83,11 +98,13 @@ internal static class RunningOrderPlanner
         }
 
         var common = acts.Select(act => act.Check.Findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal))
-            .Aggregate((all, next) =>
-            {
-                all.IntersectWith(next);
-                return all;
-            });
+            .Aggregate(
+                (all, next) =>
+                {
+                    all.IntersectWith(next);
+                    return all;
+                }
+            );
         return acts[0].Check.Findings.Where(finding => common.Contains(finding.Fingerprint())).ToValueList();
     }
 }

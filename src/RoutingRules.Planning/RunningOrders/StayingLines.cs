@@ -40,7 +40,10 @@ internal static class StayingLines
             }
         }
 
-        return sources.Aggregate(sources.Count == 0 ? show : RouteMap.Spread(show), static (state, entry) => RouteMap.With(state, entry.Key, true, entry.Value));
+        return sources.Aggregate(
+            sources.Count == 0 ? show : RouteMap.Spread(show),
+            static (state, entry) => RouteMap.With(state, entry.Key, true, entry.Value)
+        );
     }
 
     /// <summary>A channel of the same console takes what the old channel took.</summary>

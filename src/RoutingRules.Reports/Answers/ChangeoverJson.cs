@@ -27,14 +27,18 @@ public static class ChangeoverJson
         ArgumentNullException.ThrowIfNull(comparison);
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        Whole(output, after.Title, json =>
-        {
-            WriteList<string>(json, "acts", []);
-            ComparisonJson.WriteFindings(json, "commonFindings", default);
-            ComparisonJson.WriteFindings(json, "runFindings", default);
-            WriteList<string>(json, "kit", []);
-            WriteObjects(json, "changeovers", [plan], only => WriteChangeover(json, only, comparison.Hazards, before.Title, after.Title, null));
-        });
+        Whole(
+            output,
+            after.Title,
+            json =>
+            {
+                WriteList<string>(json, "acts", []);
+                ComparisonJson.WriteFindings(json, "commonFindings", default);
+                ComparisonJson.WriteFindings(json, "runFindings", default);
+                WriteList<string>(json, "kit", []);
+                WriteObjects(json, "changeovers", [plan], only => WriteChangeover(json, only, comparison.Hazards, before.Title, after.Title, null));
+            }
+        );
     }
 
     /// <summary>Writes everything about a running order.</summary>
@@ -44,24 +48,44 @@ public static class ChangeoverJson
     public static void Write(RunningOrderPlan plan, Stream output)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        Whole(output, plan.Run.Title, json =>
-        {
-            WriteObjects(json, "acts", plan.Acts, act => WriteAct(json, plan, act));
-            ComparisonJson.WriteFindings(json, "commonFindings", plan.CommonFindings);
-            ComparisonJson.WriteFindings(json, "runFindings", plan.RunFindings);
-            WriteKit(json, plan.Kit);
-            WriteObjects(json, "changeovers", plan.Changeovers, changeover => WriteChangeover(json, changeover.Plan, changeover.Comparison.Hazards, changeover.From.Id.Value, changeover.To.Id.Value, changeover.To.ChangeoverMinutes));
-        });
+        Whole(
+            output,
+            plan.Run.Title,
+            json =>
+            {
+                WriteObjects(json, "acts", plan.Acts, act => WriteAct(json, plan, act));
+                ComparisonJson.WriteFindings(json, "commonFindings", plan.CommonFindings);
+                ComparisonJson.WriteFindings(json, "runFindings", plan.RunFindings);
+                WriteKit(json, plan.Kit);
+                WriteObjects(
+                    json,
+                    "changeovers",
+                    plan.Changeovers,
+                    changeover =>
+                        WriteChangeover(
+                            json,
+                            changeover.Plan,
+                            changeover.Comparison.Hazards,
+                            changeover.From.Id.Value,
+                            changeover.To.Id.Value,
+                            changeover.To.ChangeoverMinutes
+                        )
+                );
+            }
+        );
     }
 
     private static void Whole(Stream output, string title, Action<Utf8JsonWriter> content)
     {
         ArgumentNullException.ThrowIfNull(output);
-        WriteDocument(output, json =>
-        {
-            json.WriteString("title", JsonReport.Whole(title));
-            content(json);
-        });
+        WriteDocument(
+            output,
+            json =>
+            {
+                json.WriteString("title", JsonReport.Whole(title));
+                content(json);
+            }
+        );
     }
 
     private static void WriteAct(Utf8JsonWriter json, RunningOrderPlan plan, ActPlan act)
@@ -76,14 +100,19 @@ public static class ChangeoverJson
 
     private static void WriteKit(Utf8JsonWriter json, ValueList<KitTotal> kit)
     {
-        WriteObjects(json, "kit", kit, total =>
-        {
-            json.WriteString("kind", Word(total.Kind));
-            json.WriteString("name", JsonReport.Whole(total.Name));
-            WriteOptional(json, "suppliedBy", total.SuppliedBy);
-            json.WriteNumber("most", total.Most);
-            WriteList(json, "acts", total.Acts);
-        });
+        WriteObjects(
+            json,
+            "kit",
+            kit,
+            total =>
+            {
+                json.WriteString("kind", Word(total.Kind));
+                json.WriteString("name", JsonReport.Whole(total.Name));
+                WriteOptional(json, "suppliedBy", total.SuppliedBy);
+                json.WriteNumber("most", total.Most);
+                WriteList(json, "acts", total.Acts);
+            }
+        );
     }
 
     private static void WriteChangeover(Utf8JsonWriter json, ChangeoverPlan plan, ValueList<Finding> hazards, string from, string to, int? minutes)
@@ -95,16 +124,21 @@ public static class ChangeoverJson
         json.WriteNumber("rollbackAfter", plan.RollbackAfter);
         WriteList(json, "remarks", plan.Remarks);
         ComparisonJson.WriteFindings(json, "hazards", hazards);
-        WriteObjects(json, "steps", plan.Steps, step =>
-        {
-            json.WriteNumber("number", step.Number);
-            json.WriteString("phase", Word(step.Phase));
-            json.WriteString("timing", Word(step.Timing));
-            WriteOptional(json, "place", step.Place?.Value);
-            json.WriteString("text", JsonReport.Whole(step.Text));
-            WriteList(json, "points", step.Points);
-            WriteList(json, "hazards", step.Hazards);
-            json.WriteNumber("seconds", step.Seconds);
-        });
+        WriteObjects(
+            json,
+            "steps",
+            plan.Steps,
+            step =>
+            {
+                json.WriteNumber("number", step.Number);
+                json.WriteString("phase", Word(step.Phase));
+                json.WriteString("timing", Word(step.Timing));
+                WriteOptional(json, "place", step.Place?.Value);
+                json.WriteString("text", JsonReport.Whole(step.Text));
+                WriteList(json, "points", step.Points);
+                WriteList(json, "hazards", step.Hazards);
+                json.WriteNumber("seconds", step.Seconds);
+            }
+        );
     }
 }

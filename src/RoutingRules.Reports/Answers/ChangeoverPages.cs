@@ -21,13 +21,19 @@ internal static class ChangeoverPages
         return pages;
     }
 
-    public static string Minutes(int seconds) => seconds == 0 ? "no time" : seconds < SecondsPerMinute
-        ? "under 1 min"
+    public static string Minutes(int seconds) =>
+        seconds == 0 ? "no time"
+        : seconds < SecondsPerMinute ? "under 1 min"
         : string.Create(CultureInfo.InvariantCulture, $"about {(seconds + SecondsPerMinute - 1) / SecondsPerMinute} min");
 
     private static Page Overview(ChangeoverPlan plan, string way, int? minutes, ValueList<Finding> hazards, (string Before, string After) codes)
     {
-        var page = new Page { Title = way, Aside = "changeover", Code = codes.After };
+        var page = new Page
+        {
+            Title = way,
+            Aside = "changeover",
+            Code = codes.After,
+        };
         page.Facts.Add($"From the sheets with code {codes.Before} to those with code {codes.After}.");
         if (plan.Steps.IsEmpty)
         {
@@ -37,34 +43,55 @@ internal static class ChangeoverPages
 
         page.Facts.Add(
             $"With one person at each place: {Minutes(plan.Seconds(ChangeoverTiming.Ahead))} ahead, {Minutes(plan.Seconds(ChangeoverTiming.ClearStage))} on the clear stage, "
-            + $"{Minutes(plan.Seconds(ChangeoverTiming.BeforeLineCheck))} before line check, {Minutes(plan.Seconds(ChangeoverTiming.LineCheck))} line check."
-            + (minutes is { } there ? string.Create(CultureInfo.InvariantCulture, $" There are {there} min.") : ""));
-        page.Facts.Add(plan.RollbackAfter == 0
-            ? "Once this has begun, finish it: there is no point from which the act before can be restored at once."
-            : string.Create(CultureInfo.InvariantCulture, $"Last safe point to go back: after step {plan.RollbackAfter}. Until then, opening what was muted restores the act before. From step {plan.RollbackAfter + 1} on, finish."));
+                + $"{Minutes(plan.Seconds(ChangeoverTiming.BeforeLineCheck))} before line check, {Minutes(plan.Seconds(ChangeoverTiming.LineCheck))} line check."
+                + (minutes is { } there ? string.Create(CultureInfo.InvariantCulture, $" There are {there} min.") : "")
+        );
+        page.Facts.Add(
+            plan.RollbackAfter == 0
+                ? "Once this has begun, finish it: there is no point from which the act before can be restored at once."
+                : string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Last safe point to go back: after step {plan.RollbackAfter}. Until then, opening what was muted restores the act before. From step {plan.RollbackAfter + 1} on, finish."
+                )
+        );
         page.Facts.AddRange(plan.Remarks);
         Add(page, "Dangers of the change", Findings(hazards));
-        Add(page, "Places", Table(
-            [("Place", 40), ("Ahead", 15), ("Clear stage", 15), ("Before line check", 15), ("Line check", 15)],
-            plan.Cards.Select(card => new PageRow
-            {
-                Cells =
-                [
-                    [new PageLine(card.Title, PageLineStyle.Strong), .. Cell(card.Zone)],
-                    .. Enum.GetValues<ChangeoverTiming>().Select(timing => card.Seconds(timing) is var seconds and > 0 ? Cell(Minutes(seconds)) : []),
-                ],
-            })));
+        Add(
+            page,
+            "Places",
+            Table(
+                [("Place", 40), ("Ahead", 15), ("Clear stage", 15), ("Before line check", 15), ("Line check", 15)],
+                plan.Cards.Select(card => new PageRow
+                {
+                    Cells =
+                    [
+                        [new PageLine(card.Title, PageLineStyle.Strong), .. Cell(card.Zone)],
+                        .. Enum.GetValues<ChangeoverTiming>().Select(timing => card.Seconds(timing) is var seconds and > 0 ? Cell(Minutes(seconds)) : []),
+                    ],
+                })
+            )
+        );
         Steps(page, plan, plan.Steps, hasPlace: true);
         return page;
     }
 
     private static Page Card(ChangeoverPlan plan, ChangeoverCard card, string way, string code)
     {
-        var page = new Page { Title = card.Title, Aside = card.Zone, Code = code };
+        var page = new Page
+        {
+            Title = card.Title,
+            Aside = card.Zone,
+            Code = code,
+        };
         page.Facts.Add($"{way}. {PlainText.Count(card.Steps.Count, "step", "steps")}, numbered as in the whole changeover.");
         if (card.Steps.Any(step => step.Number <= plan.RollbackAfter) && card.Steps.Any(step => step.Number > plan.RollbackAfter))
         {
-            page.Facts.Add(string.Create(CultureInfo.InvariantCulture, $"Do not start step {card.Steps.First(step => step.Number > plan.RollbackAfter).Number} before the stage manager says go: after it there is no way back."));
+            page.Facts.Add(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Do not start step {card.Steps.First(step => step.Number > plan.RollbackAfter).Number} before the stage manager says go: after it there is no way back."
+                )
+            );
         }
 
         Steps(page, plan, card.Steps, hasPlace: false);
@@ -93,11 +120,12 @@ internal static class ChangeoverPages
         }
     }
 
-    private static string Title(ChangeoverTiming timing) => timing switch
-    {
-        ChangeoverTiming.Ahead => "While the act before plays",
-        ChangeoverTiming.ClearStage => "When the stage is clear",
-        ChangeoverTiming.BeforeLineCheck => "Before line check",
-        _ => "Line check",
-    };
+    private static string Title(ChangeoverTiming timing) =>
+        timing switch
+        {
+            ChangeoverTiming.Ahead => "While the act before plays",
+            ChangeoverTiming.ClearStage => "When the stage is clear",
+            ChangeoverTiming.BeforeLineCheck => "Before line check",
+            _ => "Line check",
+        };
 }

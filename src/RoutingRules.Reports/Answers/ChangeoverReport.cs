@@ -50,6 +50,7 @@ public static class ChangeoverReport
                 Cautions = SheetWords.Cautions,
                 Pages = pages,
             },
-            format);
+            format
+        );
     }
 }

@@ -17,6 +17,14 @@ public static class ComparisonReport
         ArgumentNullException.ThrowIfNull(comparison);
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        return PageSetWriter.Write(new PageSet { Title = $"{before} \u2192 {after}", Meta = default, Pages = [ComparisonPages.Page(comparison, "What differs")] }, format);
+        return PageSetWriter.Write(
+            new PageSet
+            {
+                Title = $"{before} \u2192 {after}",
+                Meta = default,
+                Pages = [ComparisonPages.Page(comparison, "What differs")],
+            },
+            format
+        );
     }
 }

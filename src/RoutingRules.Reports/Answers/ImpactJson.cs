@@ -18,15 +18,18 @@ public static class ImpactJson
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(output);
-        WriteDocument(output, json =>
-        {
-            json.WriteNumber("moves", answer.Moves);
-            WriteLosses(json, "losses", answer.Losses);
-            WriteLosses(json, "pairs", answer.Pairs);
-            json.WriteNumber("pairsOmitted", answer.PairsOmitted);
-            WriteObjects(json, "failureSets", answer.FailureSets, sets => Write(json, sets));
-            WriteList(json, "notArriving", answer.NotArriving);
-        });
+        WriteDocument(
+            output,
+            json =>
+            {
+                json.WriteNumber("moves", answer.Moves);
+                WriteLosses(json, "losses", answer.Losses);
+                WriteLosses(json, "pairs", answer.Pairs);
+                json.WriteNumber("pairsOmitted", answer.PairsOmitted);
+                WriteObjects(json, "failureSets", answer.FailureSets, sets => Write(json, sets));
+                WriteList(json, "notArriving", answer.NotArriving);
+            }
+        );
     }
 
     private static void WriteLosses(Utf8JsonWriter json, string name, ValueList<LossImpact> losses) =>
@@ -49,7 +52,6 @@ public static class ImpactJson
         {
             Write(json, plan);
         }
-
     }
 
     private static void Write(Utf8JsonWriter json, LostSubject subject)
@@ -63,21 +65,27 @@ public static class ImpactJson
             json.WriteBoolean("inEar", true);
         }
 
-        json.WriteString("priority", subject.Priority switch
-        {
-            Priority.Critical => "critical",
-            Priority.High => "high",
-            Priority.Low => "low",
-            _ => "normal",
-        });
+        json.WriteString(
+            "priority",
+            subject.Priority switch
+            {
+                Priority.Critical => "critical",
+                Priority.High => "high",
+                Priority.Low => "low",
+                _ => "normal",
+            }
+        );
         json.WriteBoolean("protected", subject.IsProtected);
         WriteOptional(json, "person", subject.Person);
-        json.WriteString("fate", subject.Fate switch
-        {
-            LossFate.BackedUp => "backed-up",
-            LossFate.Partly => "partly",
-            _ => "lost",
-        });
+        json.WriteString(
+            "fate",
+            subject.Fate switch
+            {
+                LossFate.BackedUp => "backed-up",
+                LossFate.Partly => "partly",
+                _ => "lost",
+            }
+        );
         WriteList(json, "lostAt", subject.LostAt);
         WriteList(json, "remainsAt", subject.RemainsAt);
         WriteList(json, "backups", subject.Backups);
@@ -88,37 +96,55 @@ public static class ImpactJson
         json.WriteStartObject("plan");
         json.WriteNumber("moves", plan.Moves);
         WriteObjects(json, "steps", plan.Steps, step => Write(json, step));
-        WriteObjects(json, "recovered", plan.Recovered, recovered =>
-        {
-            json.WriteString("demand", JsonReport.Whole(recovered.Demand));
-            json.WriteString("from", recovered.From.ToString());
-            json.WriteString("to", recovered.To.ToString());
-        });
-        WriteObjects(json, "unrecovered", plan.Unrecovered, unrecovered =>
-        {
-            json.WriteString("demand", JsonReport.Whole(unrecovered.Demand));
-            WriteOptional(json, "sink", unrecovered.Sink?.ToString());
-            json.WriteString("reason", JsonReport.Whole(unrecovered.Reason));
-        });
-        WriteObjects(json, "displaced", plan.Displaced, displaced =>
-        {
-            json.WriteString("demand", JsonReport.Whole(displaced.Demand));
-            json.WriteString("at", displaced.At.ToString());
-            json.WriteString("by", JsonReport.Whole(displaced.By));
-        });
+        WriteObjects(
+            json,
+            "recovered",
+            plan.Recovered,
+            recovered =>
+            {
+                json.WriteString("demand", JsonReport.Whole(recovered.Demand));
+                json.WriteString("from", recovered.From.ToString());
+                json.WriteString("to", recovered.To.ToString());
+            }
+        );
+        WriteObjects(
+            json,
+            "unrecovered",
+            plan.Unrecovered,
+            unrecovered =>
+            {
+                json.WriteString("demand", JsonReport.Whole(unrecovered.Demand));
+                WriteOptional(json, "sink", unrecovered.Sink?.ToString());
+                json.WriteString("reason", JsonReport.Whole(unrecovered.Reason));
+            }
+        );
+        WriteObjects(
+            json,
+            "displaced",
+            plan.Displaced,
+            displaced =>
+            {
+                json.WriteString("demand", JsonReport.Whole(displaced.Demand));
+                json.WriteString("at", displaced.At.ToString());
+                json.WriteString("by", JsonReport.Whole(displaced.By));
+            }
+        );
         WriteList(json, "newErrors", plan.NewErrors);
         json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, FallbackStep step)
     {
-        json.WriteString("kind", step.Kind switch
-        {
-            FallbackStepKind.Pull => "pull",
-            FallbackStepKind.Replug => "replug",
-            FallbackStepKind.Stream => "stream",
-            _ => "route",
-        });
+        json.WriteString(
+            "kind",
+            step.Kind switch
+            {
+                FallbackStepKind.Pull => "pull",
+                FallbackStepKind.Replug => "replug",
+                FallbackStepKind.Stream => "stream",
+                _ => "route",
+            }
+        );
         json.WriteString("device", step.Device.Value);
         WriteOptional(json, "demand", step.Demand);
         WriteOptional(json, "from", step.From?.ToString());
@@ -149,7 +175,6 @@ public static class ImpactJson
             json.WriteString("to", route.To.ToString());
             json.WriteEndObject();
         }
-
     }
 
     private static void WriteStream(Utf8JsonWriter json, AudioStream? stream)
@@ -160,11 +185,16 @@ public static class ImpactJson
         }
 
         json.WriteString("from", stream.From.ToString());
-        WriteObjects(json, "to", stream.To, receiver =>
-        {
-            json.WriteString("at", receiver.At.ToString());
-            WriteOptional(json, "channels", receiver.Channels?.ToString());
-        });
+        WriteObjects(
+            json,
+            "to",
+            stream.To,
+            receiver =>
+            {
+                json.WriteString("at", receiver.At.ToString());
+                WriteOptional(json, "channels", receiver.Channels?.ToString());
+            }
+        );
     }
 
     private static void Write(Utf8JsonWriter json, FailureSets sets)

@@ -51,10 +51,15 @@ internal sealed class ImpactPages
     {
         var page = new Page { Title = "What a loss silences" };
         var heard = answer.Losses.Where(loss => !loss.Subjects.IsEmpty).ToList();
-        var single = heard.Where(loss => loss.IsSinglePoint && loss.Lost[0].Kind != LossKind.Cable && loss.Lost[0].Kind != LossKind.Point).Select(loss => ImpactWords.Things(loss.Lost)).ToList();
-        page.Facts.Add(answer.Losses.IsEmpty ? "There is nothing to lose in this rig of the kinds asked for."
+        var single = heard
+            .Where(loss => loss.IsSinglePoint && loss.Lost[0].Kind != LossKind.Cable && loss.Lost[0].Kind != LossKind.Point)
+            .Select(loss => ImpactWords.Things(loss.Lost))
+            .ToList();
+        page.Facts.Add(
+            answer.Losses.IsEmpty ? "There is nothing to lose in this rig of the kinds asked for."
             : heard.Count == 0 ? $"Whichever of {PlainText.Count(answer.Losses.Count, "thing")} fails alone, every feed and line that arrives goes on."
-            : $"{PlainText.Count(heard.Count, "single loss is", "single losses are")} heard, of {answer.Losses.Count.ToString(CultureInfo.InvariantCulture)} looked at.");
+            : $"{PlainText.Count(heard.Count, "single loss is", "single losses are")} heard, of {answer.Losses.Count.ToString(CultureInfo.InvariantCulture)} looked at."
+        );
         if (single.Count > 0)
         {
             page.Facts.Add($"Single points of failure of mains, in-ear feeds and others of critical or high priority: {Wording.List(single)}.");
@@ -62,7 +67,9 @@ internal sealed class ImpactPages
 
         if (!answer.NotArriving.IsEmpty)
         {
-            page.Facts.Add($"Not arriving as the show stands, so that no loss can be seen for them: {Wording.List(answer.NotArriving.Select(words.Demand).ToArray())}. Patch them first.");
+            page.Facts.Add(
+                $"Not arriving as the show stands, so that no loss can be seen for them: {Wording.List(answer.NotArriving.Select(words.Demand).ToArray())}. Patch them first."
+            );
         }
 
         if (heard.Count > 0)
@@ -72,7 +79,12 @@ internal sealed class ImpactPages
 
         if (!answer.Pairs.IsEmpty)
         {
-            page.Tables.Add(Ranking($"Two at once that silence what neither does alone{(answer.PairsOmitted > 0 ? $", {PlainText.Count(answer.PairsOmitted, "more pair")} not shown" : "")}", answer.Pairs));
+            page.Tables.Add(
+                Ranking(
+                    $"Two at once that silence what neither does alone{(answer.PairsOmitted > 0 ? $", {PlainText.Count(answer.PairsOmitted, "more pair")} not shown" : "")}",
+                    answer.Pairs
+                )
+            );
         }
 
         if (!answer.FailureSets.IsEmpty)
@@ -93,19 +105,21 @@ internal sealed class ImpactPages
         var rank = 0;
         foreach (var loss in losses)
         {
-            table.Rows.Add(new PageRow
-            {
-                Cells =
-                [
-                    PageLayout.Cell((++rank).ToString(CultureInfo.InvariantCulture)),
-                    [new PageLine(ImpactWords.Things(loss.Lost), PageLineStyle.Strong)],
-                    PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.IsInEar || subject.Role == FeedRole.Main)),
-                    PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.Role is not null)),
-                    PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.Role is null)),
-                    PageLayout.Cell([.. ImpactWords.Short(loss)]),
-                    PageLayout.Cell(ImpactWords.Plan(loss)),
-                ],
-            });
+            table.Rows.Add(
+                new PageRow
+                {
+                    Cells =
+                    [
+                        PageLayout.Cell((++rank).ToString(CultureInfo.InvariantCulture)),
+                        [new PageLine(ImpactWords.Things(loss.Lost), PageLineStyle.Strong)],
+                        PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.IsInEar || subject.Role == FeedRole.Main)),
+                        PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.Role is not null)),
+                        PageLayout.Cell(ImpactWords.Counted(loss, subject => subject.Role is null)),
+                        PageLayout.Cell([.. ImpactWords.Short(loss)]),
+                        PageLayout.Cell(ImpactWords.Plan(loss)),
+                    ],
+                }
+            );
         }
 
         return table;
@@ -123,17 +137,20 @@ internal sealed class ImpactPages
         {
             var smallest = sets.Sets.Where(set => set.Count == sets.Smallest).Select(ImpactWords.Things).ToArray();
             var larger = sets.Sets.Count - smallest.Length + sets.Omitted;
-            table.Rows.Add(new PageRow
-            {
-                Cells =
-                [
-                    PageLayout.Strong(sets.Name),
-                    PageLayout.Cell(sets.Smallest is { } size ? size.ToString(CultureInfo.InvariantCulture) : $"none up to {limit}"),
-                    PageLayout.Cell(
-                        smallest.Length == 0 ? $"No {limit} things together silence it." : string.Join("; ", smallest),
-                        smallest.Length > 0 && larger > 0 ? $"and {PlainText.Count(larger, "further set")} up to size {limit}" : null),
-                ],
-            });
+            table.Rows.Add(
+                new PageRow
+                {
+                    Cells =
+                    [
+                        PageLayout.Strong(sets.Name),
+                        PageLayout.Cell(sets.Smallest is { } size ? size.ToString(CultureInfo.InvariantCulture) : $"none up to {limit}"),
+                        PageLayout.Cell(
+                            smallest.Length == 0 ? $"No {limit} things together silence it." : string.Join("; ", smallest),
+                            smallest.Length > 0 && larger > 0 ? $"and {PlainText.Count(larger, "further set")} up to size {limit}" : null
+                        ),
+                    ],
+                }
+            );
         }
 
         return table;
@@ -143,7 +160,11 @@ internal sealed class ImpactPages
     {
         var names = loss.Lost.Select(thing => thing.Label ?? ImpactWords.Thing(thing)).ToArray();
         var ids = loss.Lost.Where(thing => thing.Label is not null).Select(thing => thing.Id).ToArray();
-        var page = new Page { Title = $"If {string.Join(" and ", names)} {(names.Length == 1 ? "fails" : "fail")}", Aside = ids.Length == 0 ? null : string.Join(", ", ids) };
+        var page = new Page
+        {
+            Title = $"If {string.Join(" and ", names)} {(names.Length == 1 ? "fails" : "fail")}",
+            Aside = ids.Length == 0 ? null : string.Join(", ", ids),
+        };
         if (alike.Count > 0)
         {
             page.Facts.Add($"The same card for the loss of {string.Join("; of ", alike.Select(other => ImpactWords.Things(other.Lost)))}.");
@@ -174,12 +195,16 @@ internal sealed class ImpactPages
         else
         {
             var plugs = plan.Moves + plan.Displaced.Count;
-            page.Facts.Add($"{PlainText.Count(plan.Steps.Count, "step")}: {plugs.ToString(CultureInfo.InvariantCulture)} to plug, {(plan.Steps.Count - plugs).ToString(CultureInfo.InvariantCulture)} to load. Carried out on a copy of the document and traced there. Mute what is named here before you begin.");
+            page.Facts.Add(
+                $"{PlainText.Count(plan.Steps.Count, "step")}: {plugs.ToString(CultureInfo.InvariantCulture)} to plug, {(plan.Steps.Count - plugs).ToString(CultureInfo.InvariantCulture)} to load. Carried out on a copy of the document and traced there. Mute what is named here before you begin."
+            );
         }
 
         foreach (var displaced in plan.Displaced)
         {
-            page.Facts.Add($"Falls silent by this plan: {words.Demand(displaced.Demand)} gives up {displaced.At} for {words.Demand(displaced.By)}, which matters more. Tell whoever hears it before you pull it.");
+            page.Facts.Add(
+                $"Falls silent by this plan: {words.Demand(displaced.Demand)} gives up {displaced.At} for {words.Demand(displaced.By)}, which matters more. Tell whoever hears it before you pull it."
+            );
         }
 
         if (!plan.NewErrors.IsEmpty)
@@ -200,15 +225,20 @@ internal sealed class ImpactPages
         foreach (var (title, subjects) in ImpactWords.Groups(loss))
         {
             var lost = subjects.Where(subject => subject.Fate == LossFate.Lost).Select(ImpactWords.Name).ToArray();
-            var others = subjects.Where(subject => subject.Fate != LossFate.Lost).Select(subject => $"{ImpactWords.Name(subject)}: {ImpactWords.Fate(subject)}").ToArray();
-            table.Rows.Add(new PageRow
-            {
-                Cells =
-                [
-                    PageLayout.Strong(title),
-                    PageLayout.Cell([lost.Length == 0 ? null : $"{string.Join("; ", lost)}.", .. others.Select(other => $"{other}.")]),
-                ],
-            });
+            var others = subjects
+                .Where(subject => subject.Fate != LossFate.Lost)
+                .Select(subject => $"{ImpactWords.Name(subject)}: {ImpactWords.Fate(subject)}")
+                .ToArray();
+            table.Rows.Add(
+                new PageRow
+                {
+                    Cells =
+                    [
+                        PageLayout.Strong(title),
+                        PageLayout.Cell([lost.Length == 0 ? null : $"{string.Join("; ", lost)}.", .. others.Select(other => $"{other}.")]),
+                    ],
+                }
+            );
         }
 
         return table;
@@ -216,7 +246,12 @@ internal sealed class ImpactPages
 
     private void AddSteps(Page page, LossImpact loss, FallbackPlan plan)
     {
-        var plug = new PageTable { Title = "Pull these, plug there", Columns = [("Plug at", 20), ("What", 28), ("Pull from", 18), ("Mind", 28), ("Done", 6)], HasBigFirst = true };
+        var plug = new PageTable
+        {
+            Title = "Pull these, plug there",
+            Columns = [("Plug at", 20), ("What", 28), ("Pull from", 18), ("Mind", 28), ("Done", 6)],
+            HasBigFirst = true,
+        };
         var load = new PageTable { Title = "Load", Columns = [("Device", 25), ("What", 69), ("Done", 6)] };
         foreach (var step in plan.Steps)
         {
@@ -242,7 +277,10 @@ internal sealed class ImpactPages
             Cells =
             [
                 PageLayout.Cell("nowhere: it gives up its place"),
-                [new PageLine(words.Demand(step.Demand!), PageLineStyle.Strong), .. PageLayout.Cell(step.CableTo.IsEmpty ? null : $"the cable to {string.Join(" and ", step.CableTo)}")],
+                [
+                    new PageLine(words.Demand(step.Demand!), PageLineStyle.Strong),
+                    .. PageLayout.Cell(step.CableTo.IsEmpty ? null : $"the cable to {string.Join(" and ", step.CableTo)}"),
+                ],
                 PageLayout.Cell($"{from.Group} {from.Numbers}", words.Device(from.Device)),
                 PageLayout.Cell("Mute it first."),
                 PageLayout.Tick(""),
@@ -253,7 +291,8 @@ internal sealed class ImpactPages
     private PageRow Plug(FallbackStep step, bool isInEar)
     {
         var to = step.To!.Value;
-        var cable = step.HasOwnCable ? "Its cable is there already: pull nothing."
+        var cable =
+            step.HasOwnCable ? "Its cable is there already: pull nothing."
             : step.CableTo.IsEmpty ? null
             : $"the cable to {string.Join(" and ", step.CableTo)}";
         var phantom = words.Line(step.Demand)?.Phantom switch
@@ -267,8 +306,15 @@ internal sealed class ImpactPages
             Cells =
             [
                 [new PageLine($"{to.Group} {to.Numbers}", PageLineStyle.Strong), .. PageLayout.Cell(words.Device(to.Device))],
-                [new PageLine(words.Demand(step.Demand!), PageLineStyle.Strong), .. PageLayout.Cell(cable), .. isInEar ? [new PageLine("IN-EAR", PageLineStyle.Mark)] : Array.Empty<PageLine>()],
-                PageLayout.Cell(step.HasOwnCable ? "" : $"{step.From!.Value.Group} {step.From.Value.Numbers}", step.HasOwnCable ? "" : words.Device(step.From!.Value.Device)),
+                [
+                    new PageLine(words.Demand(step.Demand!), PageLineStyle.Strong),
+                    .. PageLayout.Cell(cable),
+                    .. isInEar ? [new PageLine("IN-EAR", PageLineStyle.Mark)] : Array.Empty<PageLine>(),
+                ],
+                PageLayout.Cell(
+                    step.HasOwnCable ? "" : $"{step.From!.Value.Group} {step.From.Value.Numbers}",
+                    step.HasOwnCable ? "" : words.Device(step.From!.Value.Device)
+                ),
                 PageLayout.Cell(phantom, step.IsElsewhere ? "Not where the document wants it: a longer cable may be needed." : null),
                 PageLayout.Tick(""),
             ],
@@ -299,10 +345,18 @@ internal sealed class ImpactPages
             var how = words.Feed(recovered.Demand) is { } feed
                 ? SheetWords.How(feed.Role, IsInEar(loss, recovered.Demand), feed.Person, feed.Limiter)
                 : $"Scratch or speak at it; it shows {words.Line(recovered.Demand)?.To.Select(at => $"at {at}").FirstOrDefault() ?? "at its channel"}.";
-            table.Rows.Add(new PageRow
-            {
-                Cells = [PageLayout.Strong(words.Demand(recovered.Demand)), PageLayout.Cell(recovered.To.ToString(), recovered.To == recovered.From ? "as before" : $"was {recovered.From}"), PageLayout.Cell(how), PageLayout.Tick("")],
-            });
+            table.Rows.Add(
+                new PageRow
+                {
+                    Cells =
+                    [
+                        PageLayout.Strong(words.Demand(recovered.Demand)),
+                        PageLayout.Cell(recovered.To.ToString(), recovered.To == recovered.From ? "as before" : $"was {recovered.From}"),
+                        PageLayout.Cell(how),
+                        PageLayout.Tick(""),
+                    ],
+                }
+            );
         }
 
         AddFilled(page, table);
@@ -314,7 +368,12 @@ internal sealed class ImpactPages
         var table = new PageTable { Title = "Stays silent", Columns = [("What", 60), ("Why", 40)] };
         foreach (var alike in plan.Unrecovered.GroupBy(unrecovered => unrecovered.Reason, StringComparer.Ordinal))
         {
-            foreach (var some in alike.GroupBy(unrecovered => unrecovered.Demand, StringComparer.Ordinal).Select(demand => Silent(demand.Key, [.. demand])).Chunk(MostNames))
+            foreach (
+                var some in alike
+                    .GroupBy(unrecovered => unrecovered.Demand, StringComparer.Ordinal)
+                    .Select(demand => Silent(demand.Key, [.. demand]))
+                    .Chunk(MostNames)
+            )
             {
                 table.Rows.Add(new PageRow { Cells = [PageLayout.Cell($"{string.Join("; ", some)}."), PageLayout.Cell(alike.Key)] });
             }

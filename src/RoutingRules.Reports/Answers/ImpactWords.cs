@@ -39,25 +39,27 @@ internal sealed class ImpactWords
         }
     }
 
-    public static string Kind(LossKind kind) => kind switch
-    {
-        LossKind.Device => "device",
-        LossKind.Link => "link",
-        LossKind.Cable => "cable",
-        LossKind.Way => "way",
-        LossKind.Power => "power",
-        _ => "point",
-    };
+    public static string Kind(LossKind kind) =>
+        kind switch
+        {
+            LossKind.Device => "device",
+            LossKind.Link => "link",
+            LossKind.Cable => "cable",
+            LossKind.Way => "way",
+            LossKind.Power => "power",
+            _ => "point",
+        };
 
-    public static string Thing(LostThing thing) => thing.Kind switch
-    {
-        LossKind.Device => thing.Label is null ? thing.Id : $"{thing.Label} ({thing.Id})",
-        LossKind.Link => $"link {thing.Id}",
-        LossKind.Cable => $"cable {thing.Id}",
-        LossKind.Way => $"all of {thing.Id}",
-        LossKind.Power => $"supply {thing.Id}",
-        _ => thing.Id,
-    };
+    public static string Thing(LostThing thing) =>
+        thing.Kind switch
+        {
+            LossKind.Device => thing.Label is null ? thing.Id : $"{thing.Label} ({thing.Id})",
+            LossKind.Link => $"link {thing.Id}",
+            LossKind.Cable => $"cable {thing.Id}",
+            LossKind.Way => $"all of {thing.Id}",
+            LossKind.Power => $"supply {thing.Id}",
+            _ => thing.Id,
+        };
 
     public static string Things(ValueList<LostThing> things) => string.Join(" and ", things.Select(Thing));
 
@@ -74,7 +76,15 @@ internal sealed class ImpactWords
     {
         foreach (var (title, some) in Groups(loss))
         {
-            var named = some.Take(MostNames).Select(subject => subject.Name + (subject.Fate == LossFate.Partly ? " (in part)" : subject.Fate == LossFate.BackedUp ? " (backed up)" : ""));
+            var named = some.Take(MostNames)
+                .Select(subject =>
+                    subject.Name
+                    + (
+                        subject.Fate == LossFate.Partly ? " (in part)"
+                        : subject.Fate == LossFate.BackedUp ? " (backed up)"
+                        : ""
+                    )
+                );
             yield return $"{title}: {string.Join(", ", named)}{(some.Count > MostNames ? string.Create(CultureInfo.InvariantCulture, $" and {some.Count - MostNames} more") : "")}";
         }
     }
@@ -92,30 +102,35 @@ internal sealed class ImpactWords
             : string.Create(CultureInfo.InvariantCulture, $"{plan.Recovered.Count} back, {plan.Unrecovered.Count} not{steps}");
     }
 
-    public static string Fate(LostSubject subject) => subject.Fate switch
-    {
-        LossFate.BackedUp => $"lost; {Wording.List(subject.Backups.ToArray())} goes on as its backup",
-        LossFate.Partly => $"goes on at {Wording.List(subject.RemainsAt.Select(at => at.ToString()).ToArray())}",
-        _ => "silent",
-    };
+    public static string Fate(LostSubject subject) =>
+        subject.Fate switch
+        {
+            LossFate.BackedUp => $"lost; {Wording.List(subject.Backups.ToArray())} goes on as its backup",
+            LossFate.Partly => $"goes on at {Wording.List(subject.RemainsAt.Select(at => at.ToString()).ToArray())}",
+            _ => "silent",
+        };
 
     public static string Counted(LossImpact loss, Func<LostSubject, bool> isMeant)
     {
         var lost = loss.Subjects.Count(subject => isMeant(subject) && subject.Fate == LossFate.Lost);
         var other = loss.Subjects.Count(subject => isMeant(subject) && subject.Fate != LossFate.Lost);
-        return other == 0
-            ? lost.ToString(CultureInfo.InvariantCulture)
-            : string.Create(CultureInfo.InvariantCulture, $"{lost} (+{other} in part)");
+        return other == 0 ? lost.ToString(CultureInfo.InvariantCulture) : string.Create(CultureInfo.InvariantCulture, $"{lost} (+{other} in part)");
     }
 
-    public static string Kept(LossImpact loss) => string.Create(CultureInfo.InvariantCulture, $"{PlainText.Count(loss.FeedsKept, "feed")}, {PlainText.Count(loss.LinesKept, "line")}");
+    public static string Kept(LossImpact loss) =>
+        string.Create(CultureInfo.InvariantCulture, $"{PlainText.Count(loss.FeedsKept, "feed")}, {PlainText.Count(loss.LinesKept, "line")}");
 
     public static List<(string Title, List<LostSubject> Subjects)> Groups(LossImpact loss) =>
-    [
-        .. loss.Subjects
-            .GroupBy(subject => subject.Role is not { } role ? "Lines" : subject.IsInEar ? "In-ear" : role == FeedRole.Main ? "Main" : "Other feeds")
-            .Select(group => (group.Key, group.ToList())),
-    ];
+        [
+            .. loss
+                .Subjects.GroupBy(subject =>
+                    subject.Role is not { } role ? "Lines"
+                    : subject.IsInEar ? "In-ear"
+                    : role == FeedRole.Main ? "Main"
+                    : "Other feeds"
+                )
+                .Select(group => (group.Key, group.ToList())),
+        ];
 
     /// <summary>A feed or line with the person, what it is for and how much it matters.</summary>
     public static string Name(LostSubject subject)

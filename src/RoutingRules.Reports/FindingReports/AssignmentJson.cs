@@ -11,23 +11,31 @@ internal static class AssignmentJson
     public static void Write(Utf8JsonWriter json, AssignmentResult result)
     {
         json.WriteStartObject("assignment");
-        json.WriteString("status", result.Status switch
-        {
-            AssignmentStatus.Optimal => "optimal",
-            AssignmentStatus.Feasible => "feasible",
-            AssignmentStatus.Stopped => "stopped",
-            _ => "pins-contradict",
-        });
+        json.WriteString(
+            "status",
+            result.Status switch
+            {
+                AssignmentStatus.Optimal => "optimal",
+                AssignmentStatus.Feasible => "feasible",
+                AssignmentStatus.Stopped => "stopped",
+                _ => "pins-contradict",
+            }
+        );
         json.WriteNumber("provenLevel", ProvenLevel(result.ProvenNumbers));
         json.WriteNumber("provenNumbers", result.ProvenNumbers);
         WhyJson.Write(json, result.Objective);
-        WriteObjects(json, "placements", result.Placements, placement =>
-        {
-            json.WriteString("demand", placement.Demand);
-            json.WriteString("at", placement.At.ToString());
-            json.WriteBoolean("pinned", placement.IsPinned);
-            json.WriteBoolean("kept", placement.IsKept);
-        });
+        WriteObjects(
+            json,
+            "placements",
+            result.Placements,
+            placement =>
+            {
+                json.WriteString("demand", placement.Demand);
+                json.WriteString("at", placement.At.ToString());
+                json.WriteBoolean("pinned", placement.IsPinned);
+                json.WriteBoolean("kept", placement.IsKept);
+            }
+        );
         WriteObjects(json, "unplaced", result.Unplaced, unplaced => WhyJson.Write(json, unplaced));
         WriteList(json, "moved", result.Moved);
         json.WriteStartArray("contradictions");
@@ -38,11 +46,16 @@ internal static class AssignmentJson
 
         json.WriteEndArray();
         WriteList(json, "removedStreams", result.RemovedStreams);
-        WriteObjects(json, "removedReceivers", result.RemovedReceivers, receiver =>
-        {
-            json.WriteString("stream", JsonReport.Whole(receiver.Stream.Value));
-            json.WriteString("at", receiver.At.ToString());
-        });
+        WriteObjects(
+            json,
+            "removedReceivers",
+            result.RemovedReceivers,
+            receiver =>
+            {
+                json.WriteString("stream", JsonReport.Whole(receiver.Stream.Value));
+                json.WriteString("at", receiver.At.ToString());
+            }
+        );
         WriteList(json, "silenced", result.Silenced);
         WriteList(json, "cleared", result.Cleared);
         WriteList(json, "notes", result.Notes);
@@ -52,12 +65,13 @@ internal static class AssignmentJson
     }
 
     /// <summary>The last of the ten levels that is proven whole: the first has four numbers, the second two, the others one each.</summary>
-    public static int ProvenLevel(int provenNumbers) => provenNumbers switch
-    {
-        < 4 => 0,
-        < 6 => 1,
-        _ => provenNumbers - 4,
-    };
+    public static int ProvenLevel(int provenNumbers) =>
+        provenNumbers switch
+        {
+            < 4 => 0,
+            < 6 => 1,
+            _ => provenNumbers - 4,
+        };
 
     private static void WriteItems<T>(Utf8JsonWriter json, ValueList<T> items)
     {

@@ -45,13 +45,18 @@ public static class AssignmentTextReport
         WriteList(
             output,
             "These fixed places cannot hold together; free one of each line",
-            result.Contradictions.Select(set => string.Join(" with ", set.Select(demand => $"{names.Of(demand)} [{demand}]"))));
+            result.Contradictions.Select(set => string.Join(" with ", set.Select(demand => $"{names.Of(demand)} [{demand}]")))
+        );
         WriteList(output, "Moved: take the cable of each to its new place", result.Moved.Select(demand => Moved(result, names, demand)));
         WritePlacements(result, names, output);
         WriteList(output, "Outputs that sounded before and are silent now", result.Silenced.Select(point => point.ToString()));
         WriteList(output, "Channels cleared because no line with a place names them", result.Cleared.Select(point => point.ToString()));
         WriteList(output, "Streams taken away", result.RemovedStreams.Select(stream => stream.Value));
-        WriteList(output, "Receivers that took a stream and take none now", result.RemovedReceivers.Select(receiver => $"{receiver.At}, which took {receiver.Stream}"));
+        WriteList(
+            output,
+            "Receivers that took a stream and take none now",
+            result.RemovedReceivers.Select(receiver => $"{receiver.At}, which took {receiver.Stream}")
+        );
         WriteList(output, "Remarks", result.Notes.Select(PlainText.Show));
         WriteObjective(result, order, output);
         if (!result.Utilisation.IsEmpty)
@@ -69,10 +74,13 @@ public static class AssignmentTextReport
         {
             AssignmentStatus.Optimal => $"{left}; nothing better exists.",
             AssignmentStatus.Feasible => string.Create(
-                CultureInfo.InvariantCulture, $"{left}; {result.ProvenNumbers} of {ObjectiveVector.Length} numbers are proven to be the smallest possible."),
+                CultureInfo.InvariantCulture,
+                $"{left}; {result.ProvenNumbers} of {ObjectiveVector.Length} numbers are proven to be the smallest possible."
+            ),
             AssignmentStatus.Stopped => string.Create(
                 CultureInfo.InvariantCulture,
-                $"stopped before the search ended; so far {left}, and what has no place may still find one. {result.ProvenNumbers} of {ObjectiveVector.Length} numbers are proven to be the smallest possible."),
+                $"stopped before the search ended; so far {left}, and what has no place may still find one. {result.ProvenNumbers} of {ObjectiveVector.Length} numbers are proven to be the smallest possible."
+            ),
             _ => $"the fixed places contradict each other; of the rest, {left}.",
         };
     }
@@ -130,11 +138,17 @@ public static class AssignmentTextReport
         foreach (var device in result.Show.Rig.Devices)
         {
             var table = new TextColumns();
-            foreach (var placement in result.Placements
-                .Where(placement => placement.At.Device == device.Id)
-                .OrderBy(placement => placement.At.Group).ThenBy(placement => placement.At.First))
+            foreach (
+                var placement in result
+                    .Placements.Where(placement => placement.At.Device == device.Id)
+                    .OrderBy(placement => placement.At.Group)
+                    .ThenBy(placement => placement.At.First)
+            )
             {
-                var state = placement.IsPinned ? "fixed by the document" : placement.IsKept ? "as before" : "new";
+                var state =
+                    placement.IsPinned ? "fixed by the document"
+                    : placement.IsKept ? "as before"
+                    : "new";
                 table.Add($"{placement.At.Group}/{placement.At.Numbers}", names.Of(placement.Demand), names.SourceOrSinks(placement.Demand), state);
             }
 

@@ -19,7 +19,8 @@ internal sealed class ConflictText(DemandNames names, Show show)
             { ConflictProof: ConflictProof.NotChecked } or { ConflictProof: ConflictProof.Counted, ConflictPoints.IsEmpty: true } => null,
             { ConflictProof: ConflictProof.Counted } => string.Create(
                 CultureInfo.InvariantCulture,
-                $"These {unplaced.Conflict.Count + 1} can only use {(Count(unplaced) == 1 ? "one point" : $"these {Count(unplaced)} points")} ({string.Join(", ", unplaced.ConflictPoints)}), which is too few: {All(unplaced)}. Without any one of them the rest fits."),
+                $"These {unplaced.Conflict.Count + 1} can only use {(Count(unplaced) == 1 ? "one point" : $"these {Count(unplaced)} points")} ({string.Join(", ", unplaced.ConflictPoints)}), which is too few: {All(unplaced)}. Without any one of them the rest fits."
+            ),
             { Conflict.IsEmpty: true } => $"It cannot be placed{what} even when everything else is left out.",
             { Conflict.Count: 1 } => $"It cannot be placed{what} together with {Name(unplaced.Conflict[0])}; without that one it can.",
             _ => $"It cannot be placed{what} together with all of {List(unplaced.Conflict)}; without any one of them it can.",
@@ -32,7 +33,9 @@ internal sealed class ConflictText(DemandNames names, Show show)
         var change = relaxation.Kind switch
         {
             RelaxationKind.FreeReserved => $"{relaxation.Subject} were not reserved",
-            RelaxationKind.FewerSpares => relaxation.Subject == "0" ? "no output had to stay free as a spare" : $"only {relaxation.Subject} had to stay free as spares",
+            RelaxationKind.FewerSpares => relaxation.Subject == "0"
+                ? "no output had to stay free as a spare"
+                : $"only {relaxation.Subject} had to stay free as spares",
             RelaxationKind.ReleaseHold => $"{Name(relaxation.Subject)} were not held and might move",
             RelaxationKind.DropPin => $"{Name(relaxation.Subject)} were not fixed to its point and might go elsewhere on its device",
             _ => $"zone {Zone(relaxation.Subject)} were allowed too",

@@ -42,19 +42,22 @@ internal sealed class Coverage(ValueList<RuleDescriptor> catalogue)
     {
         var count = PlainText.Count(Number(HasRun), "rule");
         yield return FormattableString.Invariant(
-            $"{count} looked: {Number(rule => rule.Found > 0)} found something, {Number(rule => IsQuiet(rule) && rule.Passed > 0)} passed, {Number(IsIdle)} had nothing to look at, {Number(IsUndecided)} could not decide everywhere.");
+            $"{count} looked: {Number(rule => rule.Found > 0)} found something, {Number(rule => IsQuiet(rule) && rule.Passed > 0)} passed, {Number(IsIdle)} had nothing to look at, {Number(IsUndecided)} could not decide everywhere."
+        );
         if (unreadable > 0)
         {
             var notRun = PlainText.Count(Number(rule => rule.NotRun > 0), "rule");
             yield return $"{notRun} did not run on {PlainText.Count(unreadable, "document")} that could not be read in full.";
         }
 
-        foreach (var (title, names) in new[]
-        {
-            ("Nothing to look at", Names(rules.Values.Where(IsIdle).Select(rule => rule.Rule))),
-            ("Not decided everywhere", Names(rules.Values.Where(IsUndecided).Select(rule => rule.Rule))),
-            ("Switched off", Names(SwitchedOff)),
-        })
+        foreach (
+            var (title, names) in new[]
+            {
+                ("Nothing to look at", Names(rules.Values.Where(IsIdle).Select(rule => rule.Rule))),
+                ("Not decided everywhere", Names(rules.Values.Where(IsUndecided).Select(rule => rule.Rule))),
+                ("Switched off", Names(SwitchedOff)),
+            }
+        )
         {
             if (names.Length > 0)
             {

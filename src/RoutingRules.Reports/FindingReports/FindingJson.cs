@@ -18,15 +18,20 @@ internal static class FindingJson
     /// <summary>Writes the list of waived findings.</summary>
     public static void WriteWaived(Utf8JsonWriter json, DocumentCheck document)
     {
-        WriteObjects(json, "waived", document.Waived, waived =>
-        {
-            WriteMembers(json, waived.Finding, document.OffersFor(waived.Finding));
-            json.WriteStartObject("waiver");
-            json.WriteString("reason", JsonReport.Whole(waived.Waiver.Reason));
-            json.WriteString("owner", JsonReport.Whole(waived.Waiver.Owner));
-            json.WriteString("expires", PlainText.Day(waived.Waiver.Expires));
-            json.WriteEndObject();
-        });
+        WriteObjects(
+            json,
+            "waived",
+            document.Waived,
+            waived =>
+            {
+                WriteMembers(json, waived.Finding, document.OffersFor(waived.Finding));
+                json.WriteStartObject("waiver");
+                json.WriteString("reason", JsonReport.Whole(waived.Waiver.Reason));
+                json.WriteString("owner", JsonReport.Whole(waived.Waiver.Owner));
+                json.WriteString("expires", PlainText.Day(waived.Waiver.Expires));
+                json.WriteEndObject();
+            }
+        );
     }
 
     /// <summary>Writes the members of a finding into an object that is open.</summary>
@@ -64,15 +69,19 @@ internal static class FindingJson
             json.WritePropertyName("patch");
             patch.WriteTo(json);
         }
-
     }
 
     public static void WriteEntities(Utf8JsonWriter json, ValueList<Entity> entities)
     {
-        WriteObjects(json, "entities", entities, entity =>
-        {
-            json.WriteString("role", JsonReport.Whole(entity.Role));
-            json.WriteString("id", JsonReport.Whole(entity.Id));
-        });
+        WriteObjects(
+            json,
+            "entities",
+            entities,
+            entity =>
+            {
+                json.WriteString("role", JsonReport.Whole(entity.Role));
+                json.WriteString("id", JsonReport.Whole(entity.Id));
+            }
+        );
     }
 }

@@ -20,13 +20,15 @@ public static class FixReport
     {
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(after);
-        var end = !result.Circle.IsEmpty ? $"; stopped, because fixes of {string.Join(", ", result.Circle)} undo one another"
+        var end =
+            !result.Circle.IsEmpty ? $"; stopped, because fixes of {string.Join(", ", result.Circle)} undo one another"
             : result.IsStopped ? "; stopped after too many trials"
             : "";
         var accepted = after.Waived.Count + after.Known.Count;
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{PlainText.Count(result.Applied.Count, "fix", "fixes")} {(isDry ? "would be taken" : "taken")}, {result.Refused.Count} not, {PlainText.Count(after.Result.Findings.Count, "finding")} left{(accepted == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {accepted} accepted"))}{end}");
+            $"{PlainText.Count(result.Applied.Count, "fix", "fixes")} {(isDry ? "would be taken" : "taken")}, {result.Refused.Count} not, {PlainText.Count(after.Result.Findings.Count, "finding")} left{(accepted == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {accepted} accepted"))}{end}"
+        );
     }
 
     /// <summary>The account in words, for people; lines end with LF, and characters that could steer a terminal are written out.</summary>

@@ -24,7 +24,13 @@ internal sealed class GitHubReport(Stream output, ReportOptions options) : Repor
         coverage.Add(document.Result);
         foreach (var finding in document.Result.Findings)
         {
-            Annotate(Command(finding.Severity), document.PlacePath, finding, $"{finding.Rule} {finding.Name}", $"{finding.Message}\n{finding.Remedy}".TrimEnd());
+            Annotate(
+                Command(finding.Severity),
+                document.PlacePath,
+                finding,
+                $"{finding.Rule} {finding.Name}",
+                $"{finding.Message}\n{finding.Remedy}".TrimEnd()
+            );
         }
 
         foreach (var waived in document.Waived)
@@ -64,10 +70,16 @@ internal sealed class GitHubReport(Stream output, ReportOptions options) : Repor
 
     private void Write(string command, string properties, string text) => writer.Write($"::{command} {properties}::{Data(text)}\n");
 
-    private static string Command(Severity severity) => severity switch { Severity.Error => "error", Severity.Warning => "warning", _ => "notice" };
+    private static string Command(Severity severity) =>
+        severity switch
+        {
+            Severity.Error => "error",
+            Severity.Warning => "warning",
+            _ => "notice",
+        };
 
-    private static string Data(string text) => string.Join("%0A", text.Split('\n').Select(line => PlainText.Show(line).Replace("%", "%25", StringComparison.Ordinal)));
+    private static string Data(string text) =>
+        string.Join("%0A", text.Split('\n').Select(line => PlainText.Show(line).Replace("%", "%25", StringComparison.Ordinal)));
 
-    private static string Property(string text) =>
-        Data(text).Replace(":", "%3A", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
+    private static string Property(string text) => Data(text).Replace(":", "%3A", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
 }

@@ -93,7 +93,9 @@ internal sealed class HtmlReport : ReportWriter
             writer.Write($"<col{Class(column)}/>");
         }
 
-        writer.Write($"</colgroup>\n<thead>\n<tr class=\"name\"><th colspan=\"{SheetWords.Number(table.Columns.Length)}\" scope=\"colgroup\">{table.Title}</th></tr>\n<tr>");
+        writer.Write(
+            $"</colgroup>\n<thead>\n<tr class=\"name\"><th colspan=\"{SheetWords.Number(table.Columns.Length)}\" scope=\"colgroup\">{table.Title}</th></tr>\n<tr>"
+        );
         foreach (var column in table.Columns)
         {
             writer.Write($"<th scope=\"col\">{column}</th>");
@@ -108,11 +110,12 @@ internal sealed class HtmlReport : ReportWriter
         writer.Write("</tbody>\n</table>\n");
     }
 
-    private static string Class(string column) => column switch
-    {
-        "Line" => " class=\"line\"",
-        "Rule" => " class=\"rule\"",
-        "Until" => " class=\"until\"",
-        _ => "",
-    };
+    private static string Class(string column) =>
+        column switch
+        {
+            "Line" => " class=\"line\"",
+            "Rule" => " class=\"rule\"",
+            "Until" => " class=\"until\"",
+            _ => "",
+        };
 }

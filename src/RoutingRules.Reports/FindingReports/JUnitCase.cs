@@ -15,23 +15,35 @@ internal sealed class JUnitCase
         var failed = own.Where(finding => finding.Severity >= failOn).ToList();
         var undecided = document.Result.Undecided.Where(subject => subject.Rule == Rule.Id).Select(subject => $"{subject.Subject}: {subject.Reason}").ToList();
         Output.AddRange(own.Where(finding => finding.Severity < failOn).Select(finding => $"{PlainText.Word(finding.Severity)}: {Line(document, finding)}"));
-        Output.AddRange(document.Waived.Where(waived => waived.Finding.Rule == Rule.Id).Select(waived =>
-            $"waived by {waived.Waiver.Owner} until {PlainText.Day(waived.Waiver.Expires)} ({waived.Waiver.Reason}): {Line(document, waived.Finding)}"));
+        Output.AddRange(
+            document
+                .Waived.Where(waived => waived.Finding.Rule == Rule.Id)
+                .Select(waived =>
+                    $"waived by {waived.Waiver.Owner} until {PlainText.Day(waived.Waiver.Expires)} ({waived.Waiver.Reason}): {Line(document, waived.Finding)}"
+                )
+        );
         Output.AddRange(document.Known.Where(finding => finding.Rule == Rule.Id).Select(finding => $"known: {Line(document, finding)}"));
         if (failed.Count > 0)
         {
             Result = JUnitResult.Failure;
-            Message = failed.Count == 1
-                ? failed[0].Message
-                : string.Create(CultureInfo.InvariantCulture, $"{failed.Count} findings: {Rule.Title}");
+            Message = failed.Count == 1 ? failed[0].Message : string.Create(CultureInfo.InvariantCulture, $"{failed.Count} findings: {Rule.Title}");
             Details.AddRange(failed.Select(finding => Line(document, finding)));
-            Details.AddRange(failed.Select(finding => finding.Remedy).Where(remedy => remedy.Length > 0).Distinct(StringComparer.Ordinal).Select(remedy => $"What to do: {remedy}"));
+            Details.AddRange(
+                failed
+                    .Select(finding => finding.Remedy)
+                    .Where(remedy => remedy.Length > 0)
+                    .Distinct(StringComparer.Ordinal)
+                    .Select(remedy => $"What to do: {remedy}")
+            );
             Details.AddRange(undecided.Select(reason => $"Not decided: {reason}"));
         }
         else if (undecided.Count > 0)
         {
             Result = JUnitResult.Error;
-            Message = undecided.Count == 1 ? $"Not decided: {undecided[0]}" : string.Create(CultureInfo.InvariantCulture, $"Not decided about {undecided.Count} subjects");
+            Message =
+                undecided.Count == 1
+                    ? $"Not decided: {undecided[0]}"
+                    : string.Create(CultureInfo.InvariantCulture, $"Not decided about {undecided.Count} subjects");
             Details.AddRange(undecided);
         }
         else if (outcome.Status is RuleStatus.NotApplicable or RuleStatus.Undecided)

@@ -22,14 +22,17 @@ internal sealed class JUnitReport : ReportWriter
     {
         failOn = options.FailOn;
         coverage = new Coverage(options.Rules);
-        xml = XmlWriter.Create(output, new XmlWriterSettings
-        {
-            Encoding = new UTF8Encoding(false),
-            Indent = true,
-            NewLineChars = "\n",
-            NewLineHandling = NewLineHandling.Replace,
-            CloseOutput = false,
-        });
+        xml = XmlWriter.Create(
+            output,
+            new XmlWriterSettings
+            {
+                Encoding = new UTF8Encoding(false),
+                Indent = true,
+                NewLineChars = "\n",
+                NewLineHandling = NewLineHandling.Replace,
+                CloseOutput = false,
+            }
+        );
         xml.WriteStartElement("testsuites");
         xml.WriteAttributeString("name", "RoutingRules");
     }
@@ -85,7 +88,14 @@ internal sealed class JUnitReport : ReportWriter
         xml.WriteAttributeString("name", Text($"{test.Rule.Id} {test.Rule.Name}"));
         if (test.Result != JUnitResult.Passed)
         {
-            xml.WriteStartElement(test.Result switch { JUnitResult.Failure => "failure", JUnitResult.Error => "error", _ => "skipped" });
+            xml.WriteStartElement(
+                test.Result switch
+                {
+                    JUnitResult.Failure => "failure",
+                    JUnitResult.Error => "error",
+                    _ => "skipped",
+                }
+            );
             xml.WriteAttributeString("type", test.Rule.Name);
             xml.WriteAttributeString("message", Text(test.Message));
             xml.WriteString(Text(string.Join('\n', test.Details)));

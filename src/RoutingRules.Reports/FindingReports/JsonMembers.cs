@@ -65,6 +65,10 @@ internal static class JsonMembers
 
     /// <summary>The word of a schema for a constant: <c>FreeReserved</c> is <c>free-reserved</c>.</summary>
     public static string Word<T>(T constant)
-        where T : struct, Enum => string.Concat(constant.ToString()
-            .Select((letter, at) => char.IsAsciiLetterUpper(letter) ? $"{(at == 0 ? "" : "-")}{char.ToLowerInvariant(letter)}" : letter.ToString()));
+        where T : struct, Enum =>
+        string.Concat(
+            constant
+                .ToString()
+                .Select((letter, at) => char.IsAsciiLetterUpper(letter) ? $"{(at == 0 ? "" : "-")}{char.ToLowerInvariant(letter)}" : letter.ToString())
+        );
 }

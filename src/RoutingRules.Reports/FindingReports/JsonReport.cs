@@ -16,7 +16,12 @@ namespace RoutingRules.Reports.FindingReports;
 /// </remarks>
 public sealed class JsonReport : ReportWriter
 {
-    internal static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    internal static readonly JsonWriterOptions Layout = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     private readonly Stream output;
     private readonly Utf8JsonWriter json;
@@ -48,13 +53,16 @@ public sealed class JsonReport : ReportWriter
         json.WriteStartObject();
         json.WriteString("path", Whole(document.Path));
         WriteOptional(json, "text", document.TextPath);
-        json.WriteString("status", document.Status switch
-        {
-            DocumentStatus.Clean => "clean",
-            DocumentStatus.Findings => "findings",
-            DocumentStatus.Undecided => "undecided",
-            _ => "unreadable",
-        });
+        json.WriteString(
+            "status",
+            document.Status switch
+            {
+                DocumentStatus.Clean => "clean",
+                DocumentStatus.Findings => "findings",
+                DocumentStatus.Undecided => "undecided",
+                _ => "unreadable",
+            }
+        );
         FindingJson.WriteList(json, "findings", document.Result.Findings, document);
         WriteExcused(document);
         WriteRules(document.Result);
@@ -127,12 +135,17 @@ public sealed class JsonReport : ReportWriter
         json.WriteNumber("undecided", undecided);
         if (!result.Undecided.IsEmpty)
         {
-            WriteObjects(json, "undecidedRules", result.Undecided, subject =>
-            {
-                json.WriteString("rule", subject.Rule);
-                json.WriteString("subject", Whole(subject.Subject));
-                json.WriteString("reason", Whole(subject.Reason));
-            });
+            WriteObjects(
+                json,
+                "undecidedRules",
+                result.Undecided,
+                subject =>
+                {
+                    json.WriteString("rule", subject.Rule);
+                    json.WriteString("subject", Whole(subject.Subject));
+                    json.WriteString("reason", Whole(subject.Reason));
+                }
+            );
         }
 
         json.WriteEndObject();
@@ -141,21 +154,25 @@ public sealed class JsonReport : ReportWriter
     private void WriteCoverage()
     {
         json.WriteStartObject("coverage");
-        WriteObjects(json, "rules", coverage.Rules, rule =>
-        {
-            json.WriteString("rule", rule.Rule.Id);
-            json.WriteString("name", rule.Rule.Name);
-            json.WriteNumber("found", rule.Found);
-            json.WriteNumber("passed", rule.Passed);
-            json.WriteNumber("notApplicable", rule.NotApplicable);
-            json.WriteNumber("undecided", rule.Undecided);
-        });
+        WriteObjects(
+            json,
+            "rules",
+            coverage.Rules,
+            rule =>
+            {
+                json.WriteString("rule", rule.Rule.Id);
+                json.WriteString("name", rule.Rule.Name);
+                json.WriteNumber("found", rule.Found);
+                json.WriteNumber("passed", rule.Passed);
+                json.WriteNumber("notApplicable", rule.NotApplicable);
+                json.WriteNumber("undecided", rule.Undecided);
+            }
+        );
         WriteList(json, "switchedOff", coverage.SwitchedOff.Select(rule => rule.Id));
         json.WriteEndObject();
     }
 
     /// <summary>The text with half surrogate pairs replaced: UTF-8 cannot hold them, and a file name or a message of a plugin may bring one.</summary>
-    internal static string Whole(string text) => text.AsSpan().IndexOfAnyInRange('\ud800', '\udfff') < 0
-        ? text
-        : System.Text.Encoding.UTF8.GetString(System.Text.Encoding.UTF8.GetBytes(text));
+    internal static string Whole(string text) =>
+        text.AsSpan().IndexOfAnyInRange('\ud800', '\udfff') < 0 ? text : System.Text.Encoding.UTF8.GetString(System.Text.Encoding.UTF8.GetBytes(text));
 }

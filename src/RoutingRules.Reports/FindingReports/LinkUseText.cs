@@ -19,7 +19,10 @@ internal static class LinkUseText
                 use.Link.Value,
                 $"{use.From} to {use.To}",
                 string.Create(CultureInfo.InvariantCulture, $"{use.Streams} {(use.Streams == 1 ? "stream" : "streams")}"),
-                use.MostBitsPerSecond is { } most ? $"{LinkWords.Megabits(use.BitsPerSecond)} of {LinkWords.Megabits(most)} Mbit/s" : $"{LinkWords.Megabits(use.BitsPerSecond)} Mbit/s");
+                use.MostBitsPerSecond is { } most
+                    ? $"{LinkWords.Megabits(use.BitsPerSecond)} of {LinkWords.Megabits(most)} Mbit/s"
+                    : $"{LinkWords.Megabits(use.BitsPerSecond)} Mbit/s"
+            );
         }
 
         if (!isEmpty)

@@ -43,7 +43,9 @@ internal sealed class MarkdownReport : ReportWriter
         writer.Write($"\n## {Text(document.Path)}\n\n{Text(view.Headline)}\n");
         foreach (var table in view.Tables)
         {
-            writer.Write($"\n### {table.Title}\n\n| {string.Join(" | ", table.Columns)} |\n|{string.Concat(Enumerable.Repeat("---|", table.Columns.Length))}\n");
+            writer.Write(
+                $"\n### {table.Title}\n\n| {string.Join(" | ", table.Columns)} |\n|{string.Concat(Enumerable.Repeat("---|", table.Columns.Length))}\n"
+            );
             foreach (var row in table.Rows)
             {
                 writer.Write($"| {string.Join(" | ", row.Select(Text))} |\n");

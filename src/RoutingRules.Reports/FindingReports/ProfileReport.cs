@@ -35,8 +35,14 @@ public static class ProfileReport
         foreach (var group in profile.PortGroups)
         {
             groups.Add(
-                group.Id.Value, Kind(group.Kind), Count(group), group.BlockSize is { } size ? Format($"{size}") : "", group.Level?.ToString() ?? "",
-                group.Connector?.ToString() ?? "", Remarks(group, profile));
+                group.Id.Value,
+                Kind(group.Kind),
+                Count(group),
+                group.BlockSize is { } size ? Format($"{size}") : "",
+                group.Level?.ToString() ?? "",
+                group.Connector?.ToString() ?? "",
+                Remarks(group, profile)
+            );
         }
 
         Section(output, "Port groups", groups);
@@ -64,12 +70,17 @@ public static class ProfileReport
         var table = new TextColumns();
         foreach (var entry in profile.Routing)
         {
-            table.Add($"{entry.From} to {entry.To}", entry.Mode switch
-            {
-                RoutingMode.Free => "free: any to any",
-                RoutingMode.Block => Format($"in blocks of {entry.BlockSize ?? 1}{(entry.Reordering ? ", each with its own offset" : ", all with one offset")}"),
-                _ => entry.Clearable ? "fixed one to one, can be switched off" : "fixed one to one",
-            });
+            table.Add(
+                $"{entry.From} to {entry.To}",
+                entry.Mode switch
+                {
+                    RoutingMode.Free => "free: any to any",
+                    RoutingMode.Block => Format(
+                        $"in blocks of {entry.BlockSize ?? 1}{(entry.Reordering ? ", each with its own offset" : ", all with one offset")}"
+                    ),
+                    _ => entry.Clearable ? "fixed one to one, can be switched off" : "fixed one to one",
+                }
+            );
         }
 
         return table;
@@ -126,9 +137,8 @@ public static class ProfileReport
         }
     }
 
-    private static string Count(PortGroup group) => group.Count is { } count
-        ? Format($"{count}")
-        : string.Join(", ", group.CountByRate.Select(entry => Format($"{entry.Count} at {entry.SampleRate} Hz")));
+    private static string Count(PortGroup group) =>
+        group.Count is { } count ? Format($"{count}") : string.Join(", ", group.CountByRate.Select(entry => Format($"{entry.Count} at {entry.SampleRate} Hz")));
 
     private static string Remarks(PortGroup group, DeviceProfile profile)
     {
@@ -158,16 +168,17 @@ public static class ProfileReport
         }
     }
 
-    private static string Kind(PortKind kind) => kind switch
-    {
-        PortKind.Source => "internal source",
-        PortKind.Sink => "internal sink",
-        PortKind.Input => "input",
-        PortKind.Output => "output",
-        PortKind.Transmit => "slots to the network",
-        PortKind.Receive => "slots from the network",
-        _ => "network jack",
-    };
+    private static string Kind(PortKind kind) =>
+        kind switch
+        {
+            PortKind.Source => "internal source",
+            PortKind.Sink => "internal sink",
+            PortKind.Input => "input",
+            PortKind.Output => "output",
+            PortKind.Transmit => "slots to the network",
+            PortKind.Receive => "slots from the network",
+            _ => "network jack",
+        };
 
     private static string Format(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -10,7 +10,12 @@ internal sealed class ReportView
 {
     public const string Caution = "A clean report is a statement about the document, not about the room.";
 
-    private static readonly (Severity Severity, string Title)[] WorstFirst = [(Severity.Error, "Errors"), (Severity.Warning, "Warnings"), (Severity.Note, "Notes")];
+    private static readonly (Severity Severity, string Title)[] WorstFirst =
+    [
+        (Severity.Error, "Errors"),
+        (Severity.Warning, "Warnings"),
+        (Severity.Note, "Notes"),
+    ];
     private static readonly string[] FindingColumns = ["Line", "Rule", "What is wrong", "What to do"];
     private static readonly string[] WaivedColumns = ["Line", "Rule", "What is wrong", "Why it is waived", "Owner", "Until"];
     private static readonly string[] GoneColumns = ["Rule", "What it was about"];
@@ -24,12 +29,24 @@ internal sealed class ReportView
             Add(title, FindingColumns, document.Result.Findings.Where(finding => finding.Severity == severity).Select(finding => Row(finding, finding.Remedy)));
         }
 
-        Add("Waived", WaivedColumns, document.Waived.Select(waived =>
-            Row(waived.Finding, waived.Waiver.Reason, waived.Waiver.Owner, PlainText.Day(waived.Waiver.Expires))));
+        Add(
+            "Waived",
+            WaivedColumns,
+            document.Waived.Select(waived => Row(waived.Finding, waived.Waiver.Reason, waived.Waiver.Owner, PlainText.Day(waived.Waiver.Expires)))
+        );
         Add("Known to the baseline", FindingColumns, document.Known.Select(finding => Row(finding, finding.Remedy)));
-        Add("No longer found", GoneColumns, document.Gone.Select(gone => new[] { gone.Rule, string.Join(", ", gone.Entities.Select(entity => $"{entity.Role} {entity.Id}")) }));
-        Add("Not decided", UndecidedColumns, document.Result.Undecided.Select(subject =>
-            new[] { subject.Rule == DocumentCheck.EveryRule ? "every rule" : subject.Rule, subject.Subject, subject.Reason }));
+        Add(
+            "No longer found",
+            GoneColumns,
+            document.Gone.Select(gone => new[] { gone.Rule, string.Join(", ", gone.Entities.Select(entity => $"{entity.Role} {entity.Id}")) })
+        );
+        Add(
+            "Not decided",
+            UndecidedColumns,
+            document.Result.Undecided.Select(subject =>
+                new[] { subject.Rule == DocumentCheck.EveryRule ? "every rule" : subject.Rule, subject.Subject, subject.Reason }
+            )
+        );
     }
 
     public string Headline { get; }
@@ -40,7 +57,8 @@ internal sealed class ReportView
     {
         var sentence = string.Create(
             CultureInfo.InvariantCulture,
-            $"{PlainText.Count(totals.Documents, "document")}, {totals.Clean} clean, {totals.Unreadable} unreadable: {Counts(totals)}");
+            $"{PlainText.Count(totals.Documents, "document")}, {totals.Clean} clean, {totals.Unreadable} unreadable: {Counts(totals)}"
+        );
         return sentence + string.Create(CultureInfo.InvariantCulture, $", {totals.Waived} waived, {totals.Known} known, {totals.Gone} no longer found.");
     }
 
@@ -57,17 +75,20 @@ internal sealed class ReportView
             DocumentStatus.Clean => "Clean.",
             _ => $"{counts}.",
         };
-        return sentence + string.Create(
-            CultureInfo.InvariantCulture, $"{(document.Waived.IsEmpty ? "" : $" {document.Waived.Count} waived.")}{(document.Known.IsEmpty ? "" : $" {document.Known.Count} known.")}");
+        return sentence
+            + string.Create(
+                CultureInfo.InvariantCulture,
+                $"{(document.Waived.IsEmpty ? "" : $" {document.Waived.Count} waived.")}{(document.Known.IsEmpty ? "" : $" {document.Known.Count} known.")}"
+            );
     }
 
     private static string[] Row(Finding finding, params string[] more) =>
-    [
-        finding.Line is { } line ? string.Create(CultureInfo.InvariantCulture, $"{line}:{finding.Column ?? 1}") : "",
-        $"{finding.Rule} {finding.Name}",
-        finding.Message,
-        .. more,
-    ];
+        [
+            finding.Line is { } line ? string.Create(CultureInfo.InvariantCulture, $"{line}:{finding.Column ?? 1}") : "",
+            $"{finding.Rule} {finding.Name}",
+            finding.Message,
+            .. more,
+        ];
 
     private void Add(string title, string[] columns, IEnumerable<string[]> rows)
     {

@@ -14,9 +14,7 @@ public abstract class ReportWriter : IDisposable
     /// <summary>Writes what an assignment came to, before the check of its result. Formats for test runners and code reviews have no place for it.</summary>
     /// <param name="result">The assignment.</param>
     /// <param name="order">The order of the aims that was asked for; empty for the usual one.</param>
-    public virtual void Add(AssignmentResult result, ValueList<ObjectiveLevel> order)
-    {
-    }
+    public virtual void Add(AssignmentResult result, ValueList<ObjectiveLevel> order) { }
 
     /// <summary>Ends the report: totals, and what was looked at and what not. Nothing can be added afterwards.</summary>
     public abstract void Finish();
@@ -29,7 +27,5 @@ public abstract class ReportWriter : IDisposable
     }
 
     /// <summary>Frees what the writer holds.</summary>
-    protected virtual void Dispose(bool disposing)
-    {
-    }
+    protected virtual void Dispose(bool disposing) { }
 }

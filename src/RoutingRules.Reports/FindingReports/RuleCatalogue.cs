@@ -24,11 +24,16 @@ public static class RuleCatalogue
     /// <param name="rules">The rules, by id.</param>
     public static string Markdown(ValueList<RuleDescriptor> rules)
     {
-        var page = new StringBuilder("# Rules\n\nWritten from the rules themselves by `routing-rules schemas FOLDER`; `routing-rules rules ID` tells the same about one.\n");
+        var page = new StringBuilder(
+            "# Rules\n\nWritten from the rules themselves by `routing-rules schemas FOLDER`; `routing-rules rules ID` tells the same about one.\n"
+        );
         page.Append("\n| id | name | severity | what it finds |\n|---|---|---|---|\n");
         foreach (var rule in rules)
         {
-            page.Append(CultureInfo.InvariantCulture, $"| [{rule.Id}](#{Anchor(rule)}) | `{rule.Name}` | {PlainText.Word(rule.Severity)} | {Text(rule.Title)} |\n");
+            page.Append(
+                CultureInfo.InvariantCulture,
+                $"| [{rule.Id}](#{Anchor(rule)}) | `{rule.Name}` | {PlainText.Word(rule.Severity)} | {Text(rule.Title)} |\n"
+            );
         }
 
         foreach (var family in rules.GroupBy(rule => rule.Family).OrderBy(family => family.Key))
@@ -87,7 +92,8 @@ public static class RuleCatalogue
         {
             page.Append(
                 CultureInfo.InvariantCulture,
-                $"- Option `{option.Name}`: {Text(option.Doc)} {(option.IsWhole ? "Whole number f" : "F")}rom {option.Minimum} to {option.Maximum}, usually {option.Default}.\n");
+                $"- Option `{option.Name}`: {Text(option.Doc)} {(option.IsWhole ? "Whole number f" : "F")}rom {option.Minimum} to {option.Maximum}, usually {option.Default}.\n"
+            );
         }
 
         page.Append(CultureInfo.InvariantCulture, $"- Fix by the engine: {RuleReport.Word(rule.Fixability)}\n");

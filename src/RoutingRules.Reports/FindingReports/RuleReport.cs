@@ -41,9 +41,10 @@ public static class RuleReport
         table.Add("Fix", Word(rule.Fixability));
         foreach (var option in rule.Options)
         {
-            table.Add("Option", string.Create(
-                CultureInfo.InvariantCulture,
-                $"{option.Name}: {option.Doc} From {option.Minimum} to {option.Maximum}, usually {option.Default}."));
+            table.Add(
+                "Option",
+                string.Create(CultureInfo.InvariantCulture, $"{option.Name}: {option.Doc} From {option.Minimum} to {option.Maximum}, usually {option.Default}.")
+            );
         }
 
         table.WriteTo(output, "");
@@ -67,24 +68,26 @@ public static class RuleReport
         output.Write(config.Files.IsEmpty ? "\nNo configuration was found.\n" : $"\nConfiguration: {PlainText.Show(string.Join(", then ", config.Files))}\n");
     }
 
-    internal static string Word(Fixability fixability) => fixability switch
-    {
-        Fixability.Safe => "safe",
-        Fixability.Unsafe => "unsafe",
-        Fixability.Manual => "manual",
-        _ => "none",
-    };
+    internal static string Word(Fixability fixability) =>
+        fixability switch
+        {
+            Fixability.Safe => "safe",
+            Fixability.Unsafe => "unsafe",
+            Fixability.Manual => "manual",
+            _ => "none",
+        };
 
-    internal static string Family(RuleFamily family) => family switch
-    {
-        RuleFamily.Document => "the document itself",
-        RuleFamily.Points => "points and routes",
-        RuleFamily.Feeds => "feeds",
-        RuleFamily.Streams => "streams and blocks",
-        RuleFamily.Network => "network and clock",
-        RuleFamily.Lines => "lines and electrical",
-        RuleFamily.Labels => "labels",
-        RuleFamily.Resilience => "resilience",
-        _ => "hearing and safety",
-    };
+    internal static string Family(RuleFamily family) =>
+        family switch
+        {
+            RuleFamily.Document => "the document itself",
+            RuleFamily.Points => "points and routes",
+            RuleFamily.Feeds => "feeds",
+            RuleFamily.Streams => "streams and blocks",
+            RuleFamily.Network => "network and clock",
+            RuleFamily.Lines => "lines and electrical",
+            RuleFamily.Labels => "labels",
+            RuleFamily.Resilience => "resilience",
+            _ => "hearing and safety",
+        };
 }

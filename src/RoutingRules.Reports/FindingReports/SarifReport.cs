@@ -245,11 +245,16 @@ internal sealed class SarifReport : ReportWriter
         json.WriteEndObject();
         if (!entities.IsEmpty)
         {
-            WriteObjects(json, "logicalLocations", entities, entity =>
-            {
-                json.WriteString("fullyQualifiedName", JsonReport.Whole(entity.Id));
-                json.WriteString("kind", JsonReport.Whole(entity.Role));
-            });
+            WriteObjects(
+                json,
+                "logicalLocations",
+                entities,
+                entity =>
+                {
+                    json.WriteString("fullyQualifiedName", JsonReport.Whole(entity.Id));
+                    json.WriteString("kind", JsonReport.Whole(entity.Role));
+                }
+            );
         }
 
         json.WriteEndObject();

@@ -63,7 +63,9 @@ internal sealed class SarifTool
         var parts = path.Replace('\\', '/').Split('/').Select(part => System.Uri.EscapeDataString(JsonReport.Whole(part)));
         var joined = string.Join('/', parts);
         var hasDrive = path.Length > 2 && char.IsAsciiLetter(path[0]) && path[1] == ':' && (path[2] is '/' or '\\');
-        return joined.StartsWith('/') ? "file://" + joined : hasDrive ? $"file:///{path[0]}:{joined[4..]}" : joined;
+        return joined.StartsWith('/') ? "file://" + joined
+            : hasDrive ? $"file:///{path[0]}:{joined[4..]}"
+            : joined;
     }
 
     private static void Write(Utf8JsonWriter json, RuleDescriptor rule)

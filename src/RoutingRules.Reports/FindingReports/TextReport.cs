@@ -114,9 +114,12 @@ public sealed class TextReport : ReportWriter
         if (totals.Documents > 1)
         {
             var others = totals.Documents - totals.Clean - totals.Unreadable;
-            Line(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{totals.Documents} documents: {totals.Clean} clean, {others} with something to look at, {totals.Unreadable} unreadable; {Counts(totals)}."));
+            Line(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{totals.Documents} documents: {totals.Clean} clean, {others} with something to look at, {totals.Unreadable} unreadable; {Counts(totals)}."
+                )
+            );
         }
 
         if (totals.Documents > 0 && lowest == Severity.Note)
@@ -137,14 +140,21 @@ public sealed class TextReport : ReportWriter
 
     private void WriteFindings(DocumentCheck document, Severity severity, Dictionary<string, string> titles, HashSet<(string Rule, string Remedy)> told)
     {
-        var groups = document.Result.Findings
-            .Where(finding => finding.Severity == severity && severity >= lowest)
+        var groups = document
+            .Result.Findings.Where(finding => finding.Severity == severity && severity >= lowest)
             .GroupBy(finding => (finding.Rule, finding.Name))
             .ToList();
         if (groups.Count > 0)
         {
             Line("");
-            Line(severity switch { Severity.Error => "Errors", Severity.Warning => "Warnings", _ => "Notes" });
+            Line(
+                severity switch
+                {
+                    Severity.Error => "Errors",
+                    Severity.Warning => "Warnings",
+                    _ => "Notes",
+                }
+            );
         }
 
         foreach (var rule in groups)
@@ -188,9 +198,12 @@ public sealed class TextReport : ReportWriter
         if (!document.Known.IsEmpty || !document.Gone.IsEmpty)
         {
             Line("");
-            Line(string.Create(
-                CultureInfo.InvariantCulture,
-                $"Baseline: {PlainText.Count(document.Known.Count, "known finding")} not counted, {document.Gone.Count} no longer found."));
+            Line(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Baseline: {PlainText.Count(document.Known.Count, "known finding")} not counted, {document.Gone.Count} no longer found."
+                )
+            );
         }
     }
 
@@ -206,9 +219,11 @@ public sealed class TextReport : ReportWriter
         Line("");
         foreach (var subject in result.Undecided)
         {
-            Line(subject.Rule == DocumentCheck.EveryRule
-                ? $"  {PlainText.Show(subject.Reason)}"
-                : $"  {subject.Rule}, {PlainText.Show(subject.Subject)}: {PlainText.Show(subject.Reason)}");
+            Line(
+                subject.Rule == DocumentCheck.EveryRule
+                    ? $"  {PlainText.Show(subject.Reason)}"
+                    : $"  {subject.Rule}, {PlainText.Show(subject.Subject)}: {PlainText.Show(subject.Reason)}"
+            );
         }
     }
 
@@ -234,7 +249,10 @@ public sealed class TextReport : ReportWriter
     private static string CoverageOf(CheckResult result)
     {
         var (passed, notApplicable, undecided) = ReportTotals.Rules(result);
-        return string.Create(CultureInfo.InvariantCulture, $"{PlainText.Count(passed, "rule")} passed, {notApplicable} had nothing to look at, {undecided} undecided.");
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{PlainText.Count(passed, "rule")} passed, {notApplicable} had nothing to look at, {undecided} undecided."
+        );
     }
 
     private void Line(string text)

@@ -48,7 +48,10 @@ public static class TraceReport
         foreach (var branch in trace.Downstream)
         {
             var indent = new string(' ', Math.Min(2 * (branch.Depth - 1), DeepestIndent));
-            var end = !branch.IsEnd ? "" : branch.Hop.To.At == trace.At.At ? ", back where it began" : ", ends here";
+            var end =
+                !branch.IsEnd ? ""
+                : branch.Hop.To.At == trace.At.At ? ", back where it began"
+                : ", ends here";
             downstream.Add(indent + Describe(branch.Hop.To), By(branch.Hop) + end);
         }
 
@@ -58,29 +61,39 @@ public static class TraceReport
     private static string Describe(TracePoint point)
     {
         var text = point.Label is { } label ? $"{point.At} \"{PlainText.Show(label)}\"" : point.At.ToString();
-        var mark = point.IsDead ? "DEAD" : point.IsReserved ? "RESERVED" : null;
-        return mark is null ? text : point.MarkReason is { } reason ? $"{text} {mark} ({PlainText.Show(reason)})" : $"{text} {mark}";
+        var mark =
+            point.IsDead ? "DEAD"
+            : point.IsReserved ? "RESERVED"
+            : null;
+        return mark is null ? text
+            : point.MarkReason is { } reason ? $"{text} {mark} ({PlainText.Show(reason)})"
+            : $"{text} {mark}";
     }
 
-    private static string By(TraceHop hop) => hop.Kind switch
-    {
-        HopKind.Fixed => "by fixed routing of the device",
-        HopKind.Factory => "by a factory route",
-        HopKind.Through => $"through the device{Milliseconds(hop)}",
-        HopKind.Route => string.Create(CultureInfo.InvariantCulture, $"by route {hop.Index + 1}"),
-        HopKind.Cable when hop.Way is { } way => string.Create(CultureInfo.InvariantCulture, $"by cable {hop.Index + 1}, {PlainText.Show(way)}"),
-        HopKind.Cable => string.Create(CultureInfo.InvariantCulture, $"by cable {hop.Index + 1}"),
-        HopKind.Carrier => $"by multicore link {hop.Id}",
-        HopKind.Stream => Stream(hop),
-        _ => "",
-    };
+    private static string By(TraceHop hop) =>
+        hop.Kind switch
+        {
+            HopKind.Fixed => "by fixed routing of the device",
+            HopKind.Factory => "by a factory route",
+            HopKind.Through => $"through the device{Milliseconds(hop)}",
+            HopKind.Route => string.Create(CultureInfo.InvariantCulture, $"by route {hop.Index + 1}"),
+            HopKind.Cable when hop.Way is { } way => string.Create(CultureInfo.InvariantCulture, $"by cable {hop.Index + 1}, {PlainText.Show(way)}"),
+            HopKind.Cable => string.Create(CultureInfo.InvariantCulture, $"by cable {hop.Index + 1}"),
+            HopKind.Carrier => $"by multicore link {hop.Id}",
+            HopKind.Stream => Stream(hop),
+            _ => "",
+        };
 
     private static string Stream(TraceHop hop)
     {
-        var way = !hop.IsReachable ? ", NO PATH over the network" : hop.Links.IsEmpty ? "" : $" over {string.Join(", ", hop.Links)}";
+        var way =
+            !hop.IsReachable ? ", NO PATH over the network"
+            : hop.Links.IsEmpty ? ""
+            : $" over {string.Join(", ", hop.Links)}";
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"in stream {hop.Id}, channel {hop.StreamChannel}, block {hop.TransmitBlock} to block {hop.ReceiveBlock}{way}{Milliseconds(hop)}");
+            $"in stream {hop.Id}, channel {hop.StreamChannel}, block {hop.TransmitBlock} to block {hop.ReceiveBlock}{way}{Milliseconds(hop)}"
+        );
     }
 
     private static string Milliseconds(TraceHop hop) =>

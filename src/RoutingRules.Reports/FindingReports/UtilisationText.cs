@@ -21,7 +21,9 @@ internal static class UtilisationText
                 Of(use.InputsUsed, use.InputsUsable),
                 Of(use.TransmitBlocksUsed, use.TransmitBlockLimit),
                 Of(use.ReceiveBlocksUsed, use.ReceiveBlockLimit),
-                use.StreamsReceivedLimit is { } limit ? Of(use.StreamsReceived, limit) : use.StreamsReceived == 0 ? "" : use.StreamsReceived.ToString(CultureInfo.InvariantCulture),
+                use.StreamsReceivedLimit is { } limit ? Of(use.StreamsReceived, limit)
+                : use.StreamsReceived == 0 ? ""
+                : use.StreamsReceived.ToString(CultureInfo.InvariantCulture),
             ];
         }
     }

@@ -18,20 +18,23 @@ public static class WhyJson
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(output);
-        WriteDocument(output, json =>
-        {
-            json.WriteString("subject", JsonReport.Whole(answer.Subject));
-            json.WriteString("status", Word(answer.Status));
-            Write(json, answer.Objective);
-            WriteObjects(json, "decisions", answer.Decisions, decision => Write(json, decision));
-            if (answer.WhatIf is { } what)
+        WriteDocument(
+            output,
+            json =>
             {
-                Write(json, what);
-            }
+                json.WriteString("subject", JsonReport.Whole(answer.Subject));
+                json.WriteString("status", Word(answer.Status));
+                Write(json, answer.Objective);
+                WriteObjects(json, "decisions", answer.Decisions, decision => Write(json, decision));
+                if (answer.WhatIf is { } what)
+                {
+                    Write(json, what);
+                }
 
-            WriteUtilisation(json, answer.Utilisation);
-            WriteLinks(json, answer.Links);
-        });
+                WriteUtilisation(json, answer.Utilisation);
+                WriteLinks(json, answer.Links);
+            }
+        );
     }
 
     /// <summary>An entry of what found no place, for answers and for reports of assignments.</summary>
@@ -43,44 +46,59 @@ public static class WhyJson
         WriteList(json, "conflict", unplaced.Conflict);
         json.WriteString("conflictProof", Word(unplaced.ConflictProof));
         WriteList(json, "conflictPoints", unplaced.ConflictPoints);
-        WriteObjects(json, "relaxations", unplaced.Relaxations, relaxation =>
-        {
-            json.WriteString("kind", Word(relaxation.Kind));
-            json.WriteString("subject", JsonReport.Whole(relaxation.Subject));
-            json.WriteString("at", relaxation.At.ToString());
-            json.WriteNumber("moves", relaxation.Moves);
-        });
+        WriteObjects(
+            json,
+            "relaxations",
+            unplaced.Relaxations,
+            relaxation =>
+            {
+                json.WriteString("kind", Word(relaxation.Kind));
+                json.WriteString("subject", JsonReport.Whole(relaxation.Subject));
+                json.WriteString("at", relaxation.At.ToString());
+                json.WriteNumber("moves", relaxation.Moves);
+            }
+        );
     }
 
     internal static void WriteUtilisation(Utf8JsonWriter json, ValueList<DeviceUse> table)
     {
-        WriteObjects(json, "utilisation", table, use =>
-        {
-            json.WriteString("device", use.Device.Value);
-            json.WriteNumber("outputsUsed", use.OutputsUsed);
-            json.WriteNumber("outputsUsable", use.OutputsUsable);
-            json.WriteNumber("inputsUsed", use.InputsUsed);
-            json.WriteNumber("inputsUsable", use.InputsUsable);
-            json.WriteNumber("transmitBlocksUsed", use.TransmitBlocksUsed);
-            json.WriteNumber("transmitBlockLimit", use.TransmitBlockLimit);
-            json.WriteNumber("receiveBlocksUsed", use.ReceiveBlocksUsed);
-            json.WriteNumber("receiveBlockLimit", use.ReceiveBlockLimit);
-            json.WriteNumber("streamsReceived", use.StreamsReceived);
-            WriteOptional(json, "streamsReceivedLimit", use.StreamsReceivedLimit);
-        });
+        WriteObjects(
+            json,
+            "utilisation",
+            table,
+            use =>
+            {
+                json.WriteString("device", use.Device.Value);
+                json.WriteNumber("outputsUsed", use.OutputsUsed);
+                json.WriteNumber("outputsUsable", use.OutputsUsable);
+                json.WriteNumber("inputsUsed", use.InputsUsed);
+                json.WriteNumber("inputsUsable", use.InputsUsable);
+                json.WriteNumber("transmitBlocksUsed", use.TransmitBlocksUsed);
+                json.WriteNumber("transmitBlockLimit", use.TransmitBlockLimit);
+                json.WriteNumber("receiveBlocksUsed", use.ReceiveBlocksUsed);
+                json.WriteNumber("receiveBlockLimit", use.ReceiveBlockLimit);
+                json.WriteNumber("streamsReceived", use.StreamsReceived);
+                WriteOptional(json, "streamsReceivedLimit", use.StreamsReceivedLimit);
+            }
+        );
     }
 
     internal static void WriteLinks(Utf8JsonWriter json, ValueList<LinkUse> table)
     {
-        WriteObjects(json, "links", table, use =>
-        {
-            json.WriteString("link", use.Link.Value);
-            json.WriteString("from", use.From.Value);
-            json.WriteString("to", use.To.Value);
-            json.WriteNumber("streams", use.Streams);
-            json.WriteNumber("bitsPerSecond", use.BitsPerSecond);
-            WriteOptional(json, "mostBitsPerSecond", use.MostBitsPerSecond);
-        });
+        WriteObjects(
+            json,
+            "links",
+            table,
+            use =>
+            {
+                json.WriteString("link", use.Link.Value);
+                json.WriteString("from", use.From.Value);
+                json.WriteString("to", use.To.Value);
+                json.WriteNumber("streams", use.Streams);
+                json.WriteNumber("bitsPerSecond", use.BitsPerSecond);
+                WriteOptional(json, "mostBitsPerSecond", use.MostBitsPerSecond);
+            }
+        );
     }
 
     private static void Write(Utf8JsonWriter json, WhyDecision decision)
@@ -89,16 +107,21 @@ public static class WhyJson
         WriteOptional(json, "at", decision.At?.ToString());
         json.WriteString("basis", Word(decision.Basis));
         WriteList(json, "grounds", decision.Grounds);
-        WriteObjects(json, "refusals", decision.Refusals, refusal =>
-        {
-            json.WriteString("cause", Word(refusal.Cause));
-            WriteList(json, "points", refusal.Points);
-            WriteList(json, "devices", refusal.Devices);
-            WriteList(json, "by", refusal.By);
-            WriteList(json, "reasons", refusal.Reasons);
-            WriteLinks(json, refusal.Links);
-            Write(json, refusal.Difference);
-        });
+        WriteObjects(
+            json,
+            "refusals",
+            decision.Refusals,
+            refusal =>
+            {
+                json.WriteString("cause", Word(refusal.Cause));
+                WriteList(json, "points", refusal.Points);
+                WriteList(json, "devices", refusal.Devices);
+                WriteList(json, "by", refusal.By);
+                WriteList(json, "reasons", refusal.Reasons);
+                WriteLinks(json, refusal.Links);
+                Write(json, refusal.Difference);
+            }
+        );
         if (decision.RunnerUp is { } second)
         {
             json.WriteStartObject("runnerUp");
@@ -158,12 +181,17 @@ public static class WhyJson
 
     private static void WriteMoves(Utf8JsonWriter json, ValueList<MovedDemand> moves)
     {
-        WriteObjects(json, "moves", moves, move =>
-        {
-            json.WriteString("demand", JsonReport.Whole(move.Demand));
-            WriteOptional(json, "from", move.From?.ToString());
-            WriteOptional(json, "to", move.To?.ToString());
-            json.WriteBoolean("held", move.IsHeld);
-        });
+        WriteObjects(
+            json,
+            "moves",
+            moves,
+            move =>
+            {
+                json.WriteString("demand", JsonReport.Whole(move.Demand));
+                WriteOptional(json, "from", move.From?.ToString());
+                WriteOptional(json, "to", move.To?.ToString());
+                json.WriteBoolean("held", move.IsHeld);
+            }
+        );
     }
 }

@@ -94,7 +94,11 @@ public static class WhyReport
 
             if (!decision.Refusals.IsEmpty)
             {
-                WriteTable(output, ["place", "why not"], decision.Refusals.Select(refusal => new[] { WhyWords.Places(refusal), words.Against(decision, refusal) }));
+                WriteTable(
+                    output,
+                    ["place", "why not"],
+                    decision.Refusals.Select(refusal => new[] { WhyWords.Places(refusal), words.Against(decision, refusal) })
+                );
             }
         }
 
@@ -141,12 +145,14 @@ public static class WhyReport
         }
     }
 
-    private static string Standing(WhyAnswer answer) => answer.Status switch
-    {
-        AssignmentStatus.PinsContradict => "\nFixed places of the document contradict each other; this is about the best patch for the rest.\n",
-        AssignmentStatus.Feasible or AssignmentStatus.Stopped => "\nThe search ended before it had tried everything: what is said to be worse was compared with what it found.\n",
-        _ => "",
-    };
+    private static string Standing(WhyAnswer answer) =>
+        answer.Status switch
+        {
+            AssignmentStatus.PinsContradict => "\nFixed places of the document contradict each other; this is about the best patch for the rest.\n",
+            AssignmentStatus.Feasible or AssignmentStatus.Stopped =>
+                "\nThe search ended before it had tried everything: what is said to be worse was compared with what it found.\n",
+            _ => "",
+        };
 
     private static void WriteTable(TextWriter output, string[] heads, IEnumerable<string[]> rows)
     {

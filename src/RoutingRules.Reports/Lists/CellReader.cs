@@ -12,19 +12,20 @@ internal static class CellReader
 
     /// <summary>The value of a cell that is not empty.</summary>
     /// <exception cref="FormatException">The cell does not have the form; the message says what to write.</exception>
-    public static JsonNode Read(ListMember member, string cell) => member.Kind switch
-    {
-        CellKind.Text => JsonValue.Create(cell)!,
-        CellKind.Word => JsonValue.Create(cell.Trim().ToLowerInvariant())!,
-        CellKind.Name => JsonValue.Create(cell.Trim())!,
-        CellKind.Number => Number(cell),
-        CellKind.Flag => Flag(cell),
-        CellKind.Ranges => Texts(Entries(cell)),
-        CellKind.Destinations => new JsonArray([.. Entries(cell).Select(Destination)]),
-        CellKind.Origin => Origin(cell),
-        CellKind.Separations => new JsonArray([.. Entries(cell).Select(Separation)]),
-        _ => throw new InvalidOperationException($"There is no cell of kind {member.Kind}."),
-    };
+    public static JsonNode Read(ListMember member, string cell) =>
+        member.Kind switch
+        {
+            CellKind.Text => JsonValue.Create(cell)!,
+            CellKind.Word => JsonValue.Create(cell.Trim().ToLowerInvariant())!,
+            CellKind.Name => JsonValue.Create(cell.Trim())!,
+            CellKind.Number => Number(cell),
+            CellKind.Flag => Flag(cell),
+            CellKind.Ranges => Texts(Entries(cell)),
+            CellKind.Destinations => new JsonArray([.. Entries(cell).Select(Destination)]),
+            CellKind.Origin => Origin(cell),
+            CellKind.Separations => new JsonArray([.. Entries(cell).Select(Separation)]),
+            _ => throw new InvalidOperationException($"There is no cell of kind {member.Kind}."),
+        };
 
     private static JsonValue Number(string cell) =>
         int.TryParse(cell.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
@@ -39,12 +40,17 @@ internal static class CellReader
             : throw new FormatException($"'{Short(cell)}' is neither yes nor no; write yes or no, or leave the cell empty where nothing is to be said");
     }
 
-    private static JsonObject Destination(string entry) => entry.Contains('/', StringComparison.Ordinal) ? new JsonObject { ["at"] = Pinned(entry) } : Anywhere(entry);
+    private static JsonObject Destination(string entry) =>
+        entry.Contains('/', StringComparison.Ordinal) ? new JsonObject { ["at"] = Pinned(entry) } : Anywhere(entry);
 
     private static JsonObject Origin(string cell)
     {
         var words = cell.Split(Blanks, StringSplitOptions.RemoveEmptyEntries);
-        if (words is [var first, var point] && first.Equals(CellText.Source.TrimEnd(), StringComparison.OrdinalIgnoreCase) && point.Contains('/', StringComparison.Ordinal))
+        if (
+            words is [var first, var point]
+            && first.Equals(CellText.Source.TrimEnd(), StringComparison.OrdinalIgnoreCase)
+            && point.Contains('/', StringComparison.Ordinal)
+        )
         {
             return new JsonObject { ["source"] = point };
         }
@@ -52,12 +58,17 @@ internal static class CellReader
         var entries = Entries(cell);
         return entries.Length == 1 && !entries[0].Contains('/', StringComparison.Ordinal) ? Anywhere(entries[0])
             : entries.All(entry => entry.Contains('/', StringComparison.Ordinal)) ? new JsonObject { ["at"] = Texts([.. entries.Select(Pinned)]) }
-            : throw new FormatException("a line enters at inputs, joined by semicolons, or at any of some devices and zones, joined by |, not both; write box-l/in/3; box-r/in/3, or box-l | zone stage-right");
+            : throw new FormatException(
+                "a line enters at inputs, joined by semicolons, or at any of some devices and zones, joined by |, not both; write box-l/in/3; box-r/in/3, or box-l | zone stage-right"
+            );
     }
 
-    private static string Pinned(string entry) => !entry.Contains('|', StringComparison.Ordinal)
-        ? entry
-        : throw new FormatException($"'{Short(entry)}' has a point among devices and zones; a point stands alone, such as box-l/out/3-4, with a semicolon before the next place");
+    private static string Pinned(string entry) =>
+        !entry.Contains('|', StringComparison.Ordinal)
+            ? entry
+            : throw new FormatException(
+                $"'{Short(entry)}' has a point among devices and zones; a point stands alone, such as box-l/out/3-4, with a semicolon before the next place"
+            );
 
     /// <summary>Devices by their ids and zones behind the word, in any order.</summary>
     private static JsonObject Anywhere(string entry)
@@ -77,7 +88,9 @@ internal static class CellReader
             }
             else
             {
-                throw new FormatException($"'{Short(name.Trim())}' is no place; write a device, such as box-l, a zone, such as zone stage-left, several of them with | between, or a point, such as box-l/out/3-4");
+                throw new FormatException(
+                    $"'{Short(name.Trim())}' is no place; write a device, such as box-l, a zone, such as zone stage-left, several of them with | between, or a point, such as box-l/out/3-4"
+                );
             }
         }
 
@@ -98,13 +111,17 @@ internal static class CellReader
         var words = entry.Split(Blanks, StringSplitOptions.RemoveEmptyEntries);
         return words.Length == 3 && words[1].Equals(CellText.By.Trim(), StringComparison.OrdinalIgnoreCase)
             ? new JsonObject { ["feed"] = words[0], ["by"] = words[2].ToLowerInvariant() }
-            : throw new FormatException($"'{Short(entry)}' says of no feed what is not to be shared; write main-r by device, main-r by power or main-r by link");
+            : throw new FormatException(
+                $"'{Short(entry)}' says of no feed what is not to be shared; write main-r by device, main-r by power or main-r by link"
+            );
     }
 
     private static string[] Entries(string cell)
     {
         var entries = cell.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-        return entries.Length > 0 ? entries : throw new FormatException($"'{Short(cell)}' names nothing; write something between the semicolons, or leave the cell empty");
+        return entries.Length > 0
+            ? entries
+            : throw new FormatException($"'{Short(cell)}' names nothing; write something between the semicolons, or leave the cell empty");
     }
 
     private static JsonArray Texts(string[] entries) => new([.. entries.Select(entry => (JsonNode)entry)]);

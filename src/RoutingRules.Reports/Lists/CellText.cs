@@ -14,16 +14,19 @@ internal static class CellText
     public const string By = " by ";
 
     /// <summary>The cell of a member as the document writes it; null where it leaves it away.</summary>
-    public static string Of(ListMember member, JsonNode? value) => value is null ? member.Absent : member.Kind switch
-    {
-        CellKind.Number => value.ToJsonString(),
-        CellKind.Flag => value.GetValue<bool>() ? Yes : No,
-        CellKind.Ranges => Texts(value, Next, ""),
-        CellKind.Destinations => string.Join(Next, value.AsArray().Select(entry => entry!["at"] is { } at ? Text(at) : Anywhere(entry))),
-        CellKind.Origin => Origin(value),
-        CellKind.Separations => string.Join(Next, value.AsArray().Select(entry => $"{Text(entry!["feed"]!)}{By}{Text(entry["by"]!)}")),
-        _ => Text(value),
-    };
+    public static string Of(ListMember member, JsonNode? value) =>
+        value is null
+            ? member.Absent
+            : member.Kind switch
+            {
+                CellKind.Number => value.ToJsonString(),
+                CellKind.Flag => value.GetValue<bool>() ? Yes : No,
+                CellKind.Ranges => Texts(value, Next, ""),
+                CellKind.Destinations => string.Join(Next, value.AsArray().Select(entry => entry!["at"] is { } at ? Text(at) : Anywhere(entry))),
+                CellKind.Origin => Origin(value),
+                CellKind.Separations => string.Join(Next, value.AsArray().Select(entry => $"{Text(entry!["feed"]!)}{By}{Text(entry["by"]!)}")),
+                _ => Text(value),
+            };
 
     private static string Origin(JsonNode value) =>
         value["at"] is { } at ? Texts(at, Next, "")

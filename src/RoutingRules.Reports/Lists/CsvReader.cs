@@ -34,12 +34,13 @@ internal sealed class CsvReader
         return rows;
     }
 
-    public static char Of(ListSeparator separator) => separator switch
-    {
-        ListSeparator.Semicolon => ';',
-        ListSeparator.Tab => '\t',
-        _ => ',',
-    };
+    public static char Of(ListSeparator separator) =>
+        separator switch
+        {
+            ListSeparator.Semicolon => ';',
+            ListSeparator.Tab => '\t',
+            _ => ',',
+        };
 
     /// <summary>The separator that stands most often, outside quotes, in the first row that is not empty; a comma when none does.</summary>
     public static char Guess(string text)
@@ -71,8 +72,7 @@ internal sealed class CsvReader
         do
         {
             cells.Add(Cell());
-        }
-        while (Pass(separator));
+        } while (Pass(separator));
 
         BreakLine();
         return new CsvRow(start, cells);
@@ -86,7 +86,12 @@ internal sealed class CsvReader
             var bare = Bare();
             if (bare.Contains(Quote))
             {
-                problems.Add(start, null, $"the cell '{CellReader.Short(bare.ToString())}' holds a quotation mark and is not in quotation marks", "Put the whole cell in quotation marks and double those inside.");
+                problems.Add(
+                    start,
+                    null,
+                    $"the cell '{CellReader.Short(bare.ToString())}' holds a quotation mark and is not in quotation marks",
+                    "Put the whole cell in quotation marks and double those inside."
+                );
             }
 
             return new CsvCell(bare.ToString(), start);
@@ -116,7 +121,12 @@ internal sealed class CsvReader
             quoted.Append(text, from, at - from);
         }
 
-        problems.Add(start, null, "a cell begins with a quotation mark and never ends", "Put a quotation mark at its end, or take the one at its beginning away.");
+        problems.Add(
+            start,
+            null,
+            "a cell begins with a quotation mark and never ends",
+            "Put a quotation mark at its end, or take the one at its beginning away."
+        );
         return new CsvCell(quoted.ToString(), start);
     }
 
@@ -126,7 +136,12 @@ internal sealed class CsvReader
         var rest = Bare();
         if (!rest.IsEmpty)
         {
-            problems.Add(start, null, $"'{CellReader.Short(rest.ToString())}' follows the closing quotation mark of a cell", "Double the quotation marks inside a cell, and write nothing after the last one.");
+            problems.Add(
+                start,
+                null,
+                $"'{CellReader.Short(rest.ToString())}' follows the closing quotation mark of a cell",
+                "Double the quotation marks inside a cell, and write nothing after the last one."
+            );
         }
     }
 

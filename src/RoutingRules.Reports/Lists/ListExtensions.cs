@@ -6,13 +6,28 @@ namespace RoutingRules.Reports.Lists;
 internal static class ListExtensions
 {
     /// <summary>Hands <c>extensions</c> of old destinations and separations on to the new ones.</summary>
-    public static Feed? Carry(Feed? before, Feed? after, ListRow row, ListProblems notes) => before is null || after is null ? after : after with
-    {
-        To = Carry(
-            before.To, after.To, static place => place.Extensions, static (place, kept) => place with { Extensions = kept }, row.Find("to"), notes),
-        SeparateFrom = Carry(
-            before.SeparateFrom, after.SeparateFrom, static entry => entry.Extensions, static (entry, kept) => entry with { Extensions = kept }, row.Find("separateFrom"), notes),
-    };
+    public static Feed? Carry(Feed? before, Feed? after, ListRow row, ListProblems notes) =>
+        before is null || after is null
+            ? after
+            : after with
+            {
+                To = Carry(
+                    before.To,
+                    after.To,
+                    static place => place.Extensions,
+                    static (place, kept) => place with { Extensions = kept },
+                    row.Find("to"),
+                    notes
+                ),
+                SeparateFrom = Carry(
+                    before.SeparateFrom,
+                    after.SeparateFrom,
+                    static entry => entry.Extensions,
+                    static (entry, kept) => entry with { Extensions = kept },
+                    row.Find("separateFrom"),
+                    notes
+                ),
+            };
 
     /// <summary>Hands <c>extensions</c> of an old origin on to the new one.</summary>
     public static Line? Carry(Line? before, Line? after) =>
@@ -20,7 +35,13 @@ internal static class ListExtensions
 
     /// <summary>An entry takes what one that said the same had, else what the one at its place had.</summary>
     private static ValueList<T> Carry<T>(
-        ValueList<T> before, ValueList<T> after, Func<T, ExtensionData?> get, Func<T, ExtensionData?, T> set, ListCell? cell, ListProblems notes)
+        ValueList<T> before,
+        ValueList<T> after,
+        Func<T, ExtensionData?> get,
+        Func<T, ExtensionData?, T> set,
+        ListCell? cell,
+        ListProblems notes
+    )
         where T : class
     {
         if (after == before || before.All(entry => get(entry) is null))

@@ -34,7 +34,10 @@ internal sealed class ListHeaders
         {
             if (!Array.Exists(members, member => member.Name == column.Member))
             {
-                throw new ArgumentException($"A {ListElements.Word(list)} has no member '{column.Member}' to take the column '{column.Header}'.", nameof(config));
+                throw new ArgumentException(
+                    $"A {ListElements.Word(list)} has no member '{column.Member}' to take the column '{column.Header}'.",
+                    nameof(config)
+                );
             }
 
             known[Plain(column.Header)] = column.Member;
@@ -53,7 +56,10 @@ internal sealed class ListHeaders
         var header = config.Columns.LastOrDefault(column => column.Member == member.Name)?.Header ?? member.Name;
         return known[Plain(header)] == member.Name
             ? header
-            : throw new ArgumentException($"The configuration gives the header '{header}' another meaning than the member {member.Name}; give {member.Name} a header of its own.", nameof(member));
+            : throw new ArgumentException(
+                $"The configuration gives the header '{header}' another meaning than the member {member.Name}; give {member.Name} a header of its own.",
+                nameof(member)
+            );
     }
 
     /// <summary>True when the header is known; the member is null when its column is not to be read.</summary>
@@ -65,7 +71,8 @@ internal sealed class ListHeaders
     }
 
     /// <summary>The header that was probably meant, or null.</summary>
-    public string? Nearest(string header) => Spelling.Nearest(header.Trim(), [.. config.Columns.Select(column => column.Header), .. members.Select(member => member.Name)]);
+    public string? Nearest(string header) =>
+        Spelling.Nearest(header.Trim(), [.. config.Columns.Select(column => column.Header), .. members.Select(member => member.Name)]);
 
     /// <summary>A header without what does not matter.</summary>
     public static string Plain(string header)

@@ -27,8 +27,12 @@ internal sealed class ListIdentity
 
     private void Settle(List<ListRow> rows)
     {
-        var byId = elements.Select((element, index) => (Id: ListElements.IdOf(element), Index: index)).ToLookup(entry => entry.Id, entry => entry.Index, StringComparer.Ordinal);
-        var byName = elements.Select((element, index) => (Name: ListElements.NameOf(element), Index: index)).Where(entry => !string.IsNullOrEmpty(entry.Name))
+        var byId = elements
+            .Select((element, index) => (Id: ListElements.IdOf(element), Index: index))
+            .ToLookup(entry => entry.Id, entry => entry.Index, StringComparer.Ordinal);
+        var byName = elements
+            .Select((element, index) => (Name: ListElements.NameOf(element), Index: index))
+            .Where(entry => !string.IsNullOrEmpty(entry.Name))
             .ToLookup(entry => entry.Name!, entry => entry.Index, StringComparer.Ordinal);
         foreach (var row in rows.Where(row => row.Meaning("id").Length > 0))
         {
@@ -36,7 +40,12 @@ internal sealed class ListIdentity
             var here = byId[id].ToList();
             if (here.Count > 1)
             {
-                problems.Add(row.Line, null, $"the show has more than one {word} with the id {CellReader.Short(id)}", "Give each its own id in the show first.");
+                problems.Add(
+                    row.Line,
+                    null,
+                    $"the show has more than one {word} with the id {CellReader.Short(id)}",
+                    "Give each its own id in the show first."
+                );
             }
             else
             {
@@ -55,7 +64,12 @@ internal sealed class ListIdentity
             }
             else if (here.Count > 1)
             {
-                problems.Add(row.Line, null, $"{here.Count.ToString(CultureInfo.InvariantCulture)} {word}s have this name: {string.Join(", ", here.Select(index => ListElements.IdOf(elements[index])))}", "Write the id of the one that is meant.");
+                problems.Add(
+                    row.Line,
+                    null,
+                    $"{here.Count.ToString(CultureInfo.InvariantCulture)} {word}s have this name: {string.Join(", ", here.Select(index => ListElements.IdOf(elements[index])))}",
+                    "Write the id of the one that is meant."
+                );
             }
             else if (here.Count == 1)
             {
@@ -74,7 +88,12 @@ internal sealed class ListIdentity
     {
         if (!lines.TryAdd(id, row.Line))
         {
-            problems.Add(row.Line, null, FormattableString.Invariant($"line {lines[id]} is about the {word} {CellReader.Short(id)} as well"), "Keep one row for each, or give a new one its own id.");
+            problems.Add(
+                row.Line,
+                null,
+                FormattableString.Invariant($"line {lines[id]} is about the {word} {CellReader.Short(id)} as well"),
+                "Keep one row for each, or give a new one its own id."
+            );
             return;
         }
 
@@ -91,7 +110,12 @@ internal sealed class ListIdentity
             var first = same.First();
             foreach (var row in same.Skip(1))
             {
-                problems.Add(row.Line, null, FormattableString.Invariant($"line {first.Line} has the same name, and neither has an id"), "Write ids that tell them apart, or take one of them away.");
+                problems.Add(
+                    row.Line,
+                    null,
+                    FormattableString.Invariant($"line {first.Line} has the same name, and neither has an id"),
+                    "Write ids that tell them apart, or take one of them away."
+                );
             }
 
             var stem = Stem(same.Key);

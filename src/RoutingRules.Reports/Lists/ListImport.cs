@@ -55,7 +55,14 @@ public static class ListImport
 
         if (rows.Count - 1 > options.MaxRows || rows[0].Cells.Count > MaxColumns)
         {
-            problems.Add(null, null, FormattableString.Invariant($"the list has {rows.Count - 1} rows and {rows[0].Cells.Count} columns, more than {options.MaxRows} and {MaxColumns}"), "Check that it is the right file.");
+            problems.Add(
+                null,
+                null,
+                FormattableString.Invariant(
+                    $"the list has {rows.Count - 1} rows and {rows[0].Cells.Count} columns, more than {options.MaxRows} and {MaxColumns}"
+                ),
+                "Check that it is the right file."
+            );
             return null;
         }
 
@@ -66,7 +73,8 @@ public static class ListImport
                 rows[0].Line,
                 null,
                 $"no column says which {ListElements.Word(list)} a row is about",
-                "Add a column id or name, or say in the configuration, under lists, which column it is; check the separator as well.");
+                "Add a column id or name, or say in the configuration, under lists, which column it is; check the separator as well."
+            );
             return null;
         }
 
@@ -75,13 +83,21 @@ public static class ListImport
         {
             if (row.Cells.Count != columns.Length)
             {
-                var what = FormattableString.Invariant($"the row has {row.Cells.Count} {(row.Cells.Count == 1 ? "cell" : "cells")}, and there are {columns.Length} {(columns.Length == 1 ? "header" : "headers")}");
+                var what = FormattableString.Invariant(
+                    $"the row has {row.Cells.Count} {(row.Cells.Count == 1 ? "cell" : "cells")}, and there are {columns.Length} {(columns.Length == 1 ? "header" : "headers")}"
+                );
                 problems.Add(row.Line, null, what, "Give each row a cell for each header; a cell that holds the separator stands in quotation marks.");
                 continue;
             }
 
             var cells = columns.Zip(row.Cells, rows[0].Cells).Where(entry => entry.First is not null);
-            found.Add(new ListRow(row.Line, [.. cells.Select(entry => new ListCell(entry.First!, entry.Third.Text.Trim(), FormulaGuard.Restore(entry.Second.Text), entry.Second.Line))], config.Words));
+            found.Add(
+                new ListRow(
+                    row.Line,
+                    [.. cells.Select(entry => new ListCell(entry.First!, entry.Third.Text.Trim(), FormulaGuard.Restore(entry.Second.Text), entry.Second.Line))],
+                    config.Words
+                )
+            );
         }
 
         return found;
@@ -100,7 +116,12 @@ public static class ListImport
                 var column = i;
                 if (rows.Find(row => row.Cells.Count > column && row.Cells[column].Text.Length > 0) is { } filled)
                 {
-                    problems.Add(filled.Cells[column].Line, null, FormattableString.Invariant($"column {column + 1} has no header, and there is something in it"), "Give it a header, or empty it.");
+                    problems.Add(
+                        filled.Cells[column].Line,
+                        null,
+                        FormattableString.Invariant($"column {column + 1} has no header, and there is something in it"),
+                        "Give it a header, or empty it."
+                    );
                 }
             }
             else if (!headers.TryFind(header, out var member))
@@ -110,11 +131,17 @@ public static class ListImport
                     head[i].Line,
                     CellReader.Short(header),
                     $"no member of a {ListElements.Word(list)} has this name{(meant is null ? "" : $"; did you mean {meant}?")}",
-                    "Correct the header, name it under ignore if it shall not be read, or say in the configuration, under lists, which member it is.");
+                    "Correct the header, name it under ignore if it shall not be read, or say in the configuration, under lists, which member it is."
+                );
             }
             else if (member is not null && Array.IndexOf(columns, member) is >= 0 and var first)
             {
-                problems.Add(head[i].Line, CellReader.Short(header), $"the column \"{CellReader.Short(head[first].Text.Trim())}\" is about {member.Name} as well", "Keep one of the two, and name the other under ignore.");
+                problems.Add(
+                    head[i].Line,
+                    CellReader.Short(header),
+                    $"the column \"{CellReader.Short(head[first].Text.Trim())}\" is about {member.Name} as well",
+                    "Keep one of the two, and name the other under ignore."
+                );
             }
             else
             {

@@ -22,34 +22,47 @@ public static class ListImportJson
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(output);
-        WriteDocument(output, json =>
-        {
-            json.WriteString("path", JsonReport.Whole(path));
-            json.WriteString("from", JsonReport.Whole(from));
-            json.WriteString("list", Word(list));
-            json.WriteBoolean("merged", result.Show is not null);
-            Write(json, "problems", result.Problems);
-            Write(json, "notes", result.Notes);
-            WriteList(json, "added", result.Added);
-            WriteObjects(json, "changed", result.Changed, change =>
+        WriteDocument(
+            output,
+            json =>
             {
-                json.WriteString("id", change.Id);
-                WriteList(json, "members", change.Members);
-            });
-            WriteList(json, "same", result.Same);
-            WriteList(json, "kept", result.Kept);
-            WriteList(json, "removed", result.Removed);
-        });
+                json.WriteString("path", JsonReport.Whole(path));
+                json.WriteString("from", JsonReport.Whole(from));
+                json.WriteString("list", Word(list));
+                json.WriteBoolean("merged", result.Show is not null);
+                Write(json, "problems", result.Problems);
+                Write(json, "notes", result.Notes);
+                WriteList(json, "added", result.Added);
+                WriteObjects(
+                    json,
+                    "changed",
+                    result.Changed,
+                    change =>
+                    {
+                        json.WriteString("id", change.Id);
+                        WriteList(json, "members", change.Members);
+                    }
+                );
+                WriteList(json, "same", result.Same);
+                WriteList(json, "kept", result.Kept);
+                WriteList(json, "removed", result.Removed);
+            }
+        );
     }
 
     private static void Write(Utf8JsonWriter json, string name, ValueList<ListProblem> remarks)
     {
-        WriteObjects(json, name, remarks, remark =>
-        {
-            WriteOptional(json, "line", remark.Line);
-            WriteOptional(json, "column", remark.Column);
-            json.WriteString("message", JsonReport.Whole(remark.Message));
-            json.WriteString("remedy", JsonReport.Whole(remark.Remedy));
-        });
+        WriteObjects(
+            json,
+            name,
+            remarks,
+            remark =>
+            {
+                WriteOptional(json, "line", remark.Line);
+                WriteOptional(json, "column", remark.Column);
+                json.WriteString("message", JsonReport.Whole(remark.Message));
+                json.WriteString("remedy", JsonReport.Whole(remark.Remedy));
+            }
+        );
     }
 }

@@ -18,33 +18,36 @@ internal sealed record ListMember(string Name, CellKind Kind, string Absent)
     private static ListMember[] Of(ObjectShape shape, Func<string, (CellKind Kind, string Absent)> how) =>
         [.. ListTables.Columns(shape).Select(name => new ListMember(name, how(name).Kind, how(name).Absent))];
 
-    private static (CellKind Kind, string Absent) Feed(string name) => name switch
-    {
-        "role" => (CellKind.Word, "utility"),
-        "to" => (CellKind.Destinations, ""),
-        "spread" => (CellKind.Flag, "no"),
-        "limiter" => (CellKind.Flag, ""),
-        "separateFrom" => (CellKind.Separations, ""),
-        "backupOf" or "source" => (CellKind.Name, ""),
-        _ => Both(name),
-    };
+    private static (CellKind Kind, string Absent) Feed(string name) =>
+        name switch
+        {
+            "role" => (CellKind.Word, "utility"),
+            "to" => (CellKind.Destinations, ""),
+            "spread" => (CellKind.Flag, "no"),
+            "limiter" => (CellKind.Flag, ""),
+            "separateFrom" => (CellKind.Separations, ""),
+            "backupOf" or "source" => (CellKind.Name, ""),
+            _ => Both(name),
+        };
 
-    private static (CellKind Kind, string Absent) Line(string name) => name switch
-    {
-        "kind" => (CellKind.Word, ""),
-        "phantom" => (CellKind.Word, "either"),
-        "width" => (CellKind.Number, "1"),
-        "from" => (CellKind.Origin, ""),
-        "to" => (CellKind.Ranges, ""),
-        _ => Both(name),
-    };
+    private static (CellKind Kind, string Absent) Line(string name) =>
+        name switch
+        {
+            "kind" => (CellKind.Word, ""),
+            "phantom" => (CellKind.Word, "either"),
+            "width" => (CellKind.Number, "1"),
+            "from" => (CellKind.Origin, ""),
+            "to" => (CellKind.Ranges, ""),
+            _ => Both(name),
+        };
 
-    private static (CellKind Kind, string Absent) Both(string name) => name switch
-    {
-        "id" => (CellKind.Name, ""),
-        "priority" => (CellKind.Word, "normal"),
-        "preferred" => (CellKind.Number, ""),
-        "hold" => (CellKind.Flag, ""),
-        _ => (CellKind.Text, ""),
-    };
+    private static (CellKind Kind, string Absent) Both(string name) =>
+        name switch
+        {
+            "id" => (CellKind.Name, ""),
+            "priority" => (CellKind.Word, "normal"),
+            "preferred" => (CellKind.Number, ""),
+            "hold" => (CellKind.Flag, ""),
+            _ => (CellKind.Text, ""),
+        };
 }

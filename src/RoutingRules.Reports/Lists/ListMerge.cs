@@ -51,7 +51,10 @@ internal sealed class ListMerge(Show show, IntentList list, ListProblems problem
             Edits = edits.ToValueList(),
             Notes = notes.ToList(),
             Added = merged.Where(entry => entry.Before is null).Select(entry => entry.Row.Id!).ToValueList(),
-            Changed = merged.Where(entry => entry.Before is not null && !entry.Members.IsEmpty).Select(entry => new ListChange { Id = entry.Row.Id!, Members = entry.Members }).ToValueList(),
+            Changed = merged
+                .Where(entry => entry.Before is not null && !entry.Members.IsEmpty)
+                .Select(entry => new ListChange { Id = entry.Row.Id!, Members = entry.Members })
+                .ToValueList(),
             Same = merged.Where(entry => entry.Before is not null && entry.Members.IsEmpty).Select(entry => entry.Row.Id!).ToValueList(),
             Kept = removesAbsent ? [] : absentIds,
             Removed = removesAbsent ? absentIds : [],
@@ -98,12 +101,12 @@ internal sealed class ListMerge(Show show, IntentList list, ListProblems problem
         void AddAll(List<MergedRow> entries) => edits.AddRange(entries.Select(entry => Edit(place++, null, entry.After)));
     }
 
-    private ShowEdit Edit(int index, object? before, object? after) => list == IntentList.Feeds
-        ? Edit(ShowLists.Feeds, index, (Feed?)before, (Feed?)after)
-        : Edit(ShowLists.Lines, index, (Line?)before, (Line?)after);
+    private ShowEdit Edit(int index, object? before, object? after) =>
+        list == IntentList.Feeds ? Edit(ShowLists.Feeds, index, (Feed?)before, (Feed?)after) : Edit(ShowLists.Lines, index, (Line?)before, (Line?)after);
 
     private static ShowEdit Edit<T>(ShowList<T> list, int index, T? before, T? after)
-        where T : class => before is null ? ShowEdit.Insert(list, index, after!)
+        where T : class =>
+        before is null ? ShowEdit.Insert(list, index, after!)
         : after is null ? ShowEdit.Remove(list, index, before)
         : ShowEdit.Replace(list, index, before, after);
 }

@@ -30,9 +30,19 @@ internal sealed class ListNames
     {
         foreach (var entry in rows)
         {
-            if (entry.Before is null && entry.Row.Find("id")?.Text.Length > 0 && ListElements.NameOf(entry.After) is { Length: > 0 } name && names[name].FirstOrDefault(id => id != entry.Row.Id) is { } other)
+            if (
+                entry.Before is null
+                && entry.Row.Find("id")?.Text.Length > 0
+                && ListElements.NameOf(entry.After) is { Length: > 0 } name
+                && names[name].FirstOrDefault(id => id != entry.Row.Id) is { } other
+            )
             {
-                notes.Add(entry.Row.Line, null, $"the {ListElements.Word(list)} {entry.Row.Id} is new and has the name of {other}", $"If {other} was meant, write its id.");
+                notes.Add(
+                    entry.Row.Line,
+                    null,
+                    $"the {ListElements.Word(list)} {entry.Row.Id} is new and has the name of {other}",
+                    $"If {other} was meant, write its id."
+                );
             }
 
             foreach (var member in entry.Members)
@@ -99,7 +109,12 @@ internal sealed class ListNames
         {
             var meant = Spelling.Nearest(name, known.Order(StringComparer.Ordinal));
             var cell = row.Find(member);
-            notes.Add(cell?.Line ?? row.Line, cell?.Header, $"the show has no {what} {name}{(meant is null ? "" : $"; did you mean {meant}?")}", $"Correct the cell, or add the {what}.");
+            notes.Add(
+                cell?.Line ?? row.Line,
+                cell?.Header,
+                $"the show has no {what} {name}{(meant is null ? "" : $"; did you mean {meant}?")}",
+                $"Correct the cell, or add the {what}."
+            );
         }
     }
 }

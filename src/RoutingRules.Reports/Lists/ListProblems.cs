@@ -24,20 +24,36 @@ internal sealed class ListProblems(int most)
             return;
         }
 
-        problems.Add((new ListProblem { Line = line, Column = column, Message = Sentence(message), Remedy = remedy }, place));
+        problems.Add(
+            (
+                new ListProblem
+                {
+                    Line = line,
+                    Column = column,
+                    Message = Sentence(message),
+                    Remedy = remedy,
+                },
+                place
+            )
+        );
     }
 
     /// <summary>The problems by line and cell, and how many more there are.</summary>
     public ValueList<ListProblem> ToList()
     {
         IEnumerable<ListProblem> all = problems.OrderBy(entry => entry.Problem.Line ?? 0).ThenBy(entry => entry.Place).Select(entry => entry.Problem);
-        return (leftOut == 0 ? all : all.Append(new ListProblem
-        {
-            Message = FormattableString.Invariant($"{leftOut} more {(leftOut == 1 ? "problem is" : "problems are")} not listed."),
-            Remedy = "Mend the listed ones first; they may be of one kind.",
-        })).ToValueList();
+        return (
+            leftOut == 0
+                ? all
+                : all.Append(
+                    new ListProblem
+                    {
+                        Message = FormattableString.Invariant($"{leftOut} more {(leftOut == 1 ? "problem is" : "problems are")} not listed."),
+                        Remedy = "Mend the listed ones first; they may be of one kind.",
+                    }
+                )
+        ).ToValueList();
     }
 
-    private static string Sentence(string message) =>
-        char.ToUpperInvariant(message[0]) + message[1..] + (message[^1] is '.' or '?' ? "" : ".");
+    private static string Sentence(string message) => char.ToUpperInvariant(message[0]) + message[1..] + (message[^1] is '.' or '?' ? "" : ".");
 }

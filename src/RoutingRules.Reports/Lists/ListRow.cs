@@ -22,7 +22,9 @@ internal sealed class ListRow(int line, List<ListCell> cells, ValueList<ListWord
     public string Meaning(ListCell cell)
     {
         var text = cell.Member.Kind == CellKind.Text ? cell.Text : cell.Text.Trim();
-        var word = words.LastOrDefault(word => word.Member == cell.Member.Name && word.Cell.Trim().Equals(cell.Text.Trim(), StringComparison.OrdinalIgnoreCase));
+        var word = words.LastOrDefault(word =>
+            word.Member == cell.Member.Name && word.Cell.Trim().Equals(cell.Text.Trim(), StringComparison.OrdinalIgnoreCase)
+        );
         return word is null ? text : word.Value;
     }
 

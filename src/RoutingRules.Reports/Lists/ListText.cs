@@ -15,7 +15,12 @@ internal static class ListText
         var text = Utf8Mark.Skip(bytes);
         if (text.Length > most)
         {
-            problems.Add(null, null, FormattableString.Invariant($"the list has {text.Length} bytes, more than the limit of {most}"), "Check that it is the right file.");
+            problems.Add(
+                null,
+                null,
+                FormattableString.Invariant($"the list has {text.Length} bytes, more than the limit of {most}"),
+                "Check that it is the right file."
+            );
         }
         else if (text.Length >= 2 && (text[0] is 0 or 0xFE or 0xFF || text[1] == 0))
         {
@@ -23,7 +28,12 @@ internal static class ListText
         }
         else if (!Utf8.IsValid(text))
         {
-            problems.Add(new LineCounter(text).At(FirstInvalid(text)).Line, null, "the list holds bytes that are not UTF-8; it may be Latin-1 or another old encoding", Remedy);
+            problems.Add(
+                new LineCounter(text).At(FirstInvalid(text)).Line,
+                null,
+                "the list holds bytes that are not UTF-8; it may be Latin-1 or another old encoding",
+                Remedy
+            );
         }
         else if (text.Contains((byte)0))
         {

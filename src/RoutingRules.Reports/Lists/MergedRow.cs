@@ -22,7 +22,11 @@ internal sealed record MergedRow(ListRow Row, object? Before, object After)
 
         var old = before is null ? default : ElementJson.Of(before);
         var now = ElementJson.Of(after);
-        return ListMember.Of(after is Feed ? IntentList.Feeds : IntentList.Lines).Select(member => member.Name).Where(name => !Same(old, now, name)).ToValueList();
+        return ListMember
+            .Of(after is Feed ? IntentList.Feeds : IntentList.Lines)
+            .Select(member => member.Name)
+            .Where(name => !Same(old, now, name))
+            .ToValueList();
     }
 
     private static bool Same(JsonElement before, JsonElement after, string name)

@@ -129,7 +129,12 @@ internal sealed class RowReader(IntentList list, ListProblems problems, ListProb
         }
         else if (lacking.Add(member))
         {
-            problems.Add(row.Line, null, $"the {word} {row.Id} is new and needs {member}, for which the list has no column", $"Add a column {member}; or, if the {word} is there already, write its id or its name as the show has it.");
+            problems.Add(
+                row.Line,
+                null,
+                $"the {word} {row.Id} is new and needs {member}, for which the list has no column",
+                $"Add a column {member}; or, if the {word} is there already, write its id or its name as the show has it."
+            );
         }
     }
 }

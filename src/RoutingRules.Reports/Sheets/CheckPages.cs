@@ -7,13 +7,14 @@ namespace RoutingRules.Reports.Sheets;
 /// <summary>Lays out the check lists.</summary>
 internal static class CheckPages
 {
-    public static IEnumerable<Page> Pages(Sheet sheet, SheetSection part) => part switch
-    {
-        SheetSection.Lines when !sheet.LineChecks.IsEmpty => [ByChannel(sheet, Consoles(sheet.LineChecks))],
-        SheetSection.Walk when !sheet.LineChecks.IsEmpty => [ByWalk(sheet, Consoles(sheet.LineChecks))],
-        SheetSection.Mixes when !sheet.OutputChecks.IsEmpty => [Outputs(sheet)],
-        _ => [],
-    };
+    public static IEnumerable<Page> Pages(Sheet sheet, SheetSection part) =>
+        part switch
+        {
+            SheetSection.Lines when !sheet.LineChecks.IsEmpty => [ByChannel(sheet, Consoles(sheet.LineChecks))],
+            SheetSection.Walk when !sheet.LineChecks.IsEmpty => [ByWalk(sheet, Consoles(sheet.LineChecks))],
+            SheetSection.Mixes when !sheet.OutputChecks.IsEmpty => [Outputs(sheet)],
+            _ => [],
+        };
 
     private static Page ByChannel(Sheet sheet, string[] consoles)
     {
@@ -33,11 +34,16 @@ internal static class CheckPages
         var table = new PageTable { Title = "Lines", Columns = [("Line", 20), ("At", 15), .. Columns(consoles)] };
         foreach (var stop in sheet.Walk)
         {
-            table.Rows.Add(new PageRow
-            {
-                IsHeading = true,
-                Across = stop.DeviceLabel is null ? "No input yet" : stop.Zone is null ? stop.DeviceLabel : $"{stop.Zone}: {stop.DeviceLabel}",
-            });
+            table.Rows.Add(
+                new PageRow
+                {
+                    IsHeading = true,
+                    Across =
+                        stop.DeviceLabel is null ? "No input yet"
+                        : stop.Zone is null ? stop.DeviceLabel
+                        : $"{stop.Zone}: {stop.DeviceLabel}",
+                }
+            );
             table.Rows.AddRange(stop.Lines.Select(row => Row(row, Here(row), consoles)));
             if (stop.DeviceLabel is not null)
             {
@@ -53,36 +59,46 @@ internal static class CheckPages
     private static (string Heading, int Share)[] Columns(string[] consoles) =>
         [("Equipment, stand, place", 20), ("Phantom", 11), ("Spare", 10), .. consoles.Select(console => (console, Math.Max(8, 24 / consoles.Length)))];
 
-    private static PageRow Row(LineCheck row, List<PageLine> place, string[] consoles) => new()
-    {
-        Cells =
-        [
-            [.. PageLayout.Strong(row.Line.Name), .. PageLayout.Change(row.Change)],
-            place,
-            [.. Equipment(row.Line)],
-            row.Phantom is null ? [] : DevicePages.Phantom(row.Phantom),
-            row.Spare is null ? [] : PageLayout.Cell($"{row.Spare.Group} {row.Spare.Mark}"),
-            .. consoles.Select(console => Ticks(row, console)),
-        ],
-    };
+    private static PageRow Row(LineCheck row, List<PageLine> place, string[] consoles) =>
+        new()
+        {
+            Cells =
+            [
+                [.. PageLayout.Strong(row.Line.Name), .. PageLayout.Change(row.Change)],
+                place,
+                [.. Equipment(row.Line)],
+                row.Phantom is null ? [] : DevicePages.Phantom(row.Phantom),
+                row.Spare is null ? [] : PageLayout.Cell($"{row.Spare.Group} {row.Spare.Mark}"),
+                .. consoles.Select(console => Ticks(row, console)),
+            ],
+        };
 
-    private static List<PageLine> Enters(LineCheck row) => row.Enters.IsEmpty
-        ? [new PageLine("no input yet", PageLineStyle.Mark)]
-        : [.. row.Enters.SelectMany((place, i) => i == 0 ? PageLayout.Strong(place.ToString()) : PageLayout.Cell($"and {place}")), .. Ways(row)];
+    private static List<PageLine> Enters(LineCheck row) =>
+        row.Enters.IsEmpty
+            ? [new PageLine("no input yet", PageLineStyle.Mark)]
+            : [.. row.Enters.SelectMany((place, i) => i == 0 ? PageLayout.Strong(place.ToString()) : PageLayout.Cell($"and {place}")), .. Ways(row)];
 
     /// <summary>The device is in the heading, so the connector alone says where; a split names its other ends.</summary>
-    private static List<PageLine> Here(LineCheck row) => row.Enters.IsEmpty
-        ? []
-        : [.. PageLayout.Strong($"{row.Enters[0].Group} {row.Enters[0].Mark}"), .. PageLayout.Cell([.. row.Enters.Skip(1).Select(place => $"and {place}")]), .. Ways(row)];
+    private static List<PageLine> Here(LineCheck row) =>
+        row.Enters.IsEmpty
+            ? []
+            :
+            [
+                .. PageLayout.Strong($"{row.Enters[0].Group} {row.Enters[0].Mark}"),
+                .. PageLayout.Cell([.. row.Enters.Skip(1).Select(place => $"and {place}")]),
+                .. Ways(row),
+            ];
 
     public static List<PageLine> Ways(LineCheck row) => PageLayout.Cell([.. row.Ways.Select(way => $"way: {way}")]);
 
-    public static IEnumerable<PageLine> Equipment(SheetLineInfo line) => PageLayout.Cell(
-        line.Equipment,
-        line.Stand is null ? null : $"stand: {line.Stand}",
-        line.Position is null ? null : $"place: {line.Position}",
-        line.SuppliedBy is null ? null : $"from {line.SuppliedBy}",
-        line.Notes);
+    public static IEnumerable<PageLine> Equipment(SheetLineInfo line) =>
+        PageLayout.Cell(
+            line.Equipment,
+            line.Stand is null ? null : $"stand: {line.Stand}",
+            line.Position is null ? null : $"place: {line.Position}",
+            line.SuppliedBy is null ? null : $"from {line.SuppliedBy}",
+            line.Notes
+        );
 
     private static List<PageLine> Ticks(LineCheck row, string console)
     {
@@ -120,34 +136,40 @@ internal static class CheckPages
     private static Page Outputs(Sheet sheet)
     {
         var page = new Page { Title = "Output check" };
-        page.Facts.Add("Mix by mix, in-ear mixes first. Bring up one output at a time from low level, say the words in the first column into it, check it, close it, then the next.");
+        page.Facts.Add(
+            "Mix by mix, in-ear mixes first. Bring up one output at a time from low level, say the words in the first column into it, check it, close it, then the next."
+        );
         page.Facts.Add("Never unmute everything at once.");
         page.Facts.Add("In-ear mixes: a technician listens on a pack at low level before a performer wears it.");
         var table = new PageTable { Title = "Mixes", Columns = [("Say", 24), ("What, for whom", 21), ("Arrives at", 30), ("How", 25)] };
-        table.Rows.AddRange(sheet.OutputChecks.Select(row => new PageRow
-        {
-            Cells =
-            [
-                [.. PageLayout.Strong(row.Announce), .. PageLayout.Change(row.Change)],
+        table.Rows.AddRange(
+            sheet.OutputChecks.Select(row => new PageRow
+            {
+                Cells =
                 [
-                    .. row.IsInEar ? [new PageLine(SheetWords.Mark(SheetMark.InEar), PageLineStyle.Mark)] : Array.Empty<PageLine>(),
-                    .. row.Role == FeedRole.InEar ? [] : PageLayout.Cell(row.Role.Value),
-                    .. Who(row),
-                    .. PageLayout.Cell(row.Source, row.SourceLabel),
+                    [.. PageLayout.Strong(row.Announce), .. PageLayout.Change(row.Change)],
+                    [
+                        .. row.IsInEar ? [new PageLine(SheetWords.Mark(SheetMark.InEar), PageLineStyle.Mark)] : Array.Empty<PageLine>(),
+                        .. row.Role == FeedRole.InEar ? [] : PageLayout.Cell(row.Role.Value),
+                        .. Who(row),
+                        .. PageLayout.Cell(row.Source, row.SourceLabel),
+                    ],
+                    [
+                        .. row.Places.SelectMany(place =>
+                            place.Arrives.IsEmpty
+                                ? [new PageLine($"not at {place.Wanted}", PageLineStyle.Mark)]
+                                : place.Arrives.Select(path => new PageLine(DevicePages.Path(path), PageLineStyle.Tick))
+                        ),
+                    ],
+                    PageLayout.Cell(row.How, row.Notes),
                 ],
-                [.. row.Places.SelectMany(place => place.Arrives.IsEmpty
-                    ? [new PageLine($"not at {place.Wanted}", PageLineStyle.Mark)]
-                    : place.Arrives.Select(path => new PageLine(DevicePages.Path(path), PageLineStyle.Tick)))],
-                PageLayout.Cell(row.How, row.Notes),
-            ],
-        }));
+            })
+        );
         PageLayout.AddBlankRows(table, sheet);
         page.Tables.Add(table);
         return page;
     }
 
-    private static List<PageLine> Who(OutputCheck row) => PageLayout.Cell(
-        row.Person,
-        row.Pack is null ? null : $"pack {row.Pack}",
-        row.Position is null ? null : $"place: {row.Position}");
+    private static List<PageLine> Who(OutputCheck row) =>
+        PageLayout.Cell(row.Person, row.Pack is null ? null : $"pack {row.Pack}", row.Position is null ? null : $"place: {row.Position}");
 }

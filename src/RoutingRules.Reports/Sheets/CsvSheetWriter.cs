@@ -35,10 +35,16 @@ public static class CsvSheetWriter
         return output.ToString();
     }
 
-    private static void Append(StringBuilder output, ValueList<string> fields) => CsvText.AppendRow(output, fields.Select(FormulaGuard.Neutralise).ToValueList());
+    private static void Append(StringBuilder output, ValueList<string> fields) =>
+        CsvText.AppendRow(output, fields.Select(FormulaGuard.Neutralise).ToValueList());
 
-    private static IEnumerable<string> Head(SheetHead head) => new[]
-    {
-        head.Title, head.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "", head.Revision ?? "", head.Code, SheetWords.View(head.View),
-    }.Select(VisibleText.Of);
+    private static IEnumerable<string> Head(SheetHead head) =>
+        new[]
+        {
+            head.Title,
+            head.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
+            head.Revision ?? "",
+            head.Code,
+            SheetWords.View(head.View),
+        }.Select(VisibleText.Of);
 }

@@ -16,14 +16,25 @@ internal static partial class DevicePages
             HasBigFirst = true,
             Columns = [("Ch", 11), ("Label", 20), ("Line", 28), ("Enters at", 29), ("Phantom", 12)],
         };
-        Fill(page, table.Rows, row => row.IsFree, row => row.Change, row => row.At, false, row =>
-        [
-            Number(row.At),
-            PageLayout.Cell(row.Label),
-            [.. Named(row.Signal, null, row.Marks, row.Reason), .. row.Missing.Select(name => new PageLine($"{name} does not arrive", PageLineStyle.Mark))],
-            PageLayout.Cell([.. row.Enters.Select((place, i) => i == 0 ? place.ToString() : $"then {place}")]),
-            [.. row.Phantom.SelectMany(Phantom)],
-        ]);
+        Fill(
+            page,
+            table.Rows,
+            row => row.IsFree,
+            row => row.Change,
+            row => row.At,
+            false,
+            row =>
+                [
+                    Number(row.At),
+                    PageLayout.Cell(row.Label),
+                    [
+                        .. Named(row.Signal, null, row.Marks, row.Reason),
+                        .. row.Missing.Select(name => new PageLine($"{name} does not arrive", PageLineStyle.Mark)),
+                    ],
+                    PageLayout.Cell([.. row.Enters.Select((place, i) => i == 0 ? place.ToString() : $"then {place}")]),
+                    [.. row.Phantom.SelectMany(Phantom)],
+                ]
+        );
         return page;
     }
 
@@ -35,13 +46,21 @@ internal static partial class DevicePages
             HasBigFirst = true,
             Columns = [("Bus", 11), ("Label", 18), ("Feed or line", 28), ("Arrives at", 43)],
         };
-        Fill(page, table.Rows, row => row.IsFree, row => row.Change, row => row.At, false, row =>
-        [
-            Number(row.At),
-            PageLayout.Cell(row.Label),
-            [.. row.Names.SelectMany(name => PageLayout.Strong(name)), .. Marks(row.Marks, row.Reason)],
-            row.Arrives.IsEmpty ? [new PageLine("nowhere yet", PageLineStyle.Mark)] : PageLayout.Cell([.. row.Arrives.Select(Path)]),
-        ]);
+        Fill(
+            page,
+            table.Rows,
+            row => row.IsFree,
+            row => row.Change,
+            row => row.At,
+            false,
+            row =>
+                [
+                    Number(row.At),
+                    PageLayout.Cell(row.Label),
+                    [.. row.Names.SelectMany(name => PageLayout.Strong(name)), .. Marks(row.Marks, row.Reason)],
+                    row.Arrives.IsEmpty ? [new PageLine("nowhere yet", PageLineStyle.Mark)] : PageLayout.Cell([.. row.Arrives.Select(Path)]),
+                ]
+        );
         return page;
     }
 
@@ -62,38 +81,50 @@ internal static partial class DevicePages
         if (!device.Sent.IsEmpty)
         {
             var sent = new PageTable { Title = "Network: sends", Columns = [("Slots", 18), ("Stream", 16), ("Carries", 38), ("Goes to", 28)] };
-            sent.Rows.AddRange(device.Sent.Select(stream => new PageRow
-            {
-                Cells =
-                [
-                    PageLayout.Strong($"{stream.Slots.Group} {stream.Slots.Numbers}"),
-                    PageLayout.Cell(StreamName(stream.Id, stream.IsLink), stream.Label),
-                    PageLayout.Cell(Contents(stream.Contents)),
-                    PageLayout.Cell([.. stream.Receivers.Select(receiver => $"{receiver.DeviceLabel} {receiver.Slots.Group} {receiver.Slots.Numbers} (ch {receiver.Channels})")]),
-                ],
-            }));
+            sent.Rows.AddRange(
+                device.Sent.Select(stream => new PageRow
+                {
+                    Cells =
+                    [
+                        PageLayout.Strong($"{stream.Slots.Group} {stream.Slots.Numbers}"),
+                        PageLayout.Cell(StreamName(stream.Id, stream.IsLink), stream.Label),
+                        PageLayout.Cell(Contents(stream.Contents)),
+                        PageLayout.Cell([
+                            .. stream.Receivers.Select(receiver =>
+                                $"{receiver.DeviceLabel} {receiver.Slots.Group} {receiver.Slots.Numbers} (ch {receiver.Channels})"
+                            ),
+                        ]),
+                    ],
+                })
+            );
             page.Tables.Add(sent);
         }
 
         if (!device.Received.IsEmpty)
         {
             var received = new PageTable { Title = "Network: takes", Columns = [("Slots", 18), ("Stream", 16), ("Brings", 38), ("Comes from", 28)] };
-            received.Rows.AddRange(device.Received.Select(stream => new PageRow
-            {
-                Cells =
-                [
-                    PageLayout.Strong($"{stream.Slots.Group} {stream.Slots.Numbers}"),
-                    PageLayout.Cell(StreamName(stream.Id, stream.IsLink), $"ch {stream.Channels}"),
-                    PageLayout.Cell(Contents(stream.Contents)),
-                    PageLayout.Cell($"{stream.SenderLabel} {stream.SenderSlots.Group} {stream.SenderSlots.Numbers}"),
-                ],
-            }));
+            received.Rows.AddRange(
+                device.Received.Select(stream => new PageRow
+                {
+                    Cells =
+                    [
+                        PageLayout.Strong($"{stream.Slots.Group} {stream.Slots.Numbers}"),
+                        PageLayout.Cell(StreamName(stream.Id, stream.IsLink), $"ch {stream.Channels}"),
+                        PageLayout.Cell(Contents(stream.Contents)),
+                        PageLayout.Cell($"{stream.SenderLabel} {stream.SenderSlots.Group} {stream.SenderSlots.Numbers}"),
+                    ],
+                })
+            );
             page.Tables.Add(received);
         }
 
         var free = new PageTable { Title = "Free inside", Columns = [("Where", 25), ("Numbers", 75)] };
-        free.Rows.AddRange(device.Channels.Where(table => table.Rows.All(row => row.IsFree && row.Change is null)).Select(table => Free(table.Group, table.Rows.Count)));
-        free.Rows.AddRange(device.Buses.Where(table => table.Rows.All(row => row.IsFree && row.Change is null)).Select(table => Free(table.Group, table.Rows.Count)));
+        free.Rows.AddRange(
+            device.Channels.Where(table => table.Rows.All(row => row.IsFree && row.Change is null)).Select(table => Free(table.Group, table.Rows.Count))
+        );
+        free.Rows.AddRange(
+            device.Buses.Where(table => table.Rows.All(row => row.IsFree && row.Change is null)).Select(table => Free(table.Group, table.Rows.Count))
+        );
         foreach (var runs in device.FreeSlots.GroupBy(run => run.Group))
         {
             free.Rows.Add(new PageRow { Cells = [PageLayout.Strong(runs.Key.Value), PageLayout.Cell(string.Join(", ", runs.Select(run => run.Numbers)))] });
@@ -106,25 +137,30 @@ internal static partial class DevicePages
 
         if (!device.Jacks.IsEmpty)
         {
-            var jacks = new PageTable { Title = "Network jacks", HasBigFirst = true, Columns = [("Jack", 16), ("To", 32), ("Cable", 46), ("Done", 6)] };
-            jacks.Rows.AddRange(device.Jacks.Select(jack => new PageRow
+            var jacks = new PageTable
             {
-                Cells =
-                [
-                    PageLayout.Strong($"{jack.At.Group} {jack.At.Mark}"),
-                    PageLayout.Cell(jack.FarEnd?.ToString() ?? "free"),
-                    [.. PageLayout.Cell(jack.Link is null ? null : $"{jack.Link}, {jack.Network}", jack.Cable), .. PageLayout.Change(jack.Change)],
-                    jack.Link is null ? [] : PageLayout.Tick(""),
-                ],
-            }));
+                Title = "Network jacks",
+                HasBigFirst = true,
+                Columns = [("Jack", 16), ("To", 32), ("Cable", 46), ("Done", 6)],
+            };
+            jacks.Rows.AddRange(
+                device.Jacks.Select(jack => new PageRow
+                {
+                    Cells =
+                    [
+                        PageLayout.Strong($"{jack.At.Group} {jack.At.Mark}"),
+                        PageLayout.Cell(jack.FarEnd?.ToString() ?? "free"),
+                        [.. PageLayout.Cell(jack.Link is null ? null : $"{jack.Link}, {jack.Network}", jack.Cable), .. PageLayout.Change(jack.Change)],
+                        jack.Link is null ? [] : PageLayout.Tick(""),
+                    ],
+                })
+            );
             page.Tables.Add(jacks);
         }
     }
 
-    private static PageRow Free(Id<PortGroup> group, int count) => new()
-    {
-        Cells = [PageLayout.Strong(group.Value), PageLayout.Cell(SheetWords.Runs(Enumerable.Range(1, count)))],
-    };
+    private static PageRow Free(Id<PortGroup> group, int count) =>
+        new() { Cells = [PageLayout.Strong(group.Value), PageLayout.Cell(SheetWords.Runs(Enumerable.Range(1, count)))] };
 
     private static string StreamName(string id, bool isLink) => isLink ? $"link {id}" : id;
 

@@ -14,7 +14,12 @@ internal static partial class DevicePages
     public static Page Page(DeviceSheet device)
     {
         var page = new Page { Title = device.Label, Aside = Id(device) };
-        page.Facts.Add(string.Join(" \u00b7 ", new[] { device.Zone, device.Type, device.Power.IsEmpty ? null : $"power {string.Join(", ", device.Power)}" }.Where(fact => fact is not null)));
+        page.Facts.Add(
+            string.Join(
+                " \u00b7 ",
+                new[] { device.Zone, device.Type, device.Power.IsEmpty ? null : $"power {string.Join(", ", device.Power)}" }.Where(fact => fact is not null)
+            )
+        );
         if (device.Notes is not null)
         {
             page.Facts.Add(device.Notes);
@@ -50,14 +55,24 @@ internal static partial class DevicePages
             HasBigFirst = true,
             Columns = [("Out", 9), ("Signal", 27), ("Comes from", 32), ("Goes to", 26), ("Done", 6)],
         };
-        Fill(page, table.Rows, row => row.IsFree, row => row.Change, row => row.At, true, row =>
-        [
-            Number(row.At),
-            Named(row.Signal, row.Label, row.Marks, row.Reason),
-            row.Signal is null ? [] : [.. PageLayout.Cell(Source(row.Signal)), .. row.Hops.Select(hop => new PageLine(SheetWords.Hop(hop), PageLineStyle.Plain))],
-            [.. row.GoesTo.SelectMany(end => PageLayout.Cell(end.At.ToString(), end.Way))],
-            PageLayout.Tick(""),
-        ]);
+        Fill(
+            page,
+            table.Rows,
+            row => row.IsFree,
+            row => row.Change,
+            row => row.At,
+            true,
+            row =>
+                [
+                    Number(row.At),
+                    Named(row.Signal, row.Label, row.Marks, row.Reason),
+                    row.Signal is null
+                        ? []
+                        : [.. PageLayout.Cell(Source(row.Signal)), .. row.Hops.Select(hop => new PageLine(SheetWords.Hop(hop), PageLineStyle.Plain))],
+                    [.. row.GoesTo.SelectMany(end => PageLayout.Cell(end.At.ToString(), end.Way))],
+                    PageLayout.Tick(""),
+                ]
+        );
         return page;
     }
 
@@ -79,20 +94,37 @@ internal static partial class DevicePages
             page.Rows.Add(new PageRow { Across = $"For every line here: {string.Join("; ", gain.Select(line => line.Text))}" });
         }
 
-        Fill(page, table.Rows, row => row.IsFree, row => row.Change, row => row.At, true, row => isCabled
-            ? [Number(row.At), Named(row.Signal, row.Label, row.Marks, row.Reason), Plugged(row), Arrivals(row), PageLayout.Tick("")]
-            : [Number(row.At), Line(row), Equipment(row), Phantom(row.Phantom), [.. Arrivals(row), .. common is null || row.Lines.IsEmpty ? Gain(row) : []], PageLayout.Tick("")]);
+        Fill(
+            page,
+            table.Rows,
+            row => row.IsFree,
+            row => row.Change,
+            row => row.At,
+            true,
+            row =>
+                isCabled
+                    ? [Number(row.At), Named(row.Signal, row.Label, row.Marks, row.Reason), Plugged(row), Arrivals(row), PageLayout.Tick("")]
+                    :
+                    [
+                        Number(row.At),
+                        Line(row),
+                        Equipment(row),
+                        Phantom(row.Phantom),
+                        [.. Arrivals(row), .. common is null || row.Lines.IsEmpty ? Gain(row) : []],
+                        PageLayout.Tick(""),
+                    ]
+        );
         return page;
     }
 
     private static List<PageLine> Line(SheetInput row) =>
-    [
-        .. row.Lines.SelectMany(line => PageLayout.Strong(line.Name)),
-        .. row.Lines.IsEmpty && row.PluggedFrom is not null ? Named(row.Signal, null, [], null) : [],
-        .. row.Lines.Count == 1 ? Label(row.Label, row.Lines[0].Name) : Label(row.Label, null),
-        .. Plugged(row),
-        .. Marks(row.Marks, row.Reason),
-    ];
+        [
+            .. row.Lines.SelectMany(line => PageLayout.Strong(line.Name)),
+            .. row.Lines.IsEmpty && row.PluggedFrom is not null ? Named(row.Signal, null, [], null) : [],
+            .. row.Lines.Count == 1 ? Label(row.Label, row.Lines[0].Name) : Label(row.Label, null),
+            .. Plugged(row),
+            .. Marks(row.Marks, row.Reason),
+        ];
 
     private static List<PageLine> Plugged(SheetInput row) =>
         row.PluggedFrom is { } from ? PageLayout.Cell($"{(row.Lines.IsEmpty ? "" : "also ")}from {from.At}", from.Way) : [];
@@ -100,30 +132,39 @@ internal static partial class DevicePages
     private static List<PageLine> Equipment(SheetInput row) => [.. row.Lines.SelectMany(line => CheckPages.Equipment(line))];
 
     private static List<PageLine> Arrivals(SheetInput row) =>
-    [
-        .. row.GoesTo.SelectMany(end => PageLayout.Cell(end.Label is null || end.Label == row.Label ? SheetWords.Short(end.At) : $"{SheetWords.Short(end.At)}, {end.Label}")),
-        .. row.Missing.Select(place => new PageLine($"not at {SheetWords.Short(place)}", PageLineStyle.Mark)),
-    ];
+        [
+            .. row.GoesTo.SelectMany(end =>
+                PageLayout.Cell(end.Label is null || end.Label == row.Label ? SheetWords.Short(end.At) : $"{SheetWords.Short(end.At)}, {end.Label}")
+            ),
+            .. row.Missing.Select(place => new PageLine($"not at {SheetWords.Short(place)}", PageLineStyle.Mark)),
+        ];
 
-    private static List<PageLine> Gain(SheetInput row) => PageLayout.Cell(
-        row.GainOwners.IsEmpty ? null : $"gain: {string.Join(" AND ", row.GainOwners)}",
-        row.GainFollowers.IsEmpty ? null : $"trim: {string.Join(", ", row.GainFollowers)}");
+    private static List<PageLine> Gain(SheetInput row) =>
+        PageLayout.Cell(
+            row.GainOwners.IsEmpty ? null : $"gain: {string.Join(" AND ", row.GainOwners)}",
+            row.GainFollowers.IsEmpty ? null : $"trim: {string.Join(", ", row.GainFollowers)}"
+        );
 
     public static List<PageLine> Phantom(SheetPhantom phantom)
     {
         var text = SheetWords.Phantom(phantom);
-        return text.Length == 0 ? []
-            : [new PageLine(text, text.Contains(',', StringComparison.Ordinal) ? PageLineStyle.Stop : text == "off" ? PageLineStyle.Plain : PageLineStyle.Strong)];
+        return text.Length == 0
+            ? []
+            :
+            [
+                new PageLine(
+                    text,
+                    text.Contains(',', StringComparison.Ordinal) ? PageLineStyle.Stop
+                        : text == "off" ? PageLineStyle.Plain
+                        : PageLineStyle.Strong
+                ),
+            ];
     }
 
     private static List<PageLine> Number(SheetPlace place) => [.. PageLayout.Strong(place.Mark), .. PageLayout.Cell(SheetWords.Plug(place))];
 
     public static List<PageLine> Named(SheetSignal? signal, string? label, ValueList<SheetMark> marks, string? reason) =>
-    [
-        .. signal is null ? [] : PageLayout.Strong(Name(signal)),
-        .. Label(label, signal is null ? null : Name(signal)),
-        .. Marks(marks, reason),
-    ];
+        [.. signal is null ? [] : PageLayout.Strong(Name(signal)), .. Label(label, signal is null ? null : Name(signal)), .. Marks(marks, reason)];
 
     public static string Name(SheetSignal signal) => signal.Names.IsEmpty ? signal.SourceLabel ?? signal.Source.ToString() : string.Join(" / ", signal.Names);
 
@@ -137,7 +178,9 @@ internal static partial class DevicePages
         foreach (var mark in marks)
         {
             var isStop = mark is SheetMark.Dead or SheetMark.Reserved;
-            lines.Add(new PageLine(SheetWords.Mark(mark) + (isStop && reason is not null ? $": {reason}" : ""), isStop ? PageLineStyle.Stop : PageLineStyle.Mark));
+            lines.Add(
+                new PageLine(SheetWords.Mark(mark) + (isStop && reason is not null ? $": {reason}" : ""), isStop ? PageLineStyle.Stop : PageLineStyle.Mark)
+            );
             reason = isStop ? null : reason;
         }
 
@@ -146,13 +189,21 @@ internal static partial class DevicePages
 
     public static string Source(SheetSignal signal) => signal.SourceLabel is null ? signal.Source.ToString() : $"{signal.Source}, {signal.SourceLabel}";
 
-    private static string Title(string kind, Id<PortGroup> group, string? connector) => connector is null ? $"{kind}: {group}" : $"{kind}: {group} ({connector})";
+    private static string Title(string kind, Id<PortGroup> group, string? connector) =>
+        connector is null ? $"{kind}: {group}" : $"{kind}: {group} ({connector})";
 
     /// <summary>Rows with something to say one by one; runs of free ones as places to write in, long runs of internal points in one row.</summary>
     private static void Fill<TRow>(
-        PageTable table, ValueList<TRow> rows, Func<TRow, bool> saysNothing, Func<TRow, SheetChange?> change, Func<TRow, SheetPlace> at, bool isConnector, Func<TRow, List<PageLine>[]> cells)
+        PageTable table,
+        ValueList<TRow> rows,
+        Func<TRow, bool> saysNothing,
+        Func<TRow, SheetChange?> change,
+        Func<TRow, SheetPlace> at,
+        bool isConnector,
+        Func<TRow, List<PageLine>[]> cells
+    )
     {
-        for (var i = 0; i < rows.Count;)
+        for (var i = 0; i < rows.Count; )
         {
             if (!IsFree(rows[i]))
             {

@@ -27,7 +27,12 @@ internal sealed partial class DeviceSheetBuilder
             marks.Add(SheetMark.Pinned);
         }
 
-        var isFree = uses.Length == 0 && label is null && !isCabled && marks.Count == 0 && facts.Wanted(point).Count == 0
+        var isFree =
+            uses.Length == 0
+            && label is null
+            && !isCabled
+            && marks.Count == 0
+            && facts.Wanted(point).Count == 0
             && !settings.Any(setting => setting.Phantom == true);
         AddSignalMarks(marks, point, (isCabled && signal is null) || (!isCabled && facts.Wanted(point).Count > 0), false);
         return new SheetInput
@@ -40,7 +45,11 @@ internal sealed partial class DeviceSheetBuilder
             Phantom = facts.Phantom(point),
             GoesTo = GoesTo(point),
             Missing = uses.SelectMany(facts.Missing).Distinct().Select(facts.Place).ToValueList(),
-            GainOwners = settings.Where(setting => setting.GainOwner is not null).Select(setting => Name(setting.GainOwner!.Value)).Distinct(StringComparer.Ordinal).ToValueList(),
+            GainOwners = settings
+                .Where(setting => setting.GainOwner is not null)
+                .Select(setting => Name(setting.GainOwner!.Value))
+                .Distinct(StringComparer.Ordinal)
+                .ToValueList(),
             GainFollowers = settings.SelectMany(setting => setting.GainFollowers).Select(Name).Distinct(StringComparer.Ordinal).ToValueList(),
             Marks = marks.ToValueList(),
             Reason = reason,
@@ -105,9 +114,8 @@ internal sealed partial class DeviceSheetBuilder
 
     private bool IsConnector(PointIndex point) => graph.GroupOf(point).Kind is PortKind.Input or PortKind.Output;
 
-    private bool Arrives(SheetUse use, PointIndex point) => use.Feed is not null
-        ? facts.IsFedBy(point, use.Start)
-        : facts.Entries(use.Line!).Any(entry => facts.IsFedBy(point, entry + use.Position));
+    private bool Arrives(SheetUse use, PointIndex point) =>
+        use.Feed is not null ? facts.IsFedBy(point, use.Start) : facts.Entries(use.Line!).Any(entry => facts.IsFedBy(point, entry + use.Position));
 
     /// <summary>True when the channel carries something else than what is meant for it, or something that nothing asks for here.</summary>
     private bool IsUnexpected(PointIndex point, IReadOnlyList<SheetUse> wanted) =>

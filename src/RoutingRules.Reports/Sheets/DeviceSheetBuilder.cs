@@ -24,32 +24,36 @@ internal sealed partial class DeviceSheetBuilder
         slots = new SlotSheetBuilder(facts);
     }
 
-    public DeviceSheet Build(DeviceNode device) => new()
-    {
-        Id = device.Id,
-        Label = device.DisplayName,
-        Type = device.Profile.Name,
-        Zone = SheetWords.Zone(device.Zone, facts.View) ?? device.Model.Zone?.Value,
-        Power = device.Model.Power.Select(supply => supply.Value).ToValueList(),
-        Notes = device.Model.Notes,
-        Outputs = Tables(device, PortKind.Output, Output),
-        Inputs = Tables(device, PortKind.Input, Input),
-        Channels = Tables(device, PortKind.Sink, Channel),
-        Buses = Tables(device, PortKind.Source, Bus),
-        Sent = slots.Sent(device),
-        Received = slots.Received(device),
-        FreeSlots = slots.Free(device),
-        Jacks = slots.Jacks(device),
-        Flows = flows.Of(device),
-    };
+    public DeviceSheet Build(DeviceNode device) =>
+        new()
+        {
+            Id = device.Id,
+            Label = device.DisplayName,
+            Type = device.Profile.Name,
+            Zone = SheetWords.Zone(device.Zone, facts.View) ?? device.Model.Zone?.Value,
+            Power = device.Model.Power.Select(supply => supply.Value).ToValueList(),
+            Notes = device.Model.Notes,
+            Outputs = Tables(device, PortKind.Output, Output),
+            Inputs = Tables(device, PortKind.Input, Input),
+            Channels = Tables(device, PortKind.Sink, Channel),
+            Buses = Tables(device, PortKind.Source, Bus),
+            Sent = slots.Sent(device),
+            Received = slots.Received(device),
+            FreeSlots = slots.Free(device),
+            Jacks = slots.Jacks(device),
+            Flows = flows.Of(device),
+        };
 
     private static ValueList<SheetTable<TRow>> Tables<TRow>(DeviceNode device, PortKind kind, Func<PointIndex, TRow> row) =>
-        device.Groups.Where(group => group.Kind == kind && group.Count > 0).Select(group => new SheetTable<TRow>
-        {
-            Group = group.Id,
-            Connector = group.Model.Connector?.Value,
-            Rows = Enumerable.Range(0, group.Count).Select(i => row(device.First(group) + i)).ToValueList(),
-        }).ToValueList();
+        device
+            .Groups.Where(group => group.Kind == kind && group.Count > 0)
+            .Select(group => new SheetTable<TRow>
+            {
+                Group = group.Id,
+                Connector = group.Model.Connector?.Value,
+                Rows = Enumerable.Range(0, group.Count).Select(i => row(device.First(group) + i)).ToValueList(),
+            })
+            .ToValueList();
 
     private SheetOutput Output(PointIndex point)
     {
@@ -173,14 +177,16 @@ internal sealed partial class DeviceSheetBuilder
             if (kind is HopKind.Stream or HopKind.Carrier or HopKind.Cable)
             {
                 var stream = kind == HopKind.Stream ? facts.Show.Streams[graph.ViaIndex(at)] : null;
-                hops.Add(new SheetHop
-                {
-                    Kind = kind,
-                    Id = stream?.Model.Id.Value ?? (kind == HopKind.Carrier ? facts.Show.Links[graph.ViaIndex(at)].Model.Id.Value : null),
-                    Channel = stream is null ? 0 : graph.Upstream(at).Value - stream.From.Value + 1,
-                    At = facts.Place(at),
-                    Way = kind == HopKind.Cable ? Way(at) : null,
-                });
+                hops.Add(
+                    new SheetHop
+                    {
+                        Kind = kind,
+                        Id = stream?.Model.Id.Value ?? (kind == HopKind.Carrier ? facts.Show.Links[graph.ViaIndex(at)].Model.Id.Value : null),
+                        Channel = stream is null ? 0 : graph.Upstream(at).Value - stream.From.Value + 1,
+                        At = facts.Place(at),
+                        Way = kind == HopKind.Cable ? Way(at) : null,
+                    }
+                );
             }
         }
 

@@ -35,7 +35,8 @@ internal sealed partial class GapBuilder
         {
             Add(
                 facts.Place(conflict.Sink).ToString(),
-                $"Claimed twice: {Name(conflict.FirstKind, conflict.FirstIndex)} counts, {Name(conflict.OtherKind, conflict.OtherIndex)} does not. Keep one.");
+                $"Claimed twice: {Name(conflict.FirstKind, conflict.FirstIndex)} counts, {Name(conflict.OtherKind, conflict.OtherIndex)} does not. Keep one."
+            );
         }
 
         foreach (var label in facts.Show.Document.Patch.Labels)
@@ -117,21 +118,24 @@ internal sealed partial class GapBuilder
 
             if (facts.Show.Network.Path(network, from, to) is null)
             {
-                Add($"Stream {stream.Model.Id}", $"It cannot get from {from.DisplayName} to {to.DisplayName}: no network cable leads there. What this sheet shows behind it will be silent.");
+                Add(
+                    $"Stream {stream.Model.Id}",
+                    $"It cannot get from {from.DisplayName} to {to.DisplayName}: no network cable leads there. What this sheet shows behind it will be silent."
+                );
             }
         }
     }
 
-    private string Name(Route route) => route.From is { } from
-        ? $"Route {facts.Address(from)} to {facts.Address(route.To)}"
-        : $"Clearing of {facts.Address(route.To)}";
+    private string Name(Route route) =>
+        route.From is { } from ? $"Route {facts.Address(from)} to {facts.Address(route.To)}" : $"Clearing of {facts.Address(route.To)}";
 
-    private string Name(HopKind kind, int index) => kind switch
-    {
-        HopKind.Stream => $"stream {facts.Show.Streams[index].Model.Id}",
-        HopKind.Cable => $"the cable from {facts.Address(facts.Show.Cables[index].Model.From)}",
-        HopKind.Carrier => $"link {facts.Show.Links[index].Model.Id}",
-        HopKind.Route or HopKind.Cleared => $"route {(index + 1).ToString(CultureInfo.InvariantCulture)} of the list",
-        _ => "the profile",
-    };
+    private string Name(HopKind kind, int index) =>
+        kind switch
+        {
+            HopKind.Stream => $"stream {facts.Show.Streams[index].Model.Id}",
+            HopKind.Cable => $"the cable from {facts.Address(facts.Show.Cables[index].Model.From)}",
+            HopKind.Carrier => $"link {facts.Show.Links[index].Model.Id}",
+            HopKind.Route or HopKind.Cleared => $"route {(index + 1).ToString(CultureInfo.InvariantCulture)} of the list",
+            _ => "the profile",
+        };
 }

@@ -25,7 +25,11 @@ internal sealed class LineCheckBuilder
     }
 
     public ValueList<LineCheck> InChannelOrder() =>
-        rows.OrderBy(row => FirstChannel(row.Line, row.Position)).ThenBy(row => row.Line.Index).ThenBy(row => row.Position).Select(row => row.Row).ToValueList();
+        rows.OrderBy(row => FirstChannel(row.Line, row.Position))
+            .ThenBy(row => row.Line.Index)
+            .ThenBy(row => row.Position)
+            .Select(row => row.Row)
+            .ToValueList();
 
     public ValueList<LineCheckStop> InWalkingOrder()
     {
@@ -42,26 +46,29 @@ internal sealed class LineCheckBuilder
             stops[^1].Rows.Add(row);
         }
 
-        return stops.Select(stop => new LineCheckStop
-        {
-            Zone = SheetWords.Zone(stop.Device?.Zone, facts.View),
-            DeviceLabel = stop.Device?.DisplayName,
-            Spares = Spares(stop.Device),
-            Lines = stop.Rows.ToValueList(),
-        }).ToValueList();
+        return stops
+            .Select(stop => new LineCheckStop
+            {
+                Zone = SheetWords.Zone(stop.Device?.Zone, facts.View),
+                DeviceLabel = stop.Device?.DisplayName,
+                Spares = Spares(stop.Device),
+                Lines = stop.Rows.ToValueList(),
+            })
+            .ToValueList();
     }
 
-    public static SheetLineInfo Info(LineNode line, int position) => new()
-    {
-        Id = line.Model.Id,
-        Name = SheetWords.Half(line.DisplayName, line.Width, position),
-        Phantom = line.Model.Phantom,
-        Equipment = line.Model.Equipment,
-        Stand = line.Model.Stand,
-        Position = line.Model.Position,
-        SuppliedBy = line.Model.SuppliedBy,
-        Notes = line.Model.Notes,
-    };
+    public static SheetLineInfo Info(LineNode line, int position) =>
+        new()
+        {
+            Id = line.Model.Id,
+            Name = SheetWords.Half(line.DisplayName, line.Width, position),
+            Phantom = line.Model.Phantom,
+            Equipment = line.Model.Equipment,
+            Stand = line.Model.Stand,
+            Position = line.Model.Position,
+            SuppliedBy = line.Model.SuppliedBy,
+            Notes = line.Model.Notes,
+        };
 
     private LineCheck Row(LineNode line, int position)
     {
@@ -73,13 +80,15 @@ internal sealed class LineCheckBuilder
             var at = line.Sinks[sink] + position;
             if (!line.Sinks[sink].IsNone && named.Add(at))
             {
-                ticks.Add(new LineTick
-                {
-                    DeviceLabel = facts.Graph.DeviceOf(at).DisplayName,
-                    At = facts.Place(at),
-                    Label = facts.Label(at),
-                    Arrives = facts.Reaches(line, sink, position),
-                });
+                ticks.Add(
+                    new LineTick
+                    {
+                        DeviceLabel = facts.Graph.DeviceOf(at).DisplayName,
+                        At = facts.Place(at),
+                        Label = facts.Label(at),
+                        Arrives = facts.Reaches(line, sink, position),
+                    }
+                );
             }
         }
 
@@ -102,8 +111,12 @@ internal sealed class LineCheckBuilder
         {
             foreach (var at in sink.IsNone ? [] : Enumerable.Reverse(facts.Chain(sink + position)))
             {
-                if (facts.Graph.Via(at) == HopKind.Cable && facts.Way(at) is { } way && !ways.Contains(way, StringComparer.Ordinal)
-                    && facts.Entries(line).Any(entry => at == entry + position || facts.IsFedBy(at, entry + position)))
+                if (
+                    facts.Graph.Via(at) == HopKind.Cable
+                    && facts.Way(at) is { } way
+                    && !ways.Contains(way, StringComparer.Ordinal)
+                    && facts.Entries(line).Any(entry => at == entry + position || facts.IsFedBy(at, entry + position))
+                )
                 {
                     ways.Add(way);
                 }

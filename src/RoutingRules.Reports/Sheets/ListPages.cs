@@ -23,21 +23,27 @@ internal static class ListPages
             Columns =
             [
                 .. consoles.Select((console, i) => (console, i == 0 ? 11 : 9)),
-                ("Line", 21), ("Enters at", 20), ("Equipment, stand, place", 24), ("Phantom", 12),
+                ("Line", 21),
+                ("Enters at", 20),
+                ("Equipment, stand, place", 24),
+                ("Phantom", 12),
             ],
         };
-        table.Rows.AddRange(sheet.LineChecks.Select(row => new PageRow
-        {
-            Cells =
-            [
-                .. consoles.Select((console, i) => Channels(row, console, i == 0)),
-                [.. PageLayout.Strong(row.Line.Name), .. PageLayout.Change(row.Change)],
-                row.Enters.IsEmpty ? [new PageLine("no input yet", PageLineStyle.Mark)]
-                    : [.. PageLayout.Cell([.. row.Enters.Select((place, i) => i == 0 ? place.ToString() : $"and {place}")]), .. CheckPages.Ways(row)],
-                [.. CheckPages.Equipment(row.Line)],
-                row.Phantom is null ? [] : DevicePages.Phantom(row.Phantom),
-            ],
-        }));
+        table.Rows.AddRange(
+            sheet.LineChecks.Select(row => new PageRow
+            {
+                Cells =
+                [
+                    .. consoles.Select((console, i) => Channels(row, console, i == 0)),
+                    [.. PageLayout.Strong(row.Line.Name), .. PageLayout.Change(row.Change)],
+                    row.Enters.IsEmpty
+                        ? [new PageLine("no input yet", PageLineStyle.Mark)]
+                        : [.. PageLayout.Cell([.. row.Enters.Select((place, i) => i == 0 ? place.ToString() : $"and {place}")]), .. CheckPages.Ways(row)],
+                    [.. CheckPages.Equipment(row.Line)],
+                    row.Phantom is null ? [] : DevicePages.Phantom(row.Phantom),
+                ],
+            })
+        );
         PageLayout.AddBlankRows(table, sheet);
         page.Tables.Add(table);
         yield return page;
@@ -45,19 +51,28 @@ internal static class ListPages
 
     /// <summary>Where a line does not arrive, the channel stands in a frame.</summary>
     private static List<PageLine> Channels(LineCheck row, string console, bool isStrong) =>
-    [
-        .. row.Ticks.Where(tick => string.Equals(tick.DeviceLabel, console, StringComparison.Ordinal)).Select(tick =>
-        {
-            var mark = tick.At.Group.Value == "channel" ? tick.At.Mark : $"{tick.At.Group} {tick.At.Mark}";
-            return tick.Arrives ? new PageLine(mark, isStrong ? PageLineStyle.Strong : PageLineStyle.Plain) : new PageLine($"not at {mark}", PageLineStyle.Mark);
-        }),
-    ];
+        [
+            .. row
+                .Ticks.Where(tick => string.Equals(tick.DeviceLabel, console, StringComparison.Ordinal))
+                .Select(tick =>
+                {
+                    var mark = tick.At.Group.Value == "channel" ? tick.At.Mark : $"{tick.At.Group} {tick.At.Mark}";
+                    return tick.Arrives
+                        ? new PageLine(mark, isStrong ? PageLineStyle.Strong : PageLineStyle.Plain)
+                        : new PageLine($"not at {mark}", PageLineStyle.Mark);
+                }),
+        ];
 
     public static IEnumerable<Page> Outputs(Sheet sheet)
     {
         var page = new Page { Title = "Output list" };
         page.Facts.Add("Every output that carries something or is meant to, device by device.");
-        var table = new PageTable { Title = "Outputs", HasBigFirst = true, Columns = [("Out", 13), ("Signal", 29), ("Comes from", 28), ("Goes to", 30)] };
+        var table = new PageTable
+        {
+            Title = "Outputs",
+            HasBigFirst = true,
+            Columns = [("Out", 13), ("Signal", 29), ("Comes from", 28), ("Goes to", 30)],
+        };
         foreach (var device in sheet.Devices)
         {
             var rows = device.Outputs.SelectMany(group => group.Rows).Where(row => !row.IsFree || row.Change is not null).ToArray();
@@ -76,16 +91,19 @@ internal static class ListPages
         }
     }
 
-    private static PageRow Output(SheetOutput row) => new()
-    {
-        Cells =
-        [
-            PageLayout.Strong($"{row.At.Group} {row.At.Mark}"),
-            [.. DevicePages.Named(row.Signal, row.Label, row.Marks, row.Reason), .. PageLayout.Change(row.Change)],
-            row.Signal is null ? [] : [.. PageLayout.Cell(DevicePages.Source(row.Signal)), .. row.Hops.Select(hop => new PageLine(SheetWords.Hop(hop), PageLineStyle.Plain))],
-            [.. row.GoesTo.SelectMany(end => PageLayout.Cell(end.At.ToString(), end.Way))],
-        ],
-    };
+    private static PageRow Output(SheetOutput row) =>
+        new()
+        {
+            Cells =
+            [
+                PageLayout.Strong($"{row.At.Group} {row.At.Mark}"),
+                [.. DevicePages.Named(row.Signal, row.Label, row.Marks, row.Reason), .. PageLayout.Change(row.Change)],
+                row.Signal is null
+                    ? []
+                    : [.. PageLayout.Cell(DevicePages.Source(row.Signal)), .. row.Hops.Select(hop => new PageLine(SheetWords.Hop(hop), PageLineStyle.Plain))],
+                [.. row.GoesTo.SelectMany(end => PageLayout.Cell(end.At.ToString(), end.Way))],
+            ],
+        };
 
     public static IEnumerable<Page> Packs(Sheet sheet)
     {
@@ -96,23 +114,35 @@ internal static class ListPages
 
         var page = new Page { Title = "Packs and people" };
         page.Facts.Add("Who hears which mix, on which pack, from which output. Hand a pack over only after a technician has heard it at low level.");
-        var table = new PageTable { Title = "Packs", HasBigFirst = true, Columns = [("Pack", 12), ("Person", 20), ("Mix", 24), ("Output", 36), ("Heard first", 8)] };
-        table.Rows.AddRange(sheet.Packs.Select(row => new PageRow
+        var table = new PageTable
         {
-            Cells =
-            [
-                PageLayout.Strong(row.Pack ?? "\u2013"),
-                [.. row.Person is null ? [] : PageLayout.Strong(row.Person), .. PageLayout.Cell(row.Position is null ? null : $"place: {row.Position}")],
-                [.. PageLayout.Strong(row.Mix), .. PageLayout.Cell(row.Role.Value, row.Source, Limiter(row)), .. PageLayout.Change(row.Change)],
-                row.Outputs.IsEmpty ? [new PageLine("arrives nowhere yet", PageLineStyle.Mark)] : PageLayout.Cell([.. row.Outputs.Select(DevicePages.Path)]),
-                PageLayout.Tick(""),
-            ],
-        }));
+            Title = "Packs",
+            HasBigFirst = true,
+            Columns = [("Pack", 12), ("Person", 20), ("Mix", 24), ("Output", 36), ("Heard first", 8)],
+        };
+        table.Rows.AddRange(
+            sheet.Packs.Select(row => new PageRow
+            {
+                Cells =
+                [
+                    PageLayout.Strong(row.Pack ?? "\u2013"),
+                    [.. row.Person is null ? [] : PageLayout.Strong(row.Person), .. PageLayout.Cell(row.Position is null ? null : $"place: {row.Position}")],
+                    [.. PageLayout.Strong(row.Mix), .. PageLayout.Cell(row.Role.Value, row.Source, Limiter(row)), .. PageLayout.Change(row.Change)],
+                    row.Outputs.IsEmpty
+                        ? [new PageLine("arrives nowhere yet", PageLineStyle.Mark)]
+                        : PageLayout.Cell([.. row.Outputs.Select(DevicePages.Path)]),
+                    PageLayout.Tick(""),
+                ],
+            })
+        );
         PageLayout.AddBlankRows(table, sheet);
         page.Tables.Add(table);
         yield return page;
     }
 
     private static string? Limiter(SheetPack row) =>
-        row.Limiter == true ? "limiter declared" : row.Limiter == false ? "NO LIMITER" : row.IsInEar ? "no limiter declared" : null;
+        row.Limiter == true ? "limiter declared"
+        : row.Limiter == false ? "NO LIMITER"
+        : row.IsInEar ? "no limiter declared"
+        : null;
 }

@@ -15,16 +15,27 @@ internal static class NetworkPages
 
     private static Page Network(NetworkSheet network)
     {
-        var page = new Page { Title = $"Network {network.Name}", Aside = string.Equals(network.Name, network.Id.Value, StringComparison.Ordinal) ? null : network.Id.Value };
-        page.Facts.Add(string.Join(" \u00b7 ", new[]
+        var page = new Page
         {
-            $"carries {network.Transport}",
-            network.PacketMilliseconds is { } packet ? string.Create(CultureInfo.InvariantCulture, $"a packet each {packet:0.###} ms") : null,
-            network.Clock is null ? "NO CLOCK NAMED" : $"clock {network.Clock}",
-            network.SampleRate is { } rate ? string.Create(CultureInfo.InvariantCulture, $"{rate} Hz") : null,
-            network.Leader is null ? null : $"leader {network.Leader}",
-            network.Clock is null ? null : network.Backup is null ? "no backup" : $"backup {network.Backup}",
-        }.Where(fact => fact is not null)));
+            Title = $"Network {network.Name}",
+            Aside = string.Equals(network.Name, network.Id.Value, StringComparison.Ordinal) ? null : network.Id.Value,
+        };
+        page.Facts.Add(
+            string.Join(
+                " \u00b7 ",
+                new[]
+                {
+                    $"carries {network.Transport}",
+                    network.PacketMilliseconds is { } packet ? string.Create(CultureInfo.InvariantCulture, $"a packet each {packet:0.###} ms") : null,
+                    network.Clock is null ? "NO CLOCK NAMED" : $"clock {network.Clock}",
+                    network.SampleRate is { } rate ? string.Create(CultureInfo.InvariantCulture, $"{rate} Hz") : null,
+                    network.Leader is null ? null : $"leader {network.Leader}",
+                    network.Clock is null ? null
+                    : network.Backup is null ? "no backup"
+                    : $"backup {network.Backup}",
+                }.Where(fact => fact is not null)
+            )
+        );
         page.Facts.Add("Change clock settings last and alone, with all outputs muted.");
         if (!network.Streams.IsEmpty)
         {
@@ -43,17 +54,19 @@ internal static class NetworkPages
     private static PageTable Streams(NetworkSheet network)
     {
         var table = new PageTable { Title = "Streams", Columns = [("Stream", 18), ("From", 24), ("To", 30), ("In use", 10), ("Rate", 18)] };
-        table.Rows.AddRange(network.Streams.Select(stream => new PageRow
-        {
-            Cells =
-            [
-                [.. PageLayout.Strong(stream.Id.Value), .. PageLayout.Cell(stream.Label), .. PageLayout.Change(stream.Change)],
-                PageLayout.Cell(stream.From),
-                stream.To.IsEmpty ? [new PageLine("nobody", PageLineStyle.Mark)] : PageLayout.Cell([.. stream.To]),
-                PageLayout.Cell($"{SheetWords.Number(stream.Used)} of {SheetWords.Number(stream.Channels)}"),
-                PageLayout.Cell(stream.BitsPerSecond is { } rate ? SheetWords.Megabits(rate) : "not known"),
-            ],
-        }));
+        table.Rows.AddRange(
+            network.Streams.Select(stream => new PageRow
+            {
+                Cells =
+                [
+                    [.. PageLayout.Strong(stream.Id.Value), .. PageLayout.Cell(stream.Label), .. PageLayout.Change(stream.Change)],
+                    PageLayout.Cell(stream.From),
+                    stream.To.IsEmpty ? [new PageLine("nobody", PageLineStyle.Mark)] : PageLayout.Cell([.. stream.To]),
+                    PageLayout.Cell($"{SheetWords.Number(stream.Used)} of {SheetWords.Number(stream.Channels)}"),
+                    PageLayout.Cell(stream.BitsPerSecond is { } rate ? SheetWords.Megabits(rate) : "not known"),
+                ],
+            })
+        );
         if (network.Streams.All(stream => stream.BitsPerSecond is not null))
         {
             table.Rows.Add(new PageRow { Across = $"All streams together: {SheetWords.Megabits(network.Streams.Sum(stream => stream.BitsPerSecond!.Value))}" });
@@ -65,17 +78,19 @@ internal static class NetworkPages
     private static PageTable Links(NetworkSheet network)
     {
         var table = new PageTable { Title = "Links", Columns = [("Link", 17), ("From", 18), ("To", 18), ("Load \u2192", 24), ("Load \u2190", 24)] };
-        table.Rows.AddRange(network.Links.Select(link => new PageRow
-        {
-            Cells =
-            [
-                [.. PageLayout.Strong(link.Id.Value), .. PageLayout.Cell(link.Cable)],
-                PageLayout.Cell(link.From),
-                PageLayout.Cell(link.To),
-                Load(link, link.Forward),
-                Load(link, link.Backward),
-            ],
-        }));
+        table.Rows.AddRange(
+            network.Links.Select(link => new PageRow
+            {
+                Cells =
+                [
+                    [.. PageLayout.Strong(link.Id.Value), .. PageLayout.Cell(link.Cable)],
+                    PageLayout.Cell(link.From),
+                    PageLayout.Cell(link.To),
+                    Load(link, link.Forward),
+                    Load(link, link.Backward),
+                ],
+            })
+        );
         return table;
     }
 
@@ -104,22 +119,28 @@ internal static class NetworkPages
     private static Page Latency(Sheet sheet)
     {
         var page = new Page { Title = "Latency" };
-        page.Facts.Add("From source to destination: what the document states of converters, devices and packets, added up. What it does not state counts nothing, and the room counts nothing.");
+        page.Facts.Add(
+            "From source to destination: what the document states of converters, devices and packets, added up. What it does not state counts nothing, and the room counts nothing."
+        );
         var table = new PageTable { Title = "By role", Columns = [("What", 16), ("Places", 10), ("Shortest", 37), ("Longest", 37)] };
-        table.Rows.AddRange(sheet.Latencies.Select(row => new PageRow
-        {
-            Cells =
-            [
-                PageLayout.Strong(row.What),
-                PageLayout.Cell(SheetWords.Number(row.Count), row.Unknown > 0 ? $"{SheetWords.Number(row.Unknown)} not stated" : null),
-                At(row.Shortest, row.ShortestAt),
-                At(row.Longest, row.LongestAt),
-            ],
-        }));
+        table.Rows.AddRange(
+            sheet.Latencies.Select(row => new PageRow
+            {
+                Cells =
+                [
+                    PageLayout.Strong(row.What),
+                    PageLayout.Cell(SheetWords.Number(row.Count), row.Unknown > 0 ? $"{SheetWords.Number(row.Unknown)} not stated" : null),
+                    At(row.Shortest, row.ShortestAt),
+                    At(row.Longest, row.LongestAt),
+                ],
+            })
+        );
         page.Tables.Add(table);
         return page;
     }
 
     private static List<PageLine> At(double? value, string? at) =>
-        value is { } known ? [new PageLine(string.Create(CultureInfo.InvariantCulture, $"{known:0.00} ms"), PageLineStyle.Strong), .. PageLayout.Cell(at)] : PageLayout.Cell("not stated");
+        value is { } known
+            ? [new PageLine(string.Create(CultureInfo.InvariantCulture, $"{known:0.00} ms"), PageLineStyle.Strong), .. PageLayout.Cell(at)]
+            : PageLayout.Cell("not stated");
 }

@@ -12,8 +12,11 @@ internal sealed class NetworkSheetBuilder(SheetFacts facts, SheetSelection selec
     private readonly SheetLinkLoads loads = new(facts.Show);
 
     /// <summary>Networks with streams or links at the devices that were asked for.</summary>
-    public ValueList<NetworkSheet> Build() => facts.Show.Document.Rig.Networks.Select(Network)
-        .Where(network => selection.IsAll || network.Streams.Count > 0 || network.Links.Count > 0).ToValueList();
+    public ValueList<NetworkSheet> Build() =>
+        facts
+            .Show.Document.Rig.Networks.Select(Network)
+            .Where(network => selection.IsAll || network.Streams.Count > 0 || network.Links.Count > 0)
+            .ToValueList();
 
     private NetworkSheet Network(Network network)
     {
@@ -39,26 +42,32 @@ internal sealed class NetworkSheetBuilder(SheetFacts facts, SheetSelection selec
 
     private bool Concerns(LinkNode link) => selection.IsAll || selection.Has(link.From) || selection.Has(link.To);
 
-    private NetworkStream Stream(StreamNode stream) => new()
-    {
-        Id = stream.Model.Id,
-        Label = stream.Model.Label,
-        From = facts.Address(stream.Model.From),
-        To = stream.Receivers.Select(receiver => receiver.Model.Channels is { } channels ? $"{facts.Address(receiver.Model.At)} (ch {channels})" : facts.Address(receiver.Model.At)).ToValueList(),
-        Channels = stream.Model.From.Width,
-        Used = stream.From.IsNone ? 0 : Enumerable.Range(0, stream.Model.From.Width).Count(i => facts.Signal(stream.From + i) is not null),
-        BitsPerSecond = SheetLinkLoads.Rate(facts.Show, stream),
-    };
+    private NetworkStream Stream(StreamNode stream) =>
+        new()
+        {
+            Id = stream.Model.Id,
+            Label = stream.Model.Label,
+            From = facts.Address(stream.Model.From),
+            To = stream
+                .Receivers.Select(receiver =>
+                    receiver.Model.Channels is { } channels ? $"{facts.Address(receiver.Model.At)} (ch {channels})" : facts.Address(receiver.Model.At)
+                )
+                .ToValueList(),
+            Channels = stream.Model.From.Width,
+            Used = stream.From.IsNone ? 0 : Enumerable.Range(0, stream.Model.From.Width).Count(i => facts.Signal(stream.From + i) is not null),
+            BitsPerSecond = SheetLinkLoads.Rate(facts.Show, stream),
+        };
 
-    private NetworkLink Link(LinkNode link) => new()
-    {
-        Id = link.Model.Id,
-        From = facts.Address(link.Model.From),
-        To = facts.Address(link.Model.To),
-        Cable = SheetWords.Cable(link.Model),
-        Speed = link.Model.SpeedMbps * 1_000_000.0,
-        Forward = loads.Forward(link),
-        Backward = loads.Backward(link),
-        IsPartial = loads.IsPartial(link),
-    };
+    private NetworkLink Link(LinkNode link) =>
+        new()
+        {
+            Id = link.Model.Id,
+            From = facts.Address(link.Model.From),
+            To = facts.Address(link.Model.To),
+            Cable = SheetWords.Cable(link.Model),
+            Speed = link.Model.SpeedMbps * 1_000_000.0,
+            Forward = loads.Forward(link),
+            Backward = loads.Backward(link),
+            IsPartial = loads.IsPartial(link),
+        };
 }

@@ -53,36 +53,37 @@ internal sealed class OutputCheckBuilder(SheetFacts facts, SheetSelection select
     public ValueList<SheetPack> Packs()
     {
         var feeds = facts.Show.Feeds.Where(selection.Concerns).ToArray();
-        return feeds.Where(IsInEar)
+        return feeds
+            .Where(IsInEar)
             .Concat(feeds.Where(feed => !IsInEar(feed) && (feed.Model.Person ?? feed.Model.Pack) is not null))
-            .Select(Pack).ToValueList();
+            .Select(Pack)
+            .ToValueList();
     }
 
-    private SheetPack Pack(FeedNode feed) => new()
-    {
-        Id = feed.Model.Id,
-        Mix = feed.DisplayName,
-        Role = feed.Model.Role,
-        IsInEar = IsInEar(feed),
-        Person = feed.Model.Person,
-        Pack = feed.Model.Pack,
-        Position = feed.Model.Position,
-        Source = facts.Address(feed.Model.Source),
-        Limiter = feed.Model.Limiter,
-        Outputs = Enumerable.Range(0, feed.Model.To.Count)
-            .SelectMany(entry => Enumerable.Range(0, Math.Max(feed.Width, 1)).SelectMany(position => Place(feed, entry, position).Arrives)).ToValueList(),
-    };
+    private SheetPack Pack(FeedNode feed) =>
+        new()
+        {
+            Id = feed.Model.Id,
+            Mix = feed.DisplayName,
+            Role = feed.Model.Role,
+            IsInEar = IsInEar(feed),
+            Person = feed.Model.Person,
+            Pack = feed.Model.Pack,
+            Position = feed.Model.Position,
+            Source = facts.Address(feed.Model.Source),
+            Limiter = feed.Model.Limiter,
+            Outputs = Enumerable
+                .Range(0, feed.Model.To.Count)
+                .SelectMany(entry => Enumerable.Range(0, Math.Max(feed.Width, 1)).SelectMany(position => Place(feed, entry, position).Arrives))
+                .ToValueList(),
+        };
 
     private bool IsInEar(FeedNode feed) => EarDemands.IsInEar(facts.Show, feed);
 
     private OutputTick Place(FeedNode feed, int entry, int position)
     {
         var served = facts.Show.Demands[feed.FirstDemand + entry].Existing;
-        return new OutputTick
-        {
-            Wanted = facts.Wanted(feed.Model.To[entry]),
-            Arrives = served.IsNone ? [] : Paths(served + position),
-        };
+        return new OutputTick { Wanted = facts.Wanted(feed.Model.To[entry]), Arrives = served.IsNone ? [] : Paths(served + position) };
     }
 
     /// <summary>Where the demand is served, and the far end of each cable from there.</summary>

@@ -34,7 +34,15 @@ public static class SheetBuilder
         var before = Build(since, new SheetOptions { View = options.View }, null);
         return SheetChanges.Mark(sheet, before, devices is null) with
         {
-            Head = sheet.Head with { Since = new SheetSince { Revision = before.Head.Revision, Date = before.Head.Date, Code = before.Head.Code } },
+            Head = sheet.Head with
+            {
+                Since = new SheetSince
+                {
+                    Revision = before.Head.Revision,
+                    Date = before.Head.Date,
+                    Code = before.Head.Code,
+                },
+            },
         };
     }
 

@@ -26,7 +26,15 @@ internal sealed class SheetChanges
             Gone(before.Devices.Where(device => now.Devices.All(other => other.Id != device.Id)), device => device.Label, device => device.Type);
         }
 
-        var checks = Rows(now.LineChecks, before.LineChecks, row => row.Line.Id.Value, Line, row => Place(row.Enters, row.Line.Name), (row, change) => row with { Change = change }, isAll);
+        var checks = Rows(
+            now.LineChecks,
+            before.LineChecks,
+            row => row.Line.Id.Value,
+            Line,
+            row => Place(row.Enters, row.Line.Name),
+            (row, change) => row with { Change = change },
+            isAll
+        );
         var marked = new Dictionary<LineCheck, LineCheck>(ReferenceEqualityComparer.Instance);
         for (var i = 0; i < checks.Count; i++)
         {
@@ -38,19 +46,32 @@ internal sealed class SheetChanges
             Devices = devices,
             LineChecks = checks,
             Walk = now.Walk.Select(stop => stop with { Lines = stop.Lines.Select(row => marked[row]).ToValueList() }).ToValueList(),
-            OutputChecks = Rows(now.OutputChecks, before.OutputChecks, row => row.Id.Value, Mix, row => row.Name, (row, change) => row with { Change = change }, isAll),
+            OutputChecks = Rows(
+                now.OutputChecks,
+                before.OutputChecks,
+                row => row.Id.Value,
+                Mix,
+                row => row.Name,
+                (row, change) => row with { Change = change },
+                isAll
+            ),
             Packs = Rows(now.Packs, before.Packs, row => row.Id.Value, Pack, null, (row, change) => row with { Change = change }, isAll),
-            Networks = now.Networks.Select(network => network with
-            {
-                Streams = Rows(
-                    network.Streams,
-                    before.Networks.FirstOrDefault(other => other.Id == network.Id)?.Streams ?? [],
-                    row => row.Id.Value,
-                    row => [("", row.Label ?? ""), ("from", row.From), ("to", string.Join(", ", row.To))],
-                    null,
-                    (row, change) => row with { Change = change },
-                    false),
-            }).ToValueList(),
+            Networks = now
+                .Networks.Select(network =>
+                    network with
+                    {
+                        Streams = Rows(
+                            network.Streams,
+                            before.Networks.FirstOrDefault(other => other.Id == network.Id)?.Streams ?? [],
+                            row => row.Id.Value,
+                            row => [("", row.Label ?? ""), ("from", row.From), ("to", string.Join(", ", row.To))],
+                            null,
+                            (row, change) => row with { Change = change },
+                            false
+                        ),
+                    }
+                )
+                .ToValueList(),
             Differences = differences.ToValueList(),
         };
     }
@@ -59,14 +80,32 @@ internal sealed class SheetChanges
     {
         if (old is null)
         {
-            differences.Add(new SheetDifference { Kind = SheetChangeKind.New, Subject = device.Label, Now = device.Type });
+            differences.Add(
+                new SheetDifference
+                {
+                    Kind = SheetChangeKind.New,
+                    Subject = device.Label,
+                    Now = device.Type,
+                }
+            );
             return device with { Change = new SheetChange { Kind = SheetChangeKind.New } };
         }
 
-        var stand = Compare([("", device.Label), ("", device.Type), ("at", device.Zone ?? "no zone")], [("", old.Label), ("", old.Type), ("at", old.Zone ?? "no zone")]);
+        var stand = Compare(
+            [("", device.Label), ("", device.Type), ("at", device.Zone ?? "no zone")],
+            [("", old.Label), ("", old.Type), ("at", old.Zone ?? "no zone")]
+        );
         if (stand is not null)
         {
-            differences.Add(new SheetDifference { Kind = SheetChangeKind.Changed, Subject = device.Label, Was = stand.Was, Now = $"{device.Type}, {device.Zone ?? "no zone"}" });
+            differences.Add(
+                new SheetDifference
+                {
+                    Kind = SheetChangeKind.Changed,
+                    Subject = device.Label,
+                    Was = stand.Was,
+                    Now = $"{device.Type}, {device.Zone ?? "no zone"}",
+                }
+            );
         }
 
         return device with
@@ -76,7 +115,15 @@ internal sealed class SheetChanges
             Inputs = Tables(device.Inputs, old.Inputs, row => row.At, Input, true, (row, change) => row with { Change = change }),
             Channels = Tables(device.Channels, old.Channels, row => row.At, Channel, true, (row, change) => row with { Change = change }),
             Buses = Tables(device.Buses, old.Buses, row => row.At, Bus, false, (row, change) => row with { Change = change }),
-            Jacks = Rows(device.Jacks, old.Jacks, row => row.At.ToString(), Jack, row => row.At.ToString(), (row, change) => row with { Change = change }, false),
+            Jacks = Rows(
+                device.Jacks,
+                old.Jacks,
+                row => row.At.ToString(),
+                Jack,
+                row => row.At.ToString(),
+                (row, change) => row with { Change = change },
+                false
+            ),
         };
     }
 
@@ -86,18 +133,23 @@ internal sealed class SheetChanges
         Func<TRow, SheetPlace> at,
         Func<TRow, (string Item, string Text)[]> says,
         bool isListed,
-        Func<TRow, SheetChange?, TRow> with) =>
-        now.Select(table => table with
-        {
-            Rows = Rows(
-                table.Rows,
-                old.FirstOrDefault(other => other.Group == table.Group)?.Rows ?? [],
-                row => SheetWords.Number(at(row).Number),
-                says,
-                isListed ? row => at(row).ToString() : null,
-                with,
-                false),
-        }).ToValueList();
+        Func<TRow, SheetChange?, TRow> with
+    ) =>
+        now.Select(table =>
+                table with
+                {
+                    Rows = Rows(
+                        table.Rows,
+                        old.FirstOrDefault(other => other.Group == table.Group)?.Rows ?? [],
+                        row => SheetWords.Number(at(row).Number),
+                        says,
+                        isListed ? row => at(row).ToString() : null,
+                        with,
+                        false
+                    ),
+                }
+            )
+            .ToValueList();
 
     /// <param name="now">Rows of the sheet.</param>
     /// <param name="old">Rows of the older one.</param>
@@ -113,7 +165,8 @@ internal sealed class SheetChanges
         Func<TRow, (string Item, string Text)[]> says,
         Func<TRow, string>? subject,
         Func<TRow, SheetChange?, TRow> with,
-        bool listsGone)
+        bool listsGone
+    )
     {
         var known = old.GroupBy(key, StringComparer.Ordinal).ToDictionary(group => group.Key, group => new Queue<TRow>(group), StringComparer.Ordinal);
         var rows = new List<TRow>(now.Count);
@@ -124,7 +177,15 @@ internal sealed class SheetChanges
             var change = isKnown ? Compare(says(row), says(before!)) : new SheetChange { Kind = SheetChangeKind.New };
             if (change is not null && subject is not null)
             {
-                differences.Add(new SheetDifference { Kind = change.Kind, Subject = subject(row), Was = change.Was, Now = Words(says(row)) });
+                differences.Add(
+                    new SheetDifference
+                    {
+                        Kind = change.Kind,
+                        Subject = subject(row),
+                        Was = change.Was,
+                        Now = Words(says(row)),
+                    }
+                );
             }
 
             rows.Add(with(row, change));
@@ -139,7 +200,14 @@ internal sealed class SheetChanges
     }
 
     private void Gone<TRow>(IEnumerable<TRow> rows, Func<TRow, string> subject, Func<TRow, string> was) =>
-        differences.AddRange(rows.Select(row => new SheetDifference { Kind = SheetChangeKind.Gone, Subject = subject(row), Was = was(row) }));
+        differences.AddRange(
+            rows.Select(row => new SheetDifference
+            {
+                Kind = SheetChangeKind.Gone,
+                Subject = subject(row),
+                Was = was(row),
+            })
+        );
 
     private static SheetChange? Compare((string Item, string Text)[] now, (string Item, string Text)[] old)
     {
@@ -148,7 +216,14 @@ internal sealed class SheetChanges
         {
             if (!string.Equals(now[i].Text, old[i].Text, StringComparison.Ordinal))
             {
-                was.Add((old[i].Item, old[i].Text.Length > 0 ? old[i].Text : old[i].Item.Length > 0 ? "none" : "free"));
+                was.Add(
+                    (
+                        old[i].Item,
+                        old[i].Text.Length > 0 ? old[i].Text
+                        : old[i].Item.Length > 0 ? "none"
+                        : "free"
+                    )
+                );
             }
         }
 
@@ -168,70 +243,74 @@ internal sealed class SheetChanges
     private static string Marks(ValueList<SheetMark> marks) => string.Join(", ", marks.Select(SheetWords.Mark));
 
     private static (string Item, string Text)[] Output(SheetOutput row) =>
-    [
-        ("", Name(row.Signal)),
-        ("bus", row.Signal?.Source.ToString() ?? ""),
-        ("by", string.Join(", ", row.Hops.Select(SheetWords.Hop))),
-        ("to", string.Join(", ", row.GoesTo.Select(end => end.At.ToString()))),
-        ("label", row.Label ?? ""),
-        ("marked", Marks(row.Marks)),
-    ];
+        [
+            ("", Name(row.Signal)),
+            ("bus", row.Signal?.Source.ToString() ?? ""),
+            ("by", string.Join(", ", row.Hops.Select(SheetWords.Hop))),
+            ("to", string.Join(", ", row.GoesTo.Select(end => end.At.ToString()))),
+            ("label", row.Label ?? ""),
+            ("marked", Marks(row.Marks)),
+        ];
 
     private static (string Item, string Text)[] Input(SheetInput row) =>
-    [
-        ("", string.Join(" / ", row.Lines.Select(line => line.Name))),
-        ("plugged from", row.PluggedFrom?.At.ToString() ?? ""),
-        ("phantom", SheetWords.Phantom(row.Phantom)),
-        ("to", string.Join(", ", row.GoesTo.Select(end => SheetWords.Short(end.At)))),
-        ("with", string.Join(" / ", row.Lines.Select(line => string.Join(", ", CheckPages.Equipment(line).Select(part => part.Text))))),
-        ("gain", string.Join(", ", row.GainOwners)),
-        ("label", row.Label ?? ""),
-        ("marked", Marks(row.Marks)),
-    ];
+        [
+            ("", string.Join(" / ", row.Lines.Select(line => line.Name))),
+            ("plugged from", row.PluggedFrom?.At.ToString() ?? ""),
+            ("phantom", SheetWords.Phantom(row.Phantom)),
+            ("to", string.Join(", ", row.GoesTo.Select(end => SheetWords.Short(end.At)))),
+            ("with", string.Join(" / ", row.Lines.Select(line => string.Join(", ", CheckPages.Equipment(line).Select(part => part.Text))))),
+            ("gain", string.Join(", ", row.GainOwners)),
+            ("label", row.Label ?? ""),
+            ("marked", Marks(row.Marks)),
+        ];
 
     private static (string Item, string Text)[] Channel(SheetChannel row) =>
-    [
-        ("", Name(row.Signal)),
-        ("from", string.Join(", ", row.Enters)),
-        ("phantom", string.Join(", ", row.Phantom.Select(SheetWords.Phantom))),
-        ("label", row.Label ?? ""),
-        ("marked", Marks(row.Marks)),
-    ];
+        [
+            ("", Name(row.Signal)),
+            ("from", string.Join(", ", row.Enters)),
+            ("phantom", string.Join(", ", row.Phantom.Select(SheetWords.Phantom))),
+            ("label", row.Label ?? ""),
+            ("marked", Marks(row.Marks)),
+        ];
 
     private static (string Item, string Text)[] Bus(SheetBus row) =>
-    [
-        ("", string.Join(" / ", row.Names)),
-        ("at", string.Join(", ", row.Arrives.Select(DevicePages.Path))),
-        ("label", row.Label ?? ""),
-        ("marked", Marks(row.Marks)),
-    ];
+        [
+            ("", string.Join(" / ", row.Names)),
+            ("at", string.Join(", ", row.Arrives.Select(DevicePages.Path))),
+            ("label", row.Label ?? ""),
+            ("marked", Marks(row.Marks)),
+        ];
 
-    private static (string Item, string Text)[] Jack(SheetJack row) => [("to", row.FarEnd?.ToString() ?? ""), ("cable", string.Join(", ", new[] { row.Link, row.Cable }.Where(text => text is not null)))];
+    private static (string Item, string Text)[] Jack(SheetJack row) =>
+        [("to", row.FarEnd?.ToString() ?? ""), ("cable", string.Join(", ", new[] { row.Link, row.Cable }.Where(text => text is not null)))];
 
     private static (string Item, string Text)[] Line(LineCheck row) =>
-    [
-        ("", row.Line.Name),
-        ("at", string.Join(", ", row.Enters)),
-        ("way", string.Join(", ", row.Ways)),
-        ("with", string.Join(", ", CheckPages.Equipment(row.Line).Select(part => part.Text))),
-        ("phantom", row.Phantom is null ? "" : SheetWords.Phantom(row.Phantom)),
-        ("to", string.Join(", ", row.Ticks.Select(tick => SheetWords.Short(tick.At)))),
-    ];
+        [
+            ("", row.Line.Name),
+            ("at", string.Join(", ", row.Enters)),
+            ("way", string.Join(", ", row.Ways)),
+            ("with", string.Join(", ", CheckPages.Equipment(row.Line).Select(part => part.Text))),
+            ("phantom", row.Phantom is null ? "" : SheetWords.Phantom(row.Phantom)),
+            ("to", string.Join(", ", row.Ticks.Select(tick => SheetWords.Short(tick.At)))),
+        ];
 
     private static (string Item, string Text)[] Mix(OutputCheck row) =>
-    [
-        ("", row.Name),
-        ("from", row.Source),
-        ("at", string.Join(", ", row.Places.SelectMany(place => place.Arrives.IsEmpty ? [$"not at {place.Wanted}"] : place.Arrives.Select(DevicePages.Path)))),
-        ("for", string.Join(", ", new[] { row.Person, row.Pack, row.Position }.Where(text => text is not null))),
-    ];
+        [
+            ("", row.Name),
+            ("from", row.Source),
+            (
+                "at",
+                string.Join(", ", row.Places.SelectMany(place => place.Arrives.IsEmpty ? [$"not at {place.Wanted}"] : place.Arrives.Select(DevicePages.Path)))
+            ),
+            ("for", string.Join(", ", new[] { row.Person, row.Pack, row.Position }.Where(text => text is not null))),
+        ];
 
     private static (string Item, string Text)[] Pack(SheetPack row) =>
-    [
-        ("", row.Mix),
-        ("for", row.Person ?? ""),
-        ("pack", row.Pack ?? ""),
-        ("from", row.Source),
-        ("at", string.Join(", ", row.Outputs.Select(DevicePages.Path))),
-    ];
+        [
+            ("", row.Mix),
+            ("for", row.Person ?? ""),
+            ("pack", row.Pack ?? ""),
+            ("from", row.Source),
+            ("at", string.Join(", ", row.Outputs.Select(DevicePages.Path))),
+        ];
 }

@@ -95,7 +95,12 @@ internal sealed partial class SheetFacts
             }
         }
 
-        return new SheetPhantom { IsOn = isOn, IsSupplied = supplied, Need = need };
+        return new SheetPhantom
+        {
+            IsOn = isOn,
+            IsSupplied = supplied,
+            Need = need,
+        };
     }
 
     /// <summary>The input itself and, when it supplies nothing, the inputs behind the passive split it belongs to.</summary>
@@ -132,8 +137,13 @@ internal sealed partial class SheetFacts
 
     /// <summary>True for an input without cable, line, label, mark or phantom power that is on.</summary>
     public bool IsFreeInput(PointIndex input) =>
-        Graph.GroupOf(input).Kind == PortKind.Input && Graph.Via(input) != HopKind.Cable && Label(input) is null && Marks(input).Count == 0
-        && Starts(input).Count == 0 && Wanted(input).Count == 0 && !Settings(input).Any(setting => setting.Phantom == true);
+        Graph.GroupOf(input).Kind == PortKind.Input
+        && Graph.Via(input) != HopKind.Cable
+        && Label(input) is null
+        && Marks(input).Count == 0
+        && Starts(input).Count == 0
+        && Wanted(input).Count == 0
+        && !Settings(input).Any(setting => setting.Phantom == true);
 
     /// <summary>The free input of the same group that is nearest to a point, the higher one of two; none when there is none.</summary>
     public PointIndex NearestFree(PointIndex input)
@@ -168,8 +178,7 @@ internal sealed partial class SheetFacts
     }
 
     /// <summary>What a destination of a feed asks for, in words.</summary>
-    public string Wanted(Destination to) =>
-        to.At is { } at ? Address(at) : SheetWords.Any(to.Devices.Select(DeviceName).Concat(to.Zones.Select(ZoneName)));
+    public string Wanted(Destination to) => to.At is { } at ? Address(at) : SheetWords.Any(to.Devices.Select(DeviceName).Concat(to.Zones.Select(ZoneName)));
 
     /// <summary>What a line's origin asks for, in words.</summary>
     public string Wanted(LineOrigin from) =>
@@ -178,7 +187,8 @@ internal sealed partial class SheetFacts
         : SheetWords.Any(from.Devices.Select(DeviceName).Concat(from.Zones.Select(ZoneName)));
 
     /// <summary>The points of an address by the words on the device; as written when there is no such device.</summary>
-    public string Address(PointRange at) => Graph.Find(at, out var first) != ConnectionState.Connected ? at.ToString()
+    public string Address(PointRange at) =>
+        Graph.Find(at, out var first) != ConnectionState.Connected ? at.ToString()
         : at.Width == 1 ? Place(first).ToString()
         : $"{Place(first)}-{Place(first + (at.Width - 1)).Mark}";
 

@@ -66,7 +66,8 @@ internal sealed partial class SheetFacts
         };
     }
 
-    public string? Label(PointIndex point) => labels.TryGetValue(point.Value, out var texts) ? string.Join(" / ", texts.Distinct(StringComparer.Ordinal)) : null;
+    public string? Label(PointIndex point) =>
+        labels.TryGetValue(point.Value, out var texts) ? string.Join(" / ", texts.Distinct(StringComparer.Ordinal)) : null;
 
     public IReadOnlyList<InputSettings> Settings(PointIndex point) => settings.TryGetValue(point.Value, out var found) ? found : [];
 
@@ -163,7 +164,9 @@ internal sealed partial class SheetFacts
     public IReadOnlyList<PointIndex> Entries(LineNode line)
     {
         var demand = Show.Demands[line.Demand];
-        return demand.IsPinned ? [.. demand.Allowed.Distinct()] : demand.Existing.IsNone ? [] : [demand.Existing];
+        return demand.IsPinned ? [.. demand.Allowed.Distinct()]
+            : demand.Existing.IsNone ? []
+            : [demand.Existing];
     }
 
     /// <summary>True when one position of a line reaches one of its sinks.</summary>
@@ -179,7 +182,12 @@ internal sealed partial class SheetFacts
         {
             for (var position = 0; position < feed.Width; position++)
             {
-                var use = new SheetUse { Feed = feed, Position = position, Start = feed.Source + position };
+                var use = new SheetUse
+                {
+                    Feed = feed,
+                    Position = position,
+                    Start = feed.Source + position,
+                };
                 if (!feed.Source.IsNone)
                 {
                     Add(starts, use.Start.Value, use);
@@ -204,14 +212,32 @@ internal sealed partial class SheetFacts
             {
                 foreach (var entry in Entries(line))
                 {
-                    Add(starts, entry.Value + position, new SheetUse { Line = line, Position = position, Start = entry + position });
+                    Add(
+                        starts,
+                        entry.Value + position,
+                        new SheetUse
+                        {
+                            Line = line,
+                            Position = position,
+                            Start = entry + position,
+                        }
+                    );
                 }
 
                 foreach (var sink in line.Sinks.Distinct())
                 {
                     if (!sink.IsNone)
                     {
-                        Add(wanted, sink.Value + position, new SheetUse { Line = line, Position = position, Start = sink + position });
+                        Add(
+                            wanted,
+                            sink.Value + position,
+                            new SheetUse
+                            {
+                                Line = line,
+                                Position = position,
+                                Start = sink + position,
+                            }
+                        );
                     }
                 }
             }

@@ -33,15 +33,20 @@ internal sealed class SheetLinkLoads
     /// <summary>Bits per second of a stream on the wire; null when the transport is not known or the stream does not start anywhere.</summary>
     public static double? Rate(ResolvedShow show, StreamNode stream) =>
         show.Network.IndexOf(stream.Model.Network) is >= 0 and var network && stream.State == ConnectionState.Connected
-            ? TransportData.Load(
-                show.Document.Rig.Networks[network],
-                NetworkRates.Of(show.Document.Rig, show.Document.Rig.Networks[network], show.Graph.DeviceOf(stream.From)),
-                stream.Model.From.Width)?.BitsPerSecond
+            ? TransportData
+                .Load(
+                    show.Document.Rig.Networks[network],
+                    NetworkRates.Of(show.Document.Rig, show.Document.Rig.Networks[network], show.Graph.DeviceOf(stream.From)),
+                    stream.Model.From.Width
+                )
+                ?.BitsPerSecond
             : null;
 
     private static IEnumerable<int> Directions(ResolvedShow show, StreamNode stream) =>
         show.Network.IndexOf(stream.Model.Network) is >= 0 and var network && stream.State == ConnectionState.Connected
-            ? stream.Receivers.Where(receiver => receiver.State == ConnectionState.Connected)
-                .SelectMany(receiver => show.Network.Directions(network, show.Graph.DeviceOf(stream.From), show.Graph.DeviceOf(receiver.At))).Distinct()
+            ? stream
+                .Receivers.Where(receiver => receiver.State == ConnectionState.Connected)
+                .SelectMany(receiver => show.Network.Directions(network, show.Graph.DeviceOf(stream.From), show.Graph.DeviceOf(receiver.At)))
+                .Distinct()
             : [];
 }

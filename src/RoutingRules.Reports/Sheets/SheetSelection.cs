@@ -22,8 +22,11 @@ internal sealed class SheetSelection(SheetFacts facts, DeviceNode[]? devices)
         {
             var to = feed.Model.To[entry];
             var served = facts.Show.Demands[feed.FirstDemand + entry].Existing;
-            if ((to.At is { } at && devices.Any(device => device.Id == at.Device)) || IsWanted(to.Devices, to.Zones)
-                || (!served.IsNone && (facts.Chain(served).Any(Has) || facts.Graph.Carrying(served).Any(Has))))
+            if (
+                (to.At is { } at && devices.Any(device => device.Id == at.Device))
+                || IsWanted(to.Devices, to.Zones)
+                || (!served.IsNone && (facts.Chain(served).Any(Has) || facts.Graph.Carrying(served).Any(Has)))
+            )
             {
                 return true;
             }

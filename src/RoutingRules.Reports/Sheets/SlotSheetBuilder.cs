@@ -18,33 +18,48 @@ internal sealed class SlotSheetBuilder(SheetFacts facts)
         {
             if (!stream.From.IsNone && graph.DeviceOf(stream.From) == device)
             {
-                sent.Add(new SheetSentStream
-                {
-                    Id = stream.Model.Id.Value,
-                    Label = stream.Model.Label,
-                    Slots = stream.Model.From,
-                    Contents = Contents(stream.From, stream.Model.From.Width),
-                    Receivers = stream.Receivers.Where(receiver => !receiver.At.IsNone).Select(receiver => new SheetReceiver
+                sent.Add(
+                    new SheetSentStream
                     {
-                        DeviceLabel = graph.DeviceOf(receiver.At).DisplayName,
-                        Slots = receiver.Model.At,
-                        Channels = new NumberRange(receiver.FirstChannel, receiver.FirstChannel + receiver.Model.At.Width - 1),
-                    }).ToValueList(),
-                });
+                        Id = stream.Model.Id.Value,
+                        Label = stream.Model.Label,
+                        Slots = stream.Model.From,
+                        Contents = Contents(stream.From, stream.Model.From.Width),
+                        Receivers = stream
+                            .Receivers.Where(receiver => !receiver.At.IsNone)
+                            .Select(receiver => new SheetReceiver
+                            {
+                                DeviceLabel = graph.DeviceOf(receiver.At).DisplayName,
+                                Slots = receiver.Model.At,
+                                Channels = new NumberRange(receiver.FirstChannel, receiver.FirstChannel + receiver.Model.At.Width - 1),
+                            })
+                            .ToValueList(),
+                    }
+                );
             }
         }
 
         foreach (var run in CarrierRuns(point => graph.DeviceOf(graph.Upstream(point)) == device))
         {
             var from = graph.Upstream(run.First);
-            sent.Add(new SheetSentStream
-            {
-                Id = run.Id,
-                IsLink = true,
-                Slots = graph.Address(from, run.Width),
-                Contents = Contents(from, run.Width),
-                Receivers = [new SheetReceiver { DeviceLabel = graph.DeviceOf(run.First).DisplayName, Slots = graph.Address(run.First, run.Width), Channels = new NumberRange(1, run.Width) }],
-            });
+            sent.Add(
+                new SheetSentStream
+                {
+                    Id = run.Id,
+                    IsLink = true,
+                    Slots = graph.Address(from, run.Width),
+                    Contents = Contents(from, run.Width),
+                    Receivers =
+                    [
+                        new SheetReceiver
+                        {
+                            DeviceLabel = graph.DeviceOf(run.First).DisplayName,
+                            Slots = graph.Address(run.First, run.Width),
+                            Channels = new NumberRange(1, run.Width),
+                        },
+                    ],
+                }
+            );
         }
 
         return sent.ToValueList();
@@ -59,7 +74,9 @@ internal sealed class SlotSheetBuilder(SheetFacts facts)
             {
                 if (!receiver.At.IsNone && graph.DeviceOf(receiver.At) == device && !stream.From.IsNone)
                 {
-                    received.Add(Take(stream.Model.Id.Value, false, receiver.At, receiver.Model.At.Width, receiver.FirstChannel, stream.From, stream.Model.From.Width));
+                    received.Add(
+                        Take(stream.Model.Id.Value, false, receiver.At, receiver.Model.At.Width, receiver.FirstChannel, stream.From, stream.Model.From.Width)
+                    );
                 }
             }
         }
@@ -72,16 +89,17 @@ internal sealed class SlotSheetBuilder(SheetFacts facts)
         return received.ToValueList();
     }
 
-    private SheetReceivedStream Take(string id, bool isLink, PointIndex at, int width, int firstChannel, PointIndex sender, int senderWidth) => new()
-    {
-        Id = id,
-        IsLink = isLink,
-        Slots = graph.Address(at, width),
-        Channels = new NumberRange(firstChannel, firstChannel + width - 1),
-        SenderLabel = graph.DeviceOf(sender).DisplayName,
-        SenderSlots = graph.Address(sender, senderWidth),
-        Contents = Contents(at, width),
-    };
+    private SheetReceivedStream Take(string id, bool isLink, PointIndex at, int width, int firstChannel, PointIndex sender, int senderWidth) =>
+        new()
+        {
+            Id = id,
+            IsLink = isLink,
+            Slots = graph.Address(at, width),
+            Channels = new NumberRange(firstChannel, firstChannel + width - 1),
+            SenderLabel = graph.DeviceOf(sender).DisplayName,
+            SenderSlots = graph.Address(sender, senderWidth),
+            Contents = Contents(at, width),
+        };
 
     /// <summary>Slots that neither a stream nor a link uses, as runs, transmit before receive as the profile has them.</summary>
     public ValueList<PointRange> Free(DeviceNode device)
@@ -170,7 +188,9 @@ internal sealed class SlotSheetBuilder(SheetFacts facts)
     }
 
     private string? NameOf(PointIndex point) =>
-        facts.Signal(point) is not { } signal ? null : signal.Names.Count > 0 ? string.Join(" / ", signal.Names) : signal.Source.ToString();
+        facts.Signal(point) is not { } signal ? null
+        : signal.Names.Count > 0 ? string.Join(" / ", signal.Names)
+        : signal.Source.ToString();
 
     private List<(string Id, PointIndex First, int Width)> CarrierRuns(Func<PointIndex, bool> isWanted)
     {

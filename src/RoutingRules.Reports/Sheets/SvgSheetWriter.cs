@@ -40,7 +40,9 @@ public static class SvgSheetWriter
     private static IEnumerable<(string Title, SheetFlow Flow)> Flows(Sheet sheet)
     {
         var all = sheet.Parts.Contains(SheetSection.Flow) ? sheet.Flows.Select(flow => (flow.Title, flow)) : [];
-        return sheet.Parts.Contains(SheetSection.Devices) ? all.Concat(sheet.Devices.SelectMany(device => device.Flows.Select(flow => ($"{device.Label}: {flow.Title}", flow)))) : all;
+        return sheet.Parts.Contains(SheetSection.Devices)
+            ? all.Concat(sheet.Devices.SelectMany(device => device.Flows.Select(flow => ($"{device.Label}: {flow.Title}", flow))))
+            : all;
     }
 
     private static double Head(StringBuilder body, Sheet sheet)
@@ -70,7 +72,10 @@ public static class SvgSheetWriter
     {
         var layout = new FlowLayout(flow);
         y += 6;
-        body.Append(CultureInfo.InvariantCulture, $"<path d=\"M{FlowSvg.Number(Margin)} {FlowSvg.Number(y)} h{FlowSvg.Number(FlowLayout.Width)}\" stroke=\"#000\" stroke-width=\"0.7\"/>\n");
+        body.Append(
+            CultureInfo.InvariantCulture,
+            $"<path d=\"M{FlowSvg.Number(Margin)} {FlowSvg.Number(y)} h{FlowSvg.Number(FlowLayout.Width)}\" stroke=\"#000\" stroke-width=\"0.7\"/>\n"
+        );
         y += 8.5;
         body.Append(FlowSvg.Text(Margin, y, 6, true, FlowText.Fit(title, FlowLayout.Width - 45, 6, true)));
         Code(body, sheet, y);

@@ -44,8 +44,12 @@ internal sealed class Assigner
             throw new ArgumentOutOfRangeException(nameof(options), "A latency must be above 0 milliseconds.");
         }
 
-        var strategy = assigner.Strategies.FirstOrDefault(strategy => strategy.Name == (options.Strategy ?? PortfolioStrategy.Id))
-            ?? throw new ArgumentException($"There is no strategy '{options.Strategy}'; there are {string.Join(", ", assigner.Strategies.Select(strategy => strategy.Name))}.", nameof(options));
+        var strategy =
+            assigner.Strategies.FirstOrDefault(strategy => strategy.Name == (options.Strategy ?? PortfolioStrategy.Id))
+            ?? throw new ArgumentException(
+                $"There is no strategy '{options.Strategy}'; there are {string.Join(", ", assigner.Strategies.Select(strategy => strategy.Name))}.",
+                nameof(options)
+            );
         var problem = ProblemBuilder.Build(assigner.Resolve(show), options, cancellation);
         return new Assigner(assigner, problem, strategy, cancellation).Run();
     }
@@ -64,10 +68,18 @@ internal sealed class Assigner
             throw new InvalidOperationException("The choices found cannot stand together.");
         }
 
-        proven = problem.IsCut ? 0 : isBestWiring ? proven : Joined(score, sums, proven);
+        proven =
+            problem.IsCut ? 0
+            : isBestWiring ? proven
+            : Joined(score, sums, proven);
         var writer = new PatchWriter(problem, choices, wiring);
         var result = writer.Write(assigner.Resolve);
-        return new AssignmentReport(problem, evaluator, firm, choices, score, proven, cancellation.IsCancellationRequested).Build(result, assigner.Resolve(result), writer, assigner.Checker);
+        return new AssignmentReport(problem, evaluator, firm, choices, score, proven, cancellation.IsCancellationRequested).Build(
+            result,
+            assigner.Resolve(result),
+            writer,
+            assigner.Checker
+        );
     }
 
     private (int[] Choices, int Proven) SearchParts(PinsAndHolds firm, int[] sums)
@@ -77,7 +89,9 @@ internal sealed class Assigner
         var parts = SubProblemFinder.Find(problem, firm.Choices);
         foreach (var active in parts)
         {
-            var found = new SubProblemSolver(problem, evaluator, firm, active, new StrategySearch(problem, evaluator, strategy, cancellation)).Solve(problem.Options.Budget / parts.Count);
+            var found = new SubProblemSolver(problem, evaluator, firm, active, new StrategySearch(problem, evaluator, strategy, cancellation)).Solve(
+                problem.Options.Budget / parts.Count
+            );
             proven = Math.Min(proven, found.ProvenNumbers);
             for (var i = 0; i < sums.Length; i++)
             {

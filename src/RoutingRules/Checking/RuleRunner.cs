@@ -41,7 +41,13 @@ internal sealed class RuleRunner
     /// <param name="words">The doubtful words of the show; null when nobody has looked for them yet.</param>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     public static CheckResult Run(
-        ResolvedShow show, IReadOnlyList<ActiveRule> rules, long budget, CancellationToken cancellation, RuleObserver? observer = null, List<DoubtfulWord>? words = null)
+        ResolvedShow show,
+        IReadOnlyList<ActiveRule> rules,
+        long budget,
+        CancellationToken cancellation,
+        RuleObserver? observer = null,
+        List<DoubtfulWord>? words = null
+    )
     {
         var runner = new RuleRunner(show, budget, cancellation);
         var outcomes = new RuleOutcome[rules.Count];
@@ -90,7 +96,8 @@ internal sealed class RuleRunner
             Descriptor = rule.Descriptor,
             Subjects = subjects,
             WorkUnits = meter.Total,
-            Status = findings.Count > foundBefore ? RuleStatus.Found
+            Status =
+                findings.Count > foundBefore ? RuleStatus.Found
                 : undecided.Count > undecidedBefore ? RuleStatus.Undecided
                 : subjects == 0 ? RuleStatus.NotApplicable
                 : RuleStatus.Passed,
@@ -137,7 +144,15 @@ internal sealed class RuleRunner
             looked += context.Looked ?? usual;
             if (reason is not null)
             {
-                undecided.Add(new UndecidedSubject { Rule = rule.Descriptor.Id, Subject = name(subjects[i]), Reason = reason, IsFault = isFault });
+                undecided.Add(
+                    new UndecidedSubject
+                    {
+                        Rule = rule.Descriptor.Id,
+                        Subject = name(subjects[i]),
+                        Reason = reason,
+                        IsFault = isFault,
+                    }
+                );
             }
         }
 
@@ -146,13 +161,15 @@ internal sealed class RuleRunner
 
     private int Unknown(Rule rule)
     {
-        undecided.Add(new UndecidedSubject
-        {
-            Rule = rule.Descriptor.Id,
-            Subject = show.Document.Title,
-            Reason = $"The engine has no subjects of type {rule.SubjectType.Name}.",
-            IsFault = true,
-        });
+        undecided.Add(
+            new UndecidedSubject
+            {
+                Rule = rule.Descriptor.Id,
+                Subject = show.Document.Title,
+                Reason = $"The engine has no subjects of type {rule.SubjectType.Name}.",
+                IsFault = true,
+            }
+        );
         return 0;
     }
 

@@ -60,9 +60,10 @@ internal static class RuleSelection
     }
 
     /// <summary>Whether a setting is about a rule: by id, by name, or by the beginning of the id with a star.</summary>
-    public static bool Selects(string selector, RuleDescriptor rule) => selector.EndsWith(Star)
-        ? rule.Id.AsSpan().StartsWith(selector.AsSpan(0, selector.Length - 1), StringComparison.Ordinal)
-        : rule.Id == selector || rule.Name == selector;
+    public static bool Selects(string selector, RuleDescriptor rule) =>
+        selector.EndsWith(Star)
+            ? rule.Id.AsSpan().StartsWith(selector.AsSpan(0, selector.Length - 1), StringComparison.Ordinal)
+            : rule.Id == selector || rule.Name == selector;
 
     /// <summary>The value that an option of a rule has, whether the rule runs or not.</summary>
     public static double Value(EngineConfig config, RuleDescriptor rule, RuleOption option)
@@ -85,11 +86,16 @@ internal static class RuleSelection
         if (selected.Count == 0)
         {
             var isFixed = StandingRules.All.Any(rule => Selects(setting.Rule, rule));
-            problems.Add(ReadingRules.Malformed(
-                isFixed ? $"The configuration sets rule '{setting.Rule}', which belongs to reading, waivers, comparisons or running orders and always counts; take the setting away."
-                : setting.Rule.EndsWith(Star) ? $"The configuration sets the rules '{setting.Rule}', and no id begins so; correct it or take the setting away."
-                : $"The configuration sets rule '{setting.Rule}', and there is none of that id or name; correct it or take the setting away.",
-                $"{pointer}/rule"));
+            problems.Add(
+                ReadingRules.Malformed(
+                    isFixed
+                            ? $"The configuration sets rule '{setting.Rule}', which belongs to reading, waivers, comparisons or running orders and always counts; take the setting away."
+                        : setting.Rule.EndsWith(Star)
+                            ? $"The configuration sets the rules '{setting.Rule}', and no id begins so; correct it or take the setting away."
+                        : $"The configuration sets rule '{setting.Rule}', and there is none of that id or name; correct it or take the setting away.",
+                    $"{pointer}/rule"
+                )
+            );
             return;
         }
 
@@ -112,20 +118,35 @@ internal static class RuleSelection
             isKnown = true;
             if (value.Value < option.Minimum || value.Value > option.Maximum || (option.IsWhole && value.Value != Math.Floor(value.Value)))
             {
-                problems.Add(ReadingRules.Malformed(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"The configuration sets option '{option.Name}' of rule {rule.Id} ({rule.Name}) to {value.Value}; it takes a {(option.IsWhole ? "whole " : "")}number from {option.Minimum} to {option.Maximum}, usually {option.Default}."),
-                    $"{pointer}/value"));
+                problems.Add(
+                    ReadingRules.Malformed(
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"The configuration sets option '{option.Name}' of rule {rule.Id} ({rule.Name}) to {value.Value}; it takes a {(option.IsWhole ? "whole " : "")}number from {option.Minimum} to {option.Maximum}, usually {option.Default}."
+                        ),
+                        $"{pointer}/value"
+                    )
+                );
             }
         }
 
         if (!isKnown)
         {
             var known = selected.SelectMany(rule => rule.Options).Select(option => option.Name).Distinct(StringComparer.Ordinal).ToList();
-            var names = selected.Count == 1 ? $"of rule {selected[0].Id} ({selected[0].Name}), which has no such option: " : $"of the rules '{setting.Rule}', none of which has such an option: ";
-            var others = known.Count > 0 ? $"{(selected.Count == 1 ? "it has" : "they have")} {string.Join(", ", known)}" : selected.Count == 1 ? "it has none" : "they have none";
-            problems.Add(ReadingRules.Malformed($"The configuration sets option '{value.Name}' {names}{others}. Correct the name or take the option away.", $"{pointer}/name"));
+            var names =
+                selected.Count == 1
+                    ? $"of rule {selected[0].Id} ({selected[0].Name}), which has no such option: "
+                    : $"of the rules '{setting.Rule}', none of which has such an option: ";
+            var others =
+                known.Count > 0 ? $"{(selected.Count == 1 ? "it has" : "they have")} {string.Join(", ", known)}"
+                : selected.Count == 1 ? "it has none"
+                : "they have none";
+            problems.Add(
+                ReadingRules.Malformed(
+                    $"The configuration sets option '{value.Name}' {names}{others}. Correct the name or take the option away.",
+                    $"{pointer}/name"
+                )
+            );
         }
     }
 

@@ -17,7 +17,13 @@ internal static class TwoReadings
     /// <summary>Runs the rules; the observer is told about the first reading only.</summary>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     public static CheckResult Run(
-        ResolvedShow show, ProfileLibrary profiles, IReadOnlyList<ActiveRule> rules, long budget, CancellationToken cancellation, RuleObserver? observer = null)
+        ResolvedShow show,
+        ProfileLibrary profiles,
+        IReadOnlyList<ActiveRule> rules,
+        long budget,
+        CancellationToken cancellation,
+        RuleObserver? observer = null
+    )
     {
         var words = ShowWords.Doubtful(show);
         var written = RuleRunner.Run(show, rules, budget, cancellation, observer, words);
@@ -41,12 +47,14 @@ internal static class TwoReadings
             concerned = concerned.Count > 0 ? concerned : words;
             if ((known.SeverityOf(finding) is not { } severity || severity < finding.Severity) && said.Add((finding.Rule, concerned[0].Owner)))
             {
-                undecided.Add(new UndecidedSubject
-                {
-                    Rule = finding.Rule,
-                    Subject = concerned[0].Owner,
-                    Reason = $"{Doubt(concerned)}, it would find: {finding.Message}",
-                });
+                undecided.Add(
+                    new UndecidedSubject
+                    {
+                        Rule = finding.Rule,
+                        Subject = concerned[0].Owner,
+                        Reason = $"{Doubt(concerned)}, it would find: {finding.Message}",
+                    }
+                );
             }
         }
 
@@ -62,7 +70,9 @@ internal static class TwoReadings
         return written with
         {
             Undecided = undecided.OrderBy(subject => subject.Rule, StringComparer.Ordinal).ToValueList(),
-            Rules = written.Rules.Select(rule => rule.Status != RuleStatus.Found && open.Contains(rule.Descriptor.Id) ? rule with { Status = RuleStatus.Undecided } : rule).ToValueList(),
+            Rules = written
+                .Rules.Select(rule => rule.Status != RuleStatus.Found && open.Contains(rule.Descriptor.Id) ? rule with { Status = RuleStatus.Undecided } : rule)
+                .ToValueList(),
         };
     }
 

@@ -17,8 +17,7 @@ public static class ConfigReader
     /// <summary>Reads a configuration as it stands, without what it extends; <see cref="ConfigLoader"/> loads that too.</summary>
     /// <param name="utf8Json">The document, with or without a byte order mark.</param>
     /// <param name="limits">Bounds; null for <see cref="ReadLimits.Default"/>.</param>
-    public static ReadResult<EngineConfig> Read(ReadOnlySpan<byte> utf8Json, ReadLimits? limits = null) =>
-        Convert(ReadAsWritten(utf8Json, limits));
+    public static ReadResult<EngineConfig> Read(ReadOnlySpan<byte> utf8Json, ReadLimits? limits = null) => Convert(ReadAsWritten(utf8Json, limits));
 
     /// <summary>Reads a configuration from a file. A file that is missing, a folder, locked or too large gives <c>RR1001</c> and no configuration.</summary>
     /// <param name="path">Where it is.</param>

@@ -49,7 +49,11 @@ internal static class DocumentReader
             json.Read();
             if (json.TokenType != JsonTokenType.StartObject)
             {
-                session.Report(ReadingRules.DocumentUnreadable, json.TokenStartIndex, $"the document is not an object; a {table.Shape.Title} begins with a brace");
+                session.Report(
+                    ReadingRules.DocumentUnreadable,
+                    json.TokenStartIndex,
+                    $"the document is not an object; a {table.Shape.Title} begins with a brace"
+                );
                 return null;
             }
 
@@ -91,17 +95,21 @@ internal static class DocumentReader
             return Unreadable("The file holds bytes that are not UTF-8.", "Save the file as UTF-8.", new LineCounter(text).At(FirstInvalid(text)));
         }
 
-        return text.Trim(" \t\r\n"u8).IsEmpty ? Unreadable("The file is empty.", "Save the document again, or take the file away.", new TextPosition(1, 1)) : null;
+        return text.Trim(" \t\r\n"u8).IsEmpty
+            ? Unreadable("The file is empty.", "Save the document again, or take the file away.", new TextPosition(1, 1))
+            : null;
     }
 
     /// <summary>The finding about a document beyond the size limit.</summary>
     /// <param name="length">Its length in bytes; null when it was not read to the end.</param>
     /// <param name="limits">The limit.</param>
-    public static Finding TooLarge(long? length, ReadLimits limits) => Unreadable(
-        length is null
-            ? string.Create(CultureInfo.InvariantCulture, $"The document is longer than the limit of {limits.Bytes} bytes.")
-            : string.Create(CultureInfo.InvariantCulture, $"The file has {length} bytes, more than the limit of {limits.Bytes}."),
-        "Check that it is the right file; a show is seldom larger than a megabyte.");
+    public static Finding TooLarge(long? length, ReadLimits limits) =>
+        Unreadable(
+            length is null
+                ? string.Create(CultureInfo.InvariantCulture, $"The document is longer than the limit of {limits.Bytes} bytes.")
+                : string.Create(CultureInfo.InvariantCulture, $"The file has {length} bytes, more than the limit of {limits.Bytes}."),
+            "Check that it is the right file; a show is seldom larger than a megabyte."
+        );
 
     private static int FirstInvalid(ReadOnlySpan<byte> text)
     {
@@ -115,7 +123,14 @@ internal static class DocumentReader
     }
 
     private static ReadResult<T> Upgrade<T>(
-        ReadOnlySpan<byte> text, ObjectTable<T> table, long found, long offset, int version, ReadOnlySpan<Upgrader> upgraders, ReadLimits limits)
+        ReadOnlySpan<byte> text,
+        ObjectTable<T> table,
+        long found,
+        long offset,
+        int version,
+        ReadOnlySpan<Upgrader> upgraders,
+        ReadLimits limits
+    )
         where T : class
     {
         var outcome = UpgradeChain.Run(text, found, version, upgraders);
@@ -137,19 +152,35 @@ internal static class DocumentReader
             string.Create(CultureInfo.InvariantCulture, $"The document was brought from format version {step.From} to {step.To} while reading.{changes}"),
             ReadingRules.FormatUpgraded.Remedy,
             "/schemaVersion",
-            null);
+            null
+        );
     }
 
-    private static Finding Unsupported(ReadOnlySpan<byte> text, long found, long offset, int version, UpgradeChain.Outcome outcome, ReadOnlySpan<Upgrader> upgraders)
+    private static Finding Unsupported(
+        ReadOnlySpan<byte> text,
+        long found,
+        long offset,
+        int version,
+        UpgradeChain.Outcome outcome,
+        ReadOnlySpan<Upgrader> upgraders
+    )
     {
         var at = new LineCounter(text).At(offset);
         if (outcome.Fault is { } fault)
         {
-            return Finding(ReadingRules.FormatVersionUnsupported, fault, "This is a mistake of the library, not of the document; the document is as it was. Please report it with the document.", "/schemaVersion", at);
+            return Finding(
+                ReadingRules.FormatVersionUnsupported,
+                fault,
+                "This is a mistake of the library, not of the document; the document is as it was. Please report it with the document.",
+                "/schemaVersion",
+                at
+            );
         }
 
         var message = string.Create(
-            CultureInfo.InvariantCulture, $"The document says format version {found}, and this version of the library reads version {version}{Olds(upgraders)}.");
+            CultureInfo.InvariantCulture,
+            $"The document says format version {found}, and this version of the library reads version {version}{Olds(upgraders)}."
+        );
         var remedy = found > version ? "Use a newer version of the library." : ReadingRules.FormatVersionUnsupported.Remedy;
         return Finding(ReadingRules.FormatVersionUnsupported, message, remedy, "/schemaVersion", at);
     }
@@ -173,24 +204,28 @@ internal static class DocumentReader
 
         if (session.LeftOut > 0)
         {
-            findings.Add(Unreadable(
-                string.Create(CultureInfo.InvariantCulture, $"{session.LeftOut} more {(session.LeftOut == 1 ? "problem is" : "problems are")} not listed."),
-                "Mend the listed ones first; they may be of one kind."));
+            findings.Add(
+                Unreadable(
+                    string.Create(CultureInfo.InvariantCulture, $"{session.LeftOut} more {(session.LeftOut == 1 ? "problem is" : "problems are")} not listed."),
+                    "Mend the listed ones first; they may be of one kind."
+                )
+            );
         }
 
         return findings.ToValueList();
     }
 
-    private static Finding Finding(RuleDescriptor rule, string message, string remedy, string pointer, TextPosition? at) => new()
-    {
-        Rule = rule.Id,
-        Name = rule.Name,
-        Severity = rule.Severity,
-        Message = message,
-        Remedy = remedy,
-        Entities = [Entity.Of("member", pointer)],
-        Pointer = pointer,
-        Line = at?.Line,
-        Column = at?.Column,
-    };
+    private static Finding Finding(RuleDescriptor rule, string message, string remedy, string pointer, TextPosition? at) =>
+        new()
+        {
+            Rule = rule.Id,
+            Name = rule.Name,
+            Severity = rule.Severity,
+            Message = message,
+            Remedy = remedy,
+            Entities = [Entity.Of("member", pointer)],
+            Pointer = pointer,
+            Line = at?.Line,
+            Column = at?.Column,
+        };
 }

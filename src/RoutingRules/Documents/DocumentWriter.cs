@@ -8,7 +8,12 @@ namespace RoutingRules.Documents;
 /// <summary>Writes any kind of document by its table.</summary>
 internal static class DocumentWriter
 {
-    private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonWriterOptions Layout = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <exception cref="ArgumentException">A member holds what a reader would refuse.</exception>
     public static void Write<T>(T document, ObjectTable<T> table, IBufferWriter<byte> output)

@@ -27,13 +27,15 @@ internal static class Writable
             return;
         }
 
-        var unseen = good is null ? show : show with
-        {
-            Rig = ReferenceEquals(good.Rig, show.Rig) ? new Rig() : show.Rig,
-            Feeds = good.Feeds.IsSame(show.Feeds) ? default : show.Feeds,
-            Lines = good.Lines.IsSame(show.Lines) ? default : show.Lines,
-            Patch = ReferenceEquals(good.Patch, show.Patch) ? new Patch() : show.Patch,
-        };
+        var unseen = good is null
+            ? show
+            : show with
+            {
+                Rig = ReferenceEquals(good.Rig, show.Rig) ? new Rig() : show.Rig,
+                Feeds = good.Feeds.IsSame(show.Feeds) ? default : show.Feeds,
+                Lines = good.Lines.IsSame(show.Lines) ? default : show.Lines,
+                Patch = ReferenceEquals(good.Patch, show.Patch) ? new Patch() : show.Patch,
+            };
         Demand(unseen, ShowTable.Show, parameter);
         show.Admit(known.IsWhole || good is null);
     }

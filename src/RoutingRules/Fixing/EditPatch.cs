@@ -23,11 +23,15 @@ public static class EditPatch
         var operations = new List<JsonPatchOperation>();
         foreach (var edit in edits)
         {
-            Add(edit, target, operation =>
-            {
-                target.Apply(operation);
-                operations.Add(operation);
-            });
+            Add(
+                edit,
+                target,
+                operation =>
+                {
+                    target.Apply(operation);
+                    operations.Add(operation);
+                }
+            );
         }
 
         return new JsonPatch(operations.ToValueList());
@@ -46,15 +50,36 @@ public static class EditPatch
             if (count > 0)
             {
                 var neighbour = FormattableString.Invariant($"{edit.ListPointer}/{Math.Max(0, edit.Index - 1)}");
-                add(new JsonPatchOperation { Op = "test", Path = neighbour, Value = JsonPatchTarget.ToElement(target.Get(neighbour)) });
+                add(
+                    new JsonPatchOperation
+                    {
+                        Op = "test",
+                        Path = neighbour,
+                        Value = JsonPatchTarget.ToElement(target.Get(neighbour)),
+                    }
+                );
             }
 
-            add(new JsonPatchOperation { Op = "add", Path = edit.Pointer, Value = ElementJson.Of(edit.AfterElement!) });
+            add(
+                new JsonPatchOperation
+                {
+                    Op = "add",
+                    Path = edit.Pointer,
+                    Value = ElementJson.Of(edit.AfterElement!),
+                }
+            );
             return;
         }
 
         var written = target.Get(edit.Pointer);
-        add(new JsonPatchOperation { Op = "test", Path = edit.Pointer, Value = JsonPatchTarget.ToElement(written) });
+        add(
+            new JsonPatchOperation
+            {
+                Op = "test",
+                Path = edit.Pointer,
+                Value = JsonPatchTarget.ToElement(written),
+            }
+        );
         if (edit.Kind == EditKind.Remove)
         {
             add(new JsonPatchOperation { Op = "remove", Path = edit.Pointer });
@@ -77,7 +102,14 @@ public static class EditPatch
             if (!before.TryGetProperty(member.Name, out var old) || !JsonElement.DeepEquals(old, member.Value))
             {
                 var op = members.ContainsKey(member.Name) ? "replace" : "add";
-                add(new JsonPatchOperation { Op = op, Path = $"{edit.Pointer}/{member.Name}", Value = member.Value });
+                add(
+                    new JsonPatchOperation
+                    {
+                        Op = op,
+                        Path = $"{edit.Pointer}/{member.Name}",
+                        Value = member.Value,
+                    }
+                );
             }
         }
     }
@@ -90,7 +122,14 @@ public static class EditPatch
             var pointer = end < 0 ? list : list[..end];
             if (!target.TryGet(pointer, out _))
             {
-                add(new JsonPatchOperation { Op = "add", Path = pointer, Value = end < 0 ? Empty("[]"u8) : Empty("{}"u8) });
+                add(
+                    new JsonPatchOperation
+                    {
+                        Op = "add",
+                        Path = pointer,
+                        Value = end < 0 ? Empty("[]"u8) : Empty("{}"u8),
+                    }
+                );
             }
 
             if (end < 0)

@@ -32,6 +32,9 @@ internal static class FindingPoints
 
     /// <summary>The number at a place of a JSON Pointer, such as 3 at place 2 of <c>/patch/routes/3</c>; -1 when there is none.</summary>
     public static int Number(this Finding finding, int place) =>
-        finding.Pointer.Split('/') is var parts && parts.Length > place + 1
-        && int.TryParse(parts[place + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : -1;
+        finding.Pointer.Split('/') is var parts
+        && parts.Length > place + 1
+        && int.TryParse(parts[place + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            ? number
+            : -1;
 }

@@ -38,9 +38,7 @@ internal sealed class Fixer
         var resolved = checker.Resolve(show);
         var before = checker.Check(resolved, cancellation);
         var fixer = new Fixer(checker, providers, new FixState(resolved, before), options, cancellation);
-        while (fixer.Pass())
-        {
-        }
+        while (fixer.Pass()) { }
 
         return new FixResult
         {
@@ -54,7 +52,14 @@ internal sealed class Fixer
         };
     }
 
-    public static ValueList<Fix> Offer(Checker checker, IReadOnlyList<FixProvider> providers, ResolvedShow show, CheckResult check, Finding finding, CancellationToken cancellation)
+    public static ValueList<Fix> Offer(
+        Checker checker,
+        IReadOnlyList<FixProvider> providers,
+        ResolvedShow show,
+        CheckResult check,
+        Finding finding,
+        CancellationToken cancellation
+    )
     {
         var state = new FixState(show, check);
         var offered = new List<Fix>();
@@ -125,7 +130,14 @@ internal sealed class Fixer
             var isSafe = fix.Safety == FixSafety.Safe && trial.AgainstSafe is null;
             if ((options.IncludeUnsafe ? trial.Against : trial.AgainstSafe) is { } reason)
             {
-                refused.Add(new RefusedFix { Finding = finding, Title = fix.Title, Reason = reason });
+                refused.Add(
+                    new RefusedFix
+                    {
+                        Finding = finding,
+                        Title = fix.Title,
+                        Reason = reason,
+                    }
+                );
                 continue;
             }
 
@@ -136,7 +148,14 @@ internal sealed class Fixer
                 return false;
             }
 
-            applied.Add(new AppliedFix { Finding = finding, Fix = isSafe ? fix : fix with { Safety = FixSafety.Unsafe }, Moves = trial.Moves });
+            applied.Add(
+                new AppliedFix
+                {
+                    Finding = finding,
+                    Fix = isSafe ? fix : fix with { Safety = FixSafety.Unsafe },
+                    Moves = trial.Moves,
+                }
+            );
             state = trial.State;
             hashes.Add(hash);
             return true;
@@ -149,13 +168,21 @@ internal sealed class Fixer
     private void GoBack(int seen, FixState then, Finding finding, Fix fix)
     {
         circle = applied.Skip(seen).Select(step => step.Finding.Rule).Append(finding.Rule).Distinct().Order(StringComparer.Ordinal).ToValueList();
-        refused.Add(new RefusedFix { Finding = finding, Title = fix.Title, Reason = $"the show would be as it was before; fixes of {string.Join(", ", circle)} undo one another" });
+        refused.Add(
+            new RefusedFix
+            {
+                Finding = finding,
+                Title = fix.Title,
+                Reason = $"the show would be as it was before; fixes of {string.Join(", ", circle)} undo one another",
+            }
+        );
         applied.RemoveRange(seen, applied.Count - seen);
         state = then;
         hashes.RemoveRange(seen + 1, hashes.Count - seen - 1);
     }
 
-    private bool IsWanted(Finding finding) => options.Rules.IsEmpty ? options.IsAccepted?.Invoke(finding) != true : options.Rules.Contains(finding.Rule) || options.Rules.Contains(finding.Name);
+    private bool IsWanted(Finding finding) =>
+        options.Rules.IsEmpty ? options.IsAccepted?.Invoke(finding) != true : options.Rules.Contains(finding.Rule) || options.Rules.Contains(finding.Name);
 
     private static List<Fix> Proposals(IReadOnlyList<FixProvider> providers, FixState state, Finding finding, List<RefusedFix>? faults)
     {
@@ -174,7 +201,14 @@ internal sealed class Fixer
             }
             catch (Exception fault) when (fault is not OperationCanceledException and not OutOfMemoryException)
             {
-                faults?.Add(new RefusedFix { Finding = finding, Title = "No fix", Reason = $"looking for fixes failed: {fault.GetType().Name}: {fault.Message}" });
+                faults?.Add(
+                    new RefusedFix
+                    {
+                        Finding = finding,
+                        Title = "No fix",
+                        Reason = $"looking for fixes failed: {fault.GetType().Name}: {fault.Message}",
+                    }
+                );
             }
         }
 

@@ -15,7 +15,11 @@ internal static class InputEdits
         var first = new Dictionary<PointIndex, int>();
         for (var i = 0; i < settings.Count; i++)
         {
-            for (var position = 0; settings[i].Phantom is not null && graph.Find(settings[i].At, out var at) == ConnectionState.Connected && position < settings[i].At.Width; position++)
+            for (
+                var position = 0;
+                settings[i].Phantom is not null && graph.Find(settings[i].At, out var at) == ConnectionState.Connected && position < settings[i].At.Width;
+                position++
+            )
             {
                 if (open.Contains(at + position))
                 {
@@ -29,8 +33,10 @@ internal static class InputEdits
         for (var i = settings.Count - 1; i >= 0; i--)
         {
             var before = settings[i];
-            if (graph.Find(before.At, out var at) == ConnectionState.Connected
-                && Cut(before, position => first.TryGetValue(at + position, out var index) && index == i, part => part with { Phantom = isOn }) is { } parts)
+            if (
+                graph.Find(before.At, out var at) == ConnectionState.Connected
+                && Cut(before, position => first.TryGetValue(at + position, out var index) && index == i, part => part with { Phantom = isOn }) is { } parts
+            )
             {
                 ListEdits.Exchange(edits, ShowLists.Inputs, i, before, parts);
             }
@@ -50,7 +56,7 @@ internal static class InputEdits
     {
         var parts = new List<InputSettings>();
         var isAny = false;
-        for (var start = 0; start < settings.At.Width;)
+        for (var start = 0; start < settings.At.Width; )
         {
             var end = start + 1;
             while (end < settings.At.Width && isChanged(end) == isChanged(start))

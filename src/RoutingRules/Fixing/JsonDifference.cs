@@ -12,9 +12,7 @@ internal sealed class JsonDifference
 {
     private readonly List<JsonPatchOperation> operations = [];
 
-    private JsonDifference()
-    {
-    }
+    private JsonDifference() { }
 
     public static List<JsonPatchOperation> Between(JsonNode? before, JsonNode? after)
     {
@@ -96,7 +94,14 @@ internal sealed class JsonDifference
             var at = order.IndexOf(partner[i]);
             if (at != i)
             {
-                operations.Add(new JsonPatchOperation { Op = "move", From = Child(path, at), Path = Child(path, i) });
+                operations.Add(
+                    new JsonPatchOperation
+                    {
+                        Op = "move",
+                        From = Child(path, at),
+                        Path = Child(path, i),
+                    }
+                );
                 order.RemoveAt(at);
                 order.Insert(i, partner[i]);
             }
@@ -141,7 +146,9 @@ internal sealed class JsonDifference
     private static string Key(JsonNode? element) => Id(element) is { } id ? $"id {id}" : $"is {JsonPatchTarget.ToElement(element).GetRawText()}";
 
     private static string? Id(JsonNode? element) =>
-        element is JsonObject members && members.TryGetPropertyValue("id", out var id) && id is JsonValue value && value.TryGetValue<string>(out var text) ? text : null;
+        element is JsonObject members && members.TryGetPropertyValue("id", out var id) && id is JsonValue value && value.TryGetValue<string>(out var text)
+            ? text
+            : null;
 
     private static string Child(string path, int index) => string.Create(CultureInfo.InvariantCulture, $"{path}/{index}");
 
@@ -149,5 +156,12 @@ internal sealed class JsonDifference
         $"{path}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
 
     private void Add(string op, string path, JsonNode? value) =>
-        operations.Add(new JsonPatchOperation { Op = op, Path = path, Value = JsonPatchTarget.ToElement(value) });
+        operations.Add(
+            new JsonPatchOperation
+            {
+                Op = op,
+                Path = path,
+                Value = JsonPatchTarget.ToElement(value),
+            }
+        );
 }

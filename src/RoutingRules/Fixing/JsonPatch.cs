@@ -10,7 +10,12 @@ namespace RoutingRules.Fixing;
 /// <remarks>Immutable and thread safe.</remarks>
 public sealed class JsonPatch
 {
-    private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonWriterOptions Layout = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <summary>A patch.</summary>
     public JsonPatch(ValueList<JsonPatchOperation> operations) => Operations = operations;
@@ -113,7 +118,8 @@ public sealed class JsonPatch
             Op = op,
             Path = Pointer(operation, "path"),
             From = op is "move" or "copy" ? Pointer(operation, "from") : null,
-            Value = !takesValue ? null
+            Value =
+                !takesValue ? null
                 : operation.TryGetProperty("value", out var value) ? value.Clone()
                 : throw new FormatException($"The operation '{op}' has no value."),
         };

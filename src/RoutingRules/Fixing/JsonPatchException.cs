@@ -5,19 +5,13 @@ public sealed class JsonPatchException : Exception
 {
     /// <summary>An exception.</summary>
     public JsonPatchException()
-        : base("The patch cannot be applied.")
-    {
-    }
+        : base("The patch cannot be applied.") { }
 
     /// <summary>An exception with a message.</summary>
     public JsonPatchException(string message)
-        : base(message)
-    {
-    }
+        : base(message) { }
 
     /// <summary>An exception with a message and its cause.</summary>
     public JsonPatchException(string message, Exception innerException)
-        : base(message, innerException)
-    {
-    }
+        : base(message, innerException) { }
 }

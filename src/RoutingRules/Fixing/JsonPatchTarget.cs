@@ -48,7 +48,10 @@ internal sealed class JsonPatchTarget(JsonNode? root)
             }
             catch (InvalidOperationException fault)
             {
-                throw new JsonException($"The text at byte {json.TokenStartIndex.ToString(CultureInfo.InvariantCulture)} holds half of a surrogate pair, which is no Unicode text.", fault);
+                throw new JsonException(
+                    $"The text at byte {json.TokenStartIndex.ToString(CultureInfo.InvariantCulture)} holds half of a surrogate pair, which is no Unicode text.",
+                    fault
+                );
             }
         }
     }
@@ -79,13 +82,14 @@ internal sealed class JsonPatchTarget(JsonNode? root)
         return true;
     }
 
-    public static JsonNode? ToNode(JsonElement value) => value.ValueKind switch
-    {
-        JsonValueKind.Null => null,
-        JsonValueKind.Object => JsonObject.Create(value.Clone()),
-        JsonValueKind.Array => JsonArray.Create(value.Clone()),
-        _ => JsonValue.Create(value.Clone()),
-    };
+    public static JsonNode? ToNode(JsonElement value) =>
+        value.ValueKind switch
+        {
+            JsonValueKind.Null => null,
+            JsonValueKind.Object => JsonObject.Create(value.Clone()),
+            JsonValueKind.Array => JsonArray.Create(value.Clone()),
+            _ => JsonValue.Create(value.Clone()),
+        };
 
     public void Apply(JsonPatchOperation operation)
     {
@@ -124,8 +128,7 @@ internal sealed class JsonPatchTarget(JsonNode? root)
     }
 
     /// <summary>The value at a pointer.</summary>
-    public JsonNode? Get(string pointer) =>
-        TryGet(pointer, out var value) ? value : throw new JsonPatchException($"There is nothing at '{pointer}'.");
+    public JsonNode? Get(string pointer) => TryGet(pointer, out var value) ? value : throw new JsonPatchException($"There is nothing at '{pointer}'.");
 
     public bool TryGet(string pointer, out JsonNode? value)
     {

@@ -35,6 +35,11 @@ public sealed record OfferedFix
         }
 
         var text = ShowText.Edit(utf8Json, fix.Edits, edited);
-        return new OfferedFix { Fix = fix, Patch = text.Patch, Change = text.IsRewritten ? null : TextChange.Between(utf8Json, text.Utf8.Span) };
+        return new OfferedFix
+        {
+            Fix = fix,
+            Patch = text.Patch,
+            Change = text.IsRewritten ? null : TextChange.Between(utf8Json, text.Utf8.Span),
+        };
     }
 }

@@ -34,14 +34,25 @@ internal static class RouteEdits
     public static ValueList<ShowEdit> Set(FixContext context, SortedDictionary<PointIndex, PointIndex> sources)
     {
         var edits = TakeOut(context, (route, position) => sources.ContainsKey(route.To + position));
-        var end = context.Resolved.Routes.Count + edits.Sum(edit => edit.Kind == EditKind.Insert ? 1 : edit.Kind == EditKind.Remove ? -1 : 0);
+        var end =
+            context.Resolved.Routes.Count
+            + edits.Sum(edit =>
+                edit.Kind == EditKind.Insert ? 1
+                : edit.Kind == EditKind.Remove ? -1
+                : 0
+            );
         var graph = context.Resolved.Graph;
         var runs = new List<(PointIndex Sink, PointIndex Source, int Width)>();
         foreach (var (sink, source) in sources)
         {
-            if (runs.Count > 0 && runs[^1] is var (first, from, width) && first + width == sink && graph.GroupOf(first) == graph.GroupOf(sink)
+            if (
+                runs.Count > 0
+                && runs[^1] is var (first, from, width)
+                && first + width == sink
+                && graph.GroupOf(first) == graph.GroupOf(sink)
                 && graph.DeviceOf(first) == graph.DeviceOf(sink)
-                && (source.IsNone ? from.IsNone : from + width == source && graph.GroupOf(from) == graph.GroupOf(source)))
+                && (source.IsNone ? from.IsNone : from + width == source && graph.GroupOf(from) == graph.GroupOf(source))
+            )
             {
                 runs[^1] = (first, from, width + 1);
             }
@@ -83,9 +94,10 @@ internal static class RouteEdits
     public static bool IsFree(SignalGraph graph, PointIndex source, PointIndex sink) =>
         source.IsNone ? graph.FixedSource(sink) is null : graph.RoutingBetween(source, sink)?.Mode == RoutingMode.Free;
 
-    private static Route Part(Route route, int first, int width) => route with
-    {
-        From = route.From is { } from ? RunCuts.Part(from, first, width) : null,
-        To = RunCuts.Part(route.To, first, width),
-    };
+    private static Route Part(Route route, int first, int width) =>
+        route with
+        {
+            From = route.From is { } from ? RunCuts.Part(from, first, width) : null,
+            To = RunCuts.Part(route.To, first, width),
+        };
 }

@@ -41,7 +41,12 @@ public static class ShowText
             var read = ShowReader.Read(text);
             if (read.IsUsable && edited.Equals(read.Value))
             {
-                return new EditedText { Utf8 = text, Patch = patch, IsRewritten = false };
+                return new EditedText
+                {
+                    Utf8 = text,
+                    Patch = patch,
+                    IsRewritten = false,
+                };
             }
         }
         catch (Exception fault) when (fault is JsonPatchException or JsonException or InvalidOperationException or ArgumentException)
@@ -49,6 +54,11 @@ public static class ShowText
             // A text of an older format, or with names that have no place in a patch, is written anew.
         }
 
-        return new EditedText { Utf8 = ShowWriter.Text(edited), Patch = patch, IsRewritten = true };
+        return new EditedText
+        {
+            Utf8 = ShowWriter.Text(edited),
+            Patch = patch,
+            IsRewritten = true,
+        };
     }
 }

@@ -6,6 +6,5 @@ namespace RoutingRules.Networks;
 internal static class PacketTime
 {
     /// <summary>The packet time in milliseconds; null when neither the document nor the transport fixes one.</summary>
-    public static double? Milliseconds(Network network) =>
-        (network.PacketMicroseconds ?? TransportData.Find(network.Transport)?.PacketMicroseconds) / 1000.0;
+    public static double? Milliseconds(Network network) => (network.PacketMicroseconds ?? TransportData.Find(network.Transport)?.PacketMicroseconds) / 1000.0;
 }

@@ -40,9 +40,17 @@ internal static class TransportData
     private static readonly TransportKind[] Known =
     [
         RtpL24,
-        RtpL24 with { Transport = Transport.RtpL16, SampleOctets = 2 },
+        RtpL24 with
+        {
+            Transport = Transport.RtpL16,
+            SampleOctets = 2,
+        },
         AvtpClassA,
-        AvtpClassA with { Transport = Transport.AvtpClassB, PacketMicroseconds = 250 },
+        AvtpClassA with
+        {
+            Transport = Transport.AvtpClassB,
+            PacketMicroseconds = 250,
+        },
         new() { Transport = Transport.PointToPoint, SampleOctets = 4 },
     ];
 

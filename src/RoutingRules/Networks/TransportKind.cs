@@ -54,6 +54,12 @@ internal sealed record TransportKind
     public PacketLoad Packets(int samples, double packetsPerSecond, int sampleOctets)
     {
         var wire = Math.Max(HeaderOctets + sampleOctets, ShortestPayload) + FrameOctets;
-        return new PacketLoad { Samples = samples, SampleOctets = sampleOctets, WireOctets = wire, PacketsPerSecond = packetsPerSecond };
+        return new PacketLoad
+        {
+            Samples = samples,
+            SampleOctets = sampleOctets,
+            WireOctets = wire,
+            PacketsPerSecond = packetsPerSecond,
+        };
     }
 }

@@ -19,7 +19,10 @@ internal sealed class DemandBuilder
     private readonly HashSet<int> toRacks = [];
     private readonly List<int> found = [];
     private readonly Dictionary<(ValueList<Id<Device>> Devices, ValueList<Id<Zone>> Zones, int Width, int Parity), ValueList<PointIndex>> outputs = [];
-    private readonly Dictionary<(ValueList<Id<Device>> Devices, ValueList<Id<Zone>> Zones, int Width, int Parity, bool IsLine, bool NeedsPhantom), ValueList<PointIndex>> inputs = [];
+    private readonly Dictionary<
+        (ValueList<Id<Device>> Devices, ValueList<Id<Zone>> Zones, int Width, int Parity, bool IsLine, bool NeedsPhantom),
+        ValueList<PointIndex>
+    > inputs = [];
 
     public DemandBuilder(Show show, DeviceNode[] devices, SignalGraph graph, CableNode[] cables)
     {
@@ -64,21 +67,30 @@ internal sealed class DemandBuilder
         {
             var feed = show.Feeds[i];
             var state = graph.Find(feed.Source, out var source);
-            var node = new FeedNode { Model = feed, Index = i, Source = source, SourceState = state, FirstDemand = demands.Count };
+            var node = new FeedNode
+            {
+                Model = feed,
+                Index = i,
+                Source = source,
+                SourceState = state,
+                FirstDemand = demands.Count,
+            };
             feeds[i] = node;
             for (var entry = 0; entry < feed.To.Count; entry++)
             {
-                demands.Add(new DemandNode
-                {
-                    Key = string.Create(CultureInfo.InvariantCulture, $"{feed.Id}/{entry + 1}"),
-                    Index = demands.Count,
-                    Feed = node,
-                    Entry = entry,
-                    Width = feed.Source.Width,
-                    IsPinned = feed.To[entry].At is not null,
-                    Allowed = AllowedOutputs(feed.To[entry], feed.Source.Width, 1),
-                    EvenRuns = feed.Source.Width == 1 || feed.To[entry].At is not null ? [] : AllowedOutputs(feed.To[entry], feed.Source.Width, 0),
-                });
+                demands.Add(
+                    new DemandNode
+                    {
+                        Key = string.Create(CultureInfo.InvariantCulture, $"{feed.Id}/{entry + 1}"),
+                        Index = demands.Count,
+                        Feed = node,
+                        Entry = entry,
+                        Width = feed.Source.Width,
+                        IsPinned = feed.To[entry].At is not null,
+                        Allowed = AllowedOutputs(feed.To[entry], feed.Source.Width, 1),
+                        EvenRuns = feed.Source.Width == 1 || feed.To[entry].At is not null ? [] : AllowedOutputs(feed.To[entry], feed.Source.Width, 0),
+                    }
+                );
             }
         }
 
@@ -98,19 +110,28 @@ internal sealed class DemandBuilder
                 graph.Find(born, out source);
             }
 
-            var node = new LineNode { Model = line, Index = i, Sinks = ValueList.Adopt(sinks), Source = source, Demand = demands.Count };
-            lines[i] = node;
-            demands.Add(new DemandNode
+            var node = new LineNode
             {
-                Key = line.Id.Value,
-                Index = demands.Count,
-                Line = node,
-                Entry = 0,
-                Width = line.Width,
-                IsPinned = !line.From.At.IsEmpty || line.From.Source is not null,
-                Allowed = AllowedInputs(line, source, 1),
-                EvenRuns = line.Width == 1 || !line.From.At.IsEmpty || line.From.Source is not null ? [] : AllowedInputs(line, source, 0),
-            });
+                Model = line,
+                Index = i,
+                Sinks = ValueList.Adopt(sinks),
+                Source = source,
+                Demand = demands.Count,
+            };
+            lines[i] = node;
+            demands.Add(
+                new DemandNode
+                {
+                    Key = line.Id.Value,
+                    Index = demands.Count,
+                    Line = node,
+                    Entry = 0,
+                    Width = line.Width,
+                    IsPinned = !line.From.At.IsEmpty || line.From.Source is not null,
+                    Allowed = AllowedInputs(line, source, 1),
+                    EvenRuns = line.Width == 1 || !line.From.At.IsEmpty || line.From.Source is not null ? [] : AllowedInputs(line, source, 0),
+                }
+            );
         }
 
         return (feeds, lines, [.. demands]);
@@ -171,9 +192,11 @@ internal sealed class DemandBuilder
         for (var i = start < 0 ? ~start : start; i < cabledFrom.Count && cabledFrom[i].Input < device.FirstPoint + device.Type.PointCount; i++)
         {
             var output = cabledFrom[i].Output;
-            if (graph.GroupOf(new PointIndex(output)) is { IsLineOutput: true } group
+            if (
+                graph.GroupOf(new PointIndex(output)) is { IsLineOutput: true } group
                 && (IsRack(device) || !toRacks.Contains(output))
-                && !IsBehindProcessing(graph.DeviceOf(new PointIndex(output)), group))
+                && !IsBehindProcessing(graph.DeviceOf(new PointIndex(output)), group)
+            )
             {
                 points.Add(output);
             }
@@ -265,8 +288,12 @@ internal sealed class DemandBuilder
             var pinned = new List<PointIndex>();
             foreach (var at in line.From.At)
             {
-                if (at.Width == line.Width && graph.Find(at, out var first) == ConnectionState.Connected
-                    && graph.GroupOf(first).Kind == PortKind.Input && !pinned.Contains(first))
+                if (
+                    at.Width == line.Width
+                    && graph.Find(at, out var first) == ConnectionState.Connected
+                    && graph.GroupOf(first).Kind == PortKind.Input
+                    && !pinned.Contains(first)
+                )
                 {
                     pinned.Add(first);
                 }
@@ -324,10 +351,15 @@ internal sealed class DemandBuilder
         for (var i = 0; i + width <= points.Count; i++)
         {
             var first = new PointIndex(points[i]);
-            if (width > 1 && (points[i + width - 1] != points[i] + width - 1
+            if (
+                width > 1
+                && (
+                    points[i + width - 1] != points[i] + width - 1
                     || graph.NumberOf(first) % 2 != parity
                     || graph.GroupOf(first) != graph.GroupOf(first + (width - 1))
-                    || graph.DeviceOf(first) != graph.DeviceOf(first + (width - 1))))
+                    || graph.DeviceOf(first) != graph.DeviceOf(first + (width - 1))
+                )
+            )
             {
                 continue;
             }

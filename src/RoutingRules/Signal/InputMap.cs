@@ -9,7 +9,8 @@ internal static class InputMap
     public static Dictionary<Point, bool> Phantom(Show show) => PointMap.First(show.Patch.Inputs, static input => input.At, static input => input.Phantom);
 
     /// <summary>The console that owns the gain of each input, where one is named.</summary>
-    public static Dictionary<Point, Id<Device>> Owners(IEnumerable<InputSettings> inputs) => PointMap.First(inputs, static input => input.At, static input => input.GainOwner);
+    public static Dictionary<Point, Id<Device>> Owners(IEnumerable<InputSettings> inputs) =>
+        PointMap.First(inputs, static input => input.At, static input => input.GainOwner);
 
     /// <summary>The show with other settings for one input.</summary>
     public static Show With(Show show, Point at, Func<InputSettings, InputSettings> change)

@@ -47,7 +47,8 @@ internal static class NetworkMapBuilder
         var ends = new int[2 * links.Length];
         for (var i = 0; i < links.Length; i++)
         {
-            var joined = links[i].State == ConnectionState.Connected
+            var joined =
+                links[i].State == ConnectionState.Connected
                 && !(without?[i] ?? false)
                 && switchOfJack[links[i].From.Value] >= 0
                 && switchOfJack[links[i].To.Value] >= 0;

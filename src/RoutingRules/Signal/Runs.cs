@@ -48,7 +48,10 @@ internal static class Runs
     }
 
     /// <summary>For example <c>box-r/out/1-4, 7, 9-10; box-l/out/2</c>.</summary>
-    public static string Text(IEnumerable<PointRange> runs) => string.Join(
-        "; ",
-        Chains(runs, (x, y) => x.Device == y.Device && x.Group == y.Group).Select(chain => $"{chain[0].Device}/{chain[0].Group}/{string.Join(", ", chain.Select(run => run.Numbers))}"));
+    public static string Text(IEnumerable<PointRange> runs) =>
+        string.Join(
+            "; ",
+            Chains(runs, (x, y) => x.Device == y.Device && x.Group == y.Group)
+                .Select(chain => $"{chain[0].Device}/{chain[0].Group}/{string.Join(", ", chain.Select(run => run.Numbers))}")
+        );
 }

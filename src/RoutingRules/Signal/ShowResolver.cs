@@ -10,7 +10,12 @@ namespace RoutingRules.Signal;
 /// <summary>Turns a show into devices, a signal graph and demands.</summary>
 public static class ShowResolver
 {
-    private static readonly DeviceProfile NoProfile = new() { Id = new("none"), Kind = new("unknown"), Name = "Unknown" };
+    private static readonly DeviceProfile NoProfile = new()
+    {
+        Id = new("none"),
+        Kind = new("unknown"),
+        Name = "Unknown",
+    };
 
     /// <summary>Resolves a show. Never fails: what does not resolve is marked.</summary>
     /// <param name="show">The show.</param>
@@ -74,7 +79,8 @@ public static class ShowResolver
             var model = rig.Devices[i];
             var rate = rates.Of(model.Id);
             var type = Compiled(rig, profiles, own, model.Profile, rate);
-            var state = type is null ? (profiles.Find(model.Profile) is null ? ProfileState.Unknown : ProfileState.Unreadable)
+            var state =
+                type is null ? (profiles.Find(model.Profile) is null ? ProfileState.Unknown : ProfileState.Unreadable)
                 : pointCount + type.PointCount > MaxPoints ? ProfileState.RigFull
                 : ProfileState.Found;
             type = state == ProfileState.Found ? type! : ProfileCompiler.Compile(NoProfile, rate);
@@ -89,7 +95,12 @@ public static class ShowResolver
     public const int MaxPoints = 4_000_000;
 
     private static CompiledProfile? Compiled(
-        Rig rig, ProfileLibrary profiles, Dictionary<(Id<DeviceProfile> Id, int Rate), CompiledProfile> own, Id<DeviceProfile> id, int rate)
+        Rig rig,
+        ProfileLibrary profiles,
+        Dictionary<(Id<DeviceProfile> Id, int Rate), CompiledProfile> own,
+        Id<DeviceProfile> id,
+        int rate
+    )
     {
         foreach (var profile in rig.Profiles)
         {
@@ -126,7 +137,16 @@ public static class ShowResolver
         {
             if (graph.Find(at, out var first) == ConnectionState.Connected)
             {
-                marks.Add(new MarkedPoint { First = first, Width = at.Width, IsDead = isDead, Index = index, Reason = reason });
+                marks.Add(
+                    new MarkedPoint
+                    {
+                        First = first,
+                        Width = at.Width,
+                        IsDead = isDead,
+                        Index = index,
+                        Reason = reason,
+                    }
+                );
             }
         }
     }

@@ -69,7 +69,14 @@ internal sealed class Tracer
         while (pending.TryPop(out var next))
         {
             var end = next.To == at.Value || graph.Fed(new PointIndex(next.To)).IsEmpty;
-            branches.Add(new TraceBranch { Depth = next.Depth, Hop = Hop(new PointIndex(next.From), new PointIndex(next.To)), IsEnd = end });
+            branches.Add(
+                new TraceBranch
+                {
+                    Depth = next.Depth,
+                    Hop = Hop(new PointIndex(next.From), new PointIndex(next.To)),
+                    IsEnd = end,
+                }
+            );
             if (!end)
             {
                 Push(next.To, next.Depth + 1);
@@ -92,7 +99,13 @@ internal sealed class Tracer
     {
         var kind = graph.Via(to);
         var index = graph.ViaIndex(to);
-        var hop = new TraceHop { From = Describe(from), To = Describe(to), Kind = kind, Index = index < 0 ? null : index };
+        var hop = new TraceHop
+        {
+            From = Describe(from),
+            To = Describe(to),
+            Kind = kind,
+            Index = index < 0 ? null : index,
+        };
         return kind switch
         {
             HopKind.Stream => Stream(hop, show.Streams[index].Model, from, to),
@@ -206,18 +219,20 @@ internal sealed class Tracer
             };
     }
 
-    private string Explain(TraceStart start, PointIndex first, Point at) => start switch
-    {
-        TraceStart.Source => $"{at} is a source inside the device.",
-        TraceStart.OpenInput => $"{at} is an input without a cable in the document: the signal is what is plugged in there.",
-        TraceStart.Selector => $"{at} is the output of a selector, which counts as a source.",
-        TraceStart.Cleared => $"Route {graph.ViaIndex(first) + 1} of the patch clears {at}, so it is silent on purpose; route a source to it to let it sound.",
-        TraceStart.Loop => $"{at} feeds itself over the steps shown, so no signal enters; take one of the routes, streams or cables of the loop away.",
-        TraceStart.Jack => $"{at} is a network jack: it carries streams but is no audio channel; ask about a transmit or receive slot.",
-        TraceStart.EmptySlot when graph.GroupOf(first).IsCarrier =>
-            $"Nothing arrives at {at}: its multicore jack has no link to a sender of that slot; add the link, or use another slot.",
-        TraceStart.EmptySlot => $"No stream arrives at {at}, so it is silent; let a stream end there, or use another slot.",
-        _ when graph.FixedSource(first) is { IsNone: true } => $"The device gives {at} no source, so it is always silent; use another point.",
-        _ => $"Nothing is routed to {at}, so it is silent; route a source to it.",
-    };
+    private string Explain(TraceStart start, PointIndex first, Point at) =>
+        start switch
+        {
+            TraceStart.Source => $"{at} is a source inside the device.",
+            TraceStart.OpenInput => $"{at} is an input without a cable in the document: the signal is what is plugged in there.",
+            TraceStart.Selector => $"{at} is the output of a selector, which counts as a source.",
+            TraceStart.Cleared =>
+                $"Route {graph.ViaIndex(first) + 1} of the patch clears {at}, so it is silent on purpose; route a source to it to let it sound.",
+            TraceStart.Loop => $"{at} feeds itself over the steps shown, so no signal enters; take one of the routes, streams or cables of the loop away.",
+            TraceStart.Jack => $"{at} is a network jack: it carries streams but is no audio channel; ask about a transmit or receive slot.",
+            TraceStart.EmptySlot when graph.GroupOf(first).IsCarrier =>
+                $"Nothing arrives at {at}: its multicore jack has no link to a sender of that slot; add the link, or use another slot.",
+            TraceStart.EmptySlot => $"No stream arrives at {at}, so it is silent; let a stream end there, or use another slot.",
+            _ when graph.FixedSource(first) is { IsNone: true } => $"The device gives {at} no source, so it is always silent; use another point.",
+            _ => $"Nothing is routed to {at}, so it is silent; route a source to it.",
+        };
 }

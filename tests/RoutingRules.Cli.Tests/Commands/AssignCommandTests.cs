@@ -11,8 +11,12 @@ namespace RoutingRules.Cli.Tests.Commands;
 public sealed class AssignCommandTests : IDisposable
 {
     /// <summary>One monitor that may go to any output of the box; nothing patched.</summary>
-    private static readonly string Open = Shows.Small[..Shows.Small.IndexOf("  \"patch\"", StringComparison.Ordinal)].TrimEnd().TrimEnd(',')
-        .Replace("\"at\": \"box/out/1\"", "\"devices\": [ \"box\" ]", StringComparison.Ordinal) + "\n}\n";
+    private static readonly string Open =
+        Shows
+            .Small[..Shows.Small.IndexOf("  \"patch\"", StringComparison.Ordinal)]
+            .TrimEnd()
+            .TrimEnd(',')
+            .Replace("\"at\": \"box/out/1\"", "\"devices\": [ \"box\" ]", StringComparison.Ordinal) + "\n}\n";
 
     private readonly TempFolder folder = new();
 
@@ -85,7 +89,11 @@ public sealed class AssignCommandTests : IDisposable
     [Fact]
     public void Doing_without_a_point_moves_on_to_the_next()
     {
-        var result = Tool.Run(["assign", "-", "--without", "box/out/1", "--without", "box/out/2", "--out", folder.At("o.show.json")], Encoding.UTF8.GetBytes(Open)).Civil();
+        var result = Tool.Run(
+                ["assign", "-", "--without", "box/out/1", "--without", "box/out/2", "--out", folder.At("o.show.json")],
+                Encoding.UTF8.GetBytes(Open)
+            )
+            .Civil();
 
         Assert.Contains("  out/3  Monitor", result.Out, StringComparison.Ordinal);
     }
@@ -171,7 +179,13 @@ public sealed class AssignCommandTests : IDisposable
     public void An_interrupted_assignment_writes_no_file()
     {
         using var stop = new CancellationTokenSource();
-        var result = Tool.Run(["assign", folder.Write("a.show.json", Open), "--out", folder.At("o.show.json")], [], stop.Token, TestRule.Interrupts("TT1001", stop)).Civil();
+        var result = Tool.Run(
+                ["assign", folder.Write("a.show.json", Open), "--out", folder.At("o.show.json")],
+                [],
+                stop.Token,
+                TestRule.Interrupts("TT1001", stop)
+            )
+            .Civil();
 
         Assert.Equal(3, result.Code);
         Assert.Equal(["a.show.json"], folder.Names);

@@ -39,7 +39,15 @@ public sealed class ChangeoverCommandTests : IDisposable
         Assert.Contains("Never unmute everything at once.", text, StringComparison.Ordinal);
         Assert.Contains("Last safe point to go back: after step", text, StringComparison.Ordinal);
         Assert.Empty(SchemaValidator.Validate(SchemaKind.Changeover, json.OutBytes));
-        Assert.Equal(["mute", "patch", "verify", "open"], JsonDocument.Parse(json.OutBytes).RootElement.GetProperty("changeovers")[0].GetProperty("steps").EnumerateArray().Select(step => step.GetProperty("phase").GetString()));
+        Assert.Equal(
+            ["mute", "patch", "verify", "open"],
+            JsonDocument
+                .Parse(json.OutBytes)
+                .RootElement.GetProperty("changeovers")[0]
+                .GetProperty("steps")
+                .EnumerateArray()
+                .Select(step => step.GetProperty("phase").GetString())
+        );
         Assert.StartsWith("<!DOCTYPE html>", Tool.Run("changeover", first, second, "--format", "html").Civil().Out, StringComparison.Ordinal);
         Assert.StartsWith("# ", Tool.Run("changeover", first, second, "--format", "markdown").Civil().Out, StringComparison.Ordinal);
     }

@@ -50,7 +50,18 @@ public sealed class ChannelMapCommandTests : IDisposable
         Assert.Equal("STREAM_PORT_INPUT", port.GetProperty("descriptor_type").GetString());
         Assert.Equal(4, port.GetProperty("number_of_mappings").GetInt32());
 
-        var back = Tool.Run("import", folder.Write("SMALL", Shows.Small), folder.Write("PORTS", result.Out), "--map", "1722.1", "--device", "box", "--no-config", "--dry-run").Civil();
+        var back = Tool.Run(
+                "import",
+                folder.Write("SMALL", Shows.Small),
+                folder.Write("PORTS", result.Out),
+                "--map",
+                "1722.1",
+                "--device",
+                "box",
+                "--no-config",
+                "--dry-run"
+            )
+            .Civil();
         Assert.Equal(0, back.Code);
         Assert.EndsWith("SMALL: 0 take something else", back.Out.TrimEnd(), StringComparison.Ordinal);
     }
@@ -66,7 +77,18 @@ public sealed class ChannelMapCommandTests : IDisposable
     [InlineData("no device 'dsk'; there are desk, box", "import", "SHOW", "MAP", "--map", "is-08", "--device", "dsk")]
     [InlineData("no device 'dsk'; there are desk, box", "export", "SHOW", "--map", "1722.1", "--device", "dsk")]
     [InlineData("no array ports", "import", "SHOW", "MAP", "--map", "1722.1", "--device", "desk")]
-    [InlineData("MAP: Output 'out', channel 0: box/out/1 always takes box/receive/1", "import", "SHOW", "MAP", "--map", "is-08", "--device", "box", "--out", "NEW")]
+    [InlineData(
+        "MAP: Output 'out', channel 0: box/out/1 always takes box/receive/1",
+        "import",
+        "SHOW",
+        "MAP",
+        "--map",
+        "is-08",
+        "--device",
+        "box",
+        "--out",
+        "NEW"
+    )]
     [InlineData("this is no sound JSON", "import", "SHOW", "BAD", "--map", "is-08", "--device", "box", "--in-place")]
     [InlineData("this is no sound JSON", "import", "SHOW", "WIDE", "--map", "is-08", "--device", "box")]
     public void Wrong_usage_and_bad_maps_end_with_two_and_write_nothing(string expected, params string[] arguments)

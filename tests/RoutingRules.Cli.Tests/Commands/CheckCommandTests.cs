@@ -37,7 +37,11 @@ public sealed class CheckCommandTests : IDisposable
         var result = Check([path], TestRule.Reports("TT1001", Severity.Error)).Civil();
 
         Assert.Equal(1, result.Code);
-        Assert.Contains($"    {path}:7:7: Device desk was looked at.\n    {path}:8:7: Device box was looked at.\n    What to do: Look at the test.\n", result.Out, StringComparison.Ordinal);
+        Assert.Contains(
+            $"    {path}:7:7: Device desk was looked at.\n    {path}:8:7: Device box was looked at.\n    What to do: Look at the test.\n",
+            result.Out,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -47,7 +51,10 @@ public sealed class CheckCommandTests : IDisposable
     [InlineData(Severity.Note, "note", 1)]
     public void The_threshold_decides_between_0_and_1(Severity severity, string failOn, int code)
     {
-        var path = folder.Write("a.show.json", """{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "x", "profile": "generic/amplifier-4" } ] } }""");
+        var path = folder.Write(
+            "a.show.json",
+            """{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "x", "profile": "generic/amplifier-4" } ] } }"""
+        );
         var config = folder.Write("config.json", QuietConfig.Text(failOn));
 
         Assert.Equal(code, Tool.Run(["check", path, "--config", config], [], default, TestRule.Reports("TT1001", severity)).Civil().Code);
@@ -136,7 +143,11 @@ public sealed class CheckCommandTests : IDisposable
         folder.Write("shows/readme.txt", "no show");
         var result = Tool.Run("check", folder.At("shows"), "--format", "json").Civil();
 
-        var paths = JsonDocument.Parse(result.OutBytes).RootElement.GetProperty("documents").EnumerateArray().Select(document => document.GetProperty("path").GetString());
+        var paths = JsonDocument
+            .Parse(result.OutBytes)
+            .RootElement.GetProperty("documents")
+            .EnumerateArray()
+            .Select(document => document.GetProperty("path").GetString());
         Assert.Equal([folder.At("shows/B.show.json"), folder.At("shows/a/z.show.json"), folder.At("shows/b.show.json")], paths);
     }
 
@@ -169,12 +180,18 @@ public sealed class CheckCommandTests : IDisposable
         var broken = folder.Write("b.show.json", "{ \"schemaVersion\": 1, \"title\": 3 }");
         var result = Check(
             [clean, broken, folder.At("missing.show.json"), "--format", "json"],
-            TestRule.Reports("TT1001", Severity.Warning), TestRule.CannotDecide("TT1002"), TestRule.Fails("TT1003"));
+            TestRule.Reports("TT1001", Severity.Warning),
+            TestRule.CannotDecide("TT1002"),
+            TestRule.Fails("TT1003")
+        );
 
         Assert.Equal(2, result.Code);
         Assert.Empty(SchemaValidator.Validate(SchemaKind.Report, result.OutBytes));
         var root = JsonDocument.Parse(result.OutBytes).RootElement;
-        Assert.Equal(["findings", "unreadable", "unreadable"], root.GetProperty("documents").EnumerateArray().Select(document => document.GetProperty("status").GetString()));
+        Assert.Equal(
+            ["findings", "unreadable", "unreadable"],
+            root.GetProperty("documents").EnumerateArray().Select(document => document.GetProperty("status").GetString())
+        );
         Assert.Equal(3, root.GetProperty("summary").GetProperty("documents").GetInt32());
         Assert.Equal(1, root.GetProperty("summary").GetProperty("warnings").GetInt32());
 
@@ -218,7 +235,10 @@ public sealed class CheckCommandTests : IDisposable
         Assert.Equal(plain.Out, timed.Out);
         Assert.Equal("", plain.Error);
         Assert.StartsWith("rule     subjects   work units", rows[0], StringComparison.Ordinal);
-        Assert.Equal(RoutingEngine.CreateBuilder().Build().Rules.Select(rule => rule.Descriptor.Id), rows[1..^1].Select(row => row.Split(' ')[0]).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            RoutingEngine.CreateBuilder().Build().Rules.Select(rule => rule.Descriptor.Id),
+            rows[1..^1].Select(row => row.Split(' ')[0]).Order(StringComparer.Ordinal)
+        );
         Assert.Matches("^all +[0-9]+ +[0-9]+ +[0-9]+\\.[0-9]{3} 100\\.0%$", rows[^1]);
     }
 
@@ -262,7 +282,10 @@ public sealed class CheckCommandTests : IDisposable
     public void A_profile_folder_wins_over_the_generic_profiles()
     {
         Assert.True(new Profiles.Generic.GenericProfiles().TryFind(new("generic/amplifier-4"), out var json));
-        folder.Write("profiles/mine.profile.json", Encoding.UTF8.GetString(json.Span).Replace("Amplifier, 4 channels", "My amplifier", StringComparison.Ordinal));
+        folder.Write(
+            "profiles/mine.profile.json",
+            Encoding.UTF8.GetString(json.Span).Replace("Amplifier, 4 channels", "My amplifier", StringComparison.Ordinal)
+        );
 
         Assert.Contains("My amplifier", Tool.Run("profiles", "generic/amplifier-4", "--profiles", folder.At("profiles")).Civil().Out, StringComparison.Ordinal);
         Assert.DoesNotContain("My amplifier", Tool.Run("profiles", "generic/amplifier-4").Civil().Out, StringComparison.Ordinal);
@@ -273,7 +296,10 @@ public sealed class CheckCommandTests : IDisposable
     {
         var show = folder.Write("a.show.json", Clean);
         folder.Write("empty/readme.txt", "No profile here.");
-        folder.Write("other/mine.profile.json", """{ "id": "mine/box", "version": 1, "kind": "stage-box", "name": "Mine", "portGroups": [ { "id": "in", "kind": "input", "count": 1 } ] }""");
+        folder.Write(
+            "other/mine.profile.json",
+            """{ "id": "mine/box", "version": 1, "kind": "stage-box", "name": "Mine", "portGroups": [ { "id": "in", "kind": "input", "count": 1 } ] }"""
+        );
 
         Assert.Equal(0, Tool.Run("check", show, "--profiles", folder.At("empty")).Civil().Code);
         Assert.Equal(0, Tool.Run("check", show, "--profiles", folder.At("other"), "--profiles", folder.At("empty")).Civil().Code);

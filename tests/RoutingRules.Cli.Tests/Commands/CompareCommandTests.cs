@@ -16,7 +16,10 @@ public sealed class CompareCommandTests : IDisposable
     public CompareCommandTests()
     {
         first = folder.Write("first.show.json", Shows.Small);
-        second = folder.Write("second.show.json", Shows.Small.Replace("\"Small\"", "\"Second\"", StringComparison.Ordinal).Replace("box/out/1", "box/out/2", StringComparison.Ordinal));
+        second = folder.Write(
+            "second.show.json",
+            Shows.Small.Replace("\"Small\"", "\"Second\"", StringComparison.Ordinal).Replace("box/out/1", "box/out/2", StringComparison.Ordinal)
+        );
     }
 
     public void Dispose() => folder.Dispose();
@@ -74,7 +77,11 @@ public sealed class CompareCommandTests : IDisposable
         var bad = folder.Write("bad.show.json", "{");
         Assert.Equal(2, Tool.Run("compare", first, bad, "--out", folder.At("answer")).Civil().Code);
         Assert.Equal(2, Tool.Run("compare", first, folder.At("none.show.json")).Civil().Code);
-        Assert.Contains("not 'xml'", Tool.Run("compare", first, second, "--format", "xml").Civil().Error.Replace("'xml' is no format", "not 'xml'", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains(
+            "not 'xml'",
+            Tool.Run("compare", first, second, "--format", "xml").Civil().Error.Replace("'xml' is no format", "not 'xml'", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
         Assert.Contains("never overwritten", Compare("--out", second).Error, StringComparison.Ordinal);
         Assert.Contains("both shows cannot come from standard input", Tool.Run("compare", "-", "-").Civil().Error, StringComparison.Ordinal);
         Assert.False(File.Exists(folder.At("answer")));

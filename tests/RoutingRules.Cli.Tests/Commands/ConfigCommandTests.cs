@@ -85,8 +85,14 @@ public sealed class ConfigCommandTests : IDisposable
     [InlineData("""{ "schemaVersion": 1, "extends": [ "b.json" ] }""", "b.json: There is no such file.")]
     [InlineData("""{ "schemaVersion": 1, "extends": [ "routing-rules.json" ] }""", "routing-rules.json → ")]
     [InlineData("{ \"schemaVersion\": 1,\n \"colour\": 1 }", "routing-rules.json:2:2: ")]
-    [InlineData("{ \"schemaVersion\": 1, \"rules\": [\n { \"rule\": \"RR3*\" },\n { \"rule\": \"RR9999\" } ] }", "routing-rules.json:3:12: The configuration sets rule 'RR9999'")]
-    [InlineData("{ \"schemaVersion\": 1, \"rules\": [ { \"rule\": \"RR3*\",\n \"options\": [ { \"name\": \"nothing\", \"value\": 1 } ] } ] }", "routing-rules.json:2:25: The configuration sets option 'nothing'")]
+    [InlineData(
+        "{ \"schemaVersion\": 1, \"rules\": [\n { \"rule\": \"RR3*\" },\n { \"rule\": \"RR9999\" } ] }",
+        "routing-rules.json:3:12: The configuration sets rule 'RR9999'"
+    )]
+    [InlineData(
+        "{ \"schemaVersion\": 1, \"rules\": [ { \"rule\": \"RR3*\",\n \"options\": [ { \"name\": \"nothing\", \"value\": 1 } ] } ] }",
+        "routing-rules.json:2:25: The configuration sets option 'nothing'"
+    )]
     public void A_configuration_that_cannot_be_used_stops_the_run_with_its_place(string text, string expected)
     {
         folder.Write("tour/routing-rules.json", text);

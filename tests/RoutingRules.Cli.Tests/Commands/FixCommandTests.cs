@@ -106,8 +106,14 @@ public sealed class FixCommandTests : IDisposable
         Assert.Equal(2, root.GetProperty("patch").GetArrayLength());
     }
 
-    public static TheoryData<string[]> Accounts => new(
-        ["--dry-run"], ["--dry-run", "--unsafe"], ["--dry-run", "--rule", "RR6004"], ["--dry-run", "--baseline", "BASELINE"], ["--out", "OUT", "--waivers", "WAIVERS", "--as-of", "2027-06-12"]);
+    public static TheoryData<string[]> Accounts =>
+        new(
+            ["--dry-run"],
+            ["--dry-run", "--unsafe"],
+            ["--dry-run", "--rule", "RR6004"],
+            ["--dry-run", "--baseline", "BASELINE"],
+            ["--out", "OUT", "--waivers", "WAIVERS", "--as-of", "2027-06-12"]
+        );
 
     [Theory]
     [MemberData(nameof(Accounts))]
@@ -117,7 +123,14 @@ public sealed class FixCommandTests : IDisposable
         var baseline = folder.At("b.json");
         Tool.Run("check", path, "--no-config", "--baseline", baseline, "--update-baseline", "--force").Civil();
         var waivers = folder.Write("w.json", Waivers("RR6004", "input", "box-c/in/21-22", "*"));
-        string Named(string option) => option switch { "BASELINE" => baseline, "WAIVERS" => waivers, "OUT" => folder.At("out.show.json"), _ => option };
+        string Named(string option) =>
+            option switch
+            {
+                "BASELINE" => baseline,
+                "WAIVERS" => waivers,
+                "OUT" => folder.At("out.show.json"),
+                _ => option,
+            };
         var result = Tool.Run(["fix", path, "--no-config", "--format", "json", .. options.Select(Named)]).Civil();
 
         Assert.Empty(SchemaValidator.Validate(SchemaKind.Fix, result.OutBytes));
@@ -127,7 +140,10 @@ public sealed class FixCommandTests : IDisposable
         // The only safe fix is the one that is waived.
         Assert.Equal(options.Contains("BASELINE") || options.Contains("WAIVERS"), root.GetProperty("applied").GetArrayLength() == 0);
         Assert.Equal(options.Contains("BASELINE"), root.GetProperty("remaining").GetArrayLength() == 0);
-        Assert.Contains(root.GetProperty("remaining").EnumerateArray().Concat(root.GetProperty("known").EnumerateArray()), finding => finding.GetProperty("fixes").GetArrayLength() > 0);
+        Assert.Contains(
+            root.GetProperty("remaining").EnumerateArray().Concat(root.GetProperty("known").EnumerateArray()),
+            finding => finding.GetProperty("fixes").GetArrayLength() > 0
+        );
     }
 
     [Fact]
@@ -144,14 +160,21 @@ public sealed class FixCommandTests : IDisposable
         var ended = Tool.Run("fix", path, "--no-config", "--waivers", waivers, "--as-of", "2027-07-01", "--dry-run").Civil();
         Assert.Contains("1 fix would be taken", ended.Out, StringComparison.Ordinal);
         var elsewhere = folder.Write("e.json", Waivers("RR2010", "to", "box/transmit/1", "b.show.json"));
-        Assert.Contains("1 fix would be taken", Tool.Run("fix", path, "--no-config", "--waivers", elsewhere, "--as-of", "2027-06-30", "--dry-run").Civil().Out, StringComparison.Ordinal);
+        Assert.Contains(
+            "1 fix would be taken",
+            Tool.Run("fix", path, "--no-config", "--waivers", elsewhere, "--as-of", "2027-06-30", "--dry-run").Civil().Out,
+            StringComparison.Ordinal
+        );
 
         var baseline = folder.At("b.json");
         Tool.Run("check", path, "--no-config", "--baseline", baseline, "--update-baseline", "--force").Civil();
         var known = Tool.Run("fix", path, "--no-config", "--baseline", baseline).Civil();
         Assert.Equal((0, Faulty), (known.Code, known.Out));
         Assert.Equal(Shows.Small, Tool.Run("fix", path, "--no-config", "--baseline", baseline, "--rule", "RR2010").Civil().Out);
-        Assert.Equal(Shows.Small, Tool.Run("fix", path, "--no-config", "--waivers", waivers, "--as-of", "2027-06-30", "--rule", "route-without-effect").Civil().Out);
+        Assert.Equal(
+            Shows.Small,
+            Tool.Run("fix", path, "--no-config", "--waivers", waivers, "--as-of", "2027-06-30", "--rule", "route-without-effect").Civil().Out
+        );
     }
 
     [Fact]
@@ -188,9 +211,10 @@ public sealed class FixCommandTests : IDisposable
         Assert.Equal("", result.Out);
     }
 
-    private static string Waivers(string rule, string role, string id, string scope) => $$"""
-        { "schemaVersion": 1, "waivers": [ { "rule": "{{rule}}", "entities": [ { "role": "{{role}}", "id": "{{id}}" } ], "reason": "for the test", "owner": "Mira", "expires": "2027-06-30", "scope": [ "{{scope}}" ] } ] }
-        """;
+    private static string Waivers(string rule, string role, string id, string scope) =>
+        $$"""
+            { "schemaVersion": 1, "waivers": [ { "rule": "{{rule}}", "entities": [ { "role": "{{role}}", "id": "{{id}}" } ], "reason": "for the test", "owner": "Mira", "expires": "2027-06-30", "scope": [ "{{scope}}" ] } ] }
+            """;
 
     [Fact]
     public void An_unreadable_show_is_not_mended()

@@ -57,7 +57,15 @@ public sealed class ImpactCommandTests : IDisposable
     [Fact]
     public void What_does_not_arrive_ends_with_1()
     {
-        var result = Tool.Run(["impact", "-"], Encoding.UTF8.GetBytes(Shows.Small.Replace("{ \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/1\" }, ", "", StringComparison.Ordinal).Replace("desk/transmit/2-8", "desk/transmit/1-8", StringComparison.Ordinal))).Civil();
+        var result = Tool.Run(
+                ["impact", "-"],
+                Encoding.UTF8.GetBytes(
+                    Shows
+                        .Small.Replace("{ \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/1\" }, ", "", StringComparison.Ordinal)
+                        .Replace("desk/transmit/2-8", "desk/transmit/1-8", StringComparison.Ordinal)
+                )
+            )
+            .Civil();
 
         Assert.Equal(1, result.Code);
         Assert.Contains("Not arriving as the show stands", result.Out, StringComparison.Ordinal);

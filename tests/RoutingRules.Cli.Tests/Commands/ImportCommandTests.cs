@@ -53,7 +53,10 @@ public sealed class ImportCommandTests : IDisposable
 
         Assert.Equal(0, result.Code);
         Assert.Equal(Shows.Small.Replace("\"Monitor\"", "\"Wedge\"", StringComparison.Ordinal), result.Out);
-        Assert.Equal("routing-rules: of 1 feeds in the list 0 new, 1 changed, 0 the same; 0 not in the list and kept; use --dry-run to see each of them.\n", result.Error);
+        Assert.Equal(
+            "routing-rules: of 1 feeds in the list 0 new, 1 changed, 0 the same; 0 not in the list and kept; use --dry-run to see each of them.\n",
+            result.Error
+        );
         Assert.Equal(Shows.Small, File.ReadAllText(path));
     }
 
@@ -113,7 +116,10 @@ public sealed class ImportCommandTests : IDisposable
     public void The_configuration_beside_the_show_names_the_columns()
     {
         var path = folder.Write("a.show.json", Shows.Small);
-        folder.Write("routing-rules.json", """{ "schemaVersion": 1, "lists": { "separator": "semicolon", "feeds": { "columns": [ { "header": "Mix", "member": "name" } ], "ignore": [ "Ink" ] } } }""");
+        folder.Write(
+            "routing-rules.json",
+            """{ "schemaVersion": 1, "lists": { "separator": "semicolon", "feeds": { "columns": [ { "header": "Mix", "member": "name" } ], "ignore": [ "Ink" ] } } }"""
+        );
         var list = folder.Write("l.csv", "mix;id;ink;pen\nWedge;mon;red;1\n");
         var result = Tool.Run("import", path, list, "--list", "feeds", "--ignore", "Pen").Civil();
 
@@ -155,7 +161,8 @@ public sealed class ImportCommandTests : IDisposable
         folder.Write("WIDE", Encoding.Unicode.GetBytes(Renamed));
         folder.Write("LATIN", Encoding.Latin1.GetBytes("id,name\nmon,\u00d6hr"));
         var names = folder.Names;
-        var result = Tool.Run([.. arguments.Select(argument => names.Contains(argument) ? folder.At(argument) : argument)], Encoding.UTF8.GetBytes(Shows.Small)).Civil();
+        var result = Tool.Run([.. arguments.Select(argument => names.Contains(argument) ? folder.At(argument) : argument)], Encoding.UTF8.GetBytes(Shows.Small))
+            .Civil();
 
         Assert.Equal((2, ""), (result.Code, result.Out));
         Assert.Contains(expected, result.Error, StringComparison.OrdinalIgnoreCase);

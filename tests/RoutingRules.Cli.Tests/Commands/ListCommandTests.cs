@@ -24,7 +24,14 @@ public sealed class ListCommandTests : IDisposable
         Assert.Equal(0, result.Code);
         Assert.Equal(ids.Order(StringComparer.Ordinal), ids);
         Assert.Equal(ids.Distinct(), ids);
-        Assert.Equal(ReadingRules.All.Count + WaiverRules.All.Count + ChangeRules.All.Count + RunningOrderRules.All.Count + RoutingEngine.CreateBuilder().Build().Rules.Count, ids.Count);
+        Assert.Equal(
+            ReadingRules.All.Count
+                + WaiverRules.All.Count
+                + ChangeRules.All.Count
+                + RunningOrderRules.All.Count
+                + RoutingEngine.CreateBuilder().Build().Rules.Count,
+            ids.Count
+        );
     }
 
     [Theory]
@@ -47,7 +54,10 @@ public sealed class ListCommandTests : IDisposable
         var result = Tool.Run("profiles").Civil();
 
         Assert.Equal(0, result.Code);
-        Assert.Equal(new GenericProfiles().Ids.Select(id => id.Value), result.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => line.Split(' ')[0]));
+        Assert.Equal(
+            new GenericProfiles().Ids.Select(id => id.Value),
+            result.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => line.Split(' ')[0])
+        );
     }
 
     [Fact]
@@ -93,10 +103,24 @@ public sealed class ListCommandTests : IDisposable
         Assert.Equal("", result.Out);
         Assert.Equal(
             [
-                "baseline.schema.json", "changeover.schema.json", "comparison.schema.json", "config.schema.json", "device-profile.schema.json", "fix.schema.json", "impact.schema.json", "import.schema.json",
-                "report.schema.json", "rule-options.schema.json", "rules.md", "run.schema.json", "show.schema.json", "waivers.schema.json", "why.schema.json",
+                "baseline.schema.json",
+                "changeover.schema.json",
+                "comparison.schema.json",
+                "config.schema.json",
+                "device-profile.schema.json",
+                "fix.schema.json",
+                "impact.schema.json",
+                "import.schema.json",
+                "report.schema.json",
+                "rule-options.schema.json",
+                "rules.md",
+                "run.schema.json",
+                "show.schema.json",
+                "waivers.schema.json",
+                "why.schema.json",
             ],
-            folder.Names);
+            folder.Names
+        );
         foreach (var kind in Enum.GetValues<SchemaKind>())
         {
             Assert.Equal(RoutingSchemas.Text(kind), File.ReadAllText(folder.At(SchemaGenerator.FileName(kind))));
@@ -112,7 +136,8 @@ public sealed class ListCommandTests : IDisposable
 
         Assert.True(
             File.ReadAllText(folder.At(name)) == File.ReadAllText(Repository.At("schema", name)),
-            $"schema/{name} is out of date; write it anew with: dotnet run --project src/RoutingRules.Cli -- schemas schema");
+            $"schema/{name} is out of date; write it anew with: dotnet run --project src/RoutingRules.Cli -- schemas schema"
+        );
     }
 
     [Fact]
@@ -137,7 +162,8 @@ public sealed class ListCommandTests : IDisposable
             Configuration: {config}
 
             """,
-            result.Out);
+            result.Out
+        );
         Assert.Contains("severity  error    default\n", Tool.Run("rules", "RR2003", "--effective", "--no-config").Civil().Out, StringComparison.Ordinal);
     }
 

@@ -167,24 +167,45 @@ public sealed class ManyShowsTests : IDisposable
         Assert.Equal(2, result.Code);
         Assert.Empty(SchemaValidator.Validate(SchemaKind.Report, File.ReadAllBytes(folder.At("r.json"))));
         var documents = JsonDocument.Parse(Of("json")).RootElement.GetProperty("documents").EnumerateArray().ToList();
-        Assert.Equal([$"{zip}!/cut.show.json", $"{zip}!/ä/b.show.json", $"{lines}!/1", $"{lines}!/2", $"{lines}!/3"], documents.Select(document => document.GetProperty("path").GetString()));
+        Assert.Equal(
+            [$"{zip}!/cut.show.json", $"{zip}!/ä/b.show.json", $"{lines}!/1", $"{lines}!/2", $"{lines}!/3"],
+            documents.Select(document => document.GetProperty("path").GetString())
+        );
         Assert.Equal([null, null, lines, lines, lines], documents.Select(document => document.TryGetProperty("text", out var text) ? text.GetString() : null));
         Assert.Equal(2, documents[3].GetProperty("findings")[0].GetProperty("line").GetInt32());
 
         var results = JsonDocument.Parse(Of("sarif")).RootElement.GetProperty("runs")[0].GetProperty("results").EnumerateArray().ToList();
         var places = results.Select(each => each.GetProperty("locations")[0].GetProperty("physicalLocation")).ToList();
         Assert.Equal(
-            [$"file://{root}/a%20b.zip%21/cut.show.json", $"file://{root}/a%20b.zip%21/%C3%A4/b.show.json", $"file://{root}/l.jsonl", $"file://{root}/l.jsonl", $"file://{root}/l.jsonl"],
-            places.Select(place => place.GetProperty("artifactLocation").GetProperty("uri").GetString()));
+            [
+                $"file://{root}/a%20b.zip%21/cut.show.json",
+                $"file://{root}/a%20b.zip%21/%C3%A4/b.show.json",
+                $"file://{root}/l.jsonl",
+                $"file://{root}/l.jsonl",
+                $"file://{root}/l.jsonl",
+            ],
+            places.Select(place => place.GetProperty("artifactLocation").GetProperty("uri").GetString())
+        );
 
         // Source: RFC 3986, section 3.3: what a segment of a path may hold.
-        Assert.All(places, place => Assert.Matches(@"^file://(/([A-Za-z0-9\-._~!$&'()*+,;=:@]|%[0-9A-F]{2})+)+$", place.GetProperty("artifactLocation").GetProperty("uri").GetString()));
+        Assert.All(
+            places,
+            place =>
+                Assert.Matches(
+                    @"^file://(/([A-Za-z0-9\-._~!$&'()*+,;=:@]|%[0-9A-F]{2})+)+$",
+                    place.GetProperty("artifactLocation").GetProperty("uri").GetString()
+                )
+        );
         Assert.Equal(2, places[3].GetProperty("region").GetProperty("startLine").GetInt32());
-        Assert.Equal([$"{lines}!/1", $"{lines}!/2", $"{lines}!/3"], results[2..].Select(each => each.GetProperty("properties").GetProperty("document").GetString()));
+        Assert.Equal(
+            [$"{lines}!/1", $"{lines}!/2", $"{lines}!/3"],
+            results[2..].Select(each => each.GetProperty("properties").GetProperty("document").GetString())
+        );
 
         Assert.Equal(
             [$"{zip}!/cut.show.json", $"{zip}!/ä/b.show.json", $"{lines}!/1", $"{lines}!/2", $"{lines}!/3"],
-            XDocument.Parse(Of("junit")).Root!.Elements("testsuite").Select(suite => suite.Attribute("name")!.Value).SkipLast(1));
+            XDocument.Parse(Of("junit")).Root!.Elements("testsuite").Select(suite => suite.Attribute("name")!.Value).SkipLast(1)
+        );
         Assert.Contains($"{lines}:2:59: Device z", Of("junit"), StringComparison.Ordinal);
         Assert.Contains($"::error file={zip}!/ä/b.show.json,line=1,col=59,", Of("github"), StringComparison.Ordinal);
         Assert.Contains($"::error file={lines},line=2,col=59,", Of("github"), StringComparison.Ordinal);
@@ -211,15 +232,27 @@ public sealed class ManyShowsTests : IDisposable
         Assert.Equal(0, Check([], zip, "--baseline", baseline, "--update-baseline").Civil().Code);
         Assert.Equal(
             ["in/a.zip!/x/1.show.json", "in/l.jsonl!/1", "in/l.jsonl!/2"],
-            BaselineReader.Read(File.ReadAllBytes(baseline)).Value!.Documents.Select(document => document.Path));
+            BaselineReader.Read(File.ReadAllBytes(baseline)).Value!.Documents.Select(document => document.Path)
+        );
 
-        var waivers = folder.Write("in/waivers.json", """
+        var waivers = folder.Write(
+            "in/waivers.json",
+            """
             { "schemaVersion": 1, "waivers": [
               { "rule": "TT1001", "entities": [ { "role": "device", "id": "x" } ], "reason": "R", "owner": "O", "expires": "2027-06-30", "scope": [ "a.zip!/**" ] },
               { "rule": "TT1001", "entities": [ { "role": "device", "id": "z" } ], "reason": "R", "owner": "O", "expires": "2027-06-30", "scope": [ "l.jsonl!/1" ] } ] }
-            """);
+            """
+        );
         var waived = Check([], zip, lines, "--waivers", waivers, "--as-of", "2027-06-12", "--format", "json").Civil();
-        Assert.Equal([0, 0, 0, 1], JsonDocument.Parse(waived.OutBytes).RootElement.GetProperty("documents").EnumerateArray().Take(4).Select(document => document.GetProperty("findings").GetArrayLength()));
+        Assert.Equal(
+            [0, 0, 0, 1],
+            JsonDocument
+                .Parse(waived.OutBytes)
+                .RootElement.GetProperty("documents")
+                .EnumerateArray()
+                .Take(4)
+                .Select(document => document.GetProperty("findings").GetArrayLength())
+        );
         Assert.Equal(1, waived.Code);
         var input = Check(Bytes($"{One("z")}\n{One("w")}\n"), "-", "--baseline", baseline, "--update-baseline", "--force").Civil();
         Assert.Equal(0, input.Code);
@@ -244,17 +277,24 @@ public sealed class ManyShowsTests : IDisposable
         using var error = new StringWriter();
         var seen = new List<WeakReference>();
         var (alive, written) = (0, 0L);
-        using var input = new RepeatingStream(Bytes(One("x") + "\n"), 10_000, count =>
-        {
-            written = count == 5_000 ? output.Length : written;
-            if (count == 10_000)
+        using var input = new RepeatingStream(
+            Bytes(One("x") + "\n"),
+            10_000,
+            count =>
             {
-                GC.Collect();
-                alive = seen.Count(reference => reference.IsAlive);
+                written = count == 5_000 ? output.Length : written;
+                if (count == 10_000)
+                {
+                    GC.Collect();
+                    alive = seen.Count(reference => reference.IsAlive);
+                }
             }
-        });
+        );
         var watcher = TestRule.Watches("TT1002", device => seen.Add(new WeakReference(device)));
-        var code = CliRunner.Run(["check", "-", "--config", folder.At("quiet.json"), "--format", "json"], new CliConsole(input, output, error) { Plugins = [watcher] });
+        var code = CliRunner.Run(
+            ["check", "-", "--config", folder.At("quiet.json"), "--format", "json"],
+            new CliConsole(input, output, error) { Plugins = [watcher] }
+        );
 
         Assert.Equal(1, code);
         Assert.Equal(10_000, JsonDocument.Parse(output.ToArray()).RootElement.GetProperty("documents").GetArrayLength());
@@ -264,15 +304,20 @@ public sealed class ManyShowsTests : IDisposable
     }
 
     private static List<(int Line, int Column)> Fixes(ToolResult result) =>
-    [
-        .. JsonDocument.Parse(result.OutBytes).RootElement.GetProperty("runs")[0].GetProperty("results").EnumerateArray()
-            .Where(each => each.TryGetProperty("fixes", out _))
-            .SelectMany(each => each.GetProperty("fixes").EnumerateArray())
-            .Select(fix => fix.GetProperty("artifactChanges")[0].GetProperty("replacements")[0].GetProperty("deletedRegion"))
-            .Select(region => (region.GetProperty("startLine").GetInt32(), region.GetProperty("startColumn").GetInt32())),
-    ];
+        [
+            .. JsonDocument
+                .Parse(result.OutBytes)
+                .RootElement.GetProperty("runs")[0]
+                .GetProperty("results")
+                .EnumerateArray()
+                .Where(each => each.TryGetProperty("fixes", out _))
+                .SelectMany(each => each.GetProperty("fixes").EnumerateArray())
+                .Select(fix => fix.GetProperty("artifactChanges")[0].GetProperty("replacements")[0].GetProperty("deletedRegion"))
+                .Select(region => (region.GetProperty("startLine").GetInt32(), region.GetProperty("startColumn").GetInt32())),
+        ];
 
-    private static string One(string device) => $$"""{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "{{device}}", "profile": "generic/amplifier-4" } ] } }""";
+    private static string One(string device) =>
+        $$"""{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "{{device}}", "profile": "generic/amplifier-4" } ] } }""";
 
     private static byte[] Bytes(string text) => Encoding.UTF8.GetBytes(text);
 

@@ -54,8 +54,35 @@ public sealed class NewCommandTests : IDisposable
     {
         var path = folder.At("quay.show.json");
         var made = Tool.Run(
-            "new", "--title", "Quay festival", "--console", "medium", "--monitor-console", "medium", "--box", "large@stage-right", "--box", "medium@stage-left",
-            "--monitors", "4", "--in-ears", "4", "--vocals", "6", "--microphones", "10", "--direct-boxes", "4", "--stereo-lines", "2", "--subs", "1", "--out", path).Civil();
+                "new",
+                "--title",
+                "Quay festival",
+                "--console",
+                "medium",
+                "--monitor-console",
+                "medium",
+                "--box",
+                "large@stage-right",
+                "--box",
+                "medium@stage-left",
+                "--monitors",
+                "4",
+                "--in-ears",
+                "4",
+                "--vocals",
+                "6",
+                "--microphones",
+                "10",
+                "--direct-boxes",
+                "4",
+                "--stereo-lines",
+                "2",
+                "--subs",
+                "1",
+                "--out",
+                path
+            )
+            .Civil();
 
         Assert.True(made.Code == 0, made.Error);
         Assert.Equal("", made.Error);
@@ -82,8 +109,14 @@ public sealed class NewCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--monitors 9", "--monitors 9 is too many: the stage box has 8 outputs in all, and what comes before 'mon-7' takes 8. As the rest is, 6 fit: --monitors 6. Room for all: --box large; or --boxes 2. Nothing was written.")]
-    [InlineData("--redundant", "--redundant cannot be had: a ring needs two network jacks at each device, and generic/console-small has one. Without it everything fits. Room for all: --console medium.")]
+    [InlineData(
+        "--monitors 9",
+        "--monitors 9 is too many: the stage box has 8 outputs in all, and what comes before 'mon-7' takes 8. As the rest is, 6 fit: --monitors 6. Room for all: --box large; or --boxes 2. Nothing was written."
+    )]
+    [InlineData(
+        "--redundant",
+        "--redundant cannot be had: a ring needs two network jacks at each device, and generic/console-small has one. Without it everything fits. Room for all: --console medium."
+    )]
     [InlineData("--monitors 99", "No size of consoles and boxes that was tried makes room for all; ask for less. Nothing was written.")]
     [InlineData("--monitors 100", "--monitors takes a whole number from 0 to 99, not '100'")]
     [InlineData("--in-ears -1", "--in-ears takes a whole number from 0 to 99, not '-1'")]

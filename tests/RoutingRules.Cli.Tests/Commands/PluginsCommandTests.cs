@@ -29,7 +29,11 @@ public sealed class PluginsCommandTests : IDisposable
         var text = Tool.Run("plugins", "--plugin", PluginFiles.Template).Civil();
         var json = Tool.Run("plugins", "--plugin", PluginFiles.Template, "--plugin", PluginFiles.CpSat, "--format", "json").Civil();
 
-        Assert.EndsWith("template 0.1.0: A plugin to start from\n  rules       1: TP1001 device-without-zone\n  profiles    1: template/stage-box-tiny\n", text.Out, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "template 0.1.0: A plugin to start from\n  rules       1: TP1001 device-without-zone\n  profiles    1: template/stage-box-tiny\n",
+            text.Out,
+            StringComparison.Ordinal
+        );
         using var document = JsonDocument.Parse(json.OutBytes);
         var plugins = document.RootElement.GetProperty("plugins").EnumerateArray().ToList();
         Assert.Equal(["template", "strategies-cp-sat"], plugins.Select(plugin => plugin.GetProperty("id").GetString()));
@@ -61,7 +65,8 @@ public sealed class PluginsCommandTests : IDisposable
     {
         var show = Repository.At("schema", "examples", name);
         var usual = Tool.Run("assign", show, "--out", folder.At("a.show.json"), "--format", "json").Civil();
-        var other = Tool.Run("assign", show, "--out", folder.At("b.show.json"), "--format", "json", "--plugin", PluginFiles.CpSat, "--strategy", "cp-sat").Civil();
+        var other = Tool.Run("assign", show, "--out", folder.At("b.show.json"), "--format", "json", "--plugin", PluginFiles.CpSat, "--strategy", "cp-sat")
+            .Civil();
 
         Assert.True(other.Code == 0, other.Error);
         Assert.Equal(Objective(usual), Objective(other));
@@ -124,14 +129,26 @@ public sealed class PluginsCommandTests : IDisposable
 
     private sealed class Failing : RoutingPlugin
     {
-        public override PluginInfo Info => new() { Id = "failing", Version = "1.0.0", Title = "Fails" };
+        public override PluginInfo Info =>
+            new()
+            {
+                Id = "failing",
+                Version = "1.0.0",
+                Title = "Fails",
+            };
 
         public override void Register(PluginRegistry registry) => throw new InvalidOperationException("broken on purpose");
     }
 
     private sealed class Empty : RoutingPlugin
     {
-        public override PluginInfo Info => new() { Id = "empty", Version = "1.0.0", Title = "Brings a profile without text" };
+        public override PluginInfo Info =>
+            new()
+            {
+                Id = "empty",
+                Version = "1.0.0",
+                Title = "Brings a profile without text",
+            };
 
         public override void Register(PluginRegistry registry) => registry.AddProfiles(new Source());
 

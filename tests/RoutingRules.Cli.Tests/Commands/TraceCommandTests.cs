@@ -26,7 +26,8 @@ public sealed class TraceCommandTests
                   box/out/1    by fixed routing of the device, ends here
 
             """,
-            result.Out);
+            result.Out
+        );
     }
 
     [Fact]

@@ -30,7 +30,10 @@ public sealed class UpgradeCommandTests : IDisposable
         var result = Tool.Run("upgrade", old, "--out", folder.At("b.show.json")).Civil();
 
         Assert.Equal(0, result.Code);
-        Assert.Equal($"{old}: brought from format version 0 to 1.\n  /name is now title\n", result.Out[..(result.Out.IndexOf("title\n", StringComparison.Ordinal) + 6)]);
+        Assert.Equal(
+            $"{old}: brought from format version 0 to 1.\n  /name is now title\n",
+            result.Out[..(result.Out.IndexOf("title\n", StringComparison.Ordinal) + 6)]
+        );
         Assert.Equal(Current, File.ReadAllBytes(folder.At("b.show.json")));
         Assert.Equal(Old, File.ReadAllBytes(old));
     }

@@ -11,7 +11,8 @@ namespace RoutingRules.Cli.Tests.Commands;
 /// <summary><c>check</c> with waivers and baselines.</summary>
 public sealed class WaiverCommandTests : IDisposable
 {
-    private const string Show = """{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "x", "profile": "generic/amplifier-4" }, { "id": "y", "profile": "generic/amplifier-4" } ] } }""";
+    private const string Show =
+        """{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "x", "profile": "generic/amplifier-4" }, { "id": "y", "profile": "generic/amplifier-4" } ] } }""";
 
     private static readonly RoutingPlugin Plugin = TestRule.Reports("TT1001", Severity.Error);
 
@@ -62,7 +63,8 @@ public sealed class WaiverCommandTests : IDisposable
             using var error = new StringWriter();
             return CliRunner.Run(
                 ["check", folder.At("shows"), "--config", folder.At("quiet.json"), "--waivers", waivers],
-                new CliConsole(Stream.Null, output, error) { Plugins = [Plugin], Today = () => today });
+                new CliConsole(Stream.Null, output, error) { Plugins = [Plugin], Today = () => today }
+            );
         }
 
         Assert.Equal(0, Code(new DateOnly(2027, 6, 30)));
@@ -91,10 +93,26 @@ public sealed class WaiverCommandTests : IDisposable
 
     [Theory]
     [InlineData("{", ":1:", "The text ends before the document does")]
-    [InlineData("""{ "schemaVersion": 1, "waivers": [ { "rule": "TT1001", "entities": [ { "role": "device", "id": "x" } ], "owner": "o", "expires": "2027-06-30", "scope": [ "**" ] } ] }""", ":1:36: ", "reason")]
-    [InlineData("""{ "schemaVersion": 1, "waivers": [ { "rule": "TT9", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o", "expires": "2027-06-30", "scope": [ "**" ] } ] }""", ":1:46: ", "There is no rule 'TT9'")]
-    [InlineData("""{ "schemaVersion": 1, "waivers": [ { "rule": "RR1005", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o", "expires": "2027-06-30", "scope": [ "**" ] } ] }""", ":1:46: ", "cannot be waived")]
-    [InlineData("""{ "schemaVersion": 1, "waivers": [ { "rule": "TT1001", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o", "expires": "2027-02-30", "scope": [ "**" ] } ] }""", ":1:", "no day of the calendar")]
+    [InlineData(
+        """{ "schemaVersion": 1, "waivers": [ { "rule": "TT1001", "entities": [ { "role": "device", "id": "x" } ], "owner": "o", "expires": "2027-06-30", "scope": [ "**" ] } ] }""",
+        ":1:36: ",
+        "reason"
+    )]
+    [InlineData(
+        """{ "schemaVersion": 1, "waivers": [ { "rule": "TT9", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o", "expires": "2027-06-30", "scope": [ "**" ] } ] }""",
+        ":1:46: ",
+        "There is no rule 'TT9'"
+    )]
+    [InlineData(
+        """{ "schemaVersion": 1, "waivers": [ { "rule": "RR1005", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o", "expires": "2027-06-30", "scope": [ "**" ] } ] }""",
+        ":1:46: ",
+        "cannot be waived"
+    )]
+    [InlineData(
+        """{ "schemaVersion": 1, "waivers": [ { "rule": "TT1001", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o", "expires": "2027-02-30", "scope": [ "**" ] } ] }""",
+        ":1:",
+        "no day of the calendar"
+    )]
     public void Malformed_waivers_stop_the_run_with_their_place_and_write_nothing(string text, string place, string expected)
     {
         var path = folder.Write("bad.json", text);
@@ -131,7 +149,8 @@ public sealed class WaiverCommandTests : IDisposable
                       "rule": "TT1001",
 
             """,
-            File.ReadAllText(path)[..File.ReadAllText(path).IndexOf("          \"fingerprint\"", StringComparison.Ordinal)]);
+            File.ReadAllText(path)[..File.ReadAllText(path).IndexOf("          \"fingerprint\"", StringComparison.Ordinal)]
+        );
         Assert.Empty(SchemaValidator.Validate(SchemaKind.Baseline, File.ReadAllBytes(path)));
         var known = Check("--baseline", path).Civil();
         Assert.Equal(0, known.Code);
@@ -173,7 +192,10 @@ public sealed class WaiverCommandTests : IDisposable
     [InlineData("[ 1 ]", ":1:")]
     [InlineData("""{ "schemaVersion": 1, "documents": [ { "path": "a", "findings": [] } ] }""", ":1:65: ")]
     [InlineData("""{ "schemaVersion": 1, "documents": [ { "path": "a", "findings": [ { "rule": "R", "fingerprint": "x" } ] } ] }""", ":1:97: ")]
-    [InlineData("""{ "schemaVersion": 1, "documents": [ { "path": "a", "findings": [ { "rule": "R", "fingerprint": "0123456789abcdef" }, { "rule": "R", "fingerprint": "0123456789abcdef" } ] } ] }""", ":1:119: ")]
+    [InlineData(
+        """{ "schemaVersion": 1, "documents": [ { "path": "a", "findings": [ { "rule": "R", "fingerprint": "0123456789abcdef" }, { "rule": "R", "fingerprint": "0123456789abcdef" } ] } ] }""",
+        ":1:119: "
+    )]
     public void A_malformed_baseline_stops_the_run_even_with_force_and_stays_as_it_is(string text, string place)
     {
         var path = folder.Write("baseline.json", text);
@@ -223,8 +245,12 @@ public sealed class WaiverCommandTests : IDisposable
         var path = folder.At("baseline.json");
         using var stop = new CancellationTokenSource();
         var result = Tool.Run(
-            ["check", folder.At("shows"), folder.At("shows"), "--config", folder.At("quiet.json"), "--baseline", path, "--update-baseline", "--force"],
-            [], stop.Token, TestRule.Interrupts("TT1001", stop)).Civil();
+                ["check", folder.At("shows"), folder.At("shows"), "--config", folder.At("quiet.json"), "--baseline", path, "--update-baseline", "--force"],
+                [],
+                stop.Token,
+                TestRule.Interrupts("TT1001", stop)
+            )
+            .Civil();
 
         Assert.Equal(3, result.Code);
         Assert.Equal(["quiet.json", "shows", "shows/a.show.json"], folder.Names);
@@ -233,7 +259,9 @@ public sealed class WaiverCommandTests : IDisposable
     private static string Waiver(string device, string scope = "**") =>
         $$"""{ "rule": "tt1001-name", "entities": [ { "role": "device", "id": "{{device}}" } ], "reason": "for the test", "owner": "Mira", "expires": "2027-06-30", "scope": [ "{{scope}}" ] }""";
 
-    private string Waivers(params string[] waivers) => folder.Write("waivers.json", $"{{ \"schemaVersion\": 1, \"waivers\": [\n{string.Join(",\n", waivers)} ] }}");
+    private string Waivers(params string[] waivers) =>
+        folder.Write("waivers.json", $"{{ \"schemaVersion\": 1, \"waivers\": [\n{string.Join(",\n", waivers)} ] }}");
 
-    private ToolResult Check(params string[] options) => Tool.Run(["check", folder.At("shows"), "--config", folder.At("quiet.json"), .. options], [], default, Plugin);
+    private ToolResult Check(params string[] options) =>
+        Tool.Run(["check", folder.At("shows"), "--config", folder.At("quiet.json"), .. options], [], default, Plugin);
 }

@@ -19,7 +19,11 @@ public sealed class WhyCommandTests
 
         Assert.Equal((0, ""), (result.Code, result.Error));
         Assert.StartsWith("Monitor [mon/1] is at box/out/1: it was there before, ", result.Out, StringComparison.Ordinal);
-        Assert.Contains("Without this place it would be at box/out/2. That would move 1 more feed or line from where it is plugged.", result.Out, StringComparison.Ordinal);
+        Assert.Contains(
+            "Without this place it would be at box/out/2. That would move 1 more feed or line from where it is plugged.",
+            result.Out,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -40,7 +44,11 @@ public sealed class WhyCommandTests
     {
         var result = Why("mon", "--format", "markdown", "--not", "box/out/1");
 
-        Assert.StartsWith("# Why mon\n\nIf not at box/out/1, and all else stays as far as it can, Monitor \\[mon/1\\] would go to box/out/2.\n", result.Out, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "# Why mon\n\nIf not at box/out/1, and all else stays as far as it can, Monitor \\[mon/1\\] would go to box/out/2.\n",
+            result.Out,
+            StringComparison.Ordinal
+        );
         Assert.Contains("| place | why not |\n| --- | --- |\n", result.Out, StringComparison.Ordinal);
     }
 

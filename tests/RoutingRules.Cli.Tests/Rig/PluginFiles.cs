@@ -23,8 +23,14 @@ internal static class PluginFiles
         var type = assembly.DefineDynamicModule("Throwing").DefineType("Throwing.Faulty", TypeAttributes.Public | TypeAttributes.Class, typeof(RoutingPlugin));
         Throw(type.DefineConstructor(MethodAttributes.Public, CallingConventions.Standard, Type.EmptyTypes).GetILGenerator());
         var info = typeof(RoutingPlugin).GetProperty(nameof(RoutingPlugin.Info))!.GetMethod!;
-        Throw(type.DefineMethod(info.Name, MethodAttributes.Public | MethodAttributes.Virtual | MethodAttributes.SpecialName, info.ReturnType, Type.EmptyTypes).GetILGenerator());
-        Throw(type.DefineMethod(nameof(RoutingPlugin.Register), MethodAttributes.Public | MethodAttributes.Virtual, typeof(void), [typeof(PluginRegistry)]).GetILGenerator());
+        Throw(
+            type.DefineMethod(info.Name, MethodAttributes.Public | MethodAttributes.Virtual | MethodAttributes.SpecialName, info.ReturnType, Type.EmptyTypes)
+                .GetILGenerator()
+        );
+        Throw(
+            type.DefineMethod(nameof(RoutingPlugin.Register), MethodAttributes.Public | MethodAttributes.Virtual, typeof(void), [typeof(PluginRegistry)])
+                .GetILGenerator()
+        );
         type.CreateType();
         assembly.Save(path);
     }
@@ -36,9 +42,18 @@ internal static class PluginFiles
         metadata.AddModule(0, metadata.GetOrAddString("Newer.dll"), metadata.GetOrAddGuid(new Guid("6f4cf4a1-0c3b-4d3e-9f0e-0d6a2f6b7c11")), default, default);
         metadata.AddAssembly(metadata.GetOrAddString("Newer"), new Version(1, 0, 0, 0), default, default, default, AssemblyHashAlgorithm.None);
         metadata.AddAssemblyReference(metadata.GetOrAddString("RoutingRules.Abstractions"), new Version(9, 0, 0, 0), default, default, default, default);
-        metadata.AddTypeDefinition(default, default, metadata.GetOrAddString("<Module>"), default, MetadataTokens.FieldDefinitionHandle(1), MetadataTokens.MethodDefinitionHandle(1));
+        metadata.AddTypeDefinition(
+            default,
+            default,
+            metadata.GetOrAddString("<Module>"),
+            default,
+            MetadataTokens.FieldDefinitionHandle(1),
+            MetadataTokens.MethodDefinitionHandle(1)
+        );
         var image = new BlobBuilder();
-        new ManagedPEBuilder(new PEHeaderBuilder(imageCharacteristics: Characteristics.Dll), new MetadataRootBuilder(metadata), new BlobBuilder()).Serialize(image);
+        new ManagedPEBuilder(new PEHeaderBuilder(imageCharacteristics: Characteristics.Dll), new MetadataRootBuilder(metadata), new BlobBuilder()).Serialize(
+            image
+        );
         File.WriteAllBytes(path, image.ToArray());
     }
 

@@ -17,7 +17,11 @@ internal sealed class RepeatingStream(byte[] content, int times, Action<int> bef
 
     public override long Length => throw new NotSupportedException();
 
-    public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
+    public override long Position
+    {
+        get => throw new NotSupportedException();
+        set => throw new NotSupportedException();
+    }
 
     public override int Read(byte[] buffer, int offset, int count)
     {
@@ -38,9 +42,7 @@ internal sealed class RepeatingStream(byte[] content, int times, Action<int> bef
         return length;
     }
 
-    public override void Flush()
-    {
-    }
+    public override void Flush() { }
 
     public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
 

@@ -22,9 +22,12 @@ internal sealed class TempFolder : IDisposable
 
     /// <summary>Every file and folder, relative, in ordinal order.</summary>
     public string[] Names =>
-    [
-        .. Directory.EnumerateFileSystemEntries(Root, "*", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(Root, path)).Order(StringComparer.Ordinal),
-    ];
+        [
+            .. Directory
+                .EnumerateFileSystemEntries(Root, "*", SearchOption.AllDirectories)
+                .Select(path => Path.GetRelativePath(Root, path))
+                .Order(StringComparer.Ordinal),
+        ];
 
     public void Dispose() => Directory.Delete(Root, recursive: true);
 }

@@ -18,7 +18,8 @@ public class ConflictTests
 
     private static Feed Monitor(int number, string id) => SmallShow.FeedTo(id, FeedRole.Monitor, $"desk/aux/{number}", "box");
 
-    private static AssignmentResult Assign(Show show, AssignmentOptions? options = null) => Engine.Assign(show, (options ?? new()) with { ExplainUnplaced = true });
+    private static AssignmentResult Assign(Show show, AssignmentOptions? options = null) =>
+        Engine.Assign(show, (options ?? new()) with { ExplainUnplaced = true });
 
     private static string Text(AssignmentResult result)
     {
@@ -30,7 +31,9 @@ public class ConflictTests
     [Fact]
     public void Three_feeds_for_two_outputs_are_a_matter_of_counting()
     {
-        var result = Assign(Rig("box/out/3-8", Monitor(1, "a"), SmallShow.FeedTo("far", FeedRole.Monitor, "desk/aux/4", "desk"), Monitor(2, "b"), Monitor(3, "c")));
+        var result = Assign(
+            Rig("box/out/3-8", Monitor(1, "a"), SmallShow.FeedTo("far", FeedRole.Monitor, "desk/aux/4", "desk"), Monitor(2, "b"), Monitor(3, "c"))
+        );
 
         var unplaced = Assert.Single(result.Unplaced);
         Assert.Equal("c/1", unplaced.Demand);
@@ -40,7 +43,8 @@ public class ConflictTests
         Assert.Contains(
             "    These 3 can only use these 2 points (box/out/1-2), which is too few: a [a/1], b [b/1], c [c/1]. Without any one of them the rest fits.\n",
             Text(result),
-            StringComparison.Ordinal);
+            StringComparison.Ordinal
+        );
     }
 
     // A pair and two single signals need four points; three work. Without the pair two of three do, without a single one 1-2 and 3.
@@ -59,11 +63,14 @@ public class ConflictTests
     [Fact]
     public void Where_single_signals_lie_badly_for_a_pair_nothing_is_claimed_by_counting()
     {
-        var result = Assign(Rig(
-            "box/out/5-8",
-            SmallShow.Feed("left", FeedRole.Monitor, "desk/aux/3", "box/out/1"),
-            SmallShow.Feed("right", FeedRole.Monitor, "desk/aux/4", "box/out/4"),
-            SmallShow.FeedTo("pair", FeedRole.Monitor, "desk/aux/1-2", "box")));
+        var result = Assign(
+            Rig(
+                "box/out/5-8",
+                SmallShow.Feed("left", FeedRole.Monitor, "desk/aux/3", "box/out/1"),
+                SmallShow.Feed("right", FeedRole.Monitor, "desk/aux/4", "box/out/4"),
+                SmallShow.FeedTo("pair", FeedRole.Monitor, "desk/aux/1-2", "box")
+            )
+        );
 
         var unplaced = Assert.Single(result.Unplaced);
         Assert.Equal(("pair/1", ConflictProof.Searched), (unplaced.Demand, unplaced.ConflictProof));
@@ -81,18 +88,34 @@ public class ConflictTests
             Rig = show.Rig with
             {
                 Zones = [new() { Id = new("right"), Near = [new("left")] }, new() { Id = new("left"), Name = "Stage left" }],
-                Devices = show.Rig.Devices.Select(device => device.Id.Value switch
-                {
-                    "box" => device with { Zone = new("right") },
-                    "far" => device with { Zone = new("left") },
-                    _ => device,
-                }).ToValueList(),
+                Devices = show
+                    .Rig.Devices.Select(device =>
+                        device.Id.Value switch
+                        {
+                            "box" => device with { Zone = new("right") },
+                            "far" => device with { Zone = new("left") },
+                            _ => device,
+                        }
+                    )
+                    .ToValueList(),
                 Reserved = [new() { At = SmallShow.At("box/out/2-8"), Reason = "guests" }],
             },
             Feeds =
             [
-                new() { Id = new("a"), Role = FeedRole.Monitor, Source = SmallShow.At("desk/aux/1"), To = [new() { Zones = [new("right")] }] },
-                new() { Id = new("b"), Role = FeedRole.Monitor, Source = SmallShow.At("desk/aux/2"), To = [new() { Zones = [new("right")] }] },
+                new()
+                {
+                    Id = new("a"),
+                    Role = FeedRole.Monitor,
+                    Source = SmallShow.At("desk/aux/1"),
+                    To = [new() { Zones = [new("right")] }],
+                },
+                new()
+                {
+                    Id = new("b"),
+                    Role = FeedRole.Monitor,
+                    Source = SmallShow.At("desk/aux/2"),
+                    To = [new() { Zones = [new("right")] }],
+                },
             ],
         };
 
@@ -100,14 +123,28 @@ public class ConflictTests
 
         Assert.Equal(
             [
-                new() { Kind = RelaxationKind.FreeReserved, Subject = "box/out/2", At = SmallShow.At("box/out/2"), Moves = 0 },
-                new() { Kind = RelaxationKind.AllowZone, Subject = "left", At = SmallShow.At("far/out/1"), Moves = 0 },
+                new()
+                {
+                    Kind = RelaxationKind.FreeReserved,
+                    Subject = "box/out/2",
+                    At = SmallShow.At("box/out/2"),
+                    Moves = 0,
+                },
+                new()
+                {
+                    Kind = RelaxationKind.AllowZone,
+                    Subject = "left",
+                    At = SmallShow.At("far/out/1"),
+                    Moves = 0,
+                },
             ],
-            Assert.Single(result.Unplaced).Relaxations);
+            Assert.Single(result.Unplaced).Relaxations
+        );
         Assert.Contains(
             "    Would fit if box/out/2 were not reserved: it could then be at box/out/2.\n    Would fit if zone \"Stage left\" (left) were allowed too: it could then be at far/out/1.\n",
             Text(result),
-            StringComparison.Ordinal);
+            StringComparison.Ordinal
+        );
     }
 
     // Eight outputs, seven of them to stay free: one feed fits, two do not; with six to stay free they do.
@@ -120,7 +157,18 @@ public class ConflictTests
 
         Assert.Equal(["a/1"], unplaced.Conflict);
         Assert.Equal(ConflictProof.Searched, unplaced.ConflictProof);
-        Assert.Equal([new() { Kind = RelaxationKind.FewerSpares, Subject = "6", At = SmallShow.At("box/out/2"), Moves = 0 }], unplaced.Relaxations);
+        Assert.Equal(
+            [
+                new()
+                {
+                    Kind = RelaxationKind.FewerSpares,
+                    Subject = "6",
+                    At = SmallShow.At("box/out/2"),
+                    Moves = 0,
+                },
+            ],
+            unplaced.Relaxations
+        );
     }
 
     // One output of the box works. The main is plugged there and held, though the console would do for it as well.
@@ -136,13 +184,28 @@ public class ConflictTests
         Assert.Equal(("late/1", ConflictProof.Counted), (unplaced.Demand, unplaced.ConflictProof));
         Assert.Equal(["m/1"], unplaced.Conflict);
         Assert.Equal([SmallShow.At("box/out/1")], unplaced.ConflictPoints);
-        Assert.Equal([new() { Kind = RelaxationKind.ReleaseHold, Subject = "m/1", At = SmallShow.At("box/out/1"), Moves = 1 }], unplaced.Relaxations);
+        Assert.Equal(
+            [
+                new()
+                {
+                    Kind = RelaxationKind.ReleaseHold,
+                    Subject = "m/1",
+                    At = SmallShow.At("box/out/1"),
+                    Moves = 1,
+                },
+            ],
+            unplaced.Relaxations
+        );
     }
 
     [Fact]
     public void Of_contradicting_pins_the_others_are_the_conflict()
     {
-        var show = Rig("box/out/8", SmallShow.Feed("a", FeedRole.Monitor, "desk/aux/1", "box/out/1"), SmallShow.Feed("b", FeedRole.Monitor, "desk/aux/2", "box/out/1"));
+        var show = Rig(
+            "box/out/8",
+            SmallShow.Feed("a", FeedRole.Monitor, "desk/aux/1", "box/out/1"),
+            SmallShow.Feed("b", FeedRole.Monitor, "desk/aux/2", "box/out/1")
+        );
 
         var result = Assign(show);
 
@@ -151,9 +214,8 @@ public class ConflictTests
     }
 
     [Fact]
-    public void Nothing_is_looked_into_unless_asked() => Assert.Equal(
-        ConflictProof.NotChecked,
-        Assert.Single(Engine.Assign(Rig("box/out/2-8", Monitor(1, "a"), Monitor(2, "b"))).Unplaced).ConflictProof);
+    public void Nothing_is_looked_into_unless_asked() =>
+        Assert.Equal(ConflictProof.NotChecked, Assert.Single(Engine.Assign(Rig("box/out/2-8", Monitor(1, "a"), Monitor(2, "b"))).Unplaced).ConflictProof);
 
     [Fact]
     public void What_is_left_out_or_avoided_stays_so()

@@ -23,27 +23,43 @@ public sealed class ImpactEarTests
             FactoryRoutes = [],
         };
         var show = Of(("desk", console), ("a", box), ("b", other), ("rack", EarRig.Rack), ("rack-2", EarRig.Rack), ("amp", SmallProfiles.Amplifier));
-        return (show with
-        {
-            Rig = show.Rig with
+        return (
+            show with
             {
-                Links = [Link("one", "desk/net/1", "a/net/1"), Link("two", "desk/net/2", "b/net/1")],
-                Cables = cables.ToValueList(),
-                Reserved = [new() { At = At("desk/out/1"), Reason = "guest desk" }],
-            },
-            Feeds = feeds,
-        })
-        .With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4"), Stream("s2", "desk/transmit/5-8", "b/receive/1-4"))
-        .With(Route("desk/aux/1-2", "desk/transmit/1-2"), Route("desk/main/1", "desk/transmit/3"), Route(null, "desk/transmit/4"), Route(null, "desk/transmit/5-8"), Route("a/receive/1-3", "a/out/1-3"));
+                Rig = show.Rig with
+                {
+                    Links = [Link("one", "desk/net/1", "a/net/1"), Link("two", "desk/net/2", "b/net/1")],
+                    Cables = cables.ToValueList(),
+                    Reserved = [new() { At = At("desk/out/1"), Reason = "guest desk" }],
+                },
+                Feeds = feeds,
+            }
+        )
+            .With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4"), Stream("s2", "desk/transmit/5-8", "b/receive/1-4"))
+            .With(
+                Route("desk/aux/1-2", "desk/transmit/1-2"),
+                Route("desk/main/1", "desk/transmit/3"),
+                Route(null, "desk/transmit/4"),
+                Route(null, "desk/transmit/5-8"),
+                Route("a/receive/1-3", "a/out/1-3")
+            );
     }
 
-    private static DeviceProfile Small(DeviceProfile box, bool inEar = false) => box with
-    {
-        Id = new($"test/small-{inEar}"),
-        PortGroups = box.PortGroups.Select(group => group.Id.Value == "out" ? group with { Count = 4, InEar = inEar } : group).ToValueList(),
-    };
+    private static DeviceProfile Small(DeviceProfile box, bool inEar = false) =>
+        box with
+        {
+            Id = new($"test/small-{inEar}"),
+            PortGroups = box.PortGroups.Select(group => group.Id.Value == "out" ? group with { Count = 4, InEar = inEar } : group).ToValueList(),
+        };
 
-    private static Link Link(string id, string from, string to) => new() { Id = new(id), Network = new("net"), From = At(from), To = At(to) };
+    private static Link Link(string id, string from, string to) =>
+        new()
+        {
+            Id = new(id),
+            Network = new("net"),
+            From = At(from),
+            To = At(to),
+        };
 
     private static readonly Feed Misspelt = Feed("singer", new FeedRole("inear"), "desk/aux/1", "a/out/1") with { Limiter = true, Priority = Priority.Low };
     private static readonly Feed House = Feed("house", FeedRole.Main, "desk/main/1", "a/out/3");
@@ -53,7 +69,10 @@ public sealed class ImpactEarTests
     private static LossImpact Loss(ImpactAnswer answer, string id) => Assert.Single(answer.Losses, loss => loss.Lost[0].Id == id);
 
     private static string Told(LossImpact loss) =>
-        string.Join("; ", loss.Subjects.Select(subject => $"{subject.Subject} {subject.Fate} {string.Join(' ', subject.LostAt)}, {string.Join(' ', subject.RemainsAt)}"));
+        string.Join(
+            "; ",
+            loss.Subjects.Select(subject => $"{subject.Subject} {subject.Fate} {string.Join(' ', subject.LostAt)}, {string.Join(' ', subject.RemainsAt)}")
+        );
 
     private static string? Carried(Show after, string at)
     {
@@ -118,16 +137,24 @@ public sealed class ImpactEarTests
     public void Both_halves_of_a_pair_take_all_their_cables_along_in_whichever_order_they_stand()
     {
         var pair = Feed("pair", FeedRole.InEar, "desk/aux/1-2", "a/out/1-2") with { Limiter = true };
-        var show = Make(Small(SmallProfiles.FreeBox), [pair], Cable("a/out/2", "rack-2/in/2"), Cable("a/out/1-2", "rack/in/3-4"), Cable("a/out/1", "rack-2/in/1"));
+        var show = Make(
+            Small(SmallProfiles.FreeBox),
+            [pair],
+            Cable("a/out/2", "rack-2/in/2"),
+            Cable("a/out/1-2", "rack/in/3-4"),
+            Cable("a/out/1", "rack-2/in/1")
+        );
         var plan = Loss(Ask(show), "a").Plan!;
         var after = plan.Apply(show);
 
         Assert.Equal(
             ["rack-2/in/1", "rack-2/in/2", "rack/in/3", "rack/in/4"],
-            Assert.Single(plan.Steps, step => step.Kind == FallbackStepKind.Replug).CableTo.Select(point => point.ToString()).Order(StringComparer.Ordinal));
+            Assert.Single(plan.Steps, step => step.Kind == FallbackStepKind.Replug).CableTo.Select(point => point.ToString()).Order(StringComparer.Ordinal)
+        );
         Assert.Equal(
             ["desk/aux/1", "desk/aux/2", "desk/aux/1", "desk/aux/2"],
-            new[] { "rack/in/3", "rack/in/4", "rack-2/in/1", "rack-2/in/2" }.Select(at => Carried(after, at)));
+            new[] { "rack/in/3", "rack/in/4", "rack-2/in/1", "rack-2/in/2" }.Select(at => Carried(after, at))
+        );
     }
 
     [Fact]
@@ -140,17 +167,36 @@ public sealed class ImpactEarTests
         Assert.Equal("singer Partly amp/in/1, rack/in/1", Told(Loss(answer, "a/out/1 to amp/in/1")));
         var plan = Loss(answer, "rack").Plan!;
         Assert.Empty(plan.Steps);
-        Assert.Equal(("singer/1", At("rack/in/1"), "What plays it, rack/in/1, is lost."), (plan.Unrecovered[0].Demand, plan.Unrecovered[0].Sink, plan.Unrecovered[0].Reason));
+        Assert.Equal(
+            ("singer/1", At("rack/in/1"), "What plays it, rack/in/1, is lost."),
+            (plan.Unrecovered[0].Demand, plan.Unrecovered[0].Sink, plan.Unrecovered[0].Reason)
+        );
     }
 
     [Fact]
     public void What_goes_on_over_another_cable_is_left_alone_while_the_rest_is_planned()
     {
-        var show = Make(Small(SmallProfiles.FreeBox), [Misspelt, Feed("fill", FeedRole.Fill, "desk/main/1", "b/out/1")], Cable("a/out/1", "rack/in/1"), Cable("a/out/1", "rack-2/in/1"));
+        var show = Make(
+            Small(SmallProfiles.FreeBox),
+            [Misspelt, Feed("fill", FeedRole.Fill, "desk/main/1", "b/out/1")],
+            Cable("a/out/1", "rack/in/1"),
+            Cable("a/out/1", "rack-2/in/1")
+        );
         show = show with
         {
-            Rig = show.Rig with { Devices = show.Rig.Devices.Select(device => device.Id.Value is "b" or "rack" ? device with { Power = [new("stage")] } : device).ToValueList() },
-            Patch = show.Patch with { Routes = [.. show.Patch.Routes.Where(route => route.To != At("desk/transmit/5-8")), Route("desk/main/1", "desk/transmit/5"), Route("b/receive/1", "b/out/1")] },
+            Rig = show.Rig with
+            {
+                Devices = show.Rig.Devices.Select(device => device.Id.Value is "b" or "rack" ? device with { Power = [new("stage")] } : device).ToValueList(),
+            },
+            Patch = show.Patch with
+            {
+                Routes =
+                [
+                    .. show.Patch.Routes.Where(route => route.To != At("desk/transmit/5-8")),
+                    Route("desk/main/1", "desk/transmit/5"),
+                    Route("b/receive/1", "b/out/1"),
+                ],
+            },
         };
         var loss = Loss(Ask(show), "stage");
 
@@ -167,7 +213,10 @@ public sealed class ImpactEarTests
 
         Assert.Empty(plan.Steps);
         Assert.Empty(plan.Recovered);
-        Assert.Contains(plan.Unrecovered, entry => entry.Demand == "house/1" && entry.Reason.EndsWith("as it is not meant for them.", StringComparison.Ordinal));
+        Assert.Contains(
+            plan.Unrecovered,
+            entry => entry.Demand == "house/1" && entry.Reason.EndsWith("as it is not meant for them.", StringComparison.Ordinal)
+        );
         Assert.Contains(plan.Unrecovered, entry => entry.Demand == "wedge/1" && entry.Reason.EndsWith("as no limiter is declared.", StringComparison.Ordinal));
     }
 
@@ -205,12 +254,23 @@ public sealed class ImpactEarTests
     public void Nobodys_ears_give_way_for_a_main_whatever_the_role_says()
     {
         // Every output of the other box is taken by mixes of low priority that end in a rack.
-        var main = House with { Priority = Priority.Critical };
+        var main = House with
+        {
+            Priority = Priority.Critical,
+        };
         var ears = Enumerable.Range(1, 4).Select(i => Feed($"mix-{i}", FeedRole.Monitor, $"desk/aux/{i + 4}", $"b/out/{i}") with { Priority = Priority.Low });
         var show = Make(Small(SmallProfiles.FreeBox), [main, .. ears], Cable("b/out/1-4", "rack/in/1-4"));
         show = show with
         {
-            Patch = show.Patch with { Routes = [.. show.Patch.Routes.Where(route => route.To != At("desk/transmit/5-8")), Route("desk/aux/5-8", "desk/transmit/5-8"), Route("b/receive/1-4", "b/out/1-4")] },
+            Patch = show.Patch with
+            {
+                Routes =
+                [
+                    .. show.Patch.Routes.Where(route => route.To != At("desk/transmit/5-8")),
+                    Route("desk/aux/5-8", "desk/transmit/5-8"),
+                    Route("b/receive/1-4", "b/out/1-4"),
+                ],
+            },
         };
         var plan = Loss(Ask(show), "a").Plan!;
 

@@ -16,38 +16,61 @@ public sealed class ImpactTests
     private static Show Make()
     {
         var show = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.FreeBox), ("b", SmallProfiles.FreeBox), ("amp", SmallProfiles.Amplifier));
-        return (show with
-        {
-            Rig = show.Rig with
+        return (
+            show with
             {
-                Clocks = [new() { Id = new("c"), SampleRate = 48000, Leader = new("desk") }],
-                Links = [Link("trunk", "desk/net/1", "a/net/1"), Link("cross", "a/net/2", "b/net/1")],
-                Cables = [Cable("a/out/1", "amp/in/1") with { Way = "loom 1" }, Cable("a/out/2", "amp/in/2") with { Way = "loom 2" }],
-                Devices = show.Rig.Devices.Select(device => device with { Power = device.Id.Value is "a" or "amp" ? [new("stage")] : [] }).ToValueList(),
-            },
-            Feeds =
-            [
-                Feed("main", FeedRole.Main, "desk/main/1", "amp/in/1") with { Priority = Priority.Critical },
-                Feed("spare", FeedRole.Fill, "desk/main/1", "b/out/1") with { BackupOf = new Id<Feed>("main") },
-                Feed("ears", FeedRole.InEar, "desk/aux/1", "a/out/3") with { Person = "singer", Limiter = true },
-                Feed("wedges", FeedRole.Monitor, "desk/aux/2", "a/out/4", "b/out/4"),
-            ],
-            Lines = [Line("voice", "a/in/1", "desk/channel/1") with { Phantom = PhantomNeed.Required }],
-        })
-        .With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4"), Stream("s2", "a/transmit/1-4", "desk/receive/1-4"))
-        .With(
-            Route("desk/main/1", "desk/transmit/1"), Route("desk/aux/1", "desk/transmit/3"), Route("desk/aux/2", "desk/transmit/4"), Route(null, "desk/transmit/2"),
-            Route("a/receive/1", "a/out/1"), Route("a/receive/3-4", "a/out/3-4"), Route("b/receive/1", "b/out/1"), Route("b/receive/4", "b/out/4"),
-            Route("a/in/1", "a/transmit/1"), Route("desk/receive/1", "desk/channel/1"));
+                Rig = show.Rig with
+                {
+                    Clocks =
+                    [
+                        new()
+                        {
+                            Id = new("c"),
+                            SampleRate = 48000,
+                            Leader = new("desk"),
+                        },
+                    ],
+                    Links = [Link("trunk", "desk/net/1", "a/net/1"), Link("cross", "a/net/2", "b/net/1")],
+                    Cables = [Cable("a/out/1", "amp/in/1") with { Way = "loom 1" }, Cable("a/out/2", "amp/in/2") with { Way = "loom 2" }],
+                    Devices = show.Rig.Devices.Select(device => device with { Power = device.Id.Value is "a" or "amp" ? [new("stage")] : [] }).ToValueList(),
+                },
+                Feeds =
+                [
+                    Feed("main", FeedRole.Main, "desk/main/1", "amp/in/1") with
+                    {
+                        Priority = Priority.Critical,
+                    },
+                    Feed("spare", FeedRole.Fill, "desk/main/1", "b/out/1") with
+                    {
+                        BackupOf = new Id<Feed>("main"),
+                    },
+                    Feed("ears", FeedRole.InEar, "desk/aux/1", "a/out/3") with
+                    {
+                        Person = "singer",
+                        Limiter = true,
+                    },
+                    Feed("wedges", FeedRole.Monitor, "desk/aux/2", "a/out/4", "b/out/4"),
+                ],
+                Lines = [Line("voice", "a/in/1", "desk/channel/1") with { Phantom = PhantomNeed.Required }],
+            }
+        ).With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4"), Stream("s2", "a/transmit/1-4", "desk/receive/1-4")).With(Route("desk/main/1", "desk/transmit/1"), Route("desk/aux/1", "desk/transmit/3"), Route("desk/aux/2", "desk/transmit/4"), Route(null, "desk/transmit/2"), Route("a/receive/1", "a/out/1"), Route("a/receive/3-4", "a/out/3-4"), Route("b/receive/1", "b/out/1"), Route("b/receive/4", "b/out/4"), Route("a/in/1", "a/transmit/1"), Route("desk/receive/1", "desk/channel/1"));
     }
 
-    private static Link Link(string id, string from, string to) => new() { Id = new(id), Network = new("net"), From = At(from), To = At(to) };
+    private static Link Link(string id, string from, string to) =>
+        new()
+        {
+            Id = new(id),
+            Network = new("net"),
+            From = At(from),
+            To = At(to),
+        };
 
     private static ImpactAnswer Ask(Show show, ImpactOptions? options = null) => Promise.Engine.Impact(show, options);
 
     private static LossImpact Loss(ImpactAnswer answer, string id) => Assert.Single(answer.Losses, loss => loss.Lost[0].Id == id);
 
-    private static string Told(LossImpact loss) => string.Join("; ", loss.Subjects.Select(subject => $"{subject.Subject} {subject.Fate} {string.Join(' ', subject.LostAt)}"));
+    private static string Told(LossImpact loss) =>
+        string.Join("; ", loss.Subjects.Select(subject => $"{subject.Subject} {subject.Fate} {string.Join(' ', subject.LostAt)}"));
 
     [Theory]
     [InlineData("desk", "ears Lost a/out/3; main Lost amp/in/1; wedges Lost a/out/4 b/out/4; spare Lost b/out/1; voice Lost desk/channel/1")]
@@ -94,13 +117,23 @@ public sealed class ImpactTests
         // The main by box, cable, loom or amplifier, its spare by box or link: every other pair holds one of the four above.
         Assert.Equal(
             ["b+amp", "b+a/out/1 to amp/in/1", "b+loom at a", "amp+cross", "cross+a/out/1 to amp/in/1", "cross+loom at a"],
-            main.Sets.Where(set => set.Count == 2).Select(set => string.Join('+', set.Select(thing => thing.Id))));
+            main.Sets.Where(set => set.Count == 2).Select(set => string.Join('+', set.Select(thing => thing.Id)))
+        );
     }
 
     [Fact]
     public void Pairs_silence_what_neither_does_alone()
     {
-        var pairs = Ask(Rig, new ImpactOptions { Recovery = false, Pairs = true, SetSize = 0, Kinds = [LossKind.Device] }).Pairs;
+        var pairs = Ask(
+            Rig,
+            new ImpactOptions
+            {
+                Recovery = false,
+                Pairs = true,
+                SetSize = 0,
+                Kinds = [LossKind.Device],
+            }
+        ).Pairs;
 
         var pair = Assert.Single(pairs);
         Assert.Equal(["b", "amp"], pair.Lost.Select(thing => thing.Id));
@@ -142,12 +175,25 @@ public sealed class ImpactTests
 
     private static Show Ring => Rig with { Rig = Rig.Rig with { Links = Rig.Rig.Links.Append(Link("ring", "desk/net/2", "b/net/2")).ToValueList() } };
 
-    private static LossImpact Pair(ImpactAnswer answer, string one, string other) => Assert.Single(answer.Pairs, pair => pair.Lost[0].Id == one && pair.Lost[1].Id == other);
+    private static LossImpact Pair(ImpactAnswer answer, string one, string other) =>
+        Assert.Single(answer.Pairs, pair => pair.Lost[0].Id == one && pair.Lost[1].Id == other);
 
     [Fact]
     public void A_pair_has_a_plan_that_holds_under_both_losses()
     {
-        var pair = Pair(Ask(Ring, new ImpactOptions { Pairs = true, SetSize = 0, Kinds = [LossKind.Device] }), "b", "amp");
+        var pair = Pair(
+            Ask(
+                Ring,
+                new ImpactOptions
+                {
+                    Pairs = true,
+                    SetSize = 0,
+                    Kinds = [LossKind.Device],
+                }
+            ),
+            "b",
+            "amp"
+        );
         var plan = pair.Plan!;
 
         // The amplifier takes main with it; its spare and the second wedge go to the box that is left.
@@ -165,7 +211,19 @@ public sealed class ImpactTests
     [Fact]
     public void A_cable_that_is_one_of_a_pair_is_not_plugged_anywhere()
     {
-        var plan = Pair(Ask(Ring, new ImpactOptions { Pairs = true, SetSize = 0, Kinds = [LossKind.Device, LossKind.Cable] }), "b", "a/out/1 to amp/in/1").Plan!;
+        var plan = Pair(
+            Ask(
+                Ring,
+                new ImpactOptions
+                {
+                    Pairs = true,
+                    SetSize = 0,
+                    Kinds = [LossKind.Device, LossKind.Cable],
+                }
+            ),
+            "b",
+            "a/out/1 to amp/in/1"
+        ).Plan!;
 
         Assert.Contains(plan.Recovered, recovered => recovered.Demand == "spare/1");
         Assert.Contains(plan.Unrecovered, entry => entry is { Demand: "main/1", Reason: "The cable to amp/in/1 is lost." });
@@ -176,20 +234,60 @@ public sealed class ImpactTests
     [InlineData(0, 0)]
     [InlineData(1, 1)]
     [InlineData(8, 2)]
-    public void A_plan_for_a_pair_keeps_to_the_moves_of_one_loss(int moves, int used) => Assert.Equal(
-        used,
-        Pair(Ask(Ring, new ImpactOptions { Pairs = true, SetSize = 0, Moves = moves, Kinds = [LossKind.Device] }), "b", "amp").Plan!.Moves);
+    public void A_plan_for_a_pair_keeps_to_the_moves_of_one_loss(int moves, int used) =>
+        Assert.Equal(
+            used,
+            Pair(
+                Ask(
+                    Ring,
+                    new ImpactOptions
+                    {
+                        Pairs = true,
+                        SetSize = 0,
+                        Moves = moves,
+                        Kinds = [LossKind.Device],
+                    }
+                ),
+                "b",
+                "amp"
+            ).Plan!.Moves
+        );
 
     [Fact]
     public void Without_recovery_pairs_have_no_plan_either() =>
-        Assert.All(Ask(Ring, new ImpactOptions { Pairs = true, Recovery = false, SetSize = 0 }).Pairs, pair => Assert.Null(pair.Plan));
+        Assert.All(
+            Ask(
+                Ring,
+                new ImpactOptions
+                {
+                    Pairs = true,
+                    Recovery = false,
+                    SetSize = 0,
+                }
+            ).Pairs,
+            pair => Assert.Null(pair.Plan)
+        );
 
     [Fact]
     public void Pairs_that_the_same_steps_mend_share_a_card_and_every_plan_is_in_the_json()
     {
         // The console has nothing free, so that nothing can be done about both boxes.
-        var ring = Ring with { Rig = Ring.Rig with { Reserved = [new() { At = At("desk/out/1-2"), Reason = "guest desk" }, new() { At = At("desk/in/1-2"), Reason = "guest desk" }] } };
-        var answer = Ask(ring, new ImpactOptions { Pairs = true, SetSize = 0, Kinds = [LossKind.Device, LossKind.Cable] });
+        var ring = Ring with
+        {
+            Rig = Ring.Rig with
+            {
+                Reserved = [new() { At = At("desk/out/1-2"), Reason = "guest desk" }, new() { At = At("desk/in/1-2"), Reason = "guest desk" }],
+            },
+        };
+        var answer = Ask(
+            ring,
+            new ImpactOptions
+            {
+                Pairs = true,
+                SetSize = 0,
+                Kinds = [LossKind.Device, LossKind.Cable],
+            }
+        );
         var text = ImpactReport.Text(answer, ring);
         using var json = new MemoryStream();
         ImpactJson.Write(answer, json);
@@ -200,7 +298,10 @@ public sealed class ImpactTests
         Assert.Equal(answer.Pairs.Count, read.RootElement.GetProperty("pairs").EnumerateArray().Count(pair => pair.TryGetProperty("plan", out _)));
         var cards = answer.Pairs.Where(pair => !pair.Plan!.Recovered.IsEmpty).Select(pair => (pair.Subjects, pair.Outputs, pair.Plan)).Distinct().Count();
         Assert.True(cards < answer.Pairs.Count);
-        Assert.Equal(cards, text.Split('\n').Count(line => line.StartsWith("If ", StringComparison.Ordinal) && line.EndsWith(" fail", StringComparison.Ordinal)));
+        Assert.Equal(
+            cards,
+            text.Split('\n').Count(line => line.StartsWith("If ", StringComparison.Ordinal) && line.EndsWith(" fail", StringComparison.Ordinal))
+        );
     }
 
     [Theory]
@@ -220,29 +321,51 @@ public sealed class ImpactTests
     /// <summary>A club: the main on the left box, four wedges on the right one, each box with room for four and no more.</summary>
     private static Show Club(string wedgePriority, params Cable[] more)
     {
-        var box = SmallProfiles.FreeBox with { PortGroups = SmallProfiles.FreeBox.PortGroups.Select(group => group.Id.Value == "out" ? group with { Count = 4 } : group).ToValueList() };
+        var box = SmallProfiles.FreeBox with
+        {
+            PortGroups = SmallProfiles.FreeBox.PortGroups.Select(group => group.Id.Value == "out" ? group with { Count = 4 } : group).ToValueList(),
+        };
         var console = SmallProfiles.Console with
         {
-            PortGroups = SmallProfiles.Console.PortGroups.Select(group => group.Id.Value == "out" ? group with { Count = more.Length > 0 ? 2 : 1 } : group).ToValueList(),
+            PortGroups = SmallProfiles
+                .Console.PortGroups.Select(group => group.Id.Value == "out" ? group with { Count = more.Length > 0 ? 2 : 1 } : group)
+                .ToValueList(),
             FactoryRoutes = [],
         };
         var show = Of(("desk", console), ("left", box), ("right", box), ("amp", SmallProfiles.Amplifier));
-        return (show with
-        {
-            Rig = show.Rig with
+        return (
+            show with
             {
-                Links = [Link("one", "desk/net/1", "left/net/1"), Link("two", "desk/net/2", "right/net/1")],
-                Cables = [Cable("left/out/1", "amp/in/1"), .. more],
-                Reserved = [new() { At = At("desk/out/1"), Reason = "guest desk" }],
-            },
-            Feeds =
-            [
-                Feed("main", FeedRole.Main, "desk/main/1", "amp/in/1") with { Priority = Priority.Critical },
-                .. Enumerable.Range(1, 4).Select(i => Feed($"wedge-{i}", FeedRole.Monitor, $"desk/aux/{i}", $"right/out/{i}") with { Priority = Enum.Parse<Priority>(wedgePriority) }),
-            ],
-        })
-        .With(Stream("s1", "desk/transmit/1-4", "right/receive/1-4"), Stream("s2", "desk/transmit/5-8", "left/receive/1-4"))
-        .With(Route("desk/aux/1-4", "desk/transmit/1-4"), Route("desk/main/1", "desk/transmit/5"), Route("right/receive/1-4", "right/out/1-4"), Route("left/receive/1", "left/out/1"));
+                Rig = show.Rig with
+                {
+                    Links = [Link("one", "desk/net/1", "left/net/1"), Link("two", "desk/net/2", "right/net/1")],
+                    Cables = [Cable("left/out/1", "amp/in/1"), .. more],
+                    Reserved = [new() { At = At("desk/out/1"), Reason = "guest desk" }],
+                },
+                Feeds =
+                [
+                    Feed("main", FeedRole.Main, "desk/main/1", "amp/in/1") with
+                    {
+                        Priority = Priority.Critical,
+                    },
+                    .. Enumerable
+                        .Range(1, 4)
+                        .Select(i =>
+                            Feed($"wedge-{i}", FeedRole.Monitor, $"desk/aux/{i}", $"right/out/{i}") with
+                            {
+                                Priority = Enum.Parse<Priority>(wedgePriority),
+                            }
+                        ),
+                ],
+            }
+        )
+            .With(Stream("s1", "desk/transmit/1-4", "right/receive/1-4"), Stream("s2", "desk/transmit/5-8", "left/receive/1-4"))
+            .With(
+                Route("desk/aux/1-4", "desk/transmit/1-4"),
+                Route("desk/main/1", "desk/transmit/5"),
+                Route("right/receive/1-4", "right/out/1-4"),
+                Route("left/receive/1", "left/out/1")
+            );
     }
 
     [Fact]
@@ -266,7 +389,11 @@ public sealed class ImpactTests
         Assert.Equal((FallbackStepKind.Pull, "wedge-4/1"), (plan.Steps[0].Kind, plan.Steps[0].Demand));
         Assert.Equal(["main/1"], plan.Recovered.Select(recovered => recovered.Demand));
         Assert.Equal(("desk/main/1", "desk/aux/3"), (Carried(plan.Apply(show), "amp/in/1"), Carried(plan.Apply(show), "right/out/3")));
-        Assert.Contains("Falls silent by this plan: wedge-4 gives up right/out/4 for main", System.Text.RegularExpressions.Regex.Replace(ImpactReport.Text(Ask(show), show), @"\s+", " "), StringComparison.Ordinal);
+        Assert.Contains(
+            "Falls silent by this plan: wedge-4 gives up right/out/4 for main",
+            System.Text.RegularExpressions.Regex.Replace(ImpactReport.Text(Ask(show), show), @"\s+", " "),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -278,7 +405,10 @@ public sealed class ImpactTests
         var after = plan.Apply(show);
 
         Assert.Equal(["amp/in/4"], plan.Steps[0].CableTo.Select(point => point.ToString()));
-        Assert.Equal(["right/out/3 to amp/in/3", "right/out/4 to amp/in/1"], after.Rig.Cables.Where(cable => cable.From.Device.Value == "right").Select(cable => $"{cable.From} to {cable.To}"));
+        Assert.Equal(
+            ["right/out/3 to amp/in/3", "right/out/4 to amp/in/1"],
+            after.Rig.Cables.Where(cable => cable.From.Device.Value == "right").Select(cable => $"{cable.From} to {cable.To}")
+        );
         Assert.Equal("desk/main/1", Carried(after, "amp/in/1"));
     }
 
@@ -288,7 +418,10 @@ public sealed class ImpactTests
         var plan = Loss(Ask(Club("Critical")), "left").Plan!;
 
         Assert.True(plan.Displaced.IsEmpty && plan.Recovered.IsEmpty);
-        Assert.Equal("Its places are gone, and right and desk have no output free for it, nor one that something less important could give up.", Assert.Single(plan.Unrecovered).Reason);
+        Assert.Equal(
+            "Its places are gone, and right and desk have no output free for it, nor one that something less important could give up.",
+            Assert.Single(plan.Unrecovered).Reason
+        );
     }
 
     private static string? Carried(Show show, string at)
@@ -311,7 +444,13 @@ public sealed class ImpactTests
     [Fact]
     public void What_does_not_arrive_is_said_and_not_counted()
     {
-        var answer = Ask(Rig with { Patch = Rig.Patch with { Routes = Rig.Patch.Routes.Where(route => route.To.ToString() != "desk/transmit/3").ToValueList() } }, new ImpactOptions { Recovery = false });
+        var answer = Ask(
+            Rig with
+            {
+                Patch = Rig.Patch with { Routes = Rig.Patch.Routes.Where(route => route.To.ToString() != "desk/transmit/3").ToValueList() },
+            },
+            new ImpactOptions { Recovery = false }
+        );
 
         Assert.Equal(["ears/1"], answer.NotArriving);
         Assert.DoesNotContain(answer.Losses, loss => loss.Subjects.Any(subject => subject.Subject == "ears"));
@@ -320,11 +459,20 @@ public sealed class ImpactTests
     [Fact]
     public void Points_are_looked_at_on_request()
     {
-        var answer = Ask(Rig, new ImpactOptions { Recovery = false, Kinds = [LossKind.Point], SetSize = 0 });
+        var answer = Ask(
+            Rig,
+            new ImpactOptions
+            {
+                Recovery = false,
+                Kinds = [LossKind.Point],
+                SetSize = 0,
+            }
+        );
 
         Assert.Equal(
             ["a/in/1", "a/out/1", "a/out/3", "a/out/4", "amp/in/1", "amp/out/1", "b/out/1", "b/out/4"],
-            answer.Losses.Select(loss => loss.Lost[0].Id).Order(StringComparer.Ordinal));
+            answer.Losses.Select(loss => loss.Lost[0].Id).Order(StringComparer.Ordinal)
+        );
         Assert.Equal("main BackedUp amp/in/1", Told(Loss(answer, "a/out/1")));
     }
 
@@ -333,8 +481,15 @@ public sealed class ImpactTests
     {
         var answer = Ask(Rig, new ImpactOptions { Kinds = [LossKind.Device], SetSize = 0 });
         var plan = Loss(answer, "a").Plan!;
-        var rows = System.Xml.Linq.XDocument.Parse(ImpactReport.Html(answer, Rig)).Descendants("section").Single(section => section.Descendants("h2").Single().Value == "If a fails")
-            .Descendants("table").Single(table => table.Descendants("th").First().Value == "Stays silent").Element("tbody")!.Elements("tr").ToArray();
+        var rows = System
+            .Xml.Linq.XDocument.Parse(ImpactReport.Html(answer, Rig))
+            .Descendants("section")
+            .Single(section => section.Descendants("h2").Single().Value == "If a fails")
+            .Descendants("table")
+            .Single(table => table.Descendants("th").First().Value == "Stays silent")
+            .Element("tbody")!
+            .Elements("tr")
+            .ToArray();
 
         Assert.Equal(plan.Unrecovered.Select(unrecovered => unrecovered.Reason).Distinct(), rows.Select(row => row.Element("td")!.Value));
         Assert.Equal(plan.Unrecovered.Count, rows.Sum(row => row.Element("th")!.Value.Split(';').Length));
@@ -358,7 +513,11 @@ public sealed class ImpactTests
     [Fact]
     public void Reports_carry_cautions_on_every_card_and_escape_names()
     {
-        var named = Rig with { Title = "Ring <script>|*", Rig = Rig.Rig with { Links = Rig.Rig.Links.Append(Link("ring", "desk/net/2", "b/net/2")).ToValueList() } };
+        var named = Rig with
+        {
+            Title = "Ring <script>|*",
+            Rig = Rig.Rig with { Links = Rig.Rig.Links.Append(Link("ring", "desk/net/2", "b/net/2")).ToValueList() },
+        };
         var answer = Ask(named);
         var text = ImpactReport.Text(answer, named);
         var html = ImpactReport.Html(answer, named);

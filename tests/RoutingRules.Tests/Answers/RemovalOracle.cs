@@ -20,11 +20,18 @@ internal static class RemovalOracle
         {
             Rig = show.Rig with
             {
-                Devices = show.Rig.Devices.Where(device => !IsLost(LossKind.Device, device.Id.Value)
-                    && (device.Power.IsEmpty || !device.Power.All(power => dark.Contains(power.Value)))).ToValueList(),
+                Devices = show
+                    .Rig.Devices.Where(device =>
+                        !IsLost(LossKind.Device, device.Id.Value) && (device.Power.IsEmpty || !device.Power.All(power => dark.Contains(power.Value)))
+                    )
+                    .ToValueList(),
                 Links = show.Rig.Links.Where(link => !IsLost(LossKind.Link, link.Id.Value)).ToValueList(),
-                Cables = show.Rig.Cables.Where(cable => !IsLost(LossKind.Cable, $"{cable.From} to {cable.To}")
-                    && !(cable.Way is { } way && IsLost(LossKind.Way, $"{LossUnits.LoomOf(way)} at {cable.From.Device}"))).ToValueList(),
+                Cables = show
+                    .Rig.Cables.Where(cable =>
+                        !IsLost(LossKind.Cable, $"{cable.From} to {cable.To}")
+                        && !(cable.Way is { } way && IsLost(LossKind.Way, $"{LossUnits.LoomOf(way)} at {cable.From.Device}"))
+                    )
+                    .ToValueList(),
             },
         };
     }
@@ -35,7 +42,11 @@ internal static class RemovalOracle
         for (var point = 0; point < before.Graph.PointCount; point++)
         {
             var at = new PointIndex(point);
-            if (before.Graph.GroupOf(at).Kind == kind && Source(before, before, before.Graph.Address(at)) is { } source && Source(before, after, before.Graph.Address(at)) != source)
+            if (
+                before.Graph.GroupOf(at).Kind == kind
+                && Source(before, before, before.Graph.Address(at)) is { } source
+                && Source(before, after, before.Graph.Address(at)) != source
+            )
             {
                 yield return before.Graph.Address(at);
             }
@@ -52,7 +63,8 @@ internal static class RemovalOracle
         }
 
         var trace = RoutingEngine.Trace(after, point);
-        return trace.Start is TraceStart.Source or TraceStart.OpenInput or TraceStart.Selector
+        return
+            trace.Start is TraceStart.Source or TraceStart.OpenInput or TraceStart.Selector
             && trace.Upstream.All(hop => hop.Kind != HopKind.Stream || (hop.IsReachable && HasWay(before, after, hop)))
             ? trace.StartAt.At
             : null;

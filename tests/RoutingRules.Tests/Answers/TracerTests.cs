@@ -25,7 +25,8 @@ public sealed class TracerTests
     /// <summary>Console with aux 1 in slot 1 of a stream to two boxes; the first box feeds an amplifier by cable.</summary>
     private static Show Club()
     {
-        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("box-a", SmallProfiles.Box), ("box-b", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier))
+        var show = SmallShow
+            .Of(("desk", SmallProfiles.Console), ("box-a", SmallProfiles.Box), ("box-b", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier))
             .With(SmallShow.Stream("s1", "desk/transmit/1-4", "box-a/receive/5-8", "box-b/receive/1-4"));
         return show with { Rig = show.Rig with { Cables = [SmallShow.Cable("box-a/out/5", "amp/in/2") with { Way = "loom 5" }] } };
     }
@@ -48,7 +49,8 @@ public sealed class TracerTests
                 "desk/transmit/1 Stream box-b/receive/1",
                 "box-b/receive/1 Fixed box-b/out/1",
             ],
-            Steps(trace.Downstream.Select(branch => branch.Hop)));
+            Steps(trace.Downstream.Select(branch => branch.Hop))
+        );
         Assert.Equal([1, 2, 3, 4, 5, 2, 3], trace.Downstream.Select(branch => branch.Depth));
         Assert.Equal([false, false, false, false, true, false, true], trace.Downstream.Select(branch => branch.IsEnd));
     }
@@ -66,7 +68,8 @@ public sealed class TracerTests
                 "box-a/out/5 Cable amp/in/2",
                 "amp/in/2 Through amp/out/2",
             ],
-            Steps(trace.Upstream));
+            Steps(trace.Upstream)
+        );
         Assert.Equal("desk/aux/1", trace.StartAt.At.ToString());
         Assert.Empty(trace.Downstream);
     }
@@ -76,7 +79,10 @@ public sealed class TracerTests
     {
         var show = SmallShow.Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box));
         var stream = SmallShow.Stream("s1", "desk/transmit/5-8") with { To = [new() { At = SmallShow.At("box/receive/5-8"), Channels = new(1, 4) }] };
-        var hop = Assert.Single(Trace(show.With(stream).With(SmallShow.Route("desk/aux/3", "desk/transmit/7")), "box/receive/7").Upstream, hop => hop.Kind == HopKind.Stream);
+        var hop = Assert.Single(
+            Trace(show.With(stream).With(SmallShow.Route("desk/aux/3", "desk/transmit/7")), "box/receive/7").Upstream,
+            hop => hop.Kind == HopKind.Stream
+        );
 
         // Slot 7 is the third of slots 5 to 8; blocks of four: slots 5 to 8 are the second block at both ends; the network says 1000 microseconds.
         Assert.Equal(("s1", 0, 3, 2, 2, 1.0), (hop.Id, hop.Index, hop.StreamChannel, hop.TransmitBlock, hop.ReceiveBlock, hop.LatencyMilliseconds));
@@ -94,8 +100,20 @@ public sealed class TracerTests
             {
                 Links =
                 [
-                    new() { Id = new("second"), Network = new("net"), From = SmallShow.At("box-b/net/1"), To = SmallShow.At("box-a/net/2") },
-                    new() { Id = new("first"), Network = new("net"), From = SmallShow.At("desk/net/1"), To = SmallShow.At("box-a/net/1") },
+                    new()
+                    {
+                        Id = new("second"),
+                        Network = new("net"),
+                        From = SmallShow.At("box-b/net/1"),
+                        To = SmallShow.At("box-a/net/2"),
+                    },
+                    new()
+                    {
+                        Id = new("first"),
+                        Network = new("net"),
+                        From = SmallShow.At("desk/net/1"),
+                        To = SmallShow.At("box-a/net/1"),
+                    },
                 ],
             },
         };
@@ -111,7 +129,19 @@ public sealed class TracerTests
         var show = Club();
         show = show with
         {
-            Rig = show.Rig with { Links = [new() { Id = new("only"), Network = new("net"), From = SmallShow.At("desk/net/1"), To = SmallShow.At("box-a/net/1") }] },
+            Rig = show.Rig with
+            {
+                Links =
+                [
+                    new()
+                    {
+                        Id = new("only"),
+                        Network = new("net"),
+                        From = SmallShow.At("desk/net/1"),
+                        To = SmallShow.At("box-a/net/1"),
+                    },
+                ],
+            },
         };
 
         Assert.False(Trace(show, "box-b/out/1").Upstream[1].IsReachable);
@@ -122,13 +152,18 @@ public sealed class TracerTests
     public void Latencies_of_groups_paths_and_packets_are_added_once_each()
     {
         var show = Club();
-        var profiles = show.Rig.Profiles.Select(profile => profile.Id.Value switch
-        {
-            "test/console" => profile with { LatencyMilliseconds = [new() { Group = new("aux"), Value = 0.1 }, new() { Group = new("transmit"), Value = 0.2 }] },
-            "test/box" => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = 0.5 }] },
-            "test/amplifier" => profile with { Through = [profile.Through[0] with { LatencyMilliseconds = 4 }] },
-            _ => profile,
-        });
+        var profiles = show.Rig.Profiles.Select(profile =>
+            profile.Id.Value switch
+            {
+                "test/console" => profile with
+                {
+                    LatencyMilliseconds = [new() { Group = new("aux"), Value = 0.1 }, new() { Group = new("transmit"), Value = 0.2 }],
+                },
+                "test/box" => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = 0.5 }] },
+                "test/amplifier" => profile with { Through = [profile.Through[0] with { LatencyMilliseconds = 4 }] },
+                _ => profile,
+            }
+        );
         show = show with { Rig = show.Rig with { Profiles = profiles.ToValueList() } };
 
         // Aux 0.1, transmit slot 0.2, packet 1, box output 0.5, amplifier 4: 5.8 in all.
@@ -141,10 +176,17 @@ public sealed class TracerTests
     public void A_packet_time_that_is_not_written_is_the_usual_one_of_the_transport()
     {
         // AES67, clause 7.2: 1 ms. IEEE 802.1Q, measurement intervals of the stream reservation classes: 125 and 250 microseconds. From memory.
-        foreach (var (transport, expected) in new (Transport, double?)[]
-        {
-            (Transport.RtpL24, 1), (Transport.RtpL16, 1), (Transport.AvtpClassA, 0.125), (Transport.AvtpClassB, 0.25), (Transport.PointToPoint, null), (new("other"), null),
-        })
+        foreach (
+            var (transport, expected) in new (Transport, double?)[]
+            {
+                (Transport.RtpL24, 1),
+                (Transport.RtpL16, 1),
+                (Transport.AvtpClassA, 0.125),
+                (Transport.AvtpClassB, 0.25),
+                (Transport.PointToPoint, null),
+                (new("other"), null),
+            }
+        )
         {
             var show = Club();
             show = show with { Rig = show.Rig with { Networks = [show.Rig.Networks[0] with { Transport = transport, PacketMicroseconds = null }] } };
@@ -195,7 +237,11 @@ public sealed class TracerTests
     [Fact]
     public void The_output_of_a_selector_is_a_source()
     {
-        var profile = SmallProfiles.Amplifier with { Id = new("test/selector"), Through = [SmallProfiles.Amplifier.Through[0] with { Kind = ThroughKind.Select }] };
+        var profile = SmallProfiles.Amplifier with
+        {
+            Id = new("test/selector"),
+            Through = [SmallProfiles.Amplifier.Through[0] with { Kind = ThroughKind.Select }],
+        };
         var trace = Trace(SmallShow.Of(("sel", profile)), "sel/out/1");
 
         Assert.Equal(TraceStart.Selector, trace.Start);
@@ -206,21 +252,28 @@ public sealed class TracerTests
     public void A_ring_ends_where_it_closes()
     {
         var show = SmallShow.Of(("a", SmallProfiles.Amplifier), ("b", SmallProfiles.Amplifier), ("c", SmallProfiles.Amplifier));
-        show = show with { Rig = show.Rig with { Cables = [SmallShow.Cable("a/out/1", "b/in/1"), SmallShow.Cable("b/out/1", "a/in/1"), SmallShow.Cable("b/out/2", "c/in/2")] } };
+        show = show with
+        {
+            Rig = show.Rig with { Cables = [SmallShow.Cable("a/out/1", "b/in/1"), SmallShow.Cable("b/out/1", "a/in/1"), SmallShow.Cable("b/out/2", "c/in/2")] },
+        };
         var trace = Trace(show, "a/in/1");
 
         Assert.Equal(TraceStart.Loop, trace.Start);
         Assert.False(trace.HasSource);
         Assert.Equal(["a/in/1 Through a/out/1", "a/out/1 Cable b/in/1", "b/in/1 Through b/out/1", "b/out/1 Cable a/in/1"], Steps(trace.Upstream));
         Assert.Equal("a/in/1", trace.StartAt.At.ToString());
-        Assert.Equal(["a/in/1 Through a/out/1", "a/out/1 Cable b/in/1", "b/in/1 Through b/out/1", "b/out/1 Cable a/in/1"], Steps(trace.Downstream.Select(branch => branch.Hop)));
+        Assert.Equal(
+            ["a/in/1 Through a/out/1", "a/out/1 Cable b/in/1", "b/in/1 Through b/out/1", "b/out/1 Cable a/in/1"],
+            Steps(trace.Downstream.Select(branch => branch.Hop))
+        );
         Assert.True(trace.Downstream[3].IsEnd);
     }
 
     [Fact]
     public void What_hangs_on_a_ring_is_silent_too()
     {
-        var show = SmallShow.Of(("desk", SmallProfiles.FreeBox), ("amp", SmallProfiles.Amplifier))
+        var show = SmallShow
+            .Of(("desk", SmallProfiles.FreeBox), ("amp", SmallProfiles.Amplifier))
             .With(SmallShow.Route("desk/in/1", "desk/out/1"), SmallShow.Route("desk/in/1", "desk/out/2"));
         show = show with { Rig = show.Rig with { Cables = [SmallShow.Cable("desk/out/1", "amp/in/1"), SmallShow.Cable("amp/out/1", "desk/in/1")] } };
         var trace = Trace(show, "desk/out/2");
@@ -229,8 +282,15 @@ public sealed class TracerTests
 
         // Back from the output: its input, the amplifier, and so on to the input again, where the ring closes.
         Assert.Equal(
-            ["desk/in/1 Route desk/out/1", "desk/out/1 Cable amp/in/1", "amp/in/1 Through amp/out/1", "amp/out/1 Cable desk/in/1", "desk/in/1 Route desk/out/2"],
-            Steps(trace.Upstream));
+            [
+                "desk/in/1 Route desk/out/1",
+                "desk/out/1 Cable amp/in/1",
+                "amp/in/1 Through amp/out/1",
+                "amp/out/1 Cable desk/in/1",
+                "desk/in/1 Route desk/out/2",
+            ],
+            Steps(trace.Upstream)
+        );
     }
 
     [Fact]
@@ -259,7 +319,7 @@ public sealed class TracerTests
     [Fact]
     public void Every_point_of_the_examples_agrees_with_the_graph()
     {
-        foreach (var path in Directory.GetFiles(Path.Join(Root(AppContext.BaseDirectory), "schema", "examples"), "*.show.json").Order(StringComparer.Ordinal))
+        foreach (var path in Directory.GetFiles(Repository.At("schema", "examples"), "*.show.json").Order(StringComparer.Ordinal))
         {
             var show = Engine.Resolve(ShowReader.ReadFile(path).Value!);
 
@@ -284,7 +344,8 @@ public sealed class TracerTests
 
                 Assert.Equal(
                     show.Graph.Carrying(at).Select(point => show.Graph.Address(point).ToString()).Order(StringComparer.Ordinal),
-                    trace.Downstream.Select(branch => branch.Hop.To.At.ToString()).Order(StringComparer.Ordinal));
+                    trace.Downstream.Select(branch => branch.Hop.To.At.ToString()).Order(StringComparer.Ordinal)
+                );
             }
         }
     }
@@ -297,6 +358,4 @@ public sealed class TracerTests
         Assert.Throws<ArgumentOutOfRangeException>(() => RoutingEngine.Trace(show, PointIndex.None));
         Assert.Throws<ArgumentOutOfRangeException>(() => RoutingEngine.Trace(show, new PointIndex(show.Graph.PointCount)));
     }
-
-    private static string Root(string folder) => File.Exists(Path.Join(folder, "RoutingRules.sln")) ? folder : Root(Path.GetDirectoryName(folder)!);
 }

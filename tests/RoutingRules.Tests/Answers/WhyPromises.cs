@@ -19,11 +19,15 @@ public sealed class WhyPromises
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
 
     [Property(MaxTest = Cases)]
-    public Property What_would_follow_and_the_second_best_are_true() => Prop.ForAll(TinyInstances.Arbitrary, tiny =>
-    {
-        var problem = Problem(tiny);
-        return (problem is null).Label($"seed {tiny.Seed}: {problem}");
-    });
+    public Property What_would_follow_and_the_second_best_are_true() =>
+        Prop.ForAll(
+            TinyInstances.Arbitrary,
+            tiny =>
+            {
+                var problem = Problem(tiny);
+                return (problem is null).Label($"seed {tiny.Seed}: {problem}");
+            }
+        );
 
     /// <summary>
     /// What is said of a place with all else as it is, against an assignment in which every demand has only the one place that this asks for, and what is
@@ -39,8 +43,12 @@ public sealed class WhyPromises
         {
             var tiny = TinyInstances.Make(seed);
             var result = Engine.Assign(tiny.Show, tiny.Options);
-            if (result.Status == AssignmentStatus.Optimal && result.Unplaced.IsEmpty && result.Objective!.Values[Tiers] == 0
-                && tiny.Show.Lines.All(line => line.From.At.Count < 2))
+            if (
+                result.Status == AssignmentStatus.Optimal
+                && result.Unplaced.IsEmpty
+                && result.Objective!.Values[Tiers] == 0
+                && tiny.Show.Lines.All(line => line.From.At.Count < 2)
+            )
             {
                 problems.AddRange(result.Placements.Where(place => !place.IsPinned).SelectMany(place => Differing(tiny, result, place, judged)));
             }
@@ -62,7 +70,11 @@ public sealed class WhyPromises
         {
             Feeds =
             [
-                SmallShow.FeedTo("a", FeedRole.Main, "desk/main/1", "box") with { Priority = Priority.Critical, Hold = false },
+                SmallShow.FeedTo("a", FeedRole.Main, "desk/main/1", "box") with
+                {
+                    Priority = Priority.Critical,
+                    Hold = false,
+                },
                 SmallShow.FeedTo("b", FeedRole.Monitor, "desk/aux/2", "box"),
             ],
         };
@@ -80,14 +92,30 @@ public sealed class WhyPromises
     {
         var show = SmallShow.Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)) with
         {
-            Feeds = [SmallShow.FeedTo("ears", FeedRole.InEar, "desk/aux/1", "box") with { To = [new() { Devices = [new("box")] }, new() { Devices = [new("box")] }] }],
+            Feeds =
+            [
+                SmallShow.FeedTo("ears", FeedRole.InEar, "desk/aux/1", "box") with
+                {
+                    To = [new() { Devices = [new("box")] }, new() { Devices = [new("box")] }],
+                },
+            ],
         };
         show = show with { Rig = show.Rig with { Reserved = [new() { At = SmallShow.At("box/out/3-8"), Reason = "guests" }] } };
 
         var what = Engine.Why(show, new WhyQuestion { Subject = "ears/1", Not = SmallShow.At("box/out/1") }).WhatIf!;
 
         Assert.Equal(SmallShow.At("box/out/2"), what.At);
-        Assert.Equal([new() { Demand = "ears/2", From = SmallShow.At("box/out/2"), To = SmallShow.At("box/out/1") }], what.Moves);
+        Assert.Equal(
+            [
+                new()
+                {
+                    Demand = "ears/2",
+                    From = SmallShow.At("box/out/2"),
+                    To = SmallShow.At("box/out/1"),
+                },
+            ],
+            what.Moves
+        );
         Assert.Empty(what.Lost);
     }
 
@@ -119,7 +147,11 @@ public sealed class WhyPromises
         var show = Engine.Resolve(tiny.Show);
         var node = show.Demands.First(demand => demand.Key == place.Demand);
         var refusals = Engine.Why(tiny.Show, new WhyQuestion { Subject = place.Demand }, tiny.Options).Decisions.Single().Refusals;
-        foreach (var refusal in refusals.Where(refusal => refusal.Cause is RefusalCause.NoPath or RefusalCause.BlockClash or RefusalCause.StreamLimit or RefusalCause.Worse or RefusalCause.EquallyGood))
+        foreach (
+            var refusal in refusals.Where(refusal =>
+                refusal.Cause is RefusalCause.NoPath or RefusalCause.BlockClash or RefusalCause.StreamLimit or RefusalCause.Worse or RefusalCause.EquallyGood
+            )
+        )
         {
             var difference = refusal.Difference;
             var least = int.MaxValue;
@@ -127,12 +159,18 @@ public sealed class WhyPromises
             {
                 judged[refusal.Cause] = judged.GetValueOrDefault(refusal.Cause) + 1;
                 var isAlone = refusal.Cause == RefusalCause.NoPath;
-                var places = result.Placements.Select(other => other.Demand == place.Demand ? other with { At = at } : other).Where(other => !isAlone || other.Demand == place.Demand).ToList();
-                var then = Engine.Assign(tiny.Show, tiny.Options with
-                {
-                    Avoid = show.Demands.SelectMany(demand => Others(show, demand, places)).ToValueList(),
-                    LeaveOut = isAlone ? show.Demands.Where(demand => demand != node).Select(demand => demand.Key).ToValueList() : [],
-                });
+                var places = result
+                    .Placements.Select(other => other.Demand == place.Demand ? other with { At = at } : other)
+                    .Where(other => !isAlone || other.Demand == place.Demand)
+                    .ToList();
+                var then = Engine.Assign(
+                    tiny.Show,
+                    tiny.Options with
+                    {
+                        Avoid = show.Demands.SelectMany(demand => Others(show, demand, places)).ToValueList(),
+                        LeaveOut = isAlone ? show.Demands.Where(demand => demand != node).Select(demand => demand.Key).ToValueList() : [],
+                    }
+                );
                 var isPossible = then.Placements.Any(other => other.Demand == place.Demand && other.At == at) && (isAlone || then.Unplaced.IsEmpty);
                 var between = isPossible && !isAlone ? ObjectiveDifference.Between(result.Objective!, then.Objective!, tiny.Options.Order) : null;
                 least = Math.Min(least, between?.By ?? int.MaxValue);
@@ -151,21 +189,31 @@ public sealed class WhyPromises
 
     /// <summary>Every place that a demand might have but the one it shall have.</summary>
     private static IEnumerable<Placement> Others(ResolvedShow show, DemandNode node, List<Placement> places) =>
-        node.IsPinned || places.Find(place => place.Demand == node.Key) is not { } wanted ? []
-        : node.Allowed.ToArray().Select(run => new Placement { Demand = node.Key, At = show.Graph.Address(run, node.Width) }).Where(place => place.At != wanted.At);
+        node.IsPinned || places.Find(place => place.Demand == node.Key) is not { } wanted
+            ? []
+            : node
+                .Allowed.ToArray()
+                .Select(run => new Placement { Demand = node.Key, At = show.Graph.Address(run, node.Width) })
+                .Where(place => place.At != wanted.At);
 
     /// <summary>The second best is no better than the best; a hold is kept whatever it costs others, so that giving it up may be better.</summary>
     private static string? About(WhyDecision decision, TinyInstance tiny, AssignmentResult result) =>
-        decision is { Basis: not DecisionBasis.Held, RunnerUp: { IsProven: true } second } && second.Objective.CompareTo(result.Objective!, tiny.Options.Order) < 0
+        decision is { Basis: not DecisionBasis.Held, RunnerUp: { IsProven: true } second }
+        && second.Objective.CompareTo(result.Objective!, tiny.Options.Order) < 0
             ? "the second best is better than the best"
             : null;
 
     /// <summary>Where it would go, or that it would have no place: no assignment with the demand elsewhere leaves less without a place.</summary>
     private static string? Else(WhatIf what, DemandNode node, PointRange now, TinyInstance tiny, AssignmentResult result)
     {
-        var feeds = tiny.Show.Feeds.SelectMany(feed => Enumerable.Range(1, feed.To.Count).Select(entry => ($"{feed.Id}/{entry}", (int)feed.Priority))).ToDictionary();
+        var feeds = tiny
+            .Show.Feeds.SelectMany(feed => Enumerable.Range(1, feed.To.Count).Select(entry => ($"{feed.Id}/{entry}", (int)feed.Priority)))
+            .ToDictionary();
         var gained = what.Moves.Where(move => move.From is null).Select(move => move.Demand).ToHashSet();
-        var lost = what.Lost.Concat(result.Unplaced.Select(entry => entry.Demand).Where(key => !gained.Contains(key))).Concat(what.At is null ? [node.Key] : []).ToList();
+        var lost = what
+            .Lost.Concat(result.Unplaced.Select(entry => entry.Demand).Where(key => !gained.Contains(key)))
+            .Concat(what.At is null ? [node.Key] : [])
+            .ToList();
         if (!what.IsProven || !lost.TrueForAll(feeds.ContainsKey))
         {
             return null;
@@ -181,7 +229,13 @@ public sealed class WhyPromises
         // A pin takes the place of one that is held, which the demand by itself cannot.
         var held = Engine.Resolve(tiny.Show).Demands.Where(demand => demand.IsHeld && demand.Key != node.Key).Select(demand => demand.Key).ToHashSet();
         var stuck = result.Placements.Where(place => held.Contains(place.Demand)).Select(place => place.At).ToList();
-        foreach (var at in Runs(node, PointsOf(node, tiny, result)).Where(at => at != now && !stuck.Exists(other => other.Device == at.Device && other.Group == at.Group && other.First <= at.Last && at.First <= other.Last)))
+        foreach (
+            var at in Runs(node, PointsOf(node, tiny, result))
+                .Where(at =>
+                    at != now
+                    && !stuck.Exists(other => other.Device == at.Device && other.Group == at.Group && other.First <= at.Last && at.First <= other.Last)
+                )
+        )
         {
             var other = BruteForce.Solve(Pinned(tiny.Show, node.Key, at), tiny.Options);
             if (other.Vector is { } vector && vector.Values[Tiers] <= (isHeld ? 1 : 0) && Compare(vector.Values.Take(Tiers), claimed) < 0)
@@ -198,7 +252,8 @@ public sealed class WhyPromises
         return null;
     }
 
-    private static int Compare(IEnumerable<int> one, IEnumerable<int> other) => one.Zip(other, (first, second) => first.CompareTo(second)).FirstOrDefault(sign => sign != 0);
+    private static int Compare(IEnumerable<int> one, IEnumerable<int> other) =>
+        one.Zip(other, (first, second) => first.CompareTo(second)).FirstOrDefault(sign => sign != 0);
 
     /// <summary>Free of marks and of exclusions, which a pin would override.</summary>
     private static IEnumerable<PointRange> PointsOf(DemandNode node, TinyInstance tiny, AssignmentResult result)
@@ -208,7 +263,12 @@ public sealed class WhyPromises
         {
             var at = resolved.Graph.Address(run, node.Width);
             var isFree = Enumerable.Range(0, node.Width).All(position => resolved.MarkOf(run + position) is null);
-            if (isFree && !tiny.Options.Without.Any(text => text == at.Device.Value || at.ToString().StartsWith(text + "/", StringComparison.Ordinal) || at[0].ToString() == text))
+            if (
+                isFree
+                && !tiny.Options.Without.Any(text =>
+                    text == at.Device.Value || at.ToString().StartsWith(text + "/", StringComparison.Ordinal) || at[0].ToString() == text
+                )
+            )
             {
                 yield return at;
             }
@@ -216,8 +276,12 @@ public sealed class WhyPromises
     }
 
     /// <summary>Runs as wide as a demand in joined ranges.</summary>
-    private static IEnumerable<PointRange> Runs(DemandNode node, IEnumerable<PointRange> ranges) => ranges.SelectMany(range =>
-        Enumerable.Range(0, range.Width / node.Width).Select(run => new PointRange(range.Device, range.Group, range.First + (run * node.Width), range.First + (run * node.Width) + node.Width - 1)));
+    private static IEnumerable<PointRange> Runs(DemandNode node, IEnumerable<PointRange> ranges) =>
+        ranges.SelectMany(range =>
+            Enumerable
+                .Range(0, range.Width / node.Width)
+                .Select(run => new PointRange(range.Device, range.Group, range.First + (run * node.Width), range.First + (run * node.Width) + node.Width - 1))
+        );
 
     private static Show Pinned(Show show, string key, PointRange at)
     {

@@ -10,12 +10,25 @@ public class WhyTests
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
 
-    private static Show Rig(params Feed[] feeds) => SmallShow.Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)) with { Feeds = feeds.ToValueList() };
+    private static Show Rig(params Feed[] feeds) =>
+        SmallShow.Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)) with
+        {
+            Feeds = feeds.ToValueList(),
+        };
 
     private static Feed Monitor(int number, string id) => SmallShow.FeedTo(id, FeedRole.Monitor, $"desk/aux/{number}", "box");
 
     private static WhyAnswer Why(Show show, string subject, AssignmentOptions? options = null, string? not = null, string? at = null) =>
-        Engine.Why(show, new WhyQuestion { Subject = subject, Not = not is null ? null : SmallShow.At(not), At = at is null ? null : SmallShow.At(at) }, options);
+        Engine.Why(
+            show,
+            new WhyQuestion
+            {
+                Subject = subject,
+                Not = not is null ? null : SmallShow.At(not),
+                At = at is null ? null : SmallShow.At(at),
+            },
+            options
+        );
 
     private static string Text(WhyAnswer answer, Show show)
     {
@@ -43,7 +56,8 @@ public class WhyTests
               box  1 of 8   0 of 8  0 of 2       1 of 2           1 of 2
 
             """.ReplaceLineEndings("\n"),
-            Text(Why(show, "mon"), show));
+            Text(Why(show, "mon"), show)
+        );
     }
 
     // Output 3 does not work, 4 is reserved, 2 is taken. From 5 on, the first feed of the list would stand above the second: one pair out of order.
@@ -53,7 +67,11 @@ public class WhyTests
         var show = Rig(Monitor(1, "a"), Monitor(2, "b"));
         show = show with
         {
-            Rig = show.Rig with { Unavailable = [new() { At = SmallShow.At("box/out/3"), Reason = "bent" }], Reserved = [new() { At = SmallShow.At("box/out/4"), Reason = "guests" }] },
+            Rig = show.Rig with
+            {
+                Unavailable = [new() { At = SmallShow.At("box/out/3"), Reason = "bent" }],
+                Reserved = [new() { At = SmallShow.At("box/out/4"), Reason = "guests" }],
+            },
         };
 
         var decision = Assert.Single(Why(show, "a").Decisions);
@@ -61,13 +79,34 @@ public class WhyTests
         Assert.Equal((DecisionBasis.Chosen, SmallShow.At("box/out/1")), (decision.Basis, decision.At!.Value));
         Assert.Equal(
             [
-                new() { Cause = RefusalCause.Dead, Points = [SmallShow.At("box/out/3")], Reasons = ["bent"] },
-                new() { Cause = RefusalCause.Reserved, Points = [SmallShow.At("box/out/4")], Reasons = ["guests"] },
-                new() { Cause = RefusalCause.Taken, Points = [SmallShow.At("box/out/2")], By = ["b/1"] },
-                new() { Cause = RefusalCause.Worse, Points = [SmallShow.At("box/out/5-8")], Difference = new() { Number = 6 + (int)ObjectiveLevel.Order, By = 1 } },
+                new()
+                {
+                    Cause = RefusalCause.Dead,
+                    Points = [SmallShow.At("box/out/3")],
+                    Reasons = ["bent"],
+                },
+                new()
+                {
+                    Cause = RefusalCause.Reserved,
+                    Points = [SmallShow.At("box/out/4")],
+                    Reasons = ["guests"],
+                },
+                new()
+                {
+                    Cause = RefusalCause.Taken,
+                    Points = [SmallShow.At("box/out/2")],
+                    By = ["b/1"],
+                },
+                new()
+                {
+                    Cause = RefusalCause.Worse,
+                    Points = [SmallShow.At("box/out/5-8")],
+                    Difference = new() { Number = 6 + (int)ObjectiveLevel.Order, By = 1 },
+                },
                 new() { Cause = RefusalCause.NotAllowed, Devices = [new("desk")] },
             ],
-            decision.Refusals);
+            decision.Refusals
+        );
     }
 
     [Fact]
@@ -90,7 +129,11 @@ public class WhyTests
     [Fact]
     public void A_full_block_and_a_stream_limit_are_told_apart()
     {
-        var single = SmallProfiles.Box with { Id = new("test/box-single"), Limits = new() { StreamsSent = 2, StreamsReceived = 1 } };
+        var single = SmallProfiles.Box with
+        {
+            Id = new("test/box-single"),
+            Limits = new() { StreamsSent = 2, StreamsReceived = 1 },
+        };
         var show = SmallShow.Of(("desk", SmallProfiles.Console), ("other", SmallProfiles.Console), ("box", single)) with
         {
             Feeds = [SmallShow.FeedTo("a", FeedRole.Monitor, "desk/aux/1", "box"), SmallShow.FeedTo("b", FeedRole.Monitor, "other/aux/1", "box")],
@@ -119,8 +162,22 @@ public class WhyTests
             {
                 Links =
                 [
-                    new() { Id = new("l1"), Network = new("net"), From = SmallShow.At("near/net/1"), To = SmallShow.At("desk/net/1"), SpeedMbps = 7 },
-                    new() { Id = new("l2"), Network = new("net"), From = SmallShow.At("near/net/2"), To = SmallShow.At("far/net/1"), SpeedMbps = 100 },
+                    new()
+                    {
+                        Id = new("l1"),
+                        Network = new("net"),
+                        From = SmallShow.At("near/net/1"),
+                        To = SmallShow.At("desk/net/1"),
+                        SpeedMbps = 7,
+                    },
+                    new()
+                    {
+                        Id = new("l2"),
+                        Network = new("net"),
+                        From = SmallShow.At("near/net/2"),
+                        To = SmallShow.At("far/net/1"),
+                        SpeedMbps = 100,
+                    },
                 ],
             },
         };
@@ -128,15 +185,37 @@ public class WhyTests
         var answer = Why(show, "b");
         var decision = Assert.Single(answer.Decisions);
 
-        LinkUse full = new() { Link = new("l1"), From = new("desk"), To = new("near"), Streams = 1, BitsPerSecond = 5_232_000, MostBitsPerSecond = 5_250_000 };
+        LinkUse full = new()
+        {
+            Link = new("l1"),
+            From = new("desk"),
+            To = new("near"),
+            Streams = 1,
+            BitsPerSecond = 5_232_000,
+            MostBitsPerSecond = 5_250_000,
+        };
         Assert.Equal(
-            [new() { Cause = RefusalCause.LinkFull, Points = [SmallShow.At("far/out/1-8")], Links = [full] }, new() { Cause = RefusalCause.NotAllowed, Devices = [new("desk"), new("near")] }],
-            decision.Refusals);
+            [
+                new()
+                {
+                    Cause = RefusalCause.LinkFull,
+                    Points = [SmallShow.At("far/out/1-8")],
+                    Links = [full],
+                },
+                new() { Cause = RefusalCause.NotAllowed, Devices = [new("desk"), new("near")] },
+            ],
+            decision.Refusals
+        );
         Assert.Equal(["a/1"], Assert.Single(decision.Unplaced).Conflict);
         Assert.Equal(
             "It may take 8 points, but link 'l1' from desk to near is full: 5.23 of the 5.25 Mbit/s that streams may take; use a faster link, let fewer streams pass it, or allow other devices or zones.",
-            Assert.Single(decision.Unplaced).Reason);
-        Assert.Contains("far/out/1-8  free, but link 'l1' from desk to near is full: 5.23 of the 5.25 Mbit/s that streams may take\n", Text(answer, show), StringComparison.Ordinal);
+            Assert.Single(decision.Unplaced).Reason
+        );
+        Assert.Contains(
+            "far/out/1-8  free, but link 'l1' from desk to near is full: 5.23 of the 5.25 Mbit/s that streams may take\n",
+            Text(answer, show),
+            StringComparison.Ordinal
+        );
         Assert.Equal([full], answer.Links);
     }
 
@@ -153,7 +232,15 @@ public class WhyTests
     [Fact]
     public void Pinned_held_and_kept_places_are_called_so()
     {
-        var patched = Engine.Assign(Rig(SmallShow.FeedTo("m", FeedRole.Main, "desk/main/1", "box"), Monitor(1, "a"), SmallShow.Feed("p", FeedRole.Monitor, "desk/aux/2", "box/out/4"))).Show;
+        var patched = Engine
+            .Assign(
+                Rig(
+                    SmallShow.FeedTo("m", FeedRole.Main, "desk/main/1", "box"),
+                    Monitor(1, "a"),
+                    SmallShow.Feed("p", FeedRole.Monitor, "desk/aux/2", "box/out/4")
+                )
+            )
+            .Show;
 
         Assert.Equal(DecisionBasis.Held, Why(patched, "m").Decisions[0].Basis);
         Assert.Equal(DecisionBasis.Kept, Why(patched, "a").Decisions[0].Basis);
@@ -179,8 +266,22 @@ public class WhyTests
         var show = Rig(Monitor(1, "a"), Monitor(2, "b"));
         var answer = Why(show, "a", at: "box/out/2");
 
-        Assert.Equal([new() { Demand = "b/1", From = SmallShow.At("box/out/2"), To = SmallShow.At("box/out/3") }], answer.WhatIf!.Moves);
-        Assert.StartsWith("a [a/1] can be at box/out/2.\nb [b/1] must leave box/out/2 and would go to box/out/3.\n", Text(answer, show), StringComparison.Ordinal);
+        Assert.Equal(
+            [
+                new()
+                {
+                    Demand = "b/1",
+                    From = SmallShow.At("box/out/2"),
+                    To = SmallShow.At("box/out/3"),
+                },
+            ],
+            answer.WhatIf!.Moves
+        );
+        Assert.StartsWith(
+            "a [a/1] can be at box/out/2.\nb [b/1] must leave box/out/2 and would go to box/out/3.\n",
+            Text(answer, show),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -190,7 +291,11 @@ public class WhyTests
         var answer = Why(show, "a", at: "box/out/2");
 
         Assert.Equal(["a/1", "b/1"], answer.WhatIf!.Contradiction);
-        Assert.StartsWith("a [a/1] cannot be at box/out/2: that cannot hold together with the fixed places of b; free one of them.\n", Text(answer, show), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "a [a/1] cannot be at box/out/2: that cannot hold together with the fixed places of b; free one of them.\n",
+            Text(answer, show),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -199,7 +304,11 @@ public class WhyTests
         var show = Rig(Monitor(1, "a"));
 
         Assert.StartsWith("a [a/1] is at box/out/1 already.\n", Text(Why(show, "a", at: "box/out/1"), show), StringComparison.Ordinal);
-        Assert.StartsWith("a [a/1] is not at box/out/5 anyway but at box/out/1; nothing would change.\n", Text(Why(show, "a", not: "box/out/5"), show), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "a [a/1] is not at box/out/5 anyway but at box/out/1; nothing would change.\n",
+            Text(Why(show, "a", not: "box/out/5"), show),
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -210,7 +319,12 @@ public class WhyTests
     [InlineData("mon", "box/out/9", null, "'box/out/9' is beyond the end: box/out has the numbers 1 to 8.")]
     [InlineData("mon", "bax/out/1", null, "The rig has no device 'bax'; it has box, desk.")]
     [InlineData("mon", "box/oat/1", null, "Device 'box' has no port group 'oat'; it has in, out, transmit, receive, net.")]
-    [InlineData("mon", "box/in/1", null, "box/in/1 can never be the place of mon/1: a feed takes an output, an input that an output is cabled to, or a slot or channel that signals can be routed to; name another point.")]
+    [InlineData(
+        "mon",
+        "box/in/1",
+        null,
+        "box/in/1 can never be the place of mon/1: a feed takes an output, an input that an output is cabled to, or a slot or channel that signals can be routed to; name another point."
+    )]
     [InlineData("mon", "box/out/1", "box/out/2", "A place that is wanted and one that is not cannot be asked about together; ask twice.")]
     public void A_question_that_cannot_be_answered_says_what_to_ask_instead(string subject, string? at, string? not, string expected)
     {

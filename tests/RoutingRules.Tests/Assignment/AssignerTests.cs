@@ -26,7 +26,10 @@ public class AssignerTests
         Assert.Equal(solved.Vector, result.Objective);
         Assert.Equal(solved.PinsContradict ? AssignmentStatus.PinsContradict : AssignmentStatus.Optimal, result.Status);
         Assert.Equal(solved.PinsContradict ? [solved.Contradiction] : default, result.Contradictions);
-        Assert.Equal(solved.Placements.Select(placement => (placement.Demand, placement.At)), result.Placements.Select(placement => (placement.Demand, placement.At)));
+        Assert.Equal(
+            solved.Placements.Select(placement => (placement.Demand, placement.At)),
+            result.Placements.Select(placement => (placement.Demand, placement.At))
+        );
         Assert.Equal(solved.Unplaced.Select(entry => entry.Demand).Distinct(), result.Unplaced.Select(entry => entry.Demand).Distinct());
         Assert.Equal(solved.Moved, result.Moved);
         Assert.All(result.Unplaced, entry => Assert.False(string.IsNullOrWhiteSpace(entry.Reason)));
@@ -42,14 +45,21 @@ public class AssignerTests
 
         var twice = Engine.Assign(once.Show, solved.Options);
 
-        Assert.Equal(once.Placements.Select(placement => (placement.Demand, placement.At)), twice.Placements.Select(placement => (placement.Demand, placement.At)));
+        Assert.Equal(
+            once.Placements.Select(placement => (placement.Demand, placement.At)),
+            twice.Placements.Select(placement => (placement.Demand, placement.At))
+        );
     }
 
     [Theory]
     [MemberData(nameof(Chunks))]
     public void Tiny_shows_come_out_as_well_as_anything_can(int chunk)
     {
-        var wrong = Enumerable.Range(chunk * SeedsPerChunk, SeedsPerChunk).Select(TinyInstances.Make).SelectMany(tiny => TinyAgreement.Wrong(Engine, tiny)).ToList();
+        var wrong = Enumerable
+            .Range(chunk * SeedsPerChunk, SeedsPerChunk)
+            .Select(TinyInstances.Make)
+            .SelectMany(tiny => TinyAgreement.Wrong(Engine, tiny))
+            .ToList();
 
         Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
     }
@@ -82,7 +92,15 @@ public class AssignerTests
     }
 
     private static VerificationResult Verify(Show input, AssignmentResult result, AssignmentOptions options) =>
-        AssignmentVerifier.Verify(input, result.Show, result.Placements, result.Unplaced, options, id => Engine.Profiles.Find(id)?.Value, result.Contradictions.SelectMany(set => set).Order(StringComparer.Ordinal).ToValueList());
+        AssignmentVerifier.Verify(
+            input,
+            result.Show,
+            result.Placements,
+            result.Unplaced,
+            options,
+            id => Engine.Profiles.Find(id)?.Value,
+            result.Contradictions.SelectMany(set => set).Order(StringComparer.Ordinal).ToValueList()
+        );
 
     private static void AssertVerified(Show input, AssignmentResult result, AssignmentOptions options)
     {

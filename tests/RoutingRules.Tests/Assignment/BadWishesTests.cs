@@ -36,7 +36,8 @@ public sealed class BadWishesTests
     {
         var result = Engine.Assign(
             With(SmallShow.Feed("one", FeedRole.Utility, "desk/aux/1", "box/out/1"), SmallShow.Feed("two", FeedRole.Utility, "desk/aux/2", "box/out/1")),
-            new AssignmentOptions());
+            new AssignmentOptions()
+        );
 
         Assert.Equal(AssignmentStatus.PinsContradict, result.Status);
         Assert.Null(result.Objective);
@@ -76,8 +77,15 @@ public sealed class BadWishesTests
     public void Of_feeds_that_compete_the_more_important_one_is_placed()
     {
         var show = With(
-            SmallShow.FeedTo("low", FeedRole.Utility, "desk/aux/1", "box") with { Priority = Priority.Low },
-            SmallShow.FeedTo("critical", FeedRole.Utility, "desk/aux/2", "box") with { Priority = Priority.Critical });
+            SmallShow.FeedTo("low", FeedRole.Utility, "desk/aux/1", "box") with
+            {
+                Priority = Priority.Low,
+            },
+            SmallShow.FeedTo("critical", FeedRole.Utility, "desk/aux/2", "box") with
+            {
+                Priority = Priority.Critical,
+            }
+        );
         show = show with { Rig = show.Rig with { Unavailable = [new UnavailablePoints { At = PointRange.Parse("box/out/3-8") }] } };
 
         var result = Engine.Assign(show, new AssignmentOptions());

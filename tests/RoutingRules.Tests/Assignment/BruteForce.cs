@@ -36,7 +36,8 @@ internal sealed class BruteForce
     public static BruteForceResult Solve(Show show, AssignmentOptions options) => new BruteForce(show, options).Solve();
 
     /// <summary>Finds the best of those results that leave some pins out.</summary>
-    public static BruteForceResult SolveWithout(Show show, AssignmentOptions options, IReadOnlyList<string> pins) => new BruteForce(show, options, pins).Solve();
+    public static BruteForceResult SolveWithout(Show show, AssignmentOptions options, IReadOnlyList<string> pins) =>
+        new BruteForce(show, options, pins).Solve();
 
     /// <summary>
     /// Whether some demands can all be placed, lines with all they deliver, while all others are left out. Held ones stay where they are.
@@ -45,18 +46,29 @@ internal sealed class BruteForce
 
     private bool CanPlace(IReadOnlyCollection<string> keys)
     {
-        var choices = facts.Demands.Select(demand => !keys.Contains(demand.Key) ? [new BruteForceChoice(null, [])]
-            : demand is { IsPinned: true, Feed: not null } ? (demand.Runs.Count == 0 ? [] : [new(demand.Runs[0], [])])
-            : Choices(demand).Where(choice => choice.At is { } at && choice.Sinks.Count == (demand.Line?.To.Count ?? 0) && (!demand.IsHeld || at == demand.Existing)).ToList()).ToList();
+        var choices = facts
+            .Demands.Select(demand =>
+                !keys.Contains(demand.Key) ? [new BruteForceChoice(null, [])]
+                : demand is { IsPinned: true, Feed: not null } ? (demand.Runs.Count == 0 ? [] : [new(demand.Runs[0], [])])
+                : Choices(demand)
+                    .Where(choice => choice.At is { } at && choice.Sinks.Count == (demand.Line?.To.Count ?? 0) && (!demand.IsHeld || at == demand.Existing))
+                    .ToList()
+            )
+            .ToList();
         var tuples = new List<Tuple>();
         Enumerate(choices, new BruteForceChoice[choices.Count], 0, [], tuples);
-        var others = facts.Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !keys.Contains(demand.Key)).Select(demand => demand.Key).ToList();
+        var others = facts
+            .Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !keys.Contains(demand.Key))
+            .Select(demand => demand.Key)
+            .ToList();
         return tuples.Exists(tuple => wiring.IsPossible(tuple.Choices, [.. others]));
     }
 
     private BruteForceResult Solve()
     {
-        var pins = facts.Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !facts.IsPinOutOfUse(demand) && !without.Contains(demand.Key)).ToList();
+        var pins = facts
+            .Demands.Where(demand => demand is { IsPinned: true, Feed: not null } && !facts.IsPinOutOfUse(demand) && !without.Contains(demand.Key))
+            .ToList();
         pins = WithoutEvenPairsInTheWay(pins);
         var contradictions = CanHold(pins) ? [] : MinimalConflicts(pins);
         if (contradictions.Count > 0)
@@ -66,7 +78,7 @@ internal sealed class BruteForce
         var tuples = new List<Tuple>();
         Enumerate(choices, new BruteForceChoice[choices.Count], 0, [], tuples);
         tuples.Sort(Compare);
-        for (var start = 0; start < tuples.Count;)
+        for (var start = 0; start < tuples.Count; )
         {
             var end = start;
             while (end < tuples.Count && ComparePrefix(tuples[start], tuples[end]) == 0)
@@ -119,7 +131,12 @@ internal sealed class BruteForce
     private List<ValueList<string>> MinimalConflicts(List<DemandFacts> pins)
     {
         var found = new List<List<DemandFacts>>();
-        foreach (var set in Enumerable.Range(1, (1 << pins.Count) - 1).OrderBy(bits => int.PopCount(bits)).Select(bits => pins.Where((_, i) => (bits >> i & 1) == 1).ToList()))
+        foreach (
+            var set in Enumerable
+                .Range(1, (1 << pins.Count) - 1)
+                .OrderBy(bits => int.PopCount(bits))
+                .Select(bits => pins.Where((_, i) => (bits >> i & 1) == 1).ToList())
+        )
         {
             if (!found.Any(smaller => smaller.All(set.Contains)) && !CanHold(set))
                 found.Add(set);
@@ -135,7 +152,11 @@ internal sealed class BruteForce
             return choices;
 
         var runs = demand.IsSplit ? [demand.Runs[0]] : demand.Runs.Concat(demand.EvenRuns);
-        foreach (var run in runs.Where(run => AssignmentFacts.Allows(demand, run) && (demand.IsPinned || Enumerable.Range(0, run.Width).All(i => facts.Rig.IsUsable(run[i])))))
+        foreach (
+            var run in runs.Where(run =>
+                AssignmentFacts.Allows(demand, run) && (demand.IsPinned || Enumerable.Range(0, run.Width).All(i => facts.Rig.IsUsable(run[i])))
+            )
+        )
         {
             if (demand.Line is not { } line)
             {
@@ -176,8 +197,21 @@ internal sealed class BruteForce
 
     private Tuple Measure(BruteForceChoice[] chosen, PointRange?[] at)
     {
-        var failed = facts.Demands.Select(demand => demand.Deliveries - (chosen[demand.Index].At is null ? 0 : demand.Line is null ? 1 : chosen[demand.Index].Sinks.Count)).ToArray();
-        return new Tuple(chosen, VectorCount.Placements(facts, at, failed), [.. facts.Demands.Where(demand => failed[demand.Index] > 0).Select(demand => demand.Index)]);
+        var failed = facts
+            .Demands.Select(demand =>
+                demand.Deliveries
+                - (
+                    chosen[demand.Index].At is null ? 0
+                    : demand.Line is null ? 1
+                    : chosen[demand.Index].Sinks.Count
+                )
+            )
+            .ToArray();
+        return new Tuple(
+            chosen,
+            VectorCount.Placements(facts, at, failed),
+            [.. facts.Demands.Where(demand => failed[demand.Index] > 0).Select(demand => demand.Index)]
+        );
     }
 
     private BruteForceResult? Best(List<Tuple> tuples)

@@ -11,9 +11,13 @@ internal static class BruteForceBlocks
     public static RoutingEntry? Entry(RigFacts rig, Point from, Point to) =>
         rig.Group(to)?.FixedFrom is not null
             ? null
-            : rig.Device(to.Device)?.Profile?.Routing.FirstOrDefault(entry =>
-                entry.Mode == RoutingMode.Block && entry.From == from.Group && entry.To == to.Group
-                && (from.Number - 1) % (entry.BlockSize ?? 1) == (to.Number - 1) % (entry.BlockSize ?? 1));
+            : rig.Device(to.Device)
+                ?.Profile?.Routing.FirstOrDefault(entry =>
+                    entry.Mode == RoutingMode.Block
+                    && entry.From == from.Group
+                    && entry.To == to.Group
+                    && (from.Number - 1) % (entry.BlockSize ?? 1) == (to.Number - 1) % (entry.BlockSize ?? 1)
+                );
 
     /// <summary>A route with all others of its block; a sink beyond the last source takes nothing.</summary>
     public static IEnumerable<(Point? From, Point To)> Together(RigFacts rig, Point source, Point sink)

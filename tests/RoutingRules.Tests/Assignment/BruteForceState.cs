@@ -37,9 +37,18 @@ internal sealed class BruteForceState
             for (var i = 0; i < stream.From.Width; i++)
                 state.Contents[stream.From[i]] = facts.Before.Source(stream.From[i]);
 
-            foreach (var (at, from) in facts.Before.Listening().Where(pair => VectorCount.FirstOfBlock(facts.Rig, pair.From) == VectorCount.FirstOfBlock(facts.Rig, stream.From[0])))
+            foreach (
+                var (at, from) in facts
+                    .Before.Listening()
+                    .Where(pair => VectorCount.FirstOfBlock(facts.Rig, pair.From) == VectorCount.FirstOfBlock(facts.Rig, stream.From[0]))
+            )
             {
-                if (VectorCount.FirstOfBlock(facts.Rig, at) == at && stream.To.Any(receiver => receiver.At.Device == at.Device && receiver.At.Group == at.Group && receiver.At.First <= at.Number && at.Number <= receiver.At.Last))
+                if (
+                    VectorCount.FirstOfBlock(facts.Rig, at) == at
+                    && stream.To.Any(receiver =>
+                        receiver.At.Device == at.Device && receiver.At.Group == at.Group && receiver.At.First <= at.Number && at.Number <= receiver.At.Last
+                    )
+                )
                     state.Listens[at] = from;
             }
         }
@@ -92,15 +101,29 @@ internal sealed class BruteForceState
     }
 
     public void Restore(BruteForceState mark) =>
-        (Contents, Listens, Routes, Distances, rewrittenSlots, rewrittenBlocks, LastBlock) =
-        (mark.Contents, mark.Listens, mark.Routes, mark.Distances, mark.rewrittenSlots, mark.rewrittenBlocks, mark.LastBlock);
+        (Contents, Listens, Routes, Distances, rewrittenSlots, rewrittenBlocks, LastBlock) = (
+            mark.Contents,
+            mark.Listens,
+            mark.Routes,
+            mark.Distances,
+            mark.rewrittenSlots,
+            mark.rewrittenBlocks,
+            mark.LastBlock
+        );
 
     /// <summary>Slots and blocks under unmoved demands that differ from the input, so far.</summary>
     public int Rewritten(AssignmentFacts facts)
     {
         var slots = rewrittenSlots.Distinct().Count(slot => facts.Before.Source(slot) != Contents[slot]);
-        var blocks = rewrittenBlocks.Select(slot => VectorCount.FirstOfBlock(facts.Rig, slot)).Distinct().Count(block =>
-            VectorCount.Block(facts.Rig, block).Select((slot, i) => facts.Before.Listens(slot)?.From != new Point(Listens[block].Device, Listens[block].Group, Listens[block].Number + i)).Any(differs => differs));
+        var blocks = rewrittenBlocks
+            .Select(slot => VectorCount.FirstOfBlock(facts.Rig, slot))
+            .Distinct()
+            .Count(block =>
+                VectorCount
+                    .Block(facts.Rig, block)
+                    .Select((slot, i) => facts.Before.Listens(slot)?.From != new Point(Listens[block].Device, Listens[block].Group, Listens[block].Number + i))
+                    .Any(differs => differs)
+            );
         return slots + blocks;
     }
 
@@ -119,7 +142,10 @@ internal sealed class BruteForceState
 
         var used = Listens.Select(pair => (To: pair.Key.Device, From: VectorCount.FirstOfBlock(facts.Rig, pair.Value))).Distinct().ToList();
         return used.GroupBy(pair => pair.To).Any(group => Exceeds(facts, group.Key, group.Count(), limits => limits.StreamsReceived))
-            || used.Select(pair => pair.From).Distinct().GroupBy(block => block.Device).Any(group => Exceeds(facts, group.Key, group.Count(), limits => limits.StreamsSent));
+            || used.Select(pair => pair.From)
+                .Distinct()
+                .GroupBy(block => block.Device)
+                .Any(group => Exceeds(facts, group.Key, group.Count(), limits => limits.StreamsSent));
     }
 
     private static bool Exceeds(AssignmentFacts facts, Id<Device> device, int count, Func<ProfileLimits, int?> limit) =>

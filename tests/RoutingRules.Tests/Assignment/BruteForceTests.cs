@@ -63,7 +63,10 @@ public class BruteForceTests
 
                 valid++;
                 var failed = check.Failed.Select(entry => entry.Demand.Key).Distinct().ToValueList();
-                Assert.True(Compare(facts, tiny.Options, check.Vector, failed, found) >= 0, $"{tiny}: {check.Vector} failed {failed} beats {found.Vector} failed {found.Failed}");
+                Assert.True(
+                    Compare(facts, tiny.Options, check.Vector, failed, found) >= 0,
+                    $"{tiny}: {check.Vector} failed {failed} beats {found.Vector} failed {found.Failed}"
+                );
             }
         }
 
@@ -81,7 +84,10 @@ public class BruteForceTests
 
             var again = BruteForce.Solve(show, tiny.Options);
 
-            Assert.Equal((tiny.ToString(), found.Vector!.Values.Take(4).ToValueList(), found.Failed), (tiny.ToString(), again.Vector!.Values.Take(4).ToValueList(), again.Failed));
+            Assert.Equal(
+                (tiny.ToString(), found.Vector!.Values.Take(4).ToValueList(), found.Failed),
+                (tiny.ToString(), again.Vector!.Values.Take(4).ToValueList(), again.Failed)
+            );
             Assert.Equal((tiny.ToString(), 0, 0), (tiny.ToString(), again.Vector.Values[4], again.Vector.Values[5]));
         }
     }

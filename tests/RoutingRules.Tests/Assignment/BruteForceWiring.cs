@@ -37,10 +37,21 @@ internal sealed class BruteForceWiring
     /// <param name="than">The vector to be better than; null for any.</param>
     /// <param name="levels">The order of the levels.</param>
     /// <param name="without">Pins that are left out on purpose.</param>
-    public BruteForceResult? Best(BruteForceChoice[] chosen, int[] placed, ObjectiveVector? than, ValueList<ObjectiveLevel> levels, IReadOnlyList<string> without) =>
-        Search(chosen, placed, than, levels, without);
+    public BruteForceResult? Best(
+        BruteForceChoice[] chosen,
+        int[] placed,
+        ObjectiveVector? than,
+        ValueList<ObjectiveLevel> levels,
+        IReadOnlyList<string> without
+    ) => Search(chosen, placed, than, levels, without);
 
-    private BruteForceResult? Search(BruteForceChoice[] chosen, int[]? placed, ObjectiveVector? than, ValueList<ObjectiveLevel> levels, IReadOnlyList<string> without)
+    private BruteForceResult? Search(
+        BruteForceChoice[] chosen,
+        int[]? placed,
+        ObjectiveVector? than,
+        ValueList<ObjectiveLevel> levels,
+        IReadOnlyList<string> without
+    )
     {
         choices = chosen;
         leftOut = without;
@@ -50,8 +61,11 @@ internal sealed class BruteForceWiring
         best = null;
         state = BruteForceState.Of(facts);
         needs = [];
-        places = facts.Demands.Where(demand => choices[demand.Index].At is not null).SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value))
-            .Concat(choices.SelectMany(choice => choice.Sinks).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i]))).ToHashSet();
+        places = facts
+            .Demands.Where(demand => choices[demand.Index].At is not null)
+            .SelectMany(demand => demand.Occupies(choices[demand.Index].At!.Value))
+            .Concat(choices.SelectMany(choice => choice.Sinks).SelectMany(sink => Enumerable.Range(0, sink.Width).Select(i => sink[i])))
+            .ToHashSet();
         foreach (var demand in facts.Demands)
         {
             if (choices[demand.Index].At is not { } run)
@@ -61,7 +75,13 @@ internal sealed class BruteForceWiring
             if (demand.Line is null)
                 needs.Add(new Need([(demand.Feed!.Source, run)], isUnmoved));
             else
-                needs.AddRange(choices[demand.Index].Sinks.Select(sink => new Need([.. (demand.IsSplit ? demand.Runs : (IReadOnlyList<PointRange>)[run]).Select(from => (from, sink))], isUnmoved)));
+                needs.AddRange(
+                    choices[demand.Index]
+                        .Sinks.Select(sink => new Need(
+                            [.. (demand.IsSplit ? demand.Runs : (IReadOnlyList<PointRange>)[run]).Select(from => (from, sink))],
+                            isUnmoved
+                        ))
+                );
         }
 
         Wire(0, 0);
@@ -115,7 +135,8 @@ internal sealed class BruteForceWiring
             foreach (var transmit in Slots(source, PortKind.Transmit, slot => CanRoute(source, slot), null))
             {
                 var (sender, receiver) = (rig.Group(transmit)!, rig.Group(receive)!);
-                var isAligned = sender.BlockSize % receiver.BlockSize == 0 && (transmit.Number - 1) % receiver.BlockSize == (receive.Number - 1) % receiver.BlockSize;
+                var isAligned =
+                    sender.BlockSize % receiver.BlockSize == 0 && (transmit.Number - 1) % receiver.BlockSize == (receive.Number - 1) % receiver.BlockSize;
                 if (!isAligned || (side > 0 && VectorCount.FirstOfBlock(rig, transmit) != state.LastBlock))
                     continue;
 
@@ -135,15 +156,19 @@ internal sealed class BruteForceWiring
     }
 
     private IEnumerable<Point> Slots(Point end, PortKind kind, Func<Point, bool> fits, Point? pinned) =>
-        rig.Device(end.Device)!.Groups.Where(group => group.Kind == kind)
+        rig.Device(end.Device)!
+            .Groups.Where(group => group.Kind == kind)
             .SelectMany(group => Enumerable.Range(1, group.LastWhole).Select(group.At))
             .Where(slot => fits(slot) && !rig.IsExcluded(slot) && (slot == pinned || rig.IsUsable(slot)));
 
     private bool CanRoute(Point from, Point to) =>
-        rig.Group(to) is { } group && (group.FixedFrom is { } own
-            ? to.Number <= own.Count && own.At(to.Number) == from
-            : BruteForceBlocks.Entry(rig, from, to) is not null
-                || rig.Device(to.Device)!.Profile!.Routing.Any(entry => entry.Mode == RoutingMode.Free && entry.From == from.Group && entry.To == to.Group));
+        rig.Group(to) is { } group
+        && (
+            group.FixedFrom is { } own
+                ? to.Number <= own.Count && own.At(to.Number) == from
+                : BruteForceBlocks.Entry(rig, from, to) is not null
+                    || rig.Device(to.Device)!.Profile!.Routing.Any(entry => entry.Mode == RoutingMode.Free && entry.From == from.Group && entry.To == to.Group)
+        );
 
     // The counts of what is wired so far can only grow. Where only validity is asked for, the first wiring is enough.
     private bool IsPromising()
@@ -168,16 +193,29 @@ internal sealed class BruteForceWiring
         var failed = facts.Demands.SelectMany(Failures).ToList();
         var check = new ResultCheck(facts, show, [.. choices.Select(choice => choice.At)], leftOut);
         check.Run(withHolds: false);
-        if (check.Problems.Count > 0 || !check.Failed.SequenceEqual(failed) || (numbers is not null && (best?.Vector ?? bound) is { } than && check.Vector.CompareTo(than, order) >= 0))
+        if (
+            check.Problems.Count > 0
+            || !check.Failed.SequenceEqual(failed)
+            || (numbers is not null && (best?.Vector ?? bound) is { } than && check.Vector.CompareTo(than, order) >= 0)
+        )
             return;
 
         best = new BruteForceResult
         {
             Vector = check.Vector,
             Show = show,
-            Placements = facts.Demands.Where(demand => choices[demand.Index].At is not null)
-                .Select(demand => new Placement { Demand = demand.Key, At = choices[demand.Index].At!.Value }).ToValueList(),
-            Unplaced = failed.Select(entry => new UnplacedDemand { Demand = entry.Item1.Key, Sink = entry.Item2, Reason = "Left out." }).ToValueList(),
+            Placements = facts
+                .Demands.Where(demand => choices[demand.Index].At is not null)
+                .Select(demand => new Placement { Demand = demand.Key, At = choices[demand.Index].At!.Value })
+                .ToValueList(),
+            Unplaced = failed
+                .Select(entry => new UnplacedDemand
+                {
+                    Demand = entry.Item1.Key,
+                    Sink = entry.Item2,
+                    Reason = "Left out.",
+                })
+                .ToValueList(),
         };
     }
 

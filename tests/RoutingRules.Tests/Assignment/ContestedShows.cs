@@ -27,12 +27,32 @@ internal static class ContestedShows
                 Rig = new Rig
                 {
                     Zones = [new() { Id = new("house") }, new() { Id = new("stage") }],
-                    Networks = [new() { Id = new("net"), Transport = Transport.RtpL24, PacketMicroseconds = 1000 }],
+                    Networks =
+                    [
+                        new()
+                        {
+                            Id = new("net"),
+                            Transport = Transport.RtpL24,
+                            PacketMicroseconds = 1000,
+                        },
+                    ],
                     Profiles = [Console(boxes, size, feeds), Box("fixed", size, isFree: false), Box("free", size, isFree: true)],
                     Devices =
                     [
-                        .. new[] { "desk-a", "desk-b" }.Select(id => new Device { Id = new(id), Profile = new("made/console"), Zone = new Id<Zone>("house") }),
-                        .. Enumerable.Range(1, boxes).Select(box => new Device { Id = new($"box-{box}"), Profile = new(dice.In(50) ? "made/free" : "made/fixed"), Zone = new Id<Zone>("stage") }),
+                        .. new[] { "desk-a", "desk-b" }.Select(id => new Device
+                        {
+                            Id = new(id),
+                            Profile = new("made/console"),
+                            Zone = new Id<Zone>("house"),
+                        }),
+                        .. Enumerable
+                            .Range(1, boxes)
+                            .Select(box => new Device
+                            {
+                                Id = new($"box-{box}"),
+                                Profile = new(dice.In(50) ? "made/free" : "made/fixed"),
+                                Zone = new Id<Zone>("stage"),
+                            }),
                     ],
                 },
                 Feeds = Enumerable.Range(1, feeds).Select(number => Feed(dice, next, number, boxes, second)).ToValueList(),
@@ -55,33 +75,84 @@ internal static class ContestedShows
         };
     }
 
-    private static DeviceProfile Console(int boxes, int size, int feeds) => new()
-    {
-        Id = new("made/console"),
-        Kind = DeviceKind.Console,
-        Name = "console",
-        PortGroups =
-        [
-            new() { Id = new("bus"), Kind = PortKind.Source, Count = feeds },
-            new() { Id = new("transmit"), Kind = PortKind.Transmit, Count = boxes * size, BlockSize = size },
-            new() { Id = new("net"), Kind = PortKind.Network, Count = 1 },
-        ],
-        Routing = [new() { From = new("bus"), To = new("transmit"), Mode = RoutingMode.Free }],
-        SampleRates = [48_000],
-    };
+    private static DeviceProfile Console(int boxes, int size, int feeds) =>
+        new()
+        {
+            Id = new("made/console"),
+            Kind = DeviceKind.Console,
+            Name = "console",
+            PortGroups =
+            [
+                new()
+                {
+                    Id = new("bus"),
+                    Kind = PortKind.Source,
+                    Count = feeds,
+                },
+                new()
+                {
+                    Id = new("transmit"),
+                    Kind = PortKind.Transmit,
+                    Count = boxes * size,
+                    BlockSize = size,
+                },
+                new()
+                {
+                    Id = new("net"),
+                    Kind = PortKind.Network,
+                    Count = 1,
+                },
+            ],
+            Routing =
+            [
+                new()
+                {
+                    From = new("bus"),
+                    To = new("transmit"),
+                    Mode = RoutingMode.Free,
+                },
+            ],
+            SampleRates = [48_000],
+        };
 
-    private static DeviceProfile Box(string id, int size, bool isFree) => new()
-    {
-        Id = new("made/" + id),
-        Kind = DeviceKind.StageBox,
-        Name = id,
-        PortGroups =
-        [
-            new() { Id = new("out"), Kind = PortKind.Output, Count = size, Level = SignalLevel.Line },
-            new() { Id = new("receive"), Kind = PortKind.Receive, Count = size, BlockSize = size },
-            new() { Id = new("net"), Kind = PortKind.Network, Count = 1 },
-        ],
-        Routing = [new() { From = new("receive"), To = new("out"), Mode = isFree ? RoutingMode.Free : RoutingMode.Fixed }],
-        SampleRates = [48_000],
-    };
+    private static DeviceProfile Box(string id, int size, bool isFree) =>
+        new()
+        {
+            Id = new("made/" + id),
+            Kind = DeviceKind.StageBox,
+            Name = id,
+            PortGroups =
+            [
+                new()
+                {
+                    Id = new("out"),
+                    Kind = PortKind.Output,
+                    Count = size,
+                    Level = SignalLevel.Line,
+                },
+                new()
+                {
+                    Id = new("receive"),
+                    Kind = PortKind.Receive,
+                    Count = size,
+                    BlockSize = size,
+                },
+                new()
+                {
+                    Id = new("net"),
+                    Kind = PortKind.Network,
+                    Count = 1,
+                },
+            ],
+            Routing =
+            [
+                new()
+                {
+                    From = new("receive"),
+                    To = new("out"),
+                    Mode = isFree ? RoutingMode.Free : RoutingMode.Fixed,
+                },
+            ],
+            SampleRates = [48_000],
+        };
 }

@@ -90,19 +90,32 @@ public class CpSatTests
     }
 
     /// <summary>The show with free routing of some devices turned into routing in blocks of two.</summary>
-    private static Show InBlocks(Show show, string where) => show with
-    {
-        Rig = show.Rig with
+    private static Show InBlocks(Show show, string where) =>
+        show with
         {
-            Profiles = show.Rig.Profiles.Select(profile =>
-                (profile.Kind == DeviceKind.StageBox && where != "console") || (profile.Kind == DeviceKind.Console && where != "stage-box")
-                    ? profile with { Routing = profile.Routing.Select(InBlocks).ToValueList() }
-                    : profile).ToValueList(),
-        },
-    };
+            Rig = show.Rig with
+            {
+                Profiles = show
+                    .Rig.Profiles.Select(profile =>
+                        (profile.Kind == DeviceKind.StageBox && where != "console") || (profile.Kind == DeviceKind.Console && where != "stage-box")
+                            ? profile with
+                            {
+                                Routing = profile.Routing.Select(InBlocks).ToValueList(),
+                            }
+                            : profile
+                    )
+                    .ToValueList(),
+            },
+        };
 
     private static RoutingEntry InBlocks(RoutingEntry entry) =>
-        entry.Mode == RoutingMode.Free && (entry.To.Value == "transmit" || entry.To.Value == "out") ? entry with { Mode = RoutingMode.Block, BlockSize = 2 } : entry;
+        entry.Mode == RoutingMode.Free && (entry.To.Value == "transmit" || entry.To.Value == "out")
+            ? entry with
+            {
+                Mode = RoutingMode.Block,
+                BlockSize = 2,
+            }
+            : entry;
 
     private static string? Disagreement(TinyInstance tiny)
     {
@@ -114,10 +127,12 @@ public class CpSatTests
             var result = Engine.Assign(tiny.Show, options);
             var left = result.Contradictions.SelectMany(set => set).Order(StringComparer.Ordinal).ToArray();
             var verified = AssignmentVerifier.Verify(tiny.Show, result.Show, result.Placements, result.Unplaced, options, _ => null, [.. left]);
-            if (best.Vector?.ToString() == result.Objective?.ToString()
+            if (
+                best.Vector?.ToString() == result.Objective?.ToString()
                 && usual.Objective == result.Objective
                 && (result.Status == AssignmentStatus.Optimal || result.Objective is null)
-                && verified.Problems.Count == 0)
+                && verified.Problems.Count == 0
+            )
                 return null;
 
             return $"everything {best.Vector}, default {usual.Objective}, solver {result.Objective} with {result.ProvenNumbers} proven, verifier {string.Join("; ", verified.Problems)}";

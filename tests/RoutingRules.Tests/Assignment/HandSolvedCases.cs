@@ -14,7 +14,7 @@ public static class HandSolvedCases
 
     /// <summary>The names, in order.</summary>
     public static IReadOnlyList<string> Names { get; } =
-        [.. Directory.GetFiles(Folder, "*.show.json").Select(path => Path.GetFileName(path)[..^".show.json".Length]).Order(StringComparer.Ordinal)];
+    [.. Directory.GetFiles(Folder, "*.show.json").Select(path => Path.GetFileName(path)[..^".show.json".Length]).Order(StringComparer.Ordinal)];
 
     /// <summary>The names as theory data.</summary>
     public static TheoryData<string> All => [.. Names];
@@ -42,8 +42,13 @@ public static class HandSolvedCases
                 Without = Texts(options.GetProperty("without")),
             },
             PinsContradict = expected.GetProperty("status").GetString() == "pins-contradict",
-            Vector = vector.ValueKind == JsonValueKind.Null ? null : new ObjectiveVector { Values = vector.EnumerateArray().Select(number => number.GetInt32()).ToValueList() },
-            Placements = expected.GetProperty("placements").EnumerateArray()
+            Vector =
+                vector.ValueKind == JsonValueKind.Null
+                    ? null
+                    : new ObjectiveVector { Values = vector.EnumerateArray().Select(number => number.GetInt32()).ToValueList() },
+            Placements = expected
+                .GetProperty("placements")
+                .EnumerateArray()
                 .Select(entry => new Placement { Demand = entry.GetProperty("demand").GetString()!, At = Range(entry.GetProperty("at"))!.Value })
                 .ToValueList(),
             Unplaced = Unplaced(expected),
@@ -61,12 +66,26 @@ public static class HandSolvedCases
         var sinks = expected.TryGetProperty("failedSinks", out var list)
             ? list.EnumerateArray().Select(entry => (Demand: entry.GetProperty("demand").GetString()!, Sink: Range(entry.GetProperty("sink")))).ToList()
             : [];
-        var whole = Texts(expected.GetProperty("unplaced")).Where(key => sinks.All(entry => entry.Demand != key)).Select(key => (Demand: key, Sink: (PointRange?)null));
-        return whole.Concat(sinks).Select(entry => new UnplacedDemand { Demand = entry.Demand, Sink = entry.Sink, Reason = "By hand." }).ToValueList();
+        var whole = Texts(expected.GetProperty("unplaced"))
+            .Where(key => sinks.All(entry => entry.Demand != key))
+            .Select(key => (Demand: key, Sink: (PointRange?)null));
+        return whole
+            .Concat(sinks)
+            .Select(entry => new UnplacedDemand
+            {
+                Demand = entry.Demand,
+                Sink = entry.Sink,
+                Reason = "By hand.",
+            })
+            .ToValueList();
     }
 
     private static ValueList<(PointRange At, PointRange? Source)> Carried(JsonElement expected, string member) =>
-        expected.GetProperty(member).EnumerateArray().Select(entry => (Range(entry.GetProperty("at"))!.Value, Range(entry.GetProperty("source")))).ToValueList();
+        expected
+            .GetProperty(member)
+            .EnumerateArray()
+            .Select(entry => (Range(entry.GetProperty("at"))!.Value, Range(entry.GetProperty("source"))))
+            .ToValueList();
 
     private static PointRange? Range(JsonElement element) => element.ValueKind == JsonValueKind.Null ? null : PointRange.Parse(element.GetString()!);
 

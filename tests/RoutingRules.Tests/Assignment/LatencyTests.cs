@@ -22,10 +22,17 @@ public class LatencyTests
     }
 
     private static DeviceProfile Slow(string id, double milliseconds) =>
-        SmallProfiles.Box with { Id = new(id), LatencyMilliseconds = [new() { Group = new("out"), Value = milliseconds }, new() { Group = new("in"), Value = 0.5 }] };
+        SmallProfiles.Box with
+        {
+            Id = new(id),
+            LatencyMilliseconds = [new() { Group = new("out"), Value = milliseconds }, new() { Group = new("in"), Value = 0.5 }],
+        };
 
     private static Feed Either(string id, FeedRole role, int aux) =>
-        SmallShow.FeedTo(id, role, $"desk/aux/{aux}", "near") with { To = [new() { Devices = [new("near"), new("far")] }] };
+        SmallShow.FeedTo(id, role, $"desk/aux/{aux}", "near") with
+        {
+            To = [new() { Devices = [new("near"), new("far")] }],
+        };
 
     private static string? Place(Show show, AssignmentOptions options, string demand)
     {
@@ -57,7 +64,10 @@ public class LatencyTests
     public void What_ends_in_ears_has_the_limit_of_in_ear_feeds_whatever_its_role(string role)
     {
         var show = Rig(Either("a", new(role), 1));
-        show = show with { Rig = show.Rig with { Profiles = show.Rig.Profiles.Select(profile => profile.Id.Value == "test/slow" ? Worn(profile) : profile).ToValueList() } };
+        show = show with
+        {
+            Rig = show.Rig with { Profiles = show.Rig.Profiles.Select(profile => profile.Id.Value == "test/slow" ? Worn(profile) : profile).ToValueList() },
+        };
 
         Assert.Equal("far/out/1", Place(show, new AssignmentOptions { LatencyMilliseconds = 8, InEarLatencyMilliseconds = 3 }, "a/1"));
         Assert.Equal("near/out/1", Place(show, new AssignmentOptions { LatencyMilliseconds = 8, InEarLatencyMilliseconds = 5 }, "a/1"));
@@ -65,17 +75,26 @@ public class LatencyTests
     }
 
     private static DeviceProfile Worn(DeviceProfile profile) =>
-        profile with { PortGroups = profile.PortGroups.Select(group => group.Kind == PortKind.Output ? group with { InEar = true } : group).ToValueList() };
+        profile with
+        {
+            PortGroups = profile.PortGroups.Select(group => group.Kind == PortKind.Output ? group with { InEar = true } : group).ToValueList(),
+        };
 
     [Fact]
     public void A_pin_at_a_rack_that_is_late_is_told_the_limit_for_ears()
     {
-        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("near", Slow("test/slow", 4)), ("rack", EarRig.Rack)) with { Feeds = [SmallShow.Feed("a", FeedRole.Monitor, "desk/aux/1", "rack/in/1")] };
+        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("near", Slow("test/slow", 4)), ("rack", EarRig.Rack)) with
+        {
+            Feeds = [SmallShow.Feed("a", FeedRole.Monitor, "desk/aux/1", "rack/in/1")],
+        };
         show = show with { Rig = show.Rig with { Cables = [SmallShow.Cable("near/out/1", "rack/in/1")] } };
 
         var late = Engine.Assign(show, new AssignmentOptions { LatencyMilliseconds = 8, InEarLatencyMilliseconds = 3 });
 
-        Assert.Equal("It would arrive where it is pinned later than 3 ms; pin it elsewhere, take a slow device out of the path, or allow more.", Assert.Single(late.Unplaced).Reason);
+        Assert.Equal(
+            "It would arrive where it is pinned later than 3 ms; pin it elsewhere, take a slow device out of the path, or allow more.",
+            Assert.Single(late.Unplaced).Reason
+        );
         Assert.Equal("near/out/1", Place(show, new AssignmentOptions { LatencyMilliseconds = 8, InEarLatencyMilliseconds = 5 }, "a/1"));
     }
 
@@ -83,11 +102,18 @@ public class LatencyTests
     [Fact]
     public void The_verifier_knows_the_ears_at_the_end_of_a_cable()
     {
-        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("near", Slow("test/slow", 4)), ("rack", EarRig.Rack)) with { Feeds = [SmallShow.Feed("a", FeedRole.Monitor, "desk/aux/1", "rack/in/1")] };
+        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("near", Slow("test/slow", 4)), ("rack", EarRig.Rack)) with
+        {
+            Feeds = [SmallShow.Feed("a", FeedRole.Monitor, "desk/aux/1", "rack/in/1")],
+        };
         show = show with { Rig = show.Rig with { Cables = [SmallShow.Cable("near/out/1", "rack/in/1")] } };
         var placed = Engine.Assign(show, new AssignmentOptions());
 
-        Assert.Contains("later than 3 ms", string.Join("; ", AssignmentVerifier.Verify(show, placed, new AssignmentOptions { InEarLatencyMilliseconds = 3 }, _ => null).Problems), StringComparison.Ordinal);
+        Assert.Contains(
+            "later than 3 ms",
+            string.Join("; ", AssignmentVerifier.Verify(show, placed, new AssignmentOptions { InEarLatencyMilliseconds = 3 }, _ => null).Problems),
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -101,7 +127,10 @@ public class LatencyTests
     public void What_plays_the_feed_behind_an_output_counts()
     {
         var amplifier = SmallProfiles.Amplifier with { Through = [SmallProfiles.Amplifier.Through[0] with { LatencyMilliseconds = 3 }] };
-        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("far", Slow("test/quick", 1)), ("amp", amplifier)) with { Feeds = [SmallShow.FeedTo("a", FeedRole.Monitor, "desk/aux/1", "far")] };
+        var show = SmallShow.Of(("desk", SmallProfiles.Console), ("far", Slow("test/quick", 1)), ("amp", amplifier)) with
+        {
+            Feeds = [SmallShow.FeedTo("a", FeedRole.Monitor, "desk/aux/1", "far")],
+        };
         show = show with { Rig = show.Rig with { Cables = [SmallShow.Cable("far/out/1", "amp/in/1")] } };
 
         Assert.Equal("far/out/1", Place(show, new AssignmentOptions { LatencyMilliseconds = 5 }, "a/1"));
@@ -117,7 +146,10 @@ public class LatencyTests
         var late = Engine.Assign(show, new AssignmentOptions { LatencyMilliseconds = 1.4 });
 
         Assert.Equal("near/in/1", Place(show, new AssignmentOptions { LatencyMilliseconds = 1.5 }, "vox"));
-        Assert.Equal("It would arrive later than 1.4 ms wherever it may go; allow other devices or zones, take a slow device out of the path, or allow more.", Assert.Single(late.Unplaced).Reason);
+        Assert.Equal(
+            "It would arrive later than 1.4 ms wherever it may go; allow other devices or zones, take a slow device out of the path, or allow more.",
+            Assert.Single(late.Unplaced).Reason
+        );
     }
 
     [Fact]
@@ -129,7 +161,10 @@ public class LatencyTests
         var result = Engine.Assign(pinned, new AssignmentOptions { LatencyMilliseconds = 3 });
 
         Assert.Equal((AssignmentStatus.PinsContradict, 1), (result.Status, result.Contradictions.Count));
-        Assert.Equal("It would arrive where it is pinned later than 3 ms; pin it elsewhere, take a slow device out of the path, or allow more.", Assert.Single(result.Unplaced).Reason);
+        Assert.Equal(
+            "It would arrive where it is pinned later than 3 ms; pin it elsewhere, take a slow device out of the path, or allow more.",
+            Assert.Single(result.Unplaced).Reason
+        );
         Assert.Equal("near/out/1", Place(held, new AssignmentOptions(), "m/1"));
         Assert.Equal("far/out/1", Place(held, new AssignmentOptions { LatencyMilliseconds = 3 }, "m/1"));
     }
@@ -175,8 +210,13 @@ public class LatencyTests
     [Fact]
     public void The_limits_make_a_difference_often_enough()
     {
-        var differing = Enumerable.Range(5_000, 120).Select(Late)
-            .Count(tiny => Engine.Assign(tiny.Show, tiny.Options).Objective != Engine.Assign(tiny.Show, tiny.Options with { LatencyMilliseconds = null, InEarLatencyMilliseconds = null }).Objective);
+        var differing = Enumerable
+            .Range(5_000, 120)
+            .Select(Late)
+            .Count(tiny =>
+                Engine.Assign(tiny.Show, tiny.Options).Objective
+                != Engine.Assign(tiny.Show, tiny.Options with { LatencyMilliseconds = null, InEarLatencyMilliseconds = null }).Objective
+            );
 
         Assert.InRange(differing, 20, 120);
     }
@@ -186,11 +226,15 @@ public class LatencyTests
     {
         var tiny = TinyInstances.Make(seed);
         var dice = new TinyDice(seed + 2_000_000);
-        var profiles = tiny.Show.Rig.Profiles.Select(profile => profile with
-        {
-            LatencyMilliseconds = profile.PortGroups.Where(group => group.Kind != PortKind.Network && dice.In(60))
-                .Select(group => new GroupLatency { Group = group.Id, Value = dice.From(0, 6) / 2.0 }).ToValueList(),
-        });
+        var profiles = tiny.Show.Rig.Profiles.Select(profile =>
+            profile with
+            {
+                LatencyMilliseconds = profile
+                    .PortGroups.Where(group => group.Kind != PortKind.Network && dice.In(60))
+                    .Select(group => new GroupLatency { Group = group.Id, Value = dice.From(0, 6) / 2.0 })
+                    .ToValueList(),
+            }
+        );
         return tiny with
         {
             Show = tiny.Show with { Rig = tiny.Show.Rig with { Profiles = profiles.ToValueList() } },

@@ -19,7 +19,10 @@ public sealed class ListOrderTests
             PortGroups =
             [
                 SmallProfiles.Group("aux", PortKind.Source, zones * feedsPerZone),
-                SmallProfiles.Group("transmit", PortKind.Transmit, zones * 40) with { BlockSize = 4 },
+                SmallProfiles.Group("transmit", PortKind.Transmit, zones * 40) with
+                {
+                    BlockSize = 4,
+                },
                 SmallProfiles.Network(2),
             ],
             Routing = [SmallProfiles.Entry("aux", "transmit", RoutingMode.Free)],
@@ -32,16 +35,22 @@ public sealed class ListOrderTests
             Rig = show.Rig with
             {
                 Zones = Enumerable.Range(0, zones).Select(zone => new Zone { Id = new($"zone-{zone + 1}") }).ToValueList(),
-                Devices = show.Rig.Devices.Index().Select(entry => entry.Index == 0 ? entry.Item : entry.Item with { Zone = new($"zone-{((entry.Index - 1) / 4) + 1}") }).ToValueList(),
+                Devices = show
+                    .Rig.Devices.Index()
+                    .Select(entry => entry.Index == 0 ? entry.Item : entry.Item with { Zone = new($"zone-{((entry.Index - 1) / 4) + 1}") })
+                    .ToValueList(),
             },
-            Feeds = Enumerable.Range(0, zones * feedsPerZone).Select(i => new Feed
-            {
-                Id = new($"f{i + 1}"),
-                Role = FeedRole.Utility,
-                Priority = priority(i),
-                Source = SmallShow.At($"desk/aux/{i + 1}"),
-                To = [new Destination { Zones = [new($"zone-{(i % zones) + 1}")] }],
-            }).ToValueList(),
+            Feeds = Enumerable
+                .Range(0, zones * feedsPerZone)
+                .Select(i => new Feed
+                {
+                    Id = new($"f{i + 1}"),
+                    Role = FeedRole.Utility,
+                    Priority = priority(i),
+                    Source = SmallShow.At($"desk/aux/{i + 1}"),
+                    To = [new Destination { Zones = [new($"zone-{(i % zones) + 1}")] }],
+                })
+                .ToValueList(),
         };
     }
 
@@ -60,7 +69,17 @@ public sealed class ListOrderTests
     public void Of_too_many_feeds_the_least_important_stay_without_a_place_and_that_is_proven()
     {
         // 35 feeds for the 32 outputs of one zone: 3 must go, all of them normal, of which there are 30.
-        var result = Engine.Assign(Zones(1, 35, i => i < 2 ? Priority.Critical : i < 5 ? Priority.High : Priority.Normal), new AssignmentOptions());
+        var result = Engine.Assign(
+            Zones(
+                1,
+                35,
+                i =>
+                    i < 2 ? Priority.Critical
+                    : i < 5 ? Priority.High
+                    : Priority.Normal
+            ),
+            new AssignmentOptions()
+        );
 
         Assert.Equal([0, 0, 3, 0], result.Objective!.Values.Take(4));
         Assert.True(result.ProvenNumbers >= 4, $"{result.ProvenNumbers} numbers are proven.");

@@ -20,7 +20,10 @@ public static class NarrowInstances
         var devices = tiny.Show.Rig.Devices.Where(device => HasJacks(tiny.Show.Rig, device)).ToList();
         var links = tiny.Show.Rig.Links.IsEmpty || dice.In(50) ? Links(dice, devices) : tiny.Show.Rig.Links;
         links = links.Select(link => link with { SpeedMbps = dice.In(90) ? dice.Pick(Speeds) : null }).ToValueList();
-        var without = links.Count > 1 && dice.In(12) ? [dice.Pick(links).Id.Value] : links.All(link => !tiny.Options.Without.Contains(link.Id.Value)) ? WithoutLinks(tiny) : tiny.Options.Without;
+        var without =
+            links.Count > 1 && dice.In(12) ? [dice.Pick(links).Id.Value]
+            : links.All(link => !tiny.Options.Without.Contains(link.Id.Value)) ? WithoutLinks(tiny)
+            : tiny.Options.Without;
         return tiny with
         {
             Show = tiny.Show with { Rig = tiny.Show.Rig with { Links = links } },
@@ -28,7 +31,8 @@ public static class NarrowInstances
         };
     }
 
-    private static ValueList<string> WithoutLinks(TinyInstance tiny) => tiny.Options.Without.Where(name => !name.StartsWith("link-", StringComparison.Ordinal)).ToValueList();
+    private static ValueList<string> WithoutLinks(TinyInstance tiny) =>
+        tiny.Options.Without.Where(name => !name.StartsWith("link-", StringComparison.Ordinal)).ToValueList();
 
     private static bool HasJacks(Rig rig, Device device) =>
         rig.Profiles.First(profile => profile.Id == device.Profile).PortGroups.Any(group => group.Kind == PortKind.Network);
@@ -50,5 +54,11 @@ public static class NarrowInstances
     }
 
     private static Link Link(int number, Device from, Device to) =>
-        new() { Id = new($"link-{number}"), Network = new("net"), From = new(from.Id, new("net"), 1, 1), To = new(to.Id, new("net"), 2, 2) };
+        new()
+        {
+            Id = new($"link-{number}"),
+            Network = new("net"),
+            From = new(from.Id, new("net"), 1, 1),
+            To = new(to.Id, new("net"), 2, 2),
+        };
 }

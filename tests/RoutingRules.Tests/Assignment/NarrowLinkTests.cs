@@ -20,7 +20,12 @@ public class NarrowLinkTests
     [MemberData(nameof(Chunks))]
     public void Tiny_shows_with_narrow_links_come_out_as_well_as_anything_can(int chunk)
     {
-        var wrong = Enumerable.Range(chunk * SeedsPerChunk, SeedsPerChunk).Where(seed => seed != Endless).Select(NarrowInstances.Make).SelectMany(tiny => TinyAgreement.Wrong(Engine, tiny)).ToList();
+        var wrong = Enumerable
+            .Range(chunk * SeedsPerChunk, SeedsPerChunk)
+            .Where(seed => seed != Endless)
+            .Select(NarrowInstances.Make)
+            .SelectMany(tiny => TinyAgreement.Wrong(Engine, tiny))
+            .ToList();
 
         Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
     }
@@ -43,7 +48,10 @@ public class NarrowLinkTests
     public void Without_a_link_of_a_ring_streams_go_the_other_way()
     {
         var solved = HandSolvedCases.Load(HandSolvedCases.Names[23]);
-        var fast = solved.Show with { Rig = solved.Show.Rig with { Links = solved.Show.Rig.Links.Select(link => link with { SpeedMbps = 100 }).ToValueList() } };
+        var fast = solved.Show with
+        {
+            Rig = solved.Show.Rig with { Links = solved.Show.Rig.Links.Select(link => link with { SpeedMbps = 100 }).ToValueList() },
+        };
 
         var whole = Engine.Assign(fast, new AssignmentOptions());
         var cut = Engine.Assign(fast, solved.Options);
@@ -55,7 +63,15 @@ public class NarrowLinkTests
 
     // Class A, 2 channels, 48 kHz: 7 296 000 bit/s each (instance 22).
     private static LinkUse Use(string link, string from, string to, int streams) =>
-        new() { Link = new(link), From = new(from), To = new(to), Streams = streams, BitsPerSecond = streams * 7_296_000, MostBitsPerSecond = 75_000_000 };
+        new()
+        {
+            Link = new(link),
+            From = new(from),
+            To = new(to),
+            Streams = streams,
+            BitsPerSecond = streams * 7_296_000,
+            MostBitsPerSecond = 75_000_000,
+        };
 
     [Theory]
     [InlineData(0)]
@@ -77,7 +93,10 @@ public class NarrowLinkTests
     public void More_of_a_link_holds_more_streams(int speed, double percent, int unplaced)
     {
         var solved = HandSolvedCases.Load(HandSolvedCases.Names[21]);
-        var show = solved.Show with { Rig = solved.Show.Rig with { Links = solved.Show.Rig.Links.Select(link => link with { SpeedMbps = speed }).ToValueList() } };
+        var show = solved.Show with
+        {
+            Rig = solved.Show.Rig with { Links = solved.Show.Rig.Links.Select(link => link with { SpeedMbps = speed }).ToValueList() },
+        };
 
         Assert.Equal(unplaced, Engine.Assign(show, new AssignmentOptions { LinkPercent = percent }).Unplaced.Count);
     }

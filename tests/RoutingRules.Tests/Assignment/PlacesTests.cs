@@ -19,7 +19,18 @@ public class PlacesTests
         Id = new("test/network-amplifier"),
         Kind = DeviceKind.Amplifier,
         Name = "Test amplifier on the network",
-        PortGroups = [Group("out", PortKind.Output, 4) with { Level = SignalLevel.Speaker }, Group("receive", PortKind.Receive, 8) with { BlockSize = 4 }, SmallProfiles.Network(1)],
+        PortGroups =
+        [
+            Group("out", PortKind.Output, 4) with
+            {
+                Level = SignalLevel.Speaker,
+            },
+            Group("receive", PortKind.Receive, 8) with
+            {
+                BlockSize = 4,
+            },
+            SmallProfiles.Network(1),
+        ],
         Routing = [Entry("receive", "out", RoutingMode.Free)],
         FactoryRoutes = [Factory("receive", 1, 4, "out", 1)],
     };
@@ -49,7 +60,10 @@ public class PlacesTests
             },
             Feeds =
             [
-                FeedTo("by-zone", FeedRole.Monitor, "desk/aux/1") with { To = [new() { Zones = [new("stage")] }] },
+                FeedTo("by-zone", FeedRole.Monitor, "desk/aux/1") with
+                {
+                    To = [new() { Zones = [new("stage")] }],
+                },
                 FeedTo("by-wedge", FeedRole.Monitor, "desk/aux/2", "wedge"),
                 FeedTo("ears", FeedRole.InEar, "desk/aux/3", "rack"),
             ],
@@ -90,7 +104,17 @@ public class PlacesTests
         var show = Of(("desk", SmallProfiles.Console), ("box-a", Box), ("box-b", Box)) with
         {
             Feeds = [FeedTo("sub", FeedRole.Sub, "desk/aux/1") with { Spread = true, To = [To("box-a", "box-b"), To("box-a", "box-b")] }],
-            Patch = new() { Streams = [Stream("s", "desk/transmit/1-4", "box-a/receive/1-4")], Routes = [Route("desk/aux/1", "desk/transmit/1"), Route("desk/aux/1", "desk/transmit/2"), Route(null, "desk/transmit/3"), Route(null, "desk/transmit/4")] },
+            Patch = new()
+            {
+                Streams = [Stream("s", "desk/transmit/1-4", "box-a/receive/1-4")],
+                Routes =
+                [
+                    Route("desk/aux/1", "desk/transmit/1"),
+                    Route("desk/aux/1", "desk/transmit/2"),
+                    Route(null, "desk/transmit/3"),
+                    Route(null, "desk/transmit/4"),
+                ],
+            },
         };
 
         var result = Promise.Engine.Assign(show);
@@ -112,7 +136,10 @@ public class PlacesTests
 
         var tracer = new NaiveTracer(result.Show);
         Assert.Equal([], result.Unplaced);
-        Assert.DoesNotContain(tracer.Points(PortKind.Receive), point => point.Device.Value == "pa" && point.Number <= 4 && tracer.Source(point) == new Point(new("desk"), new("aux"), 8));
+        Assert.DoesNotContain(
+            tracer.Points(PortKind.Receive),
+            point => point.Device.Value == "pa" && point.Number <= 4 && tracer.Source(point) == new Point(new("desk"), new("aux"), 8)
+        );
         Assert.Null(AssignCases.Verdict(show, result, new AssignmentOptions()));
     }
 
@@ -134,10 +161,14 @@ public class PlacesTests
         var result = Promise.Engine.Assign(show);
 
         Assert.Equal(["talk/1 box/out/3", "asked/1 box/out/1"], result.Placements.Select(placement => $"{placement.Demand} {placement.At}"));
-        Assert.Equal("asked/1 is pinned to box/out/1, from where loudspeakers play it; ask whether talkback shall be heard there.", Assert.Single(result.Notes));
+        Assert.Equal(
+            "asked/1 is pinned to box/out/1, from where loudspeakers play it; ask whether talkback shall be heard there.",
+            Assert.Single(result.Notes)
+        );
         Assert.Equal(
             "Loudspeakers play whatever is at the 2 points it may take, and click is kept away from them; allow other devices or zones, or pin it with `at` where it shall be heard.",
-            Assert.Single(result.Unplaced).Reason);
+            Assert.Single(result.Unplaced).Reason
+        );
         Assert.Null(AssignCases.Verdict(show, result, new AssignmentOptions()));
     }
 
@@ -193,15 +224,16 @@ public class PlacesTests
     }
 
     // The mix reaches out/5 by a route, and out/2 because the route of the subwoofers there is missing and a factory route shows.
-    private static Show Leaking() => Of(("desk", SmallProfiles.Console), ("box", Box)) with
-    {
-        Feeds = [Feed("sub", FeedRole.Sub, "desk/main/1", "box/out/2"), FeedTo("mix", FeedRole.Monitor, "desk/aux/2", "box")],
-        Patch = new()
+    private static Show Leaking() =>
+        Of(("desk", SmallProfiles.Console), ("box", Box)) with
         {
-            Streams = [Stream("a", "desk/transmit/1-4", "box/receive/1-4"), Stream("b", "desk/transmit/5-8", "box/receive/5-8")],
-            Routes = [Route("desk/aux/2", "desk/transmit/5")],
-        },
-    };
+            Feeds = [Feed("sub", FeedRole.Sub, "desk/main/1", "box/out/2"), FeedTo("mix", FeedRole.Monitor, "desk/aux/2", "box")],
+            Patch = new()
+            {
+                Streams = [Stream("a", "desk/transmit/1-4", "box/receive/1-4"), Stream("b", "desk/transmit/5-8", "box/receive/5-8")],
+                Routes = [Route("desk/aux/2", "desk/transmit/5")],
+            },
+        };
 
     private static string Existing(Show show, int demand)
     {
@@ -218,11 +250,12 @@ public class PlacesTests
         return result.Placements.Select(placement => $"{placement.Demand} {placement.At}");
     }
 
-    private static DeviceProfile Taking(string id, DeviceKind kind) => new()
-    {
-        Id = new(id),
-        Kind = kind,
-        Name = "Test device",
-        PortGroups = [Group("in", PortKind.Input, 2) with { Level = SignalLevel.Line }],
-    };
+    private static DeviceProfile Taking(string id, DeviceKind kind) =>
+        new()
+        {
+            Id = new(id),
+            Kind = kind,
+            Name = "Test device",
+            PortGroups = [Group("in", PortKind.Input, 2) with { Level = SignalLevel.Line }],
+        };
 }

@@ -34,9 +34,17 @@ public class PointedInstancesTests
             met++;
             var left = result.Contradictions.SelectMany(set => set).ToList();
             var facts = new AssignmentFacts(tiny.Show, tiny.Options, _ => null);
-            var check = new ResultCheck(facts, result.Show, [.. facts.Demands.Select(demand => result.Placements.FirstOrDefault(place => place.Demand == demand.Key)?.At)], left);
+            var check = new ResultCheck(
+                facts,
+                result.Show,
+                [.. facts.Demands.Select(demand => result.Placements.FirstOrDefault(place => place.Demand == demand.Key)?.At)],
+                left
+            );
             check.Run();
-            Assert.Equal((tiny.ToString(), null, BruteForce.SolveWithout(tiny.Show, tiny.Options, left).Vector), (tiny.ToString(), result.Objective, check.Vector));
+            Assert.Equal(
+                (tiny.ToString(), null, BruteForce.SolveWithout(tiny.Show, tiny.Options, left).Vector),
+                (tiny.ToString(), result.Objective, check.Vector)
+            );
         }
 
         Assert.InRange(met, 50, 130);
@@ -102,8 +110,21 @@ public class PointedInstancesTests
         {
             Patch = new Patch
             {
-                Streams = [new() { Id = new("s"), Network = new("net"), From = Range("desk", "transmit", 1, 4), To = [new() { At = Range("y", "receive", 1, 4) }] }],
-                Routes = [new() { From = Range("desk", "aux", 1, 1), To = Range("desk", "transmit", 3, 3) }, new() { From = Range("y", "receive", 3, 4), To = Range("y", "out", 1, 2) }],
+                Streams =
+                [
+                    new()
+                    {
+                        Id = new("s"),
+                        Network = new("net"),
+                        From = Range("desk", "transmit", 1, 4),
+                        To = [new() { At = Range("y", "receive", 1, 4) }],
+                    },
+                ],
+                Routes =
+                [
+                    new() { From = Range("desk", "aux", 1, 1), To = Range("desk", "transmit", 3, 3) },
+                    new() { From = Range("y", "receive", 3, 4), To = Range("y", "out", 1, 2) },
+                ],
             },
         };
 
@@ -117,37 +138,67 @@ public class PointedInstancesTests
 
     private static IEnumerable<int> Seeds(int from, int to) => Enumerable.Range(from, to - from);
 
-    private static Show TwoBoxes(RoutingMode mode, int outs, ValueList<Feed> feeds) => Show([Desk("desk", RoutingMode.Free), Box("y", mode, outs), Box("z", mode, outs)], feeds);
+    private static Show TwoBoxes(RoutingMode mode, int outs, ValueList<Feed> feeds) =>
+        Show([Desk("desk", RoutingMode.Free), Box("y", mode, outs), Box("z", mode, outs)], feeds);
 
     private static DeviceProfile Desk(string id, RoutingMode mode) =>
-        Make(id, DeviceKind.Console, [Group("aux", PortKind.Source, 4), Group("transmit", PortKind.Transmit, 4) with { BlockSize = 4 }, Network(2)], Entry("aux", "transmit", mode));
+        Make(
+            id,
+            DeviceKind.Console,
+            [Group("aux", PortKind.Source, 4), Group("transmit", PortKind.Transmit, 4) with { BlockSize = 4 }, Network(2)],
+            Entry("aux", "transmit", mode)
+        );
 
     private static DeviceProfile Box(string id, RoutingMode mode, int outs) =>
-        Make(id, DeviceKind.StageBox, [Group("out", PortKind.Output, outs) with { Level = SignalLevel.Line }, Group("receive", PortKind.Receive, 4) with { BlockSize = 4 }, Network(2)],
-            Entry("receive", "out", mode) with { BlockSize = mode == RoutingMode.Block ? 2 : null });
+        Make(
+            id,
+            DeviceKind.StageBox,
+            [Group("out", PortKind.Output, outs) with { Level = SignalLevel.Line }, Group("receive", PortKind.Receive, 4) with { BlockSize = 4 }, Network(2)],
+            Entry("receive", "out", mode) with
+            {
+                BlockSize = mode == RoutingMode.Block ? 2 : null,
+            }
+        );
 
     private static DeviceProfile Make(string id, DeviceKind kind, ValueList<PortGroup> groups, RoutingEntry entry) =>
-        new() { Id = new($"small/{id}"), Kind = kind, Name = "Small device", PortGroups = groups, Routing = [entry] };
+        new()
+        {
+            Id = new($"small/{id}"),
+            Kind = kind,
+            Name = "Small device",
+            PortGroups = groups,
+            Routing = [entry],
+        };
 
-    private static Feed Feed(string id, int aux, string? box = null, int number = 0) => new()
-    {
-        Id = new(id),
-        Role = FeedRole.Monitor,
-        Source = new PointRange(new("desk"), new("aux"), aux, aux),
-        To = [box is null ? new Destination { Devices = [new("y"), new("z")] } : new Destination { At = Range(box, "out", number, number) }],
-    };
+    private static Feed Feed(string id, int aux, string? box = null, int number = 0) =>
+        new()
+        {
+            Id = new(id),
+            Role = FeedRole.Monitor,
+            Source = new PointRange(new("desk"), new("aux"), aux, aux),
+            To = [box is null ? new Destination { Devices = [new("y"), new("z")] } : new Destination { At = Range(box, "out", number, number) }],
+        };
 
     private static PointRange Range(string device, string group, int first, int last) => new(new(device), new(group), first, last);
 
-    private static Show Show(ValueList<DeviceProfile> profiles, ValueList<Feed> feeds) => new()
-    {
-        Title = "Pointed",
-        Rig = new Rig
+    private static Show Show(ValueList<DeviceProfile> profiles, ValueList<Feed> feeds) =>
+        new()
         {
-            Networks = [new() { Id = new("net"), Transport = Transport.RtpL24, PacketMicroseconds = 1000 }],
-            Profiles = profiles,
-            Devices = profiles.Select(profile => new Device { Id = new(profile.Id.Value["small/".Length..]), Profile = profile.Id }).ToValueList(),
-        },
-        Feeds = feeds,
-    };
+            Title = "Pointed",
+            Rig = new Rig
+            {
+                Networks =
+                [
+                    new()
+                    {
+                        Id = new("net"),
+                        Transport = Transport.RtpL24,
+                        PacketMicroseconds = 1000,
+                    },
+                ],
+                Profiles = profiles,
+                Devices = profiles.Select(profile => new Device { Id = new(profile.Id.Value["small/".Length..]), Profile = profile.Id }).ToValueList(),
+            },
+            Feeds = feeds,
+        };
 }

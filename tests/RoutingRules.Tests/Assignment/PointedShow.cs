@@ -22,19 +22,48 @@ internal sealed class PointedShow
         dice = new TinyDice(seed + (kind * 100_000_000));
         var width = dice.Pick([2, 4]);
         var blocks = width == 2 ? dice.From(1, 3) : dice.From(1, 2);
-        console = Profile("desk", DeviceKind.Console, [Group("aux", PortKind.Source, dice.From(3, 5)), Group("transmit", PortKind.Transmit, width * blocks) with { BlockSize = width }], Routing("aux", "transmit", atConsole))
-            with
-        { Limits = new() { StreamsSent = dice.In(15) ? 1 : null } };
+        console = Profile(
+            "desk",
+            DeviceKind.Console,
+            [Group("aux", PortKind.Source, dice.From(3, 5)), Group("transmit", PortKind.Transmit, width * blocks) with { BlockSize = width }],
+            Routing("aux", "transmit", atConsole)
+        ) with
+        {
+            Limits = new() { StreamsSent = dice.In(15) ? 1 : null },
+        };
         var count = dice.From(1, 2);
         for (var i = 0; i < count; i++)
         {
             var outs = dice.From(2, count == 1 ? 4 : 3);
-            var size = width == 4 && dice.In(40) ? 4 : dice.In(20) ? 1 : 2;
+            var size =
+                width == 4 && dice.In(40) ? 4
+                : dice.In(20) ? 1
+                : 2;
             var slots = size == 4 ? 4 : (outs + 1) / 2 * 2 + (dice.In(50) ? 2 : 0);
-            var mode = atBox == RoutingMode.Block && dice.In(20) ? RoutingMode.Free : atBox == RoutingMode.Fixed && dice.In(30) ? RoutingMode.Free : atBox;
-            boxes.Add(Profile(i == 0 ? "y" : "z", DeviceKind.StageBox, [Group("out", PortKind.Output, outs) with { Level = SignalLevel.Line }, Group("receive", PortKind.Receive, slots) with { BlockSize = size }], Routing("receive", "out", mode))
-                with
-            { Limits = new() { StreamsReceived = dice.In(30) ? 1 : null } });
+            var mode =
+                atBox == RoutingMode.Block && dice.In(20) ? RoutingMode.Free
+                : atBox == RoutingMode.Fixed && dice.In(30) ? RoutingMode.Free
+                : atBox;
+            boxes.Add(
+                Profile(
+                    i == 0 ? "y" : "z",
+                    DeviceKind.StageBox,
+                    [
+                        Group("out", PortKind.Output, outs) with
+                        {
+                            Level = SignalLevel.Line,
+                        },
+                        Group("receive", PortKind.Receive, slots) with
+                        {
+                            BlockSize = size,
+                        },
+                    ],
+                    Routing("receive", "out", mode)
+                ) with
+                {
+                    Limits = new() { StreamsReceived = dice.In(30) ? 1 : null },
+                }
+            );
         }
     }
 
@@ -49,16 +78,23 @@ internal sealed class PointedShow
             var box = dice.Pick(boxes);
             var last = Math.Max(1, Count(box, "out") - width + 1);
             var first = width == 2 && dice.In(85) ? 1 + (2 * dice.From(0, (last - 1) / 2)) : dice.From(1, last);
-            feeds.Add(new Feed
-            {
-                Id = new($"feed-{i + 1}"),
-                Role = dice.Pick([FeedRole.Monitor, FeedRole.Monitor, FeedRole.Main]),
-                Source = new PointRange(new("desk"), new("aux"), aux, aux + width - 1),
-                To = [dice.In(pins) ? new Destination { At = new PointRange(IdOf(box), new("out"), first, Math.Min(first + width - 1, Count(box, "out"))) } : new Destination { Devices = Devices() }],
-                Priority = dice.Pick([Priority.Normal, Priority.Normal, Priority.High, Priority.Low]),
-                Preferred = dice.In(10) ? dice.From(1, 3) : null,
-                Hold = dice.In(15) ? dice.In(50) : null,
-            });
+            feeds.Add(
+                new Feed
+                {
+                    Id = new($"feed-{i + 1}"),
+                    Role = dice.Pick([FeedRole.Monitor, FeedRole.Monitor, FeedRole.Main]),
+                    Source = new PointRange(new("desk"), new("aux"), aux, aux + width - 1),
+                    To =
+                    [
+                        dice.In(pins)
+                            ? new Destination { At = new PointRange(IdOf(box), new("out"), first, Math.Min(first + width - 1, Count(box, "out"))) }
+                            : new Destination { Devices = Devices() },
+                    ],
+                    Priority = dice.Pick([Priority.Normal, Priority.Normal, Priority.High, Priority.Low]),
+                    Preferred = dice.In(10) ? dice.From(1, 3) : null,
+                    Hold = dice.In(15) ? dice.In(50) : null,
+                }
+            );
         }
     }
 
@@ -80,7 +116,14 @@ internal sealed class PointedShow
                     continue;
 
                 var part = dice.From(0, (size / width) - 1) * width;
-                dice.Pick(receivers).Add(new StreamReceiver { At = new PointRange(IdOf(box), new("receive"), first, first + width - 1), Channels = new NumberRange(part + 1, part + width) });
+                dice.Pick(receivers)
+                    .Add(
+                        new StreamReceiver
+                        {
+                            At = new PointRange(IdOf(box), new("receive"), first, first + width - 1),
+                            Channels = new NumberRange(part + 1, part + width),
+                        }
+                    );
             }
 
             Fill(IdOf(box).Value, box, "receive", "out", 80);
@@ -89,31 +132,54 @@ internal sealed class PointedShow
         for (var block = 0; block < receivers.Count; block++)
         {
             if (receivers[block].Count > 0)
-                streams.Add(new AudioStream { Id = new($"s{block + 1}"), Network = new("net"), From = new PointRange(new("desk"), new("transmit"), (block * size) + 1, (block + 1) * size), To = receivers[block].ToValueList(), Keep = dice.In(4) });
+                streams.Add(
+                    new AudioStream
+                    {
+                        Id = new($"s{block + 1}"),
+                        Network = new("net"),
+                        From = new PointRange(new("desk"), new("transmit"), (block * size) + 1, (block + 1) * size),
+                        To = receivers[block].ToValueList(),
+                        Keep = dice.In(4),
+                    }
+                );
         }
     }
 
     /// <summary>The show.</summary>
-    public TinyInstance Make() => new()
-    {
-        Seed = seed,
-        Show = new Show
+    public TinyInstance Make() =>
+        new()
         {
-            Title = $"Pointed {seed}",
-            Rig = new Rig
+            Seed = seed,
+            Show = new Show
             {
-                Networks = [new() { Id = new("net"), Transport = Transport.RtpL24, PacketMicroseconds = 1000 }],
-                Profiles = [console, .. boxes],
-                Devices = [new Device { Id = new("desk"), Profile = console.Id }, .. boxes.Select(box => new Device { Id = IdOf(box), Profile = box.Id })],
+                Title = $"Pointed {seed}",
+                Rig = new Rig
+                {
+                    Networks =
+                    [
+                        new()
+                        {
+                            Id = new("net"),
+                            Transport = Transport.RtpL24,
+                            PacketMicroseconds = 1000,
+                        },
+                    ],
+                    Profiles = [console, .. boxes],
+                    Devices = [new Device { Id = new("desk"), Profile = console.Id }, .. boxes.Select(box => new Device { Id = IdOf(box), Profile = box.Id })],
+                },
+                Feeds = feeds.ToValueList(),
+                Patch = new Patch { Streams = streams.ToValueList(), Routes = routes.ToValueList() },
             },
-            Feeds = feeds.ToValueList(),
-            Patch = new Patch { Streams = streams.ToValueList(), Routes = routes.ToValueList() },
-        },
-        Options = new AssignmentOptions { KeepUnlisted = dice.In(8), Spares = dice.In(4) ? 1 : 0 },
-    };
+            Options = new AssignmentOptions { KeepUnlisted = dice.In(8), Spares = dice.In(4) ? 1 : 0 },
+        };
 
     private RoutingEntry Routing(string from, string to, RoutingMode mode) =>
-        Entry(from, to, mode) with { BlockSize = mode == RoutingMode.Block ? 2 : null, Reordering = mode == RoutingMode.Block && dice.In(50), Clearable = mode == RoutingMode.Fixed && dice.In(30) };
+        Entry(from, to, mode) with
+        {
+            BlockSize = mode == RoutingMode.Block ? 2 : null,
+            Reordering = mode == RoutingMode.Block && dice.In(50),
+            Clearable = mode == RoutingMode.Fixed && dice.In(30),
+        };
 
     private ValueList<Id<Device>> Devices() => dice.In(60) ? [.. boxes.Select(IdOf)] : [IdOf(dice.Pick(boxes))];
 
@@ -135,7 +201,13 @@ internal sealed class PointedShow
             var block = entry.Mode == RoutingMode.Block && !entry.Reordering ? ((first - 1) / size) + offset : dice.From(0, ((sources + size - 1) / size) - 1);
             var width = Math.Min(Math.Min(size, sinks - first + 1), sources - (block * size));
             if (block >= 0 && width > 0)
-                routes.Add(new Route { From = new PointRange(new(device), new(from), (block * size) + 1, (block * size) + width), To = new PointRange(new(device), new(to), first, first + width - 1) });
+                routes.Add(
+                    new Route
+                    {
+                        From = new PointRange(new(device), new(from), (block * size) + 1, (block * size) + width),
+                        To = new PointRange(new(device), new(to), first, first + width - 1),
+                    }
+                );
         }
     }
 
@@ -144,5 +216,12 @@ internal sealed class PointedShow
     private static int Count(DeviceProfile profile, string group) => profile.PortGroups.First(entry => entry.Id.Value == group).Count!.Value;
 
     private static DeviceProfile Profile(string id, DeviceKind kind, ValueList<PortGroup> groups, RoutingEntry entry) =>
-        new() { Id = new($"tiny/{id}"), Kind = kind, Name = "Tiny device", PortGroups = [.. groups, Network(2)], Routing = [entry] };
+        new()
+        {
+            Id = new($"tiny/{id}"),
+            Kind = kind,
+            Name = "Tiny device",
+            PortGroups = [.. groups, Network(2)],
+            Routing = [entry],
+        };
 }

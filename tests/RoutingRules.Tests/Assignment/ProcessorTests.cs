@@ -23,11 +23,21 @@ public class ProcessorTests
         FactoryRoutes = [Factory("in", 1, 2, "out", 1), Factory("in", 1, 2, "out", 3)],
     };
 
-    private static Show Front(Show show) => show with
-    {
-        Rig = show.Rig with { Cables = [new Cable { From = At("desk/out/1"), To = At("proc/in/1") }] },
-        Feeds = [new Feed { Id = new("front"), Role = FeedRole.Fill, Source = At("desk/aux/1"), To = [new Destination { At = At("proc/in/1") }] }],
-    };
+    private static Show Front(Show show) =>
+        show with
+        {
+            Rig = show.Rig with { Cables = [new Cable { From = At("desk/out/1"), To = At("proc/in/1") }] },
+            Feeds =
+            [
+                new Feed
+                {
+                    Id = new("front"),
+                    Role = FeedRole.Fill,
+                    Source = At("desk/aux/1"),
+                    To = [new Destination { At = At("proc/in/1") }],
+                },
+            ],
+        };
 
     [Fact]
     public void A_processor_is_never_muted_for_the_sake_of_a_stray_before_it()
@@ -56,19 +66,32 @@ public class ProcessorTests
     {
         var show = Front(Of(("desk", SmallProfiles.Console), ("proc", Processor)));
         var result = Engine.Assign(show);
-        var muted = result with { Show = result.Show with { Patch = result.Show.Patch with { Routes = [.. result.Show.Patch.Routes, new Route { To = At("proc/out/3") }] } } };
+        var muted = result with
+        {
+            Show = result.Show with { Patch = result.Show.Patch with { Routes = [.. result.Show.Patch.Routes, new Route { To = At("proc/out/3") }] } },
+        };
 
         var problems = AssignmentVerifier.Verify(show, muted, new AssignmentOptions(), _ => null).Problems;
 
         Assert.Contains("front/1 stands at desk/out/1 and no longer sounds at proc/out/3, which hangs on it; leave the way between them as it was.", problems);
     }
 
-    private static Show Shared(string source, string at) => Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("other", SmallProfiles.Box))
-        .With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4", "other/receive/1-4")) with
-    {
-        Rig = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("other", SmallProfiles.Box)).Rig,
-        Feeds = [new Feed { Id = new("wedge"), Role = FeedRole.Monitor, Source = At(source), To = [new Destination { At = At(at) }] }],
-    };
+    private static Show Shared(string source, string at) =>
+        Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("other", SmallProfiles.Box))
+            .With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4", "other/receive/1-4")) with
+        {
+            Rig = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("other", SmallProfiles.Box)).Rig,
+            Feeds =
+            [
+                new Feed
+                {
+                    Id = new("wedge"),
+                    Role = FeedRole.Monitor,
+                    Source = At(source),
+                    To = [new Destination { At = At(at) }],
+                },
+            ],
+        };
 
     [Fact]
     public void A_receiver_nobody_mentions_that_has_to_leave_is_listed()

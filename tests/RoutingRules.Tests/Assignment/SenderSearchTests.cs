@@ -16,8 +16,11 @@ public class SenderSearchTests
     [MemberData(nameof(Chunks))]
     public void Small_contested_shows_come_out_as_trying_everything_says(int chunk)
     {
-        var wrong = Enumerable.Range(chunk * 12, 12).Select(seed => ContestedShows.Make(seed, boxes: 2, size: 2, feeds: 5, second: 40))
-            .SelectMany(tiny => TinyAgreement.Wrong(Engine, tiny)).ToList();
+        var wrong = Enumerable
+            .Range(chunk * 12, 12)
+            .Select(seed => ContestedShows.Make(seed, boxes: 2, size: 2, feeds: 5, second: 40))
+            .SelectMany(tiny => TinyAgreement.Wrong(Engine, tiny))
+            .ToList();
 
         Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
     }
@@ -66,7 +69,12 @@ public class SenderSearchTests
         static int[] Loss(IEnumerable<Feed> feeds, string console)
         {
             var placed = feeds.Where(feed => feed.Source.Device == new Id<Device>(console)).OrderBy(feed => feed.Priority).Take(4).ToHashSet();
-            return [.. new[] { Priority.Critical, Priority.High, Priority.Normal, Priority.Low }.Select(priority => feeds.Count(feed => feed.Priority == priority && !placed.Contains(feed)))];
+            return
+            [
+                .. new[] { Priority.Critical, Priority.High, Priority.Normal, Priority.Low }.Select(priority =>
+                    feeds.Count(feed => feed.Priority == priority && !placed.Contains(feed))
+                ),
+            ];
         }
     }
 

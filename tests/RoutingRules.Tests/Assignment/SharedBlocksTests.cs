@@ -16,7 +16,10 @@ public sealed class SharedBlocksTests
         PortGroups =
         [
             SmallProfiles.Group("aux", PortKind.Source, 2),
-            SmallProfiles.Group("transmit", PortKind.Transmit, 8) with { BlockSize = 2 },
+            SmallProfiles.Group("transmit", PortKind.Transmit, 8) with
+            {
+                BlockSize = 2,
+            },
             SmallProfiles.Network(2),
         ],
         Routing = [SmallProfiles.Entry("aux", "transmit", RoutingMode.Free)],
@@ -29,8 +32,14 @@ public sealed class SharedBlocksTests
         Name = "Test box",
         PortGroups =
         [
-            SmallProfiles.Group("out", PortKind.Output, 2) with { Level = SignalLevel.Line },
-            SmallProfiles.Group("receive", PortKind.Receive, 2) with { BlockSize = 2 },
+            SmallProfiles.Group("out", PortKind.Output, 2) with
+            {
+                Level = SignalLevel.Line,
+            },
+            SmallProfiles.Group("receive", PortKind.Receive, 2) with
+            {
+                BlockSize = 2,
+            },
             SmallProfiles.Network(2),
         ],
         Routing = [SmallProfiles.Entry("receive", "out", RoutingMode.Fixed)],
@@ -51,13 +60,22 @@ public sealed class SharedBlocksTests
             Feeds =
             [
                 SmallShow.FeedTo("one", FeedRole.Monitor, "desk/aux/1", "a", "b"),
-                SmallShow.FeedTo("two", FeedRole.Monitor, "desk/aux/2", "a") with { To = [new() { Devices = [new("a"), new("c")] }] },
+                SmallShow.FeedTo("two", FeedRole.Monitor, "desk/aux/2", "a") with
+                {
+                    To = [new() { Devices = [new("a"), new("c")] }],
+                },
             ],
         };
         ValueList<ObjectiveLevel> numbersFirst =
         [
-            ObjectiveLevel.Order, ObjectiveLevel.TransmitBlocks, ObjectiveLevel.Numbers, ObjectiveLevel.Sets, ObjectiveLevel.Groups, ObjectiveLevel.Distance,
-            ObjectiveLevel.Rewritten, ObjectiveLevel.ReceiveBlocks,
+            ObjectiveLevel.Order,
+            ObjectiveLevel.TransmitBlocks,
+            ObjectiveLevel.Numbers,
+            ObjectiveLevel.Sets,
+            ObjectiveLevel.Groups,
+            ObjectiveLevel.Distance,
+            ObjectiveLevel.Rewritten,
+            ObjectiveLevel.ReceiveBlocks,
         ];
 
         var result = RoutingEngine.CreateBuilder().Build().Assign(show, new() { Order = areNumbersFirst ? numbersFirst : default });

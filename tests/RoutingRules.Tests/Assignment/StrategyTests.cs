@@ -48,7 +48,9 @@ public class StrategyTests
     [Fact]
     public void An_unknown_strategy_is_refused_with_the_names_there_are()
     {
-        var fault = Assert.Throws<ArgumentException>(() => RoutingEngine.CreateBuilder().Build().Assign(Spares.Show, new AssignmentOptions { Strategy = "magic" }));
+        var fault = Assert.Throws<ArgumentException>(() =>
+            RoutingEngine.CreateBuilder().Build().Assign(Spares.Show, new AssignmentOptions { Strategy = "magic" })
+        );
 
         Assert.Contains("'magic'", fault.Message, StringComparison.Ordinal);
         Assert.Contains("exact, greedy", fault.Message, StringComparison.Ordinal);
@@ -56,7 +58,12 @@ public class StrategyTests
 
     [Fact]
     public void The_configuration_names_the_strategy() =>
-        Assert.Equal("greedy", new AssignmentConfig { Strategy = "greedy" }.ToOptions().Strategy);
+        Assert.Equal(
+            "greedy",
+            new AssignmentConfig { Strategy = "greedy" }
+                .ToOptions()
+                .Strategy
+        );
 
     [Theory]
     [InlineData("one choice too many", "choices for")]
@@ -65,13 +72,15 @@ public class StrategyTests
     [InlineData("all at the first candidate", "cannot stand together")]
     public void A_strategy_that_proposes_nonsense_is_rejected(string nonsense, string complaint)
     {
-        var strategy = new Scripted(part => nonsense switch
-        {
-            "one choice too many" => new StrategyAnswer { Choices = [.. LeaveOutAll(part), 0] },
-            "no candidate" => new StrategyAnswer { Choices = [.. part.Demands.Select(demand => demand.Candidates.Count)] },
-            "proves too much" => new StrategyAnswer { Choices = [.. part.Construct(default)!], ProvenNumbers = 15 },
-            _ => new StrategyAnswer { Choices = [.. part.Demands.Select(_ => 0)] },
-        });
+        var strategy = new Scripted(part =>
+            nonsense switch
+            {
+                "one choice too many" => new StrategyAnswer { Choices = [.. LeaveOutAll(part), 0] },
+                "no candidate" => new StrategyAnswer { Choices = [.. part.Demands.Select(demand => demand.Candidates.Count)] },
+                "proves too much" => new StrategyAnswer { Choices = [.. part.Construct(default)!], ProvenNumbers = 15 },
+                _ => new StrategyAnswer { Choices = [.. part.Demands.Select(_ => 0)] },
+            }
+        );
 
         var fault = Assert.Throws<InvalidProposalException>(() => AssignWith(strategy, Spares));
 
@@ -179,7 +188,13 @@ public class StrategyTests
 
     private sealed class Bringer(AssignmentStrategy strategy) : RoutingPlugin
     {
-        public override PluginInfo Info => new() { Id = "bringer", Version = "1.0.0", Title = "Brings a strategy" };
+        public override PluginInfo Info =>
+            new()
+            {
+                Id = "bringer",
+                Version = "1.0.0",
+                Title = "Brings a strategy",
+            };
 
         public override void Register(PluginRegistry registry) => registry.AddStrategy(strategy);
     }

@@ -26,7 +26,10 @@ internal static class TinyDemands
         for (var i = 1; i < feeds.Count; i++)
         {
             if (dice.In(12))
-                feeds[i] = feeds[i] with { SeparateFrom = [new() { Feed = dice.Pick(feeds[..i]).Id, By = dice.Pick([SeparationBy.Device, SeparationBy.Power, SeparationBy.Link]) }] };
+                feeds[i] = feeds[i] with
+                {
+                    SeparateFrom = [new() { Feed = dice.Pick(feeds[..i]).Id, By = dice.Pick([SeparationBy.Device, SeparationBy.Power, SeparationBy.Link]) }],
+                };
         }
 
         return (feeds.ToValueList(), lines.ToValueList());
@@ -94,12 +97,18 @@ internal static class TinyDemands
     }
 
     private static int Ways(TinyRig rig, Destination to) =>
-        to.At is not null ? 1 : 1 + rig.Rig.Devices.Where(device => to.Devices.Contains(device.Id) || to.Zones.Contains(device.Zone!.Value)).Sum(device => Math.Max(rig.Count(device, "out"), device == rig.Cabled ? 2 : 0));
+        to.At is not null
+            ? 1
+            : 1
+                + rig.Rig.Devices.Where(device => to.Devices.Contains(device.Id) || to.Zones.Contains(device.Zone!.Value))
+                    .Sum(device => Math.Max(rig.Count(device, "out"), device == rig.Cabled ? 2 : 0));
 
     private static List<Line> Lines(TinyDice dice, TinyRig rig, ref int placements, int most)
     {
         var lines = new List<Line>();
-        var channels = rig.Consoles.SelectMany(console => Enumerable.Range(1, 4).Select(number => new PointRange(console.Id, new("channel"), number, number))).ToArray();
+        var channels = rig
+            .Consoles.SelectMany(console => Enumerable.Range(1, 4).Select(number => new PointRange(console.Id, new("channel"), number, number)))
+            .ToArray();
         dice.Shuffle(channels);
         var wanted = dice.From(1, 3);
         var next = 0;
@@ -113,25 +122,30 @@ internal static class TinyDemands
             ValueList<PointRange> to = isPair ? [new PointRange(rig.Consoles[0].Id, new("channel"), 3, 4)] : channels.Skip(next).Take(entries).ToValueList();
             next += isPair ? 0 : entries;
             var from = From(dice, rig, isPair ? 2 : 1);
-            var inputs = from.At.Count > 0 ? 1 : rig.Boxes.Where(box => from.Devices.Contains(box.Id) || from.Zones.Contains(box.Zone!.Value)).Sum(box => rig.Count(box, "in"));
+            var inputs =
+                from.At.Count > 0
+                    ? 1
+                    : rig.Boxes.Where(box => from.Devices.Contains(box.Id) || from.Zones.Contains(box.Zone!.Value)).Sum(box => rig.Count(box, "in"));
             var more = placements * (1 + (inputs * ((1 << to.Count) - 1)));
             if (more > most || to.IsEmpty)
                 break;
 
             placements = more;
-            lines.Add(new Line
-            {
-                Id = new($"line-{i + 1}"),
-                Kind = dice.In(60) ? LineKind.Microphone : LineKind.Line,
-                Phantom = dice.In(20) ? PhantomNeed.Required : PhantomNeed.Either,
-                Width = isPair ? 2 : 1,
-                From = from,
-                To = to,
-                Priority = dice.Pick([Priority.Normal, Priority.Normal, Priority.High, Priority.Low]),
-                Preferred = dice.In(20) ? dice.From(1, 3) : null,
-                Hold = dice.In(30) ? true : null,
-                Group = dice.In(20) ? "group" : null,
-            });
+            lines.Add(
+                new Line
+                {
+                    Id = new($"line-{i + 1}"),
+                    Kind = dice.In(60) ? LineKind.Microphone : LineKind.Line,
+                    Phantom = dice.In(20) ? PhantomNeed.Required : PhantomNeed.Either,
+                    Width = isPair ? 2 : 1,
+                    From = from,
+                    To = to,
+                    Priority = dice.Pick([Priority.Normal, Priority.Normal, Priority.High, Priority.Low]),
+                    Preferred = dice.In(20) ? dice.From(1, 3) : null,
+                    Hold = dice.In(30) ? true : null,
+                    Group = dice.In(20) ? "group" : null,
+                }
+            );
         }
 
         return lines;

@@ -28,7 +28,14 @@ public static class TinyInstances
         return new TinyInstance
         {
             Seed = seed,
-            Show = new Show { Title = $"Tiny {seed}", Rig = rig.Rig, Feeds = feeds, Lines = lines, Patch = TinyPatch.Make(dice, rig, feeds) },
+            Show = new Show
+            {
+                Title = $"Tiny {seed}",
+                Rig = rig.Rig,
+                Feeds = feeds,
+                Lines = lines,
+                Patch = TinyPatch.Make(dice, rig, feeds),
+            },
             Options = Options(dice, rig),
         };
     }
@@ -39,7 +46,8 @@ public static class TinyInstances
         if (dice.In(8))
             dice.Shuffle(levels);
 
-        var without = dice.In(12) ? dice.Pick(rig.Boxes).Id.Value
+        var without =
+            dice.In(12) ? dice.Pick(rig.Boxes).Id.Value
             : dice.In(6) ? $"{dice.Pick(rig.Boxes).Id}/out/1"
             : dice.In(4) && rig.Rig.Links.Count > 0 ? dice.Pick(rig.Rig.Links).Id.Value
             : null;

@@ -9,12 +9,16 @@ namespace RoutingRules.Tests.Assignment;
 public class TinyInstancesTests
 {
     [Property(MaxTest = 60)]
-    public Property Tiny_shows_are_documents_that_can_be_written_and_read() => Prop.ForAll(TinyInstances.Arbitrary, tiny =>
-    {
-        var read = ShowReader.Read(ShowWriter.ToUtf8(tiny.Show));
+    public Property Tiny_shows_are_documents_that_can_be_written_and_read() =>
+        Prop.ForAll(
+            TinyInstances.Arbitrary,
+            tiny =>
+            {
+                var read = ShowReader.Read(ShowWriter.ToUtf8(tiny.Show));
 
-        return read.IsUsable && read.Value == tiny.Show;
-    });
+                return read.IsUsable && read.Value == tiny.Show;
+            }
+        );
 
     [Property(MaxTest = 30)]
     public Property The_same_seed_makes_the_same_show() => Prop.ForAll(TinyInstances.Arbitrary, tiny => TinyInstances.Make(tiny.Seed) == tiny);
@@ -27,18 +31,19 @@ public class TinyInstancesTests
 
         Assert.All(
             (int[])
-            [
-                demands.Count(demand => demand.IsHeld),
-                demands.Count(demand => demand.Existing is not null && !demand.IsHeld),
-                demands.Count(demand => demand is { IsPinned: true, Feed: not null }),
-                demands.Count(demand => demand.Line is not null),
-                demands.Count(demand => demand.IsSplit),
-                demands.Count(demand => demand.Width == 2),
-                facts.Count(fact => fact.StayingStreams.Count > 0),
-                facts.Count(fact => fact.Rig.Rig.Links.Count > 0),
-                facts.Count(fact => fact.Options.Without.Count > 0),
-                facts.Count(fact => fact.Input.Feeds.Any(feed => !feed.SeparateFrom.IsEmpty)),
-            ],
-            count => Assert.InRange(count, 10, int.MaxValue));
+                [
+                    demands.Count(demand => demand.IsHeld),
+                    demands.Count(demand => demand.Existing is not null && !demand.IsHeld),
+                    demands.Count(demand => demand is { IsPinned: true, Feed: not null }),
+                    demands.Count(demand => demand.Line is not null),
+                    demands.Count(demand => demand.IsSplit),
+                    demands.Count(demand => demand.Width == 2),
+                    facts.Count(fact => fact.StayingStreams.Count > 0),
+                    facts.Count(fact => fact.Rig.Rig.Links.Count > 0),
+                    facts.Count(fact => fact.Options.Without.Count > 0),
+                    facts.Count(fact => fact.Input.Feeds.Any(feed => !feed.SeparateFrom.IsEmpty)),
+                ],
+            count => Assert.InRange(count, 10, int.MaxValue)
+        );
     }
 }

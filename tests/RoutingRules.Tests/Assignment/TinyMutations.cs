@@ -41,7 +41,9 @@ internal sealed class TinyMutations(TinyDice dice, AssignmentFacts facts)
             var runs = demand.IsSplit ? [demand.Runs[0]] : demand.Runs.Concat(demand.EvenRuns).ToArray();
             dice.Shuffle(runs);
             var isFirstChoice = dice.In(70);
-            var served = runs.Where(run => Serves(trace, demand, run) && !demand.Occupies(run).Any(taken.Contains)).OrderBy(run => isFirstChoice && demand.Existing != run).ToList();
+            var served = runs.Where(run => Serves(trace, demand, run) && !demand.Occupies(run).Any(taken.Contains))
+                .OrderBy(run => isFirstChoice && demand.Existing != run)
+                .ToList();
             if (served.Count == 0)
                 continue;
 
@@ -49,11 +51,19 @@ internal sealed class TinyMutations(TinyDice dice, AssignmentFacts facts)
             taken.UnionWith(demand.Occupies(served[0]));
         }
 
-        return (at, facts.Demands.Where(demand => at[demand.Index] is not null).Select(demand => new Placement { Demand = demand.Key, At = at[demand.Index]!.Value }).ToValueList());
+        return (
+            at,
+            facts
+                .Demands.Where(demand => at[demand.Index] is not null)
+                .Select(demand => new Placement { Demand = demand.Key, At = at[demand.Index]!.Value })
+                .ToValueList()
+        );
     }
 
     private static bool Serves(PatchTrace trace, DemandFacts demand, PointRange run) =>
-        demand.Line is { } line ? line.To.Any(sink => (demand.IsSplit ? demand.Runs : (IReadOnlyList<PointRange>)[run]).Any(from => trace.Carries(sink, from))) : trace.Carries(run, demand.Feed!.Source);
+        demand.Line is { } line
+            ? line.To.Any(sink => (demand.IsSplit ? demand.Runs : (IReadOnlyList<PointRange>)[run]).Any(from => trace.Carries(sink, from)))
+            : trace.Carries(run, demand.Feed!.Source);
 
     private Patch AddRoute(Patch patch)
     {
@@ -65,7 +75,10 @@ internal sealed class TinyMutations(TinyDice dice, AssignmentFacts facts)
         var (from, to) = (device.Group(entry.From)!, device.Group(entry.To)!);
         var sink = to.At(dice.From(1, to.Count));
         var source = dice.In(20) ? (Point?)null : from.At(entry.Mode == RoutingMode.Fixed ? Math.Min(sink.Number, from.Count) : dice.From(1, from.Count));
-        return patch with { Routes = [.. patch.Routes.Where(route => route.To[0] != sink), new Route { From = source is { } point ? Run(point) : null, To = Run(sink) }] };
+        return patch with
+        {
+            Routes = [.. patch.Routes.Where(route => route.To[0] != sink), new Route { From = source is { } point ? Run(point) : null, To = Run(sink) }],
+        };
     }
 
     private Patch ChangeRoute(Patch patch)
@@ -91,7 +104,10 @@ internal sealed class TinyMutations(TinyDice dice, AssignmentFacts facts)
 
         var route = dice.Pick(sent);
         var slot = facts.Rig.Group(route.To)!.At(dice.From(1, facts.Rig.Group(route.To)!.Count));
-        return patch with { Routes = [.. patch.Routes.Where(old => old != route && old.To[0] != slot), route with { From = null }, route with { To = Run(slot) }] };
+        return patch with
+        {
+            Routes = [.. patch.Routes.Where(old => old != route && old.To[0] != slot), route with { From = null }, route with { To = Run(slot) }],
+        };
     }
 
     private Patch Subscribe(Patch patch)
@@ -116,9 +132,20 @@ internal sealed class TinyMutations(TinyDice dice, AssignmentFacts facts)
         if (index >= 0)
             streams[index] = streams[index] with { To = [.. streams[index].To, to] };
         else
-            streams.Add(new AudioStream { Id = new($"{from.Device}-{first}"), Network = new("net"), From = from, To = [to] });
+            streams.Add(
+                new AudioStream
+                {
+                    Id = new($"{from.Device}-{first}"),
+                    Network = new("net"),
+                    From = from,
+                    To = [to],
+                }
+            );
 
-        return patch with { Streams = streams.ToValueList() };
+        return patch with
+        {
+            Streams = streams.ToValueList(),
+        };
     }
 
     private Patch Unsubscribe(Patch patch)
@@ -134,7 +161,9 @@ internal sealed class TinyMutations(TinyDice dice, AssignmentFacts facts)
     private static AudioStream? Without(AudioStream stream, PointRange at)
     {
         var left = stream.To.Where(receiver => receiver.At != at).ToValueList();
-        return left.Count == stream.To.Count ? stream : left.IsEmpty && !stream.Keep ? null : stream with { To = left };
+        return left.Count == stream.To.Count ? stream
+            : left.IsEmpty && !stream.Keep ? null
+            : stream with { To = left };
     }
 
     private static PointRange Run(Point point) => new(point.Device, point.Group, point.Number, point.Number);

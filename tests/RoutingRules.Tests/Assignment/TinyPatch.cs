@@ -34,15 +34,22 @@ internal sealed class TinyPatch
 
         patch.Serve(feeds);
         patch.Fill(feeds);
-        var streams = patch.order.Select((key, i) => new AudioStream
+        var streams = patch.order.Select(
+            (key, i) =>
+                new AudioStream
+                {
+                    Id = new($"s{i + 1}"),
+                    Network = new("net"),
+                    From = patch.Block(key.Sender, "transmit", key.Block),
+                    To = patch.receivers[key].ToValueList(),
+                    Keep = dice.In(10),
+                }
+        );
+        return new Patch
         {
-            Id = new($"s{i + 1}"),
-            Network = new("net"),
-            From = patch.Block(key.Sender, "transmit", key.Block),
-            To = patch.receivers[key].ToValueList(),
-            Keep = dice.In(10),
-        });
-        return new Patch { Streams = streams.ToValueList(), Routes = patch.routed.Select(to => new Route { From = patch.routes[to] is { } from ? Run(from) : null, To = Run(to) }).ToValueList() };
+            Streams = streams.ToValueList(),
+            Routes = patch.routed.Select(to => new Route { From = patch.routes[to] is { } from ? Run(from) : null, To = Run(to) }).ToValueList(),
+        };
     }
 
     private PointRange Block(Device device, string group, int block)
@@ -88,7 +95,10 @@ internal sealed class TinyPatch
                     continue;
 
                 var outs = rig.Count(box, "out");
-                var first = to.At is { } at && at.Device == box.Id && dice.In(70) ? at.First : feed.Source.Width == 2 && dice.In(80) ? 1 : dice.From(1, outs);
+                var first =
+                    to.At is { } at && at.Device == box.Id && dice.In(70) ? at.First
+                    : feed.Source.Width == 2 && dice.In(80) ? 1
+                    : dice.From(1, outs);
                 for (var i = 0; i < feed.Source.Width && first + i <= outs; i++)
                     Serve(box, feed.Source[i], first + i);
             }
@@ -112,7 +122,10 @@ internal sealed class TinyPatch
     {
         foreach (var console in rig.Consoles)
         {
-            var sources = feeds.Where(feed => feed.Source.Device == console.Id).SelectMany(feed => Enumerable.Range(0, feed.Source.Width).Select(i => feed.Source[i])).ToList();
+            var sources = feeds
+                .Where(feed => feed.Source.Device == console.Id)
+                .SelectMany(feed => Enumerable.Range(0, feed.Source.Width).Select(i => feed.Source[i]))
+                .ToList();
             sources.Add(new Point(console.Id, new("aux"), 5));
             for (var number = 1; number <= rig.Count(console, "transmit"); number++)
             {

@@ -39,8 +39,21 @@ internal sealed class TinyRig
 
         Rig = new Rig
         {
-            Zones = [new() { Id = new("left"), Side = ZoneSide.HouseRight }, new() { Id = new("right"), Side = ZoneSide.HouseLeft }, new() { Id = new("house") }],
-            Networks = [new() { Id = new("net"), Transport = Transport.RtpL24, PacketMicroseconds = 1000 }],
+            Zones =
+            [
+                new() { Id = new("left"), Side = ZoneSide.HouseRight },
+                new() { Id = new("right"), Side = ZoneSide.HouseLeft },
+                new() { Id = new("house") },
+            ],
+            Networks =
+            [
+                new()
+                {
+                    Id = new("net"),
+                    Transport = Transport.RtpL24,
+                    PacketMicroseconds = 1000,
+                },
+            ],
             Profiles = profiles.ToValueList(),
             Devices = devices.ToValueList(),
             Cables = cables.ToValueList(),
@@ -75,7 +88,13 @@ internal sealed class TinyRig
     {
         profile = profile with { Id = new($"tiny/{id}") };
         profiles.Add(profile);
-        var device = new Device { Id = new(id), Profile = profile.Id, Zone = new(zone), Power = dice.In(50) ? [new(dice.Pick(["p1", "p2"]))] : [] };
+        var device = new Device
+        {
+            Id = new(id),
+            Profile = profile.Id,
+            Zone = new(zone),
+            Power = dice.In(50) ? [new(dice.Pick(["p1", "p2"]))] : [],
+        };
         devices.Add(device);
         return device;
     }
@@ -86,7 +105,16 @@ internal sealed class TinyRig
         var slots = (width * blocks) + (dice.In(10) ? 1 : 0);
         var outs = dice.In(35) ? dice.From(1, 2) : 0;
         var aux = Math.Min(5, slots);
-        List<PortGroup> groups = [Group("aux", PortKind.Source, 5), Group("main", PortKind.Source, 2), Group("transmit", PortKind.Transmit, slots) with { BlockSize = width }, Network(4)];
+        List<PortGroup> groups =
+        [
+            Group("aux", PortKind.Source, 5),
+            Group("main", PortKind.Source, 2),
+            Group("transmit", PortKind.Transmit, slots) with
+            {
+                BlockSize = width,
+            },
+            Network(4),
+        ];
         List<RoutingEntry> routing = [Entry("aux", "transmit", RoutingMode.Free), Entry("main", "transmit", RoutingMode.Free)];
         List<FactoryRoute> factory = dice.In(40) ? [Factory("aux", 1, aux, "transmit", 1)] : [];
         if (outs > 0)
@@ -116,17 +144,37 @@ internal sealed class TinyRig
     {
         var kind = dice.From(1, 4);
         var outs = dice.From(Math.Min(2, most), kind == 1 ? Math.Min(3, most) : most);
-        var size = dice.In(4) ? 3 : width == 4 && dice.In(50) ? 4 : 2;
+        var size =
+            dice.In(4) ? 3
+            : width == 4 && dice.In(50) ? 4
+            : 2;
         var slots = ((outs + size - 1) / size * size) + (kind == 1 && outs <= 2 && dice.In(50) ? size : 0) - (dice.In(5) ? 1 : 0);
         var entry = Entry("receive", "out", kind == 1 ? RoutingMode.Free : RoutingMode.Fixed) with { Clearable = kind == 2 };
-        List<PortGroup> groups = [Group("out", PortKind.Output, outs) with { Level = SignalLevel.Line }, Group("receive", PortKind.Receive, slots) with { BlockSize = size }, Network(4)];
+        List<PortGroup> groups =
+        [
+            Group("out", PortKind.Output, outs) with
+            {
+                Level = SignalLevel.Line,
+            },
+            Group("receive", PortKind.Receive, slots) with
+            {
+                BlockSize = size,
+            },
+            Network(4),
+        ];
         List<RoutingEntry> routing = [entry];
         if (HasLines)
         {
-            groups.AddRange(
-            [
-                Group("in", PortKind.Input, dice.From(2, 3)) with { Level = dice.In(70) ? SignalLevel.Mic : SignalLevel.Line, Phantom = dice.In(60) },
-                Group("transmit", PortKind.Transmit, 4) with { BlockSize = 2 },
+            groups.AddRange([
+                Group("in", PortKind.Input, dice.From(2, 3)) with
+                {
+                    Level = dice.In(70) ? SignalLevel.Mic : SignalLevel.Line,
+                    Phantom = dice.In(60),
+                },
+                Group("transmit", PortKind.Transmit, 4) with
+                {
+                    BlockSize = 2,
+                },
             ]);
             routing.Add(Entry("in", "transmit", dice.In(85) ? RoutingMode.Fixed : RoutingMode.Free));
         }
@@ -137,15 +185,21 @@ internal sealed class TinyRig
         };
     }
 
-    private static DeviceProfile MakeRecorder() => Make(
-        DeviceKind.Recorder,
-        [Group("track", PortKind.Sink, 4), Group("receive", PortKind.Receive, 4) with { BlockSize = 2 }, Network(2)],
-        [Entry("receive", "track", RoutingMode.Free)]);
+    private static DeviceProfile MakeRecorder() =>
+        Make(
+            DeviceKind.Recorder,
+            [Group("track", PortKind.Sink, 4), Group("receive", PortKind.Receive, 4) with { BlockSize = 2 }, Network(2)],
+            [Entry("receive", "track", RoutingMode.Free)]
+        );
 
     private void AddCabled()
     {
         var isRack = dice.In(40);
-        Cabled = Add(isRack ? "rack" : "amp", Make(isRack ? DeviceKind.TransmitterRack : DeviceKind.Amplifier, [Group("in", PortKind.Input, 2) with { Level = SignalLevel.Line }], []), "left");
+        Cabled = Add(
+            isRack ? "rack" : "amp",
+            Make(isRack ? DeviceKind.TransmitterRack : DeviceKind.Amplifier, [Group("in", PortKind.Input, 2) with { Level = SignalLevel.Line }], []),
+            "left"
+        );
         var box = dice.Pick(Boxes);
         var runs = Math.Min(2, Count(box, "out"));
         var first = dice.From(1, Count(box, "out") - runs + 1);
@@ -160,15 +214,33 @@ internal sealed class TinyRig
         for (var i = 0; i < others.Count; i++)
         {
             var hub = i > 0 && dice.In(30) ? others[i - 1] : Consoles[0];
-            links.Add(new Link { Id = new($"link-{i + 1}"), Network = new("net"), From = new(hub.Id, new("net"), 1, 1), To = new(others[i].Id, new("net"), 2, 2) });
+            links.Add(
+                new Link
+                {
+                    Id = new($"link-{i + 1}"),
+                    Network = new("net"),
+                    From = new(hub.Id, new("net"), 1, 1),
+                    To = new(others[i].Id, new("net"), 2, 2),
+                }
+            );
         }
 
         return links.ToValueList();
     }
 
     private List<PointRange> Marked() =>
-        Boxes.SelectMany(box => Enumerable.Range(1, Count(box, "out")).Select(number => new PointRange(box.Id, new("out"), number, number))).Where(_ => dice.In(6)).ToList();
+        Boxes
+            .SelectMany(box => Enumerable.Range(1, Count(box, "out")).Select(number => new PointRange(box.Id, new("out"), number, number)))
+            .Where(_ => dice.In(6))
+            .ToList();
 
     private static DeviceProfile Make(DeviceKind kind, List<PortGroup> groups, List<RoutingEntry> routing) =>
-        new() { Id = new("tiny/any"), Kind = kind, Name = "Tiny device", PortGroups = groups.ToValueList(), Routing = routing.ToValueList() };
+        new()
+        {
+            Id = new("tiny/any"),
+            Kind = kind,
+            Name = "Tiny device",
+            PortGroups = groups.ToValueList(),
+            Routing = routing.ToValueList(),
+        };
 }

@@ -11,14 +11,20 @@ public sealed class UnplacedReasonTests
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
 
     /// <summary>A feed that may leave from any of the console's own outputs.</summary>
-    private static Show Desk(int outputs, string source) => Of(("desk", SmallProfiles.Console)).WithProfile("desk", profile => profile with
-    {
-        FactoryRoutes = [],
-        PortGroups = [.. profile.PortGroups.Select(group => group.Id.Value == "out" ? group with { Count = outputs } : group)],
-    }) with
-    {
-        Feeds = [FeedTo("mix", FeedRole.Monitor, source, "desk")],
-    };
+    private static Show Desk(int outputs, string source) =>
+        Of(("desk", SmallProfiles.Console))
+            .WithProfile(
+                "desk",
+                profile =>
+                    profile with
+                    {
+                        FactoryRoutes = [],
+                        PortGroups = [.. profile.PortGroups.Select(group => group.Id.Value == "out" ? group with { Count = outputs } : group)],
+                    }
+            ) with
+        {
+            Feeds = [FeedTo("mix", FeedRole.Monitor, source, "desk")],
+        };
 
     private static string Reason(Show show) => Assert.Single(Engine.Assign(show).Unplaced).Reason;
 
@@ -31,7 +37,10 @@ public sealed class UnplacedReasonTests
     {
         var show = Desk(outputs, source);
 
-        Assert.Equal(expected, Reason(show with { Rig = show.Rig with { Unavailable = [new() { At = At(outputs == 1 ? "desk/out/1" : $"desk/out/1-{outputs}") }] } }));
+        Assert.Equal(
+            expected,
+            Reason(show with { Rig = show.Rig with { Unavailable = [new() { At = At(outputs == 1 ? "desk/out/1" : $"desk/out/1-{outputs}") }] } })
+        );
     }
 
     [Theory]
@@ -40,7 +49,9 @@ public sealed class UnplacedReasonTests
     public void Places_that_others_have_are_counted(int outputs, string expected)
     {
         var show = Desk(outputs, "desk/aux/1");
-        var taken = Enumerable.Range(1, outputs).Select(n => Feed($"first{n}", FeedRole.Monitor, $"desk/aux/{n + 1}", $"desk/out/{n}") with { Priority = Priority.Critical });
+        var taken = Enumerable
+            .Range(1, outputs)
+            .Select(n => Feed($"first{n}", FeedRole.Monitor, $"desk/aux/{n + 1}", $"desk/out/{n}") with { Priority = Priority.Critical });
 
         Assert.StartsWith(expected, Reason(show with { Feeds = [.. taken, .. show.Feeds] }), StringComparison.Ordinal);
     }
@@ -51,7 +62,14 @@ public sealed class UnplacedReasonTests
     public void Pairs_that_others_have_are_counted(int outputs, string expected)
     {
         var show = Desk(outputs, "desk/aux/1-2");
-        var taken = Enumerable.Range(1, outputs / 2).Select(n => Feed($"first{n}", FeedRole.Monitor, $"desk/aux/{(2 * n) + 1}-{(2 * n) + 2}", $"desk/out/{(2 * n) - 1}-{2 * n}") with { Priority = Priority.Critical });
+        var taken = Enumerable
+            .Range(1, outputs / 2)
+            .Select(n =>
+                Feed($"first{n}", FeedRole.Monitor, $"desk/aux/{(2 * n) + 1}-{(2 * n) + 2}", $"desk/out/{(2 * n) - 1}-{2 * n}") with
+                {
+                    Priority = Priority.Critical,
+                }
+            );
 
         Assert.StartsWith(expected, Reason(show with { Feeds = [.. taken, .. show.Feeds] }), StringComparison.Ordinal);
     }

@@ -42,10 +42,21 @@ public static class VariedInstances
             var way = dice.From(1, 4);
             var input = number - first + 1;
             Cable[] both = [Plug(box, number, "amp-x", input), Plug(box, number, "rack-x", input)];
-            cables.AddRange(way == 1 ? both : way == 2 ? both.Reverse() : way == 3 ? both[..1] : both[1..]);
+            cables.AddRange(
+                way == 1 ? both
+                : way == 2 ? both.Reverse()
+                : way == 3 ? both[..1]
+                : both[1..]
+            );
         }
 
-        ValueList<Id<Device>>[] names = [[new("rack-x")], [new("amp-x")], [new("amp-x"), new("rack-x")], [box.Id]];
+        ValueList<Id<Device>>[] names =
+        [
+            [new("rack-x")],
+            [new("amp-x")],
+            [new("amp-x"), new("rack-x")],
+            [box.Id],
+        ];
         show = Add(show, "amp-x", DeviceKind.Amplifier, [Group("in", PortKind.Input, 2) with { Level = SignalLevel.Line }], [], []);
         show = Add(show, "rack-x", DeviceKind.TransmitterRack, [Group("in", PortKind.Input, 2) with { Level = SignalLevel.Line }], [], []);
         return show with
@@ -54,7 +65,8 @@ public static class VariedInstances
             Feeds = [.. show.Feeds.Select(feed => !dice.In(45) ? feed : feed with { To = [To(feed), .. feed.To.Skip(1)] })],
         };
 
-        Destination To(Feed feed) => dice.In(15) ? new() { At = Run(new(dice.Pick(["amp-x", "rack-x"])), "in", 1, feed.Source.Width) }
+        Destination To(Feed feed) =>
+            dice.In(15) ? new() { At = Run(new(dice.Pick(["amp-x", "rack-x"])), "in", 1, feed.Source.Width) }
             : dice.In(25) ? new() { Zones = [box.Zone!.Value] }
             : new() { Devices = dice.Pick(names) };
     }
@@ -69,9 +81,20 @@ public static class VariedInstances
                 show,
                 "pa",
                 DeviceKind.Amplifier,
-                [Group("out", PortKind.Output, outs) with { Level = SignalLevel.Speaker }, Group("receive", PortKind.Receive, dice.Pick([2, 4])) with { BlockSize = 2 }, Network(4)],
+                [
+                    Group("out", PortKind.Output, outs) with
+                    {
+                        Level = SignalLevel.Speaker,
+                    },
+                    Group("receive", PortKind.Receive, dice.Pick([2, 4])) with
+                    {
+                        BlockSize = 2,
+                    },
+                    Network(4),
+                ],
                 [Entry("receive", "out", RoutingMode.Free)],
-                [Factory("receive", 1, dice.From(1, outs), "out", 1)]);
+                [Factory("receive", 1, dice.From(1, outs), "out", 1)]
+            );
             if (!show.Rig.Links.IsEmpty)
                 show = show with { Rig = show.Rig with { Links = [.. show.Rig.Links, Link("link-pa", "net", show.Rig.Devices[0].Id, new("pa"))] } };
 
@@ -81,13 +104,26 @@ public static class VariedInstances
                 show = show with { Feeds = [.. show.Feeds.Select((feed, i) => i == index ? feed with { To = [new() { At = at }] } : feed)] };
         }
 
-        return show with { Feeds = [.. show.Feeds.Select(feed => dice.In(45) ? feed with { Role = dice.Pick([FeedRole.Talkback, FeedRole.Click, FeedRole.Comms, new("intercom")]) } : feed)] };
+        return show with
+        {
+            Feeds =
+            [
+                .. show.Feeds.Select(feed =>
+                    dice.In(45) ? feed with { Role = dice.Pick([FeedRole.Talkback, FeedRole.Click, FeedRole.Comms, new("intercom")]) } : feed
+                ),
+            ],
+        };
     }
 
     // A second network of its own links, listed before the first or after it.
     private static Show WithNetwork(TinyDice dice, Show show)
     {
-        var network = new Network { Id = new("net-b"), Transport = Transport.RtpL24, PacketMicroseconds = 1000 };
+        var network = new Network
+        {
+            Id = new("net-b"),
+            Transport = Transport.RtpL24,
+            PacketMicroseconds = 1000,
+        };
         var desk = show.Rig.Devices[0].Id;
         var others = show.Rig.Devices.Skip(1).Where(device => Count(show, device, "net") > 2 && dice.In(60)).ToList();
         show = show with
@@ -105,9 +141,16 @@ public static class VariedInstances
 
         AudioStream Rejoin(AudioStream stream)
         {
-            var common = stream.To.Select(receiver => facts.Networks.FirstCommon(facts.Rig.Device(stream.From.Device)!, facts.Rig.Device(receiver.At.Device)!)?.Id).ToList();
-            return common.Count == 0 || common[0] is not { } first ? stream
-                : stream with { Network = first, To = stream.To.Where((_, i) => common[i] == first).ToValueList() };
+            var common = stream
+                .To.Select(receiver => facts.Networks.FirstCommon(facts.Rig.Device(stream.From.Device)!, facts.Rig.Device(receiver.At.Device)!)?.Id)
+                .ToList();
+            return common.Count == 0 || common[0] is not { } first
+                ? stream
+                : stream with
+                {
+                    Network = first,
+                    To = stream.To.Where((_, i) => common[i] == first).ToValueList(),
+                };
         }
     }
 
@@ -116,16 +159,22 @@ public static class VariedInstances
         var boxes = Boxes(show);
         return show with
         {
-            Lines = [.. show.Lines.Select(line =>
-            {
-                if (line.Width > 1 || !dice.In(60))
-                    return line;
+            Lines =
+            [
+                .. show.Lines.Select(line =>
+                {
+                    if (line.Width > 1 || !dice.In(60))
+                        return line;
 
-                var box = dice.Pick(boxes);
-                var (group, most) = dice.In(75) ? ("out", Count(show, box, "out")) : dice.In(50) || Profile(show, box).Routing[0].Mode == RoutingMode.Fixed ? ("transmit", 4) : ("receive", Count(show, box, "receive"));
-                var number = dice.From(1, Math.Max(1, most));
-                return line with { To = dice.In(50) ? [Run(box.Id, group, number, 1)] : [line.To[0], Run(box.Id, group, number, 1)] };
-            })],
+                    var box = dice.Pick(boxes);
+                    var (group, most) =
+                        dice.In(75) ? ("out", Count(show, box, "out"))
+                        : dice.In(50) || Profile(show, box).Routing[0].Mode == RoutingMode.Fixed ? ("transmit", 4)
+                        : ("receive", Count(show, box, "receive"));
+                    var number = dice.From(1, Math.Max(1, most));
+                    return line with { To = dice.In(50) ? [Run(box.Id, group, number, 1)] : [line.To[0], Run(box.Id, group, number, 1)] };
+                }),
+            ],
         };
     }
 
@@ -139,7 +188,10 @@ public static class VariedInstances
             return show;
 
         var (at, index) = (dice.Pick(sounding), dice.Pick(singles));
-        return show with { Feeds = [.. show.Feeds.Select((feed, i) => i == index ? feed with { To = [new() { At = new(at.Device, at.Group, at.Number, at.Number) }] } : feed)] };
+        return show with
+        {
+            Feeds = [.. show.Feeds.Select((feed, i) => i == index ? feed with { To = [new() { At = new(at.Device, at.Group, at.Number, at.Number) }] } : feed)],
+        };
     }
 
     private static Show WithOwnRoutes(TinyDice dice, Show show)
@@ -155,24 +207,68 @@ public static class VariedInstances
             }
         }
 
-        return show with { Patch = show.Patch with { Routes = routes.ToValueList() } };
+        return show with
+        {
+            Patch = show.Patch with { Routes = routes.ToValueList() },
+        };
     }
 
     private static Show WithRing(TinyDice dice, Show show)
     {
         foreach (var id in (string[])["ring-1", "ring-2"])
         {
-            show = Add(show, id, DeviceKind.Processor, [Group("in", PortKind.Input, 2), Group("out", PortKind.Output, 2) with { Level = SignalLevel.Line }], [], []);
-            show = show with { Rig = show.Rig with { Profiles = [.. show.Rig.Profiles.Select(profile => profile.Id.Value == $"tiny/{id}" ? profile with { Through = [new() { Kind = ThroughKind.Process, From = new("in"), To = new("out") }] } : profile)] } };
+            show = Add(
+                show,
+                id,
+                DeviceKind.Processor,
+                [Group("in", PortKind.Input, 2), Group("out", PortKind.Output, 2) with { Level = SignalLevel.Line }],
+                [],
+                []
+            );
+            show = show with
+            {
+                Rig = show.Rig with
+                {
+                    Profiles =
+                    [
+                        .. show.Rig.Profiles.Select(profile =>
+                            profile.Id.Value == $"tiny/{id}"
+                                ? profile with
+                                {
+                                    Through =
+                                    [
+                                        new()
+                                        {
+                                            Kind = ThroughKind.Process,
+                                            From = new("in"),
+                                            To = new("out"),
+                                        },
+                                    ],
+                                }
+                                : profile
+                        ),
+                    ],
+                },
+            };
         }
 
         var ring = show.Rig.Devices.TakeLast(2).ToArray();
-        Cable[] cables = [new() { From = Run(ring[0].Id, "out", 1, 1), To = Run(ring[1].Id, "in", 1, 1) }, new() { From = Run(ring[1].Id, "out", 1, 1), To = Run(ring[0].Id, "in", 1, 1) }];
+        Cable[] cables =
+        [
+            new() { From = Run(ring[0].Id, "out", 1, 1), To = Run(ring[1].Id, "in", 1, 1) },
+            new() { From = Run(ring[1].Id, "out", 1, 1), To = Run(ring[0].Id, "in", 1, 1) },
+        ];
         var isPinned = dice.In(50);
         return show with
         {
             Rig = show.Rig with { Cables = [.. show.Rig.Cables, .. cables] },
-            Feeds = [.. show.Feeds.Select((feed, i) => i == 0 && isPinned && feed.Source.Width == 1 ? feed with { To = [.. feed.To, new() { At = Run(ring[0].Id, "in", 1, 1) }] } : feed)],
+            Feeds =
+            [
+                .. show.Feeds.Select(
+                    (feed, i) =>
+                        i == 0 && isPinned && feed.Source.Width == 1 ? feed with { To = [.. feed.To, new() { At = Run(ring[0].Id, "in", 1, 1) }] } : feed
+                ),
+            ],
         };
     }
 
@@ -180,21 +276,58 @@ public static class VariedInstances
 
     private static DeviceProfile Profile(Show show, Device device) => show.Rig.Profiles.First(profile => profile.Id == device.Profile);
 
-    private static int Count(Show show, Device device, string group) => Profile(show, device).PortGroups.FirstOrDefault(other => other.Id.Value == group)?.Count ?? 0;
+    private static int Count(Show show, Device device, string group) =>
+        Profile(show, device).PortGroups.FirstOrDefault(other => other.Id.Value == group)?.Count ?? 0;
 
     private static PointRange Run(Id<Device> device, string group, int first, int width) => new(device, new(group), first, first + width - 1);
 
-    private static Cable Plug(Device box, int output, string to, int input) => new() { From = Run(box.Id, "out", output, 1), To = Run(new(to), "in", input, 1) };
+    private static Cable Plug(Device box, int output, string to, int input) =>
+        new() { From = Run(box.Id, "out", output, 1), To = Run(new(to), "in", input, 1) };
 
     private static Link Link(string id, string network, Id<Device> from, Id<Device> to) =>
-        new() { Id = new(id), Network = new(network), From = Run(from, "net", 3, 1), To = Run(to, "net", 4, 1) };
-
-    private static Show Add(Show show, string id, DeviceKind kind, ValueList<PortGroup> groups, ValueList<RoutingEntry> routing, ValueList<FactoryRoute> factory) => show with
-    {
-        Rig = show.Rig with
+        new()
         {
-            Devices = [.. show.Rig.Devices, new Device { Id = new(id), Profile = new($"tiny/{id}"), Zone = new Id<Zone>("left") }],
-            Profiles = [.. show.Rig.Profiles, new DeviceProfile { Id = new($"tiny/{id}"), Kind = kind, Name = "Tiny device", PortGroups = groups, Routing = routing, FactoryRoutes = factory }],
-        },
-    };
+            Id = new(id),
+            Network = new(network),
+            From = Run(from, "net", 3, 1),
+            To = Run(to, "net", 4, 1),
+        };
+
+    private static Show Add(
+        Show show,
+        string id,
+        DeviceKind kind,
+        ValueList<PortGroup> groups,
+        ValueList<RoutingEntry> routing,
+        ValueList<FactoryRoute> factory
+    ) =>
+        show with
+        {
+            Rig = show.Rig with
+            {
+                Devices =
+                [
+                    .. show.Rig.Devices,
+                    new Device
+                    {
+                        Id = new(id),
+                        Profile = new($"tiny/{id}"),
+                        Zone = new Id<Zone>("left"),
+                    },
+                ],
+                Profiles =
+                [
+                    .. show.Rig.Profiles,
+                    new DeviceProfile
+                    {
+                        Id = new($"tiny/{id}"),
+                        Kind = kind,
+                        Name = "Tiny device",
+                        PortGroups = groups,
+                        Routing = routing,
+                        FactoryRoutes = factory,
+                    },
+                ],
+            },
+        };
 }

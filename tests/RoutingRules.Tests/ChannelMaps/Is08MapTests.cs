@@ -25,7 +25,14 @@ public sealed class Is08MapTests
 
     [Theory]
     [MemberData(nameof(BlockMapTests.Maps), MemberType = typeof(BlockMapTests))]
-    public void The_worked_maps_are_taken_exactly_where_the_standard_says_so(string name, string map, bool freeAny, bool freeKept, bool blockAny, bool blockKept)
+    public void The_worked_maps_are_taken_exactly_where_the_standard_says_so(
+        string name,
+        string map,
+        bool freeAny,
+        bool freeKept,
+        bool blockAny,
+        bool blockKept
+    )
     {
         Assert.NotEmpty(name);
         Assert.Equal([freeAny, freeKept, blockAny, blockKept], [Takes(map, 1, true), Takes(map, 1, false), Takes(map, 8, true), Takes(map, 8, false)]);
@@ -76,13 +83,26 @@ public sealed class Is08MapTests
     public void A_part_of_a_map_cuts_routes_where_it_says_something_else_and_leaves_the_others()
     {
         var show = Of(("card", Card(1, true))).With(Route("card/input/1-8", "card/a/1-8"), Route("card/input/9-10", "card/b/1-2"));
-        var result = Apply(show, "card", """{ "map": { "a": { "2": { "input": null, "channel_index": null }, "3": { "input": "input", "channel_index": 60 }, "4": { "input": "input", "channel_index": 61 }, "7": { "input": "input", "channel_index": 7 } } } }""");
+        var result = Apply(
+            show,
+            "card",
+            """{ "map": { "a": { "2": { "input": null, "channel_index": null }, "3": { "input": "input", "channel_index": 60 }, "4": { "input": "input", "channel_index": 61 }, "7": { "input": "input", "channel_index": 7 } } } }"""
+        );
 
         Assert.Empty(result.Problems);
         Assert.Equal(
-            [Route("card/input/1-2", "card/a/1-2"), Route("card/input/6-8", "card/a/6-8"), Route("card/input/9-10", "card/b/1-2"), Route("card/input/61-62", "card/a/4-5")],
-            result.Show!.Patch.Routes);
-        Assert.Equal([("card/a/3", null), ("card/a/4", "card/input/61"), ("card/a/5", "card/input/62")], result.Moves.Select(move => (move.At.ToString(), move.After?.ToString())));
+            [
+                Route("card/input/1-2", "card/a/1-2"),
+                Route("card/input/6-8", "card/a/6-8"),
+                Route("card/input/9-10", "card/b/1-2"),
+                Route("card/input/61-62", "card/a/4-5"),
+            ],
+            result.Show!.Patch.Routes
+        );
+        Assert.Equal(
+            [("card/a/3", null), ("card/a/4", "card/input/61"), ("card/a/5", "card/input/62")],
+            result.Moves.Select(move => (move.At.ToString(), move.After?.ToString()))
+        );
     }
 
     [Theory]
@@ -112,69 +132,111 @@ public sealed class Is08MapTests
     {
         var show = Of(("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier));
 
-        Assert.Contains("always takes box/receive/1", Assert.Single(Apply(show, "box", """{ "action": { "out": { "0": { "input": "receive", "channel_index": 1 } } } }""").Problems), StringComparison.Ordinal);
-        Assert.Contains("cannot be silenced", Assert.Single(Apply(show, "box", """{ "action": { "out": { "0": { "input": null, "channel_index": null } } } }""").Problems), StringComparison.Ordinal);
-        Assert.Contains("no device 'desk'; there are box, amp", Assert.Throws<ChannelMapException>(() => ChannelMap.Of(Engine, show, new("desk"))).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "always takes box/receive/1",
+            Assert.Single(Apply(show, "box", """{ "action": { "out": { "0": { "input": "receive", "channel_index": 1 } } } }""").Problems),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "cannot be silenced",
+            Assert.Single(Apply(show, "box", """{ "action": { "out": { "0": { "input": null, "channel_index": null } } } }""").Problems),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "no device 'desk'; there are box, amp",
+            Assert.Throws<ChannelMapException>(() => ChannelMap.Of(Engine, show, new("desk"))).Message,
+            StringComparison.Ordinal
+        );
         var torn = Of(("card", Card(8, true))).With(Route("card/input/1-3", "card/a/1-3"));
-        Assert.Contains("is patched as it cannot be", Assert.Throws<ChannelMapException>(() => ChannelMap.Of(Engine, torn, new("card"))).Message, StringComparison.Ordinal);
-        Assert.Contains("has a dot", Assert.Throws<ChannelMapException>(() => Write(new ChannelMap { Device = new("x"), Channels = [Entry("a.b", 0, "c", 0)] })).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "is patched as it cannot be",
+            Assert.Throws<ChannelMapException>(() => ChannelMap.Of(Engine, torn, new("card"))).Message,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "has a dot",
+            Assert.Throws<ChannelMapException>(() => Write(new ChannelMap { Device = new("x"), Channels = [Entry("a.b", 0, "c", 0)] })).Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Property(MaxTest = 60)]
-    public Property A_map_that_comes_back_changes_nothing_and_makes_the_same_patch_anew() => Promise.Of(ShowArbitraries.Valid(), show =>
-    {
-        foreach (var device in show.Rig.Devices.Select(device => device.Id))
-        {
-            if (MapOf(show, device) is not { } map)
+    public Property A_map_that_comes_back_changes_nothing_and_makes_the_same_patch_anew() =>
+        Promise.Of(
+            ShowArbitraries.Valid(),
+            show =>
             {
-                continue;
-            }
+                foreach (var device in show.Rig.Devices.Select(device => device.Id))
+                {
+                    if (MapOf(show, device) is not { } map)
+                    {
+                        continue;
+                    }
 
-            var read = Is08Map.Read(device, Write(map), out var problems);
-            var bare = show with { Patch = show.Patch with { Routes = show.Patch.Routes.Where(route => route.To.Device != device).ToValueList() } };
-            var same = MapImport.Apply(Engine, show, read);
-            var anew = MapImport.Apply(Engine, bare, read);
-            if (!problems.IsEmpty || map != read || !same.Edits.IsEmpty || same.Show is null)
-            {
-                return $"{device}: it does not come back as it was.";
-            }
+                    var read = Is08Map.Read(device, Write(map), out var problems);
+                    var bare = show with { Patch = show.Patch with { Routes = show.Patch.Routes.Where(route => route.To.Device != device).ToValueList() } };
+                    var same = MapImport.Apply(Engine, show, read);
+                    var anew = MapImport.Apply(Engine, bare, read);
+                    if (!problems.IsEmpty || map != read || !same.Edits.IsEmpty || same.Show is null)
+                    {
+                        return $"{device}: it does not come back as it was.";
+                    }
 
-            if (anew.Show is null || MapOf(anew.Show, device) != map)
-            {
-                return $"{device}: made anew it is another; {string.Join(' ', anew.Problems)}";
-            }
-        }
+                    if (anew.Show is null || MapOf(anew.Show, device) != map)
+                    {
+                        return $"{device}: made anew it is another; {string.Join(' ', anew.Problems)}";
+                    }
+                }
 
-        return null;
-    });
+                return null;
+            }
+        );
 
     [Fact]
     public void The_shows_of_the_promise_have_maps() =>
-        Assert.True(ShowArbitraries.Valid().Generator.Sample(30, new Rnd(20270612), 20).Count(show => show.Rig.Devices.Any(device => MapOf(show, device.Id)?.Channels.Any(channel => !channel.Input.IsNone) == true)) > 5);
+        Assert.True(
+            ShowArbitraries
+                .Valid()
+                .Generator.Sample(30, new Rnd(20270612), 20)
+                .Count(show => show.Rig.Devices.Any(device => MapOf(show, device.Id)?.Channels.Any(channel => !channel.Input.IsNone) == true)) > 5
+        );
 
     [Property(MaxTest = 60)]
-    public Property What_a_map_asks_for_is_what_the_device_then_does() => Prop.ForAll(
-        (from sinks in Gen.Choose(0, 15).ArrayOf(6) from sources in Gen.Choose(-1, 63).ArrayOf(6) from again in Gen.Choose(-1, 63).ArrayOf(6) select (sinks, sources, again)).ToArbitrary(),
-        drawn =>
-        {
-            var show = Of(("card", Card(1, true)), ("other", Card(1, true))).With(Route("other/input/1-8", "other/b/1-8"));
-            var expected = MapOf(show, new("card"))!.Channels.ToDictionary(channel => (channel.Output, channel.Channel));
-            foreach (var sources in new[] { drawn.sources, drawn.again })
+    public Property What_a_map_asks_for_is_what_the_device_then_does() =>
+        Prop.ForAll(
+            (
+                from sinks in Gen.Choose(0, 15).ArrayOf(6)
+                from sources in Gen.Choose(-1, 63).ArrayOf(6)
+                from again in Gen.Choose(-1, 63).ArrayOf(6)
+                select (sinks, sources, again)
+            ).ToArbitrary(),
+            drawn =>
             {
-                var asked = drawn.sinks.Zip(sources).DistinctBy(pair => pair.First)
-                    .Select(pair => Entry(pair.First < 8 ? "a" : "b", pair.First % 8, pair.Second < 0 ? null : "input", Math.Max(0, pair.Second))).ToValueList();
-                var result = MapImport.Apply(Engine, show, new ChannelMap { Device = new("card"), Channels = asked });
-                foreach (var channel in asked)
+                var show = Of(("card", Card(1, true)), ("other", Card(1, true))).With(Route("other/input/1-8", "other/b/1-8"));
+                var expected = MapOf(show, new("card"))!.Channels.ToDictionary(channel => (channel.Output, channel.Channel));
+                foreach (var sources in new[] { drawn.sources, drawn.again })
                 {
-                    expected[(channel.Output, channel.Channel)] = channel;
+                    var asked = drawn
+                        .sinks.Zip(sources)
+                        .DistinctBy(pair => pair.First)
+                        .Select(pair => Entry(pair.First < 8 ? "a" : "b", pair.First % 8, pair.Second < 0 ? null : "input", Math.Max(0, pair.Second)))
+                        .ToValueList();
+                    var result = MapImport.Apply(Engine, show, new ChannelMap { Device = new("card"), Channels = asked });
+                    foreach (var channel in asked)
+                    {
+                        expected[(channel.Output, channel.Channel)] = channel;
+                    }
+
+                    show = result.Show!;
                 }
 
-                show = result.Show!;
+                return MapOf(show, new("card"))!
+                        .Channels.SequenceEqual(
+                            expected.Values.OrderBy(channel => channel.Output.Value, StringComparer.Ordinal).ThenBy(channel => channel.Channel)
+                        )
+                    && show.Patch.Routes[0] == Route("other/input/1-8", "other/b/1-8");
             }
-
-            return MapOf(show, new("card"))!.Channels.SequenceEqual(expected.Values.OrderBy(channel => channel.Output.Value, StringComparer.Ordinal).ThenBy(channel => channel.Channel))
-                && show.Patch.Routes[0] == Route("other/input/1-8", "other/b/1-8");
-        });
+        );
 
     // Field names and the rules of maps after IEEE 1722.1, 7.2.19; from memory.
     [Fact]
@@ -187,11 +249,17 @@ public sealed class Is08MapTests
         StreamPortMap.Write(Engine, show!, new("box"), output);
         using var box = JsonDocument.Parse(output.ToArray());
         var port = box.RootElement.GetProperty("ports")[0];
-        var mappings = port.GetProperty("mappings").EnumerateArray().Select(mapping => (
-            mapping.GetProperty("mapping_stream_index").GetInt32(),
-            mapping.GetProperty("mapping_stream_channel").GetInt32(),
-            mapping.GetProperty("mapping_cluster_offset").GetInt32(),
-            mapping.GetProperty("mapping_cluster_channel").GetInt32())).ToList();
+        var mappings = port.GetProperty("mappings")
+            .EnumerateArray()
+            .Select(mapping =>
+                (
+                    mapping.GetProperty("mapping_stream_index").GetInt32(),
+                    mapping.GetProperty("mapping_stream_channel").GetInt32(),
+                    mapping.GetProperty("mapping_cluster_offset").GetInt32(),
+                    mapping.GetProperty("mapping_cluster_channel").GetInt32()
+                )
+            )
+            .ToList();
 
         Assert.Equal("STREAM_PORT_INPUT", port.GetProperty("descriptor_type").GetString());
         Assert.Equal([(1, 0, 0, 0), (1, 1, 1, 0), (1, 2, 2, 0), (1, 3, 3, 0), (0, 0, 4, 0), (0, 1, 5, 0), (0, 2, 6, 0), (0, 3, 7, 0)], mappings);
@@ -200,12 +268,15 @@ public sealed class Is08MapTests
 
     private static bool Takes(string map, int blockSize, bool reordering)
     {
-        var channels = map.Split(' ').SelectMany(part =>
-        {
-            var sides = part[2..].Split('>').Select(side => side.Split('-').Select(int.Parse).ToArray()).ToArray();
-            return Enumerable.Range(0, sides[0][1] - sides[0][0] + 1).Select(i => Entry(part[..1], sides[1][0] + i, "input", sides[0][0] + i));
-        });
-        var bytes = Write(new ChannelMap { Device = new("card"), Channels = channels.OrderBy(channel => channel.Output.Value, StringComparer.Ordinal).ToValueList() });
+        var channels = map.Split(' ')
+            .SelectMany(part =>
+            {
+                var sides = part[2..].Split('>').Select(side => side.Split('-').Select(int.Parse).ToArray()).ToArray();
+                return Enumerable.Range(0, sides[0][1] - sides[0][0] + 1).Select(i => Entry(part[..1], sides[1][0] + i, "input", sides[0][0] + i));
+            });
+        var bytes = Write(
+            new ChannelMap { Device = new("card"), Channels = channels.OrderBy(channel => channel.Output.Value, StringComparer.Ordinal).ToValueList() }
+        );
         return Takes(Of(("card", BlockMapTests.Card(blockSize, reordering))), bytes);
     }
 
@@ -216,11 +287,16 @@ public sealed class Is08MapTests
         return MapImport.Apply(Engine, show, map).Show is not null;
     }
 
-    private static byte[] Document(string output, params string?[] inputs) => Write(new ChannelMap
-    {
-        Device = new("io"),
-        Channels = inputs.Select((input, channel) => Entry(output, channel, input?.Split('/')[0], input is null ? 0 : int.Parse(input.Split('/')[1]))).ToValueList(),
-    });
+    private static byte[] Document(string output, params string?[] inputs) =>
+        Write(
+            new ChannelMap
+            {
+                Device = new("io"),
+                Channels = inputs
+                    .Select((input, channel) => Entry(output, channel, input?.Split('/')[0], input is null ? 0 : int.Parse(input.Split('/')[1])))
+                    .ToValueList(),
+            }
+        );
 
     private static MapImportResult Apply(Show show, string device, string text)
     {
@@ -252,9 +328,16 @@ public sealed class Is08MapTests
 
     private static IEnumerable<string> Names(string input, int count) => Enumerable.Range(0, count).Select(channel => $"{input}/{channel}");
 
-    private static MapChannel Entry(string output, int channel, string? input, int index) => input is null
-        ? new MapChannel { Output = new(output), Channel = channel }
-        : new MapChannel { Output = new(output), Channel = channel, Input = new(input), InputChannel = index };
+    private static MapChannel Entry(string output, int channel, string? input, int index) =>
+        input is null
+            ? new MapChannel { Output = new(output), Channel = channel }
+            : new MapChannel
+            {
+                Output = new(output),
+                Channel = channel,
+                Input = new(input),
+                InputChannel = index,
+            };
 
     private static DeviceProfile Card(int blockSize, bool reordering)
     {
@@ -264,7 +347,12 @@ public sealed class Is08MapTests
             Id = new("test/card"),
             Kind = DeviceKind.Processor,
             Name = "Card of 64 channels",
-            PortGroups = [SmallProfiles.Group("input", PortKind.Source, 64), SmallProfiles.Group("a", PortKind.Output, 8), SmallProfiles.Group("b", PortKind.Output, 8)],
+            PortGroups =
+            [
+                SmallProfiles.Group("input", PortKind.Source, 64),
+                SmallProfiles.Group("a", PortKind.Output, 8),
+                SmallProfiles.Group("b", PortKind.Output, 8),
+            ],
             Routing = [To("a"), To("b")],
         };
     }

@@ -18,39 +18,49 @@ public sealed class OwnMapPromises
 
     [Property(MaxTest = Cases)]
     public Property The_own_channel_map_changes_nothing_however_messy_the_show() =>
-        Promise.Of(MessyShows.Shows().Generator.Select(messy => messy.Show with { Feeds = [.. messy.Show.Feeds.Where(feed => !feed.To.IsEmpty)] }).ToArbitrary(), show =>
-        {
-            var resolved = Promise.Resolve(show);
-            foreach (var device in resolved.Devices.Where(device => device.ProfileState == ProfileState.Found && !device.Profile.Routing.IsEmpty))
+        Promise.Of(
+            MessyShows.Shows().Generator.Select(messy => messy.Show with { Feeds = [.. messy.Show.Feeds.Where(feed => !feed.To.IsEmpty)] }).ToArbitrary(),
+            show =>
             {
-                var result = MapImport.Apply(Promise.Engine, show, Own(resolved, device));
-                if (!result.Problems.IsEmpty || !result.Edits.IsEmpty || !result.Moves.IsEmpty)
+                var resolved = Promise.Resolve(show);
+                foreach (var device in resolved.Devices.Where(device => device.ProfileState == ProfileState.Found && !device.Profile.Routing.IsEmpty))
                 {
-                    return $"{device.Id}: {string.Join(' ', result.Problems)} {result.Edits.Count} edits, {result.Moves.Count} moves";
+                    var result = MapImport.Apply(Promise.Engine, show, Own(resolved, device));
+                    if (!result.Problems.IsEmpty || !result.Edits.IsEmpty || !result.Moves.IsEmpty)
+                    {
+                        return $"{device.Id}: {string.Join(' ', result.Problems)} {result.Edits.Count} edits, {result.Moves.Count} moves";
+                    }
                 }
-            }
 
-            return null;
-        });
+                return null;
+            }
+        );
 
     [Property(MaxTest = Cases)]
     public Property The_own_stream_ports_change_nothing_however_messy_the_show() =>
-        Promise.Of(MessyShows.Shows().Generator.Select(messy => messy.Show with { Feeds = [.. messy.Show.Feeds.Where(feed => !feed.To.IsEmpty)] }).ToArbitrary(), show =>
-        {
-            var resolved = Promise.Resolve(show);
-            foreach (var device in resolved.Devices.Where(device => device.ProfileState == ProfileState.Found && device.Groups.Any(group => group.Kind is PortKind.Transmit or PortKind.Receive)))
+        Promise.Of(
+            MessyShows.Shows().Generator.Select(messy => messy.Show with { Feeds = [.. messy.Show.Feeds.Where(feed => !feed.To.IsEmpty)] }).ToArbitrary(),
+            show =>
             {
-                using var written = new MemoryStream();
-                StreamPortMap.Write(Promise.Engine, show, device.Id, written);
-                var result = StreamPortImport.Apply(Promise.Engine, show, device.Id, written.ToArray());
-                if (!result.Problems.IsEmpty || !result.Edits.IsEmpty || !result.Moves.IsEmpty)
+                var resolved = Promise.Resolve(show);
+                foreach (
+                    var device in resolved.Devices.Where(device =>
+                        device.ProfileState == ProfileState.Found && device.Groups.Any(group => group.Kind is PortKind.Transmit or PortKind.Receive)
+                    )
+                )
                 {
-                    return $"{device.Id}: {string.Join(' ', result.Problems)} {result.Edits.Count} edits, {result.Moves.Count} moves";
+                    using var written = new MemoryStream();
+                    StreamPortMap.Write(Promise.Engine, show, device.Id, written);
+                    var result = StreamPortImport.Apply(Promise.Engine, show, device.Id, written.ToArray());
+                    if (!result.Problems.IsEmpty || !result.Edits.IsEmpty || !result.Moves.IsEmpty)
+                    {
+                        return $"{device.Id}: {string.Join(' ', result.Problems)} {result.Edits.Count} edits, {result.Moves.Count} moves";
+                    }
                 }
-            }
 
-            return null;
-        });
+                return null;
+            }
+        );
 
     /// <summary>The card takes whole blocks of two; the show has torn one, and another is to be silenced.</summary>
     [Fact]
@@ -62,13 +72,39 @@ public sealed class OwnMapPromises
             Version = 1,
             Kind = DeviceKind.Processor,
             Name = "Card",
-            PortGroups = [new() { Id = new("in"), Kind = PortKind.Input, Count = 4 }, new() { Id = new("out"), Kind = PortKind.Output, Count = 4 }],
-            Routing = [new() { From = new("in"), To = new("out"), Mode = RoutingMode.Block, BlockSize = 2 }],
+            PortGroups =
+            [
+                new()
+                {
+                    Id = new("in"),
+                    Kind = PortKind.Input,
+                    Count = 4,
+                },
+                new()
+                {
+                    Id = new("out"),
+                    Kind = PortKind.Output,
+                    Count = 4,
+                },
+            ],
+            Routing =
+            [
+                new()
+                {
+                    From = new("in"),
+                    To = new("out"),
+                    Mode = RoutingMode.Block,
+                    BlockSize = 2,
+                },
+            ],
         };
         var show = Of(("card", card)).With(Route("card/in/1", "card/out/2"), Route("card/in/3-4", "card/out/3-4"));
         var resolved = Promise.Resolve(show);
         var own = Own(resolved, resolved.Devices[0]);
-        var silenced = own with { Channels = own.Channels.Select(channel => channel.Channel < 2 ? channel : channel with { Input = default, InputChannel = 0 }).ToValueList() };
+        var silenced = own with
+        {
+            Channels = own.Channels.Select(channel => channel.Channel < 2 ? channel : channel with { Input = default, InputChannel = 0 }).ToValueList(),
+        };
         var torn = own with { Channels = own.Channels.Select(channel => channel.Channel != 2 ? channel : channel with { InputChannel = 3 }).ToValueList() };
 
         Assert.Contains("RR2006", Promise.Engine.Check(show).Findings.Select(finding => finding.Rule));
@@ -77,16 +113,33 @@ public sealed class OwnMapPromises
     }
 
     /// <summary>What each sink takes by a route, asked of the graph.</summary>
-    private static ChannelMap Own(ResolvedShow show, DeviceNode device) => new()
-    {
-        Device = device.Id,
-        Channels = device.Groups.Where(group => device.Profile.Routing.Any(entry => entry.To == group.Id)).SelectMany(group => Enumerable.Range(0, group.Count).Select(channel =>
+    private static ChannelMap Own(ResolvedShow show, DeviceNode device) =>
+        new()
         {
-            var sink = device.First(group) + channel;
-            var source = show.Graph.Upstream(sink);
-            return show.Graph.Via(sink) is HopKind.Fixed or HopKind.Factory or HopKind.Route && !source.IsNone && show.Graph.DeviceOf(source) == device
-                ? new MapChannel { Output = group.Id, Channel = channel, Input = show.Graph.GroupOf(source).Id, InputChannel = show.Graph.NumberOf(source) - 1 }
-                : new MapChannel { Output = group.Id, Channel = channel };
-        })).ToValueList(),
-    };
+            Device = device.Id,
+            Channels = device
+                .Groups.Where(group => device.Profile.Routing.Any(entry => entry.To == group.Id))
+                .SelectMany(group =>
+                    Enumerable
+                        .Range(0, group.Count)
+                        .Select(channel =>
+                        {
+                            var sink = device.First(group) + channel;
+                            var source = show.Graph.Upstream(sink);
+                            return
+                                show.Graph.Via(sink) is HopKind.Fixed or HopKind.Factory or HopKind.Route
+                                && !source.IsNone
+                                && show.Graph.DeviceOf(source) == device
+                                ? new MapChannel
+                                {
+                                    Output = group.Id,
+                                    Channel = channel,
+                                    Input = show.Graph.GroupOf(source).Id,
+                                    InputChannel = show.Graph.NumberOf(source) - 1,
+                                }
+                                : new MapChannel { Output = group.Id, Channel = channel };
+                        })
+                )
+                .ToValueList(),
+        };
 }

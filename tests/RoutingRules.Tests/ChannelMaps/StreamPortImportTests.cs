@@ -11,24 +11,45 @@ public class StreamPortImportTests
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
 
-    private static Show Rig => new()
-    {
-        Title = "Ports",
-        Rig = new Rig
+    private static Show Rig =>
+        new()
         {
-            Networks = [new() { Id = new("net"), Transport = Transport.RtpL24, PacketMicroseconds = 1000 }],
-            Profiles = [SmallProfiles.Console, SmallProfiles.Box],
-            Devices = [new() { Id = new("desk"), Profile = SmallProfiles.Console.Id }, new() { Id = new("box"), Profile = SmallProfiles.Box.Id }],
-        },
-        Patch = new Patch
-        {
-            Streams =
-            [
-                new() { Id = new("s0"), Network = new("net"), From = PointRange.Parse("desk/transmit/1-4"), To = [new() { At = PointRange.Parse("box/receive/5-8") }] },
-                new() { Id = new("s1"), Network = new("net"), From = PointRange.Parse("desk/transmit/5-8"), To = [new() { At = PointRange.Parse("box/receive/1-4") }] },
-            ],
-        },
-    };
+            Title = "Ports",
+            Rig = new Rig
+            {
+                Networks =
+                [
+                    new()
+                    {
+                        Id = new("net"),
+                        Transport = Transport.RtpL24,
+                        PacketMicroseconds = 1000,
+                    },
+                ],
+                Profiles = [SmallProfiles.Console, SmallProfiles.Box],
+                Devices = [new() { Id = new("desk"), Profile = SmallProfiles.Console.Id }, new() { Id = new("box"), Profile = SmallProfiles.Box.Id }],
+            },
+            Patch = new Patch
+            {
+                Streams =
+                [
+                    new()
+                    {
+                        Id = new("s0"),
+                        Network = new("net"),
+                        From = PointRange.Parse("desk/transmit/1-4"),
+                        To = [new() { At = PointRange.Parse("box/receive/5-8") }],
+                    },
+                    new()
+                    {
+                        Id = new("s1"),
+                        Network = new("net"),
+                        From = PointRange.Parse("desk/transmit/5-8"),
+                        To = [new() { At = PointRange.Parse("box/receive/1-4") }],
+                    },
+                ],
+            },
+        };
 
     [Theory]
     [InlineData("box")]
@@ -54,7 +75,10 @@ public class StreamPortImportTests
         Assert.Empty(result.Problems);
         Assert.Equal(["box/receive/1-4", "box/receive/5-8"], result.Show!.Patch.Streams.Select(stream => stream.To.Single().At.ToString()));
         Assert.Equal(8, result.Moves.Count);
-        Assert.Equal(("box/receive/1", "desk/transmit/5", "desk/transmit/1"), (result.Moves[0].At.ToString(), result.Moves[0].Before.ToString(), result.Moves[0].After.ToString()));
+        Assert.Equal(
+            ("box/receive/1", "desk/transmit/5", "desk/transmit/1"),
+            (result.Moves[0].At.ToString(), result.Moves[0].Before.ToString(), result.Moves[0].After.ToString())
+        );
         Assert.Equal(result.Show, result.Edits.Aggregate(Rig, (show, edit) => edit.Apply(show)!));
     }
 
@@ -71,7 +95,14 @@ public class StreamPortImportTests
             mapping["mapping_cluster_offset"] = ((int)mapping["mapping_cluster_offset"]! + 4) % 8;
         }
 
-        var result = StreamPortImport.Apply(Engine, Rig, new("box"), new byte[] { 0xEF, 0xBB, 0xBF }.Concat(Encoding.UTF8.GetBytes(map.ToJsonString())).ToArray());
+        var result = StreamPortImport.Apply(
+            Engine,
+            Rig,
+            new("box"),
+            new byte[] { 0xEF, 0xBB, 0xBF }
+                .Concat(Encoding.UTF8.GetBytes(map.ToJsonString()))
+                .ToArray()
+        );
 
         Assert.Equal(["box/receive/1-4", "box/receive/5-8"], result.Show!.Patch.Streams.Select(stream => stream.To.Single().At.ToString()));
     }
@@ -111,7 +142,10 @@ public class StreamPortImportTests
     [InlineData("[", "Line 1: this is no sound JSON")]
     [InlineData("{ \"device\": \"desk\", \"ports\": [] }", "The map is of the device \"desk\", not of 'box'")]
     [InlineData("{ \"ports\": [ 3 ] }", "Port 0: descriptor_type is")]
-    [InlineData("{ \"ports\": [ { \"descriptor_type\": \"STREAM_PORT_INPUT\", \"descriptor_index\": 4 } ] }", "no such port of this direction; there are receive")]
+    [InlineData(
+        "{ \"ports\": [ { \"descriptor_type\": \"STREAM_PORT_INPUT\", \"descriptor_index\": 4 } ] }",
+        "no such port of this direction; there are receive"
+    )]
     [InlineData("{ \"ports\": [ { \"descriptor_type\": \"STREAM_PORT_INPUT\", \"descriptor_index\": 0 } ] }", "an array mappings belongs here")]
     public void Malformed_maps_are_told(string text, string expected)
     {
@@ -140,5 +174,6 @@ public class StreamPortImportTests
         return JsonNode.Parse(output.ToArray())!.AsObject();
     }
 
-    private static IEnumerable<JsonNode> Mappings(JsonObject map) => map["ports"]!.AsArray().SelectMany(port => port!["mappings"]!.AsArray()).Select(mapping => mapping!).ToList();
+    private static IEnumerable<JsonNode> Mappings(JsonObject map) =>
+        map["ports"]!.AsArray().SelectMany(port => port!["mappings"]!.AsArray()).Select(mapping => mapping!).ToList();
 }

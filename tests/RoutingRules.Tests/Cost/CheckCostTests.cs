@@ -16,7 +16,9 @@ public sealed class CheckCostTests
 
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().AddProfiles(new GenericProfiles()).Build();
 
-    private static readonly byte[] Festival = ShowWriter.ToUtf8(Engine.Assign(ShowReader.ReadFile(Path.Combine(AppContext.BaseDirectory, "examples", "04-festival.show.json")).Value!).Show);
+    private static readonly byte[] Festival = ShowWriter.ToUtf8(
+        Engine.Assign(ShowReader.ReadFile(Path.Combine(AppContext.BaseDirectory, "examples", "04-festival.show.json")).Value!).Show
+    );
 
     private static readonly byte[] Short = ShowWriter.ToUtf8(Engine.Assign(Cut(ShowReader.Read(Festival).Value!)).Show);
 
@@ -109,12 +111,13 @@ public sealed class CheckCostTests
     private static void Check(byte[] show) => Engine.Check(ShowReader.Read(show).Value!);
 
     /// <summary>The first few feeds and lines, without a patch.</summary>
-    private static Show Cut(Show show) => show with
-    {
-        Feeds = show.Feeds.Take(12).ToValueList(),
-        Lines = show.Lines.Take(12).ToValueList(),
-        Patch = show.Patch with { Routes = [], Streams = [] },
-    };
+    private static Show Cut(Show show) =>
+        show with
+        {
+            Feeds = show.Feeds.Take(12).ToValueList(),
+            Lines = show.Lines.Take(12).ToValueList(),
+            Patch = show.Patch with { Routes = [], Streams = [] },
+        };
 
     /// <summary>What an action allocates once it has run. Other tests run beside this one; what they keep of the shared pools has to be made anew, so the least of several counts.</summary>
     private static long Allocated(Action action)

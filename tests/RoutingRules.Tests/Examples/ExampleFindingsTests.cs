@@ -36,7 +36,10 @@ public sealed class ExampleFindingsTests
     {
         var graph = Engine.Resolve(Engine.Assign(Read(name)).Show).Graph;
 
-        Assert.All(cleared.Select(PointRange.Parse), at => Assert.All([at[0], at[1]], point => Assert.True(graph.Origin(graph.Find(point)).IsNone, $"{point} sounds")));
+        Assert.All(
+            cleared.Select(PointRange.Parse),
+            at => Assert.All([at[0], at[1]], point => Assert.True(graph.Origin(graph.Find(point)).IsNone, $"{point} sounds"))
+        );
     }
 
     [Fact]
@@ -70,7 +73,10 @@ public sealed class ExampleFindingsTests
         ];
         var show = Read("05-festival-mistakes.show.json");
 
-        Assert.Equal(expected, Engine.Check(show).Findings.Select(finding => $"{finding.Rule} {finding.Severity.ToString().ToLowerInvariant()} {finding.Pointer}"));
+        Assert.Equal(
+            expected,
+            Engine.Check(show).Findings.Select(finding => $"{finding.Rule} {finding.Severity.ToString().ToLowerInvariant()} {finding.Pointer}")
+        );
 
         // The numbers in the pointers are these places.
         Assert.Equal("proc-s/out/1-2", show.Rig.Cables[3].From.ToString());

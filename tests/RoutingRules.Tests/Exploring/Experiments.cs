@@ -36,5 +36,6 @@ internal static class Experiments
         return Verdict(tiny, result).Concat(SecondRun.Differs(tiny, result) is { } differs ? [differs] : []);
     }
 
-    private static IEnumerable<string> Verdict(TinyInstance tiny, AssignmentResult result) => AssignCases.Verdict(tiny.Show, result, tiny.Options) is { } verdict ? [verdict] : [];
+    private static IEnumerable<string> Verdict(TinyInstance tiny, AssignmentResult result) =>
+        AssignCases.Verdict(tiny.Show, result, tiny.Options) is { } verdict ? [verdict] : [];
 }

@@ -12,20 +12,27 @@ namespace RoutingRules.Tests.External;
 /// <summary>Block and channel arithmetic against tables worked out by hand. Source of every table: common practice, no source.</summary>
 public sealed class BlockArithmeticTests
 {
-    private static DeviceProfile Device(int transmit, int transmitBlock, int receive, int receiveBlock) => new()
-    {
-        Id = new("test/blocks"),
-        Kind = DeviceKind.Processor,
-        Name = "Blocks",
-        PortGroups =
-        [
-            SmallProfiles.Group("in", PortKind.Input, transmit),
-            SmallProfiles.Group("transmit", PortKind.Transmit, transmit) with { BlockSize = transmitBlock },
-            SmallProfiles.Group("receive", PortKind.Receive, receive) with { BlockSize = receiveBlock },
-            SmallProfiles.Network(1),
-        ],
-        Routing = [SmallProfiles.Entry("in", "transmit", RoutingMode.Fixed)],
-    };
+    private static DeviceProfile Device(int transmit, int transmitBlock, int receive, int receiveBlock) =>
+        new()
+        {
+            Id = new("test/blocks"),
+            Kind = DeviceKind.Processor,
+            Name = "Blocks",
+            PortGroups =
+            [
+                SmallProfiles.Group("in", PortKind.Input, transmit),
+                SmallProfiles.Group("transmit", PortKind.Transmit, transmit) with
+                {
+                    BlockSize = transmitBlock,
+                },
+                SmallProfiles.Group("receive", PortKind.Receive, receive) with
+                {
+                    BlockSize = receiveBlock,
+                },
+                SmallProfiles.Network(1),
+            ],
+            Routing = [SmallProfiles.Entry("in", "transmit", RoutingMode.Fixed)],
+        };
 
     // Block b of size n covers slots (b-1)·n+1 to b·n.
     // 20 slots hold 20 blocks of 1, 10 of 2, 6 of 3 (19 and 20 are left over), 5 of 4 and 2 of 8 (17 to 20 are left over).
@@ -113,10 +120,16 @@ public sealed class BlockArithmeticTests
     [Fact]
     public void A_stream_of_eight_fits_receivers_whose_blocks_divide_eight()
     {
-        var fitting = Enumerable.Range(1, 12).Where(size =>
-            RuleTester.Findings(
-                new ReceiverWidthMismatch(),
-                Of(("a", Device(24, 8, 24, size)), ("b", Device(24, 8, 24, size))).With(Stream("s", "a/transmit/1-8", "b/receive/1-8"))).IsEmpty);
+        var fitting = Enumerable
+            .Range(1, 12)
+            .Where(size =>
+                RuleTester
+                    .Findings(
+                        new ReceiverWidthMismatch(),
+                        Of(("a", Device(24, 8, 24, size)), ("b", Device(24, 8, 24, size))).With(Stream("s", "a/transmit/1-8", "b/receive/1-8"))
+                    )
+                    .IsEmpty
+            );
 
         Assert.Equal([1, 2, 4, 8], fitting);
     }

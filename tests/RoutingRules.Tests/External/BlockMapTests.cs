@@ -13,21 +13,22 @@ namespace RoutingRules.Tests.External;
 /// </remarks>
 public sealed class BlockMapTests
 {
-    public static TheoryData<string, string, bool, bool, bool, bool> Maps => new()
-    {
-        // Name, map "output: in>out", then valid for (1, reordering), (1, no), (8, reordering), (8, no).
-        { "W1 no-reordering", "a:0-7>0-7 b:8-15>0-7", true, true, true, true },
-        { "W2 gaps", "a:0-2>0-2 a:3-6>4-7 b:8-12>0-4 b:14-16>5-7", true, false, false, false },
-        { "W3 switching", "a:0-3>0-3 a:4-4>5-5 a:5-5>4-4 a:6-6>6-6 b:16-16>0-0 b:9-15>1-7", true, false, false, false },
-        { "W4 input-gap", "a:0-6>0-6 b:9-16>0-7", true, true, false, false },
-        { "W5 crossover", "a:0-7>0-7 b:5-12>0-7", true, true, false, false },
-        { "W6 block-crossover", "a:8-15>0-7 b:0-7>0-7", true, true, true, true },
-        { "W7 one-block", "a:0-7>0-7", true, true, true, true },
-        { "X1 order inside a whole block", "a:0-3>0-3 a:4-4>5-5 a:5-5>4-4 a:6-6>6-6 a:7-7>7-7", true, false, true, false },
-        { "X2 off the grid", "a:4-11>0-7", true, true, false, false },
-        { "X3 two blocks change places inside one output", "c:8-15>0-7 c:0-7>8-15", true, false, true, false },
-        { "X4 one channel twice", "a:0-0>0-0 a:0-0>1-1", true, false, false, false },
-    };
+    public static TheoryData<string, string, bool, bool, bool, bool> Maps =>
+        new()
+        {
+            // Name, map "output: in>out", then valid for (1, reordering), (1, no), (8, reordering), (8, no).
+            { "W1 no-reordering", "a:0-7>0-7 b:8-15>0-7", true, true, true, true },
+            { "W2 gaps", "a:0-2>0-2 a:3-6>4-7 b:8-12>0-4 b:14-16>5-7", true, false, false, false },
+            { "W3 switching", "a:0-3>0-3 a:4-4>5-5 a:5-5>4-4 a:6-6>6-6 b:16-16>0-0 b:9-15>1-7", true, false, false, false },
+            { "W4 input-gap", "a:0-6>0-6 b:9-16>0-7", true, true, false, false },
+            { "W5 crossover", "a:0-7>0-7 b:5-12>0-7", true, true, false, false },
+            { "W6 block-crossover", "a:8-15>0-7 b:0-7>0-7", true, true, true, true },
+            { "W7 one-block", "a:0-7>0-7", true, true, true, true },
+            { "X1 order inside a whole block", "a:0-3>0-3 a:4-4>5-5 a:5-5>4-4 a:6-6>6-6 a:7-7>7-7", true, false, true, false },
+            { "X2 off the grid", "a:4-11>0-7", true, true, false, false },
+            { "X3 two blocks change places inside one output", "c:8-15>0-7 c:0-7>8-15", true, false, true, false },
+            { "X4 one channel twice", "a:0-0>0-0 a:0-0>1-1", true, false, false, false },
+        };
 
     [Theory]
     [MemberData(nameof(Maps))]
@@ -50,11 +51,12 @@ public sealed class BlockMapTests
 
     private static bool IsValid(string map, int blockSize, bool reordering)
     {
-        var routes = map.Split(' ').Select(part =>
-        {
-            var sides = part[2..].Split('>').Select(side => side.Split('-').Select(int.Parse).ToArray()).ToArray();
-            return Route($"card/input/{sides[0][0] + 1}-{sides[0][1] + 1}", $"card/{part[0]}/{sides[1][0] + 1}-{sides[1][1] + 1}");
-        });
+        var routes = map.Split(' ')
+            .Select(part =>
+            {
+                var sides = part[2..].Split('>').Select(side => side.Split('-').Select(int.Parse).ToArray()).ToArray();
+                return Route($"card/input/{sides[0][0] + 1}-{sides[0][1] + 1}", $"card/{part[0]}/{sides[1][0] + 1}-{sides[1][1] + 1}");
+            });
         var show = Of(("card", Card(blockSize, reordering))).With([.. routes]);
 
         Assert.Empty(RuleTester.Findings(new RouteNotAllowed(), show));

@@ -16,42 +16,52 @@ namespace RoutingRules.Tests.External;
 public sealed class NetworkFailureTests
 {
     [Property(MaxTest = Promise.Cases)]
-    public Property A_link_is_a_bridge_when_taking_it_out_makes_one_part_more() => Prop.ForAll(Rigs(), rig =>
-    {
-        var show = Promise.Resolve(new Show { Title = "t", Rig = rig });
-        var cuts = Cuts(show);
-        var parts = Parts(show, -1, -1, out _);
-        foreach (var link in show.Links)
-        {
-            Assert.Equal(Parts(show, link.Index, -1, out _) > parts, cuts.IsBridge(link.Index));
-        }
-    });
+    public Property A_link_is_a_bridge_when_taking_it_out_makes_one_part_more() =>
+        Prop.ForAll(
+            Rigs(),
+            rig =>
+            {
+                var show = Promise.Resolve(new Show { Title = "t", Rig = rig });
+                var cuts = Cuts(show);
+                var parts = Parts(show, -1, -1, out _);
+                foreach (var link in show.Links)
+                {
+                    Assert.Equal(Parts(show, link.Index, -1, out _) > parts, cuts.IsBridge(link.Index));
+                }
+            }
+        );
 
     [Property(MaxTest = Promise.Cases)]
-    public Property Only_ways_are_those_whose_loss_parts_two_devices() => Prop.ForAll(Rigs(), rig =>
-    {
-        var show = Promise.Resolve(new Show { Title = "t", Rig = rig });
-        var cuts = Cuts(show);
-        foreach (var from in show.Devices)
-        {
-            foreach (var to in show.Devices)
+    public Property Only_ways_are_those_whose_loss_parts_two_devices() =>
+        Prop.ForAll(
+            Rigs(),
+            rig =>
             {
-                Parts(show, -1, -1, out var whole);
-                if (from == to || !whole(from, to))
+                var show = Promise.Resolve(new Show { Title = "t", Rig = rig });
+                var cuts = Cuts(show);
+                foreach (var from in show.Devices)
                 {
-                    continue;
-                }
+                    foreach (var to in show.Devices)
+                    {
+                        Parts(show, -1, -1, out var whole);
+                        if (from == to || !whole(from, to))
+                        {
+                            continue;
+                        }
 
-                var links = new List<int>();
-                var devices = new List<int>();
-                cuts.Collect(from, to, links.Add, devices.Add);
-                Assert.Equal(show.Links.Where(link => IsParted(show, link.Index, -1, from, to)).Select(link => link.Index), links.Distinct().Order());
-                Assert.Equal(
-                    show.Devices.Where(device => device != from && device != to && IsParted(show, -1, device.Index, from, to)).Select(device => device.Index),
-                    devices.Distinct().Order());
+                        var links = new List<int>();
+                        var devices = new List<int>();
+                        cuts.Collect(from, to, links.Add, devices.Add);
+                        Assert.Equal(show.Links.Where(link => IsParted(show, link.Index, -1, from, to)).Select(link => link.Index), links.Distinct().Order());
+                        Assert.Equal(
+                            show.Devices.Where(device => device != from && device != to && IsParted(show, -1, device.Index, from, to))
+                                .Select(device => device.Index),
+                            devices.Distinct().Order()
+                        );
+                    }
+                }
             }
-        }
-    });
+        );
 
     private static NetworkCuts Cuts(ResolvedShow show) => new(show.Network, 0, show.Links.Count, show.Devices);
 
@@ -95,17 +105,29 @@ public sealed class NetworkFailureTests
         (jack.Device.Value, IsHalved(show.Devices.First(device => device.Id == jack.Device)) && jack.First > 3 ? 1 : 0);
 
     /// <summary>Switches of 6 jacks, some bridged in two halves, joined by any links, also double ones and rings; at least one link.</summary>
-    private static Arbitrary<Rig> Rigs() => Arb.From(
-        from count in Gen.Choose(2, 7)
-        from halves in Gen.Elements(true, false, false, false).ArrayOf(count)
-        from ends in Gen.Choose(0, (count * 6) - 1).ArrayOf(28)
-        from taken in Gen.Choose(1, 14)
-        select Build(halves, ends, taken),
-        rig => Enumerable.Range(0, rig.Links.Count).Where(_ => rig.Links.Count > 1).Select(i => rig with { Links = [.. rig.Links.AsSpan()[..i], .. rig.Links.AsSpan()[(i + 1)..]] }));
+    private static Arbitrary<Rig> Rigs() =>
+        Arb.From(
+            from count in Gen.Choose(2, 7)
+            from halves in Gen.Elements(true, false, false, false).ArrayOf(count)
+            from ends in Gen.Choose(0, (count * 6) - 1).ArrayOf(28)
+            from taken in Gen.Choose(1, 14)
+            select Build(halves, ends, taken),
+            rig =>
+                Enumerable
+                    .Range(0, rig.Links.Count)
+                    .Where(_ => rig.Links.Count > 1)
+                    .Select(i => rig with { Links = [.. rig.Links.AsSpan()[..i], .. rig.Links.AsSpan()[(i + 1)..]] })
+        );
 
     private static Rig Build(bool[] halves, int[] ends, int taken)
     {
-        var whole = new DeviceProfile { Id = new("made/whole"), Kind = DeviceKind.Switch, Name = "Whole", PortGroups = [SmallProfiles.Network(6)] };
+        var whole = new DeviceProfile
+        {
+            Id = new("made/whole"),
+            Kind = DeviceKind.Switch,
+            Name = "Whole",
+            PortGroups = [SmallProfiles.Network(6)],
+        };
         var half = whole with
         {
             Id = new("made/half"),
@@ -116,13 +138,29 @@ public sealed class NetworkFailureTests
         {
             if (ends[i] / 6 != ends[i + 1] / 6)
             {
-                links.Add(new Link { Id = new($"l{ends[i] * 7 % 10}-{i}"), Network = new("n"), From = Jack(ends[i]), To = Jack(ends[i + 1]) });
+                links.Add(
+                    new Link
+                    {
+                        Id = new($"l{ends[i] * 7 % 10}-{i}"),
+                        Network = new("n"),
+                        From = Jack(ends[i]),
+                        To = Jack(ends[i + 1]),
+                    }
+                );
             }
         }
 
         if (links.Count == 0)
         {
-            links.Add(new Link { Id = new("l"), Network = new("n"), From = Jack(0), To = Jack(6) });
+            links.Add(
+                new Link
+                {
+                    Id = new("l"),
+                    Network = new("n"),
+                    From = Jack(0),
+                    To = Jack(6),
+                }
+            );
         }
 
         return new Rig

@@ -67,8 +67,15 @@ public sealed class NetworkLoadTests
     [InlineData("rtp-l24", 4000, 48_000, 2, 1152, 1230, 2_460)]
     [InlineData("rtp-l24", 1000, 96_000, 2, 576, 654, 5_232)]
     [InlineData("rtp-l24", 125, 96_000, 8, 288, 366, 23_424)]
-    public void Rtp_streams_take_what_their_packets_sum_up_to(string transport, int? microseconds, int rate, int channels, int samples, int wire, int kilobits) =>
-        AssertLoad(new(transport), microseconds, rate, channels, samples, wire, kilobits);
+    public void Rtp_streams_take_what_their_packets_sum_up_to(
+        string transport,
+        int? microseconds,
+        int rate,
+        int channels,
+        int samples,
+        int wire,
+        int kilobits
+    ) => AssertLoad(new(transport), microseconds, rate, channels, samples, wire, kilobits);
 
     // 1500 octets less 40 of IPv6, 8 of UDP and 12 of RTP leave 1440 (AES67, clauses 6 and 7, from memory); public encyclopaedia text on AES67
     // gives 120 channels for 16 bit at 125 microseconds. 48 kHz, 24 bit, 1 ms: 1440 / (48 x 3) = 10.
@@ -112,7 +119,18 @@ public sealed class NetworkLoadTests
 
     private static void AssertLoad(Transport transport, int? microseconds, int rate, int channels, int samples, int wire, int kilobits)
     {
-        var load = TransportData.Load(new Network { Id = new("n"), Transport = transport, PacketMicroseconds = microseconds }, rate, channels)!.Value;
+        var load = TransportData
+            .Load(
+                new Network
+                {
+                    Id = new("n"),
+                    Transport = transport,
+                    PacketMicroseconds = microseconds,
+                },
+                rate,
+                channels
+            )!
+            .Value;
 
         Assert.Equal(samples, load.SampleOctets);
         Assert.Equal(wire, load.WireOctets);

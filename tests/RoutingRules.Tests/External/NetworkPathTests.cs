@@ -14,55 +14,77 @@ public sealed class NetworkPathTests
     private const int Far = 1_000_000;
 
     [Property(MaxTest = Promise.Cases)]
-    public Property Paths_are_as_short_as_shortest_paths_and_hang_together() => Prop.ForAll(Networks(), rig =>
-    {
-        var show = Promise.Resolve(new Show { Title = "t", Rig = rig });
-        var switches = Switches(rig);
-        var distance = Distances(rig, switches);
-        foreach (var from in show.Devices)
-        {
-            foreach (var to in show.Devices)
+    public Property Paths_are_as_short_as_shortest_paths_and_hang_together() =>
+        Prop.ForAll(
+            Networks(),
+            rig =>
             {
-                var path = show.Network.Path(0, from, to);
-                var shortest = Shortest(distance, switches, from.Id, to.Id);
-                Assert.True(path is null == shortest >= Far, $"{from.Id} to {to.Id}: path {(path is null ? "none" : path.Count)}, shortest {shortest}");
-                if (path is not null)
+                var show = Promise.Resolve(new Show { Title = "t", Rig = rig });
+                var switches = Switches(rig);
+                var distance = Distances(rig, switches);
+                foreach (var from in show.Devices)
                 {
-                    Assert.Equal(shortest, path.Count);
-                    AssertHangsTogether(rig, switches, from.Id, to.Id, path);
+                    foreach (var to in show.Devices)
+                    {
+                        var path = show.Network.Path(0, from, to);
+                        var shortest = Shortest(distance, switches, from.Id, to.Id);
+                        Assert.True(path is null == shortest >= Far, $"{from.Id} to {to.Id}: path {(path is null ? "none" : path.Count)}, shortest {shortest}");
+                        if (path is not null)
+                        {
+                            Assert.Equal(shortest, path.Count);
+                            AssertHangsTogether(rig, switches, from.Id, to.Id, path);
+                        }
+                    }
                 }
             }
-        }
-    });
+        );
 
     [Property(MaxTest = Promise.Cases)]
-    public Property The_order_in_which_links_are_listed_does_not_matter() => Prop.ForAll(Networks(), rig =>
-    {
-        var forward = Promise.Resolve(new Show { Title = "t", Rig = rig });
-        var backward = Promise.Resolve(new Show { Title = "t", Rig = rig with { Links = rig.Links.Reverse().ToValueList() } });
-        for (var from = 0; from < forward.Devices.Count; from++)
-        {
-            for (var to = 0; to < forward.Devices.Count; to++)
+    public Property The_order_in_which_links_are_listed_does_not_matter() =>
+        Prop.ForAll(
+            Networks(),
+            rig =>
             {
-                var ids = forward.Network.Path(0, forward.Devices[from], forward.Devices[to])?.Select(link => forward.Links[link].Model.Id.Value);
-                var others = backward.Network.Path(0, backward.Devices[from], backward.Devices[to])?.Select(link => backward.Links[link].Model.Id.Value);
-                Assert.Equal(ids, others);
+                var forward = Promise.Resolve(new Show { Title = "t", Rig = rig });
+                var backward = Promise.Resolve(new Show { Title = "t", Rig = rig with { Links = rig.Links.Reverse().ToValueList() } });
+                for (var from = 0; from < forward.Devices.Count; from++)
+                {
+                    for (var to = 0; to < forward.Devices.Count; to++)
+                    {
+                        var ids = forward.Network.Path(0, forward.Devices[from], forward.Devices[to])?.Select(link => forward.Links[link].Model.Id.Value);
+                        var others = backward
+                            .Network.Path(0, backward.Devices[from], backward.Devices[to])
+                            ?.Select(link => backward.Links[link].Model.Id.Value);
+                        Assert.Equal(ids, others);
+                    }
+                }
             }
-        }
-    });
+        );
 
     /// <summary>Switches of 4 jacks, some bridged in two halves, joined by any links, also double ones and rings; at least one link.</summary>
-    private static Arbitrary<Rig> Networks() => Arb.From(
-        from count in Gen.Choose(2, 7)
-        from halves in Gen.Elements(true, false, false).ArrayOf(count)
-        from ends in Gen.Choose(0, (count * 4) - 1).ArrayOf(24)
-        from taken in Gen.Choose(1, 12)
-        select Build(halves, ends, taken),
-        rig => Enumerable.Range(0, rig.Links.Count).Where(_ => rig.Links.Count > 1).Select(i => rig with { Links = [.. rig.Links.AsSpan()[..i], .. rig.Links.AsSpan()[(i + 1)..]] }));
+    private static Arbitrary<Rig> Networks() =>
+        Arb.From(
+            from count in Gen.Choose(2, 7)
+            from halves in Gen.Elements(true, false, false).ArrayOf(count)
+            from ends in Gen.Choose(0, (count * 4) - 1).ArrayOf(24)
+            from taken in Gen.Choose(1, 12)
+            select Build(halves, ends, taken),
+            rig =>
+                Enumerable
+                    .Range(0, rig.Links.Count)
+                    .Where(_ => rig.Links.Count > 1)
+                    .Select(i => rig with { Links = [.. rig.Links.AsSpan()[..i], .. rig.Links.AsSpan()[(i + 1)..]] })
+        );
 
     private static Rig Build(bool[] halves, int[] ends, int taken)
     {
-        var whole = new DeviceProfile { Id = new("made/whole"), Kind = DeviceKind.Switch, Name = "Whole", PortGroups = [SmallProfiles.Network(4)] };
+        var whole = new DeviceProfile
+        {
+            Id = new("made/whole"),
+            Kind = DeviceKind.Switch,
+            Name = "Whole",
+            PortGroups = [SmallProfiles.Network(4)],
+        };
         var half = whole with
         {
             Id = new("made/half"),
@@ -73,13 +95,29 @@ public sealed class NetworkPathTests
         {
             if (ends[i] / 4 != ends[i + 1] / 4)
             {
-                links.Add(new Link { Id = new($"l{ends[i] * 7 % 10}-{i}"), Network = new("n"), From = Jack(ends[i]), To = Jack(ends[i + 1]) });
+                links.Add(
+                    new Link
+                    {
+                        Id = new($"l{ends[i] * 7 % 10}-{i}"),
+                        Network = new("n"),
+                        From = Jack(ends[i]),
+                        To = Jack(ends[i + 1]),
+                    }
+                );
             }
         }
 
         if (links.Count == 0)
         {
-            links.Add(new Link { Id = new("l"), Network = new("n"), From = Jack(0), To = Jack(4) });
+            links.Add(
+                new Link
+                {
+                    Id = new("l"),
+                    Network = new("n"),
+                    From = Jack(0),
+                    To = Jack(4),
+                }
+            );
         }
 
         return new Rig

@@ -31,9 +31,17 @@ public sealed class RoutableInputCountTests
         ],
         Routing =
         [
-            SmallProfiles.Entry("input1", "output1", RoutingMode.Block) with { BlockSize = 2, Reordering = false },
+            SmallProfiles.Entry("input1", "output1", RoutingMode.Block) with
+            {
+                BlockSize = 2,
+                Reordering = false,
+            },
             SmallProfiles.Entry("input2", "output1", RoutingMode.Free),
-            SmallProfiles.Entry("input4", "output1", RoutingMode.Block) with { BlockSize = 1, Reordering = false },
+            SmallProfiles.Entry("input4", "output1", RoutingMode.Block) with
+            {
+                BlockSize = 1,
+                Reordering = false,
+            },
             SmallProfiles.Entry("input3", "output2", RoutingMode.Free),
         ],
     };

@@ -27,37 +27,54 @@ public sealed class FixProviderTests
     private static Show Sent(params Route[] routes) => Pair.With(routes);
 
     [Fact]
-    public void A_route_at_a_fixed_sink_is_taken_out_and_the_rest_of_its_run_stays() => Expect(
-        new RouteWithoutEffect(),
-        Of(("box", SmallProfiles.Box with { Routing = [.. SmallProfiles.Box.Routing, SmallProfiles.Entry("in", "out", RoutingRules.Profiles.RoutingMode.Free)] })).With(Route(null, "box/transmit/2-3")),
-        FixSafety.Safe,
-        "Take out the route to box/transmit/2-3, which has no effect",
-        "take out /patch/routes/0: { \"from\": null, \"to\": \"box/transmit/2-3\" }");
+    public void A_route_at_a_fixed_sink_is_taken_out_and_the_rest_of_its_run_stays() =>
+        Expect(
+            new RouteWithoutEffect(),
+            Of(
+                    (
+                        "box",
+                        SmallProfiles.Box with
+                        {
+                            Routing = [.. SmallProfiles.Box.Routing, SmallProfiles.Entry("in", "out", RoutingRules.Profiles.RoutingMode.Free)],
+                        }
+                    )
+                )
+                .With(Route(null, "box/transmit/2-3")),
+            FixSafety.Safe,
+            "Take out the route to box/transmit/2-3, which has no effect",
+            "take out /patch/routes/0: { \"from\": null, \"to\": \"box/transmit/2-3\" }"
+        );
 
     [Fact]
-    public void An_unused_part_of_a_route_is_cut_off() => Expect(
-        new RouteUnused(),
-        Sent(Route("desk/aux/3-6", "desk/transmit/3-6")),
-        FixSafety.Safe,
-        "Take out the route to desk/transmit/5-6, which is not sent",
-        "change /patch/routes/0: { \"from\": \"desk/aux/3-6\", \"to\": \"desk/transmit/3-6\" } to { \"from\": \"desk/aux/3-4\", \"to\": \"desk/transmit/3-4\" }");
+    public void An_unused_part_of_a_route_is_cut_off() =>
+        Expect(
+            new RouteUnused(),
+            Sent(Route("desk/aux/3-6", "desk/transmit/3-6")),
+            FixSafety.Safe,
+            "Take out the route to desk/transmit/5-6, which is not sent",
+            "change /patch/routes/0: { \"from\": \"desk/aux/3-6\", \"to\": \"desk/transmit/3-6\" } to { \"from\": \"desk/aux/3-4\", \"to\": \"desk/transmit/3-4\" }"
+        );
 
     [Fact]
-    public void A_second_route_that_says_the_same_is_taken_out_safely() => Expect(
-        new SinkClaimedTwice(),
-        Sent(Route("desk/aux/1-4", "desk/transmit/1-4"), Route("desk/aux/2", "desk/transmit/2")),
-        FixSafety.Safe,
-        "Take out the second route to desk/transmit/2; the first one says the same",
-        "take out /patch/routes/1: { \"from\": \"desk/aux/2\", \"to\": \"desk/transmit/2\" }");
+    public void A_second_route_that_says_the_same_is_taken_out_safely() =>
+        Expect(
+            new SinkClaimedTwice(),
+            Sent(Route("desk/aux/1-4", "desk/transmit/1-4"), Route("desk/aux/2", "desk/transmit/2")),
+            FixSafety.Safe,
+            "Take out the second route to desk/transmit/2; the first one says the same",
+            "take out /patch/routes/1: { \"from\": \"desk/aux/2\", \"to\": \"desk/transmit/2\" }"
+        );
 
     [Fact]
-    public void A_second_route_that_says_something_else_is_no_safe_matter_and_leaves_two_halves() => Expect(
-        new SinkClaimedTwice(),
-        Sent(Route("desk/aux/8", "desk/transmit/2"), Route("desk/aux/1-3", "desk/transmit/1-3")),
-        FixSafety.Unsafe,
-        "Take out the later route to desk/transmit/2; the first one counts",
-        "change /patch/routes/1: { \"from\": \"desk/aux/1-3\", \"to\": \"desk/transmit/1-3\" } to { \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/1\" }",
-        "put in at /patch/routes/2: { \"from\": \"desk/aux/3\", \"to\": \"desk/transmit/3\" }");
+    public void A_second_route_that_says_something_else_is_no_safe_matter_and_leaves_two_halves() =>
+        Expect(
+            new SinkClaimedTwice(),
+            Sent(Route("desk/aux/8", "desk/transmit/2"), Route("desk/aux/1-3", "desk/transmit/1-3")),
+            FixSafety.Unsafe,
+            "Take out the later route to desk/transmit/2; the first one counts",
+            "change /patch/routes/1: { \"from\": \"desk/aux/1-3\", \"to\": \"desk/transmit/1-3\" } to { \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/1\" }",
+            "put in at /patch/routes/2: { \"from\": \"desk/aux/3\", \"to\": \"desk/transmit/3\" }"
+        );
 
     [Fact]
     public void Two_cables_into_one_input_are_left_to_a_person()
@@ -71,51 +88,61 @@ public sealed class FixProviderTests
     [Fact]
     public void An_unheard_stream_is_taken_out_or_with_its_routes()
     {
-        var show = Pair.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"), Stream("s2", "desk/transmit/5-8")).With(Route("desk/aux/5", "desk/transmit/5"));
+        var show = Pair.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"), Stream("s2", "desk/transmit/5-8"))
+            .With(Route("desk/aux/5", "desk/transmit/5"));
         const string removal = "take out /patch/streams/1: { \"id\": \"s2\", \"network\": \"net\", \"from\": \"desk/transmit/5-8\" }";
         var offers = Expect(new StreamWithoutReceiver(), show, FixSafety.Safe, "Take out stream 's2', which nobody receives", removal);
         Assert.Equal(
             ["take out /patch/routes/0: { \"from\": \"desk/aux/5\", \"to\": \"desk/transmit/5\" }", removal],
-            offers[1].Edits.Select(ShowText.Describe));
+            offers[1].Edits.Select(ShowText.Describe)
+        );
         Assert.Equal(FixSafety.Manual, offers[2].Safety);
     }
 
     [Fact]
-    public void A_label_on_nothing_is_taken_out_of_its_run() => Expect(
-        new LabelNowhere(),
-        LabelRig.Show(LabelRig.Label("box/out/4-5", "SPARE")),
-        FixSafety.Safe,
-        "Take out the label of box/out/5",
-        "change /patch/labels/0: { \"at\": \"box/out/4-5\", \"text\": \"SPARE\" } to { \"at\": \"box/out/4\", \"text\": \"SPARE\" }");
+    public void A_label_on_nothing_is_taken_out_of_its_run() =>
+        Expect(
+            new LabelNowhere(),
+            LabelRig.Show(LabelRig.Label("box/out/4-5", "SPARE")),
+            FixSafety.Safe,
+            "Take out the label of box/out/5",
+            "change /patch/labels/0: { \"at\": \"box/out/4-5\", \"text\": \"SPARE\" } to { \"at\": \"box/out/4\", \"text\": \"SPARE\" }"
+        );
 
     [Fact]
-    public void Of_two_labels_the_first_stays_but_not_safely() => Expect(
-        new LabelNowhere(),
-        LabelRig.Show(LabelRig.Label("box/out/1", "A"), LabelRig.Label("box/out/1", "B")),
-        FixSafety.Unsafe,
-        "Keep the first label of box/out/1 and take the later ones out",
-        "take out /patch/labels/1: { \"at\": \"box/out/1\", \"text\": \"B\" }");
+    public void Of_two_labels_the_first_stays_but_not_safely() =>
+        Expect(
+            new LabelNowhere(),
+            LabelRig.Show(LabelRig.Label("box/out/1", "A"), LabelRig.Label("box/out/1", "B")),
+            FixSafety.Unsafe,
+            "Keep the first label of box/out/1 and take the later ones out",
+            "take out /patch/labels/1: { \"at\": \"box/out/1\", \"text\": \"B\" }"
+        );
 
     [Fact]
-    public void Missing_labels_come_from_the_names_as_far_as_they_are_shown() => Expect(
-        new LabelMissing(),
-        LabelRig.Show(LabelRig.Label("box/out/1", "ONE"), LabelRig.Label("box/out/2", "TWO")) with
-        {
-            Feeds = [LabelRig.Mix(1), LabelRig.Mix(2), LabelRig.Mix(3) with { Name = "Drummer's wedge" }],
-        },
-        FixSafety.Safe,
-        "Label the points of box/out in use with the names of their feeds and lines",
-        "put in at /patch/labels/2: { \"at\": \"box/out/3\", \"text\": \"Drummer's we\" }");
+    public void Missing_labels_come_from_the_names_as_far_as_they_are_shown() =>
+        Expect(
+            new LabelMissing(),
+            LabelRig.Show(LabelRig.Label("box/out/1", "ONE"), LabelRig.Label("box/out/2", "TWO")) with
+            {
+                Feeds = [LabelRig.Mix(1), LabelRig.Mix(2), LabelRig.Mix(3) with { Name = "Drummer's wedge" }],
+            },
+            FixSafety.Safe,
+            "Label the points of box/out in use with the names of their feeds and lines",
+            "put in at /patch/labels/2: { \"at\": \"box/out/3\", \"text\": \"Drummer's we\" }"
+        );
 
     [Fact]
-    public void Forbidden_phantom_power_goes_off_at_its_inputs_only() => Expect(
-        new PhantomForbidden(),
-        LineRig.Show(Line("keys", "box/in/2", "desk/channel/2").Needs(PhantomNeed.Forbidden)).Inputs(LineRig.Phantom("box/in/1-3", true)),
-        FixSafety.Safe,
-        "Switch phantom power off at box/in/2",
-        "change /patch/inputs/0: { \"at\": \"box/in/1-3\", \"phantom\": true } to { \"at\": \"box/in/1\", \"phantom\": true }",
-        "put in at /patch/inputs/1: { \"at\": \"box/in/2\", \"phantom\": false }",
-        "put in at /patch/inputs/2: { \"at\": \"box/in/3\", \"phantom\": true }");
+    public void Forbidden_phantom_power_goes_off_at_its_inputs_only() =>
+        Expect(
+            new PhantomForbidden(),
+            LineRig.Show(Line("keys", "box/in/2", "desk/channel/2").Needs(PhantomNeed.Forbidden)).Inputs(LineRig.Phantom("box/in/1-3", true)),
+            FixSafety.Safe,
+            "Switch phantom power off at box/in/2",
+            "change /patch/inputs/0: { \"at\": \"box/in/1-3\", \"phantom\": true } to { \"at\": \"box/in/1\", \"phantom\": true }",
+            "put in at /patch/inputs/1: { \"at\": \"box/in/2\", \"phantom\": false }",
+            "put in at /patch/inputs/2: { \"at\": \"box/in/3\", \"phantom\": true }"
+        );
 
     [Fact]
     public void Missing_phantom_power_goes_on_with_a_caution()
@@ -125,41 +152,53 @@ public sealed class FixProviderTests
             LineRig.Show(Line("hat", "box/in/2", "desk/channel/2").Needs(PhantomNeed.Required)).Inputs(LineRig.Phantom("box/in/2", false)),
             FixSafety.Unsafe,
             "Switch phantom power on at box/in/2",
-            "change /patch/inputs/0: { \"at\": \"box/in/2\", \"phantom\": false } to { \"at\": \"box/in/2\", \"phantom\": true }");
+            "change /patch/inputs/0: { \"at\": \"box/in/2\", \"phantom\": false } to { \"at\": \"box/in/2\", \"phantom\": true }"
+        );
         Assert.Contains("48 volts", offers[0].Caution, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Phantom_power_that_nobody_spoke_of_is_written_down() => Expect(
-        new PhantomMissing(),
-        LineRig.Show(Line("hat", "box/in/2", "desk/channel/2").Needs(PhantomNeed.Required)).Inputs(LineRig.Phantom("box/in/1", true)),
-        FixSafety.Unsafe,
-        "Switch phantom power on at box/in/2",
-        "put in at /patch/inputs/1: { \"at\": \"box/in/2\", \"phantom\": true }");
+    public void Phantom_power_that_nobody_spoke_of_is_written_down() =>
+        Expect(
+            new PhantomMissing(),
+            LineRig.Show(Line("hat", "box/in/2", "desk/channel/2").Needs(PhantomNeed.Required)).Inputs(LineRig.Phantom("box/in/1", true)),
+            FixSafety.Unsafe,
+            "Switch phantom power on at box/in/2",
+            "put in at /patch/inputs/1: { \"at\": \"box/in/2\", \"phantom\": true }"
+        );
 
     [Fact]
-    public void Of_two_supplies_the_first_stays_on() => Expect(
-        new PhantomFedTwice(),
-        LineRig.Show().Cables(Cable("split/one/1", "box/in/1"), Cable("split/two/1", "desk/in/1")).Inputs(LineRig.Phantom("box/in/1", true), LineRig.Phantom("desk/in/1", true)),
-        FixSafety.Unsafe,
-        "Switch phantom power off at desk/in/1 and keep the first supply",
-        "change /patch/inputs/1: { \"at\": \"desk/in/1\", \"phantom\": true } to { \"at\": \"desk/in/1\", \"phantom\": false }");
+    public void Of_two_supplies_the_first_stays_on() =>
+        Expect(
+            new PhantomFedTwice(),
+            LineRig
+                .Show()
+                .Cables(Cable("split/one/1", "box/in/1"), Cable("split/two/1", "desk/in/1"))
+                .Inputs(LineRig.Phantom("box/in/1", true), LineRig.Phantom("desk/in/1", true)),
+            FixSafety.Unsafe,
+            "Switch phantom power off at desk/in/1 and keep the first supply",
+            "change /patch/inputs/1: { \"at\": \"desk/in/1\", \"phantom\": true } to { \"at\": \"desk/in/1\", \"phantom\": false }"
+        );
 
     [Fact]
-    public void Phantom_power_against_an_output_goes_off() => Expect(
-        new PhantomAtRisk(),
-        LineRig.Show().Cables(Cable("desk/out/1", "box/in/3")).Inputs(LineRig.Phantom("box/in/3", true)),
-        FixSafety.Unsafe,
-        "Switch phantom power off at box/in/3",
-        "change /patch/inputs/0: { \"at\": \"box/in/3\", \"phantom\": true } to { \"at\": \"box/in/3\", \"phantom\": false }");
+    public void Phantom_power_against_an_output_goes_off() =>
+        Expect(
+            new PhantomAtRisk(),
+            LineRig.Show().Cables(Cable("desk/out/1", "box/in/3")).Inputs(LineRig.Phantom("box/in/3", true)),
+            FixSafety.Unsafe,
+            "Switch phantom power off at box/in/3",
+            "change /patch/inputs/0: { \"at\": \"box/in/3\", \"phantom\": true } to { \"at\": \"box/in/3\", \"phantom\": false }"
+        );
 
     [Fact]
-    public void Of_two_gain_owners_the_first_stays() => Expect(
-        new GainOwnerDoubled(),
-        LineRig.Show().Inputs(LineRig.Gain("box/in/1", "desk"), LineRig.Gain("box/in/1", "mon") with { Phantom = true }),
-        FixSafety.Unsafe,
-        "Keep the first setting of the gain at box/in/1 and take the later one out",
-        "change /patch/inputs/1: { \"at\": \"box/in/1\", \"phantom\": true, \"gainOwner\": \"mon\" } to { \"at\": \"box/in/1\", \"phantom\": true }");
+    public void Of_two_gain_owners_the_first_stays() =>
+        Expect(
+            new GainOwnerDoubled(),
+            LineRig.Show().Inputs(LineRig.Gain("box/in/1", "desk"), LineRig.Gain("box/in/1", "mon") with { Phantom = true }),
+            FixSafety.Unsafe,
+            "Keep the first setting of the gain at box/in/1 and take the later one out",
+            "change /patch/inputs/1: { \"at\": \"box/in/1\", \"phantom\": true, \"gainOwner\": \"mon\" } to { \"at\": \"box/in/1\", \"phantom\": true }"
+        );
 
     [Fact]
     public void Who_owns_the_gain_is_a_choice_of_the_consoles()
@@ -169,99 +208,136 @@ public sealed class FixProviderTests
     }
 
     [Fact]
-    public void What_is_routed_from_nothing_is_taken_out() => Expect(
-        new RouteDangling(),
-        Sent(Route("desk/receive/5", "desk/channel/1")),
-        FixSafety.Unsafe,
-        "Take out what is routed from desk/receive/5, where nothing arrives",
-        "take out /patch/routes/0: { \"from\": \"desk/receive/5\", \"to\": \"desk/channel/1\" }");
+    public void What_is_routed_from_nothing_is_taken_out() =>
+        Expect(
+            new RouteDangling(),
+            Sent(Route("desk/receive/5", "desk/channel/1")),
+            FixSafety.Unsafe,
+            "Take out what is routed from desk/receive/5, where nothing arrives",
+            "take out /patch/routes/0: { \"from\": \"desk/receive/5\", \"to\": \"desk/channel/1\" }"
+        );
 
     [Fact]
-    public void A_swapped_pair_is_exchanged_where_its_sources_are_chosen() => Expect(
-        new PairSwapped(),
-        Sent(Route("desk/aux/2", "desk/transmit/1"), Route("desk/aux/1", "desk/transmit/2")) with { Feeds = [Feed("p", FeedRole.Monitor, "desk/aux/1-2", "box/out/1-2")] },
-        FixSafety.Unsafe,
-        "Exchange the sources of desk/transmit/1 and desk/transmit/2, so that box/out/1-2 gets left first",
-        "take out /patch/routes/1: { \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/2\" }",
-        "take out /patch/routes/0: { \"from\": \"desk/aux/2\", \"to\": \"desk/transmit/1\" }",
-        "put in at /patch/routes/0: { \"from\": \"desk/aux/1-2\", \"to\": \"desk/transmit/1-2\" }");
+    public void A_swapped_pair_is_exchanged_where_its_sources_are_chosen() =>
+        Expect(
+            new PairSwapped(),
+            Sent(Route("desk/aux/2", "desk/transmit/1"), Route("desk/aux/1", "desk/transmit/2")) with
+            {
+                Feeds = [Feed("p", FeedRole.Monitor, "desk/aux/1-2", "box/out/1-2")],
+            },
+            FixSafety.Unsafe,
+            "Exchange the sources of desk/transmit/1 and desk/transmit/2, so that box/out/1-2 gets left first",
+            "take out /patch/routes/1: { \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/2\" }",
+            "take out /patch/routes/0: { \"from\": \"desk/aux/2\", \"to\": \"desk/transmit/1\" }",
+            "put in at /patch/routes/0: { \"from\": \"desk/aux/1-2\", \"to\": \"desk/transmit/1-2\" }"
+        );
 
     [Fact]
-    public void A_stray_is_cleared_at_the_nearest_place_that_can_be() => Expect(
-        new OutputStray(),
-        Sent(Route("desk/aux/1-2", "desk/transmit/1-2"), Route(null, "desk/transmit/3-4"), Route(null, "desk/out/1-2")) with { Feeds = [Feed("p", FeedRole.Monitor, "desk/aux/1", "box/out/1")] },
-        FixSafety.Unsafe,
-        "Set box/out/2 to nothing",
-        "change /patch/routes/0: { \"from\": \"desk/aux/1-2\", \"to\": \"desk/transmit/1-2\" } to { \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/1\" }",
-        "put in at /patch/routes/3: { \"from\": null, \"to\": \"desk/transmit/2\" }");
+    public void A_stray_is_cleared_at_the_nearest_place_that_can_be() =>
+        Expect(
+            new OutputStray(),
+            Sent(Route("desk/aux/1-2", "desk/transmit/1-2"), Route(null, "desk/transmit/3-4"), Route(null, "desk/out/1-2")) with
+            {
+                Feeds = [Feed("p", FeedRole.Monitor, "desk/aux/1", "box/out/1")],
+            },
+            FixSafety.Unsafe,
+            "Set box/out/2 to nothing",
+            "change /patch/routes/0: { \"from\": \"desk/aux/1-2\", \"to\": \"desk/transmit/1-2\" } to { \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/1\" }",
+            "put in at /patch/routes/3: { \"from\": null, \"to\": \"desk/transmit/2\" }"
+        );
 
     [Fact]
-    public void A_displaced_run_is_shifted_back_as_one() => Expect(
-        new RunDisplaced(),
-        Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)).With(Stream("a", "desk/transmit/1-4", "box/receive/1-4"), Stream("b", "desk/transmit/5-8", "box/receive/5-8"))
-            .With(Route("desk/aux/1-3", "desk/transmit/2-4"), Route(null, "desk/transmit/1")) with
-        {
-            Feeds = [.. Enumerable.Range(1, 3).Select(n => Feed($"f{n}", FeedRole.Monitor, $"desk/aux/{n}", $"box/out/{n}"))],
-        },
-        FixSafety.Unsafe,
-        "Shift what arrives at box/out/2-4 to box/out/1-3",
-        "take out /patch/routes/1: { \"from\": null, \"to\": \"desk/transmit/1\" }",
-        "take out /patch/routes/0: { \"from\": \"desk/aux/1-3\", \"to\": \"desk/transmit/2-4\" }",
-        "put in at /patch/routes/0: { \"from\": \"desk/aux/1-3\", \"to\": \"desk/transmit/1-3\" }",
-        "put in at /patch/routes/1: { \"from\": null, \"to\": \"desk/transmit/4\" }");
+    public void A_displaced_run_is_shifted_back_as_one() =>
+        Expect(
+            new RunDisplaced(),
+            Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))
+                .With(Stream("a", "desk/transmit/1-4", "box/receive/1-4"), Stream("b", "desk/transmit/5-8", "box/receive/5-8"))
+                .With(Route("desk/aux/1-3", "desk/transmit/2-4"), Route(null, "desk/transmit/1")) with
+            {
+                Feeds = [.. Enumerable.Range(1, 3).Select(n => Feed($"f{n}", FeedRole.Monitor, $"desk/aux/{n}", $"box/out/{n}"))],
+            },
+            FixSafety.Unsafe,
+            "Shift what arrives at box/out/2-4 to box/out/1-3",
+            "take out /patch/routes/1: { \"from\": null, \"to\": \"desk/transmit/1\" }",
+            "take out /patch/routes/0: { \"from\": \"desk/aux/1-3\", \"to\": \"desk/transmit/2-4\" }",
+            "put in at /patch/routes/0: { \"from\": \"desk/aux/1-3\", \"to\": \"desk/transmit/1-3\" }",
+            "put in at /patch/routes/1: { \"from\": null, \"to\": \"desk/transmit/4\" }"
+        );
 
     [Fact]
-    public void A_feed_that_lacks_one_free_route_gets_it() => Expect(
-        new FeedNotDelivered(),
-        Sent(Route(null, "desk/transmit/1-4")) with { Feeds = [Feed("p", FeedRole.Monitor, "desk/aux/7", "box/out/3")] },
-        FixSafety.Unsafe,
-        "Route desk/aux/7 to desk/transmit/3",
-        "change /patch/routes/0: { \"from\": null, \"to\": \"desk/transmit/1-4\" } to { \"from\": null, \"to\": \"desk/transmit/1-2\" }",
-        "put in at /patch/routes/1: { \"from\": null, \"to\": \"desk/transmit/4\" }",
-        "put in at /patch/routes/2: { \"from\": \"desk/aux/7\", \"to\": \"desk/transmit/3\" }");
+    public void A_feed_that_lacks_one_free_route_gets_it() =>
+        Expect(
+            new FeedNotDelivered(),
+            Sent(Route(null, "desk/transmit/1-4")) with
+            {
+                Feeds = [Feed("p", FeedRole.Monitor, "desk/aux/7", "box/out/3")],
+            },
+            FixSafety.Unsafe,
+            "Route desk/aux/7 to desk/transmit/3",
+            "change /patch/routes/0: { \"from\": null, \"to\": \"desk/transmit/1-4\" } to { \"from\": null, \"to\": \"desk/transmit/1-2\" }",
+            "put in at /patch/routes/1: { \"from\": null, \"to\": \"desk/transmit/4\" }",
+            "put in at /patch/routes/2: { \"from\": \"desk/aux/7\", \"to\": \"desk/transmit/3\" }"
+        );
 
     [Fact]
-    public void A_feed_missing_at_one_place_is_brought_there() => Expect(
-        new FanOutLost(),
-        Sent(Route("desk/aux/7", "desk/transmit/3"), Route(null, "desk/transmit/4")) with { Feeds = [Feed("p", FeedRole.Monitor, "desk/aux/7", "box/out/3", "box/out/4")] },
-        FixSafety.Unsafe,
-        "Route desk/aux/7 to desk/transmit/4",
-        "take out /patch/routes/1: { \"from\": null, \"to\": \"desk/transmit/4\" }",
-        "put in at /patch/routes/1: { \"from\": \"desk/aux/7\", \"to\": \"desk/transmit/4\" }");
+    public void A_feed_missing_at_one_place_is_brought_there() =>
+        Expect(
+            new FanOutLost(),
+            Sent(Route("desk/aux/7", "desk/transmit/3"), Route(null, "desk/transmit/4")) with
+            {
+                Feeds = [Feed("p", FeedRole.Monitor, "desk/aux/7", "box/out/3", "box/out/4")],
+            },
+            FixSafety.Unsafe,
+            "Route desk/aux/7 to desk/transmit/4",
+            "take out /patch/routes/1: { \"from\": null, \"to\": \"desk/transmit/4\" }",
+            "put in at /patch/routes/1: { \"from\": \"desk/aux/7\", \"to\": \"desk/transmit/4\" }"
+        );
 
     [Fact]
-    public void A_receiver_that_is_not_heard_is_taken_out() => Expect(
-        new ReceiveBlocksOverlap(),
-        Pair.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"), Stream("s2", "desk/transmit/5-8", "box/receive/5-8", "box/receive/1-4")),
-        FixSafety.Unsafe,
-        "Take the receiver at box/receive/1-4 out of stream 's2', which is not heard there",
-        "take out /patch/streams/1/to/1: { \"at\": \"box/receive/1-4\" }");
+    public void A_receiver_that_is_not_heard_is_taken_out() =>
+        Expect(
+            new ReceiveBlocksOverlap(),
+            Pair.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"), Stream("s2", "desk/transmit/5-8", "box/receive/5-8", "box/receive/1-4")),
+            FixSafety.Unsafe,
+            "Take the receiver at box/receive/1-4 out of stream 's2', which is not heard there",
+            "take out /patch/streams/1/to/1: { \"at\": \"box/receive/1-4\" }"
+        );
 
     [Fact]
-    public void The_only_other_device_becomes_backup_of_the_clock() => Expect(
-        new ClockBackupMissing(),
-        NetworkShow.Boxes("a").With(NetworkShow.Link("l", "desk/net/1", "a/net/1")).With(Stream("s", "desk/transmit/1-4", "a/receive/1-4")).With(NetworkShow.Clock("c", "desk")),
-        FixSafety.Unsafe,
-        "Name a as backup of clock 'c'",
-        "change /rig/clocks/0: { \"id\": \"c\", \"sampleRate\": 48000, \"leader\": \"desk\" } to { \"id\": \"c\", \"sampleRate\": 48000, \"leader\": \"desk\", \"backup\": \"a\" }");
+    public void The_only_other_device_becomes_backup_of_the_clock() =>
+        Expect(
+            new ClockBackupMissing(),
+            NetworkShow
+                .Boxes("a")
+                .With(NetworkShow.Link("l", "desk/net/1", "a/net/1"))
+                .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4"))
+                .With(NetworkShow.Clock("c", "desk")),
+            FixSafety.Unsafe,
+            "Name a as backup of clock 'c'",
+            "change /rig/clocks/0: { \"id\": \"c\", \"sampleRate\": 48000, \"leader\": \"desk\" } to { \"id\": \"c\", \"sampleRate\": 48000, \"leader\": \"desk\", \"backup\": \"a\" }"
+        );
 
     [Fact]
-    public void A_second_channel_is_set_to_nothing() => Expect(
-        new LineOnTwoChannels(),
-        LineRig.Show(Line("vox", "box/in/1", "desk/channel/1")).With(Route("desk/receive/1", "desk/channel/7")),
-        FixSafety.Unsafe,
-        "Set desk/channel/7 to nothing",
-        "take out /patch/routes/0: { \"from\": \"desk/receive/1\", \"to\": \"desk/channel/7\" }",
-        "put in at /patch/routes/0: { \"from\": null, \"to\": \"desk/channel/7\" }");
+    public void A_second_channel_is_set_to_nothing() =>
+        Expect(
+            new LineOnTwoChannels(),
+            LineRig.Show(Line("vox", "box/in/1", "desk/channel/1")).With(Route("desk/receive/1", "desk/channel/7")),
+            FixSafety.Unsafe,
+            "Set desk/channel/7 to nothing",
+            "take out /patch/routes/0: { \"from\": \"desk/receive/1\", \"to\": \"desk/channel/7\" }",
+            "put in at /patch/routes/0: { \"from\": null, \"to\": \"desk/channel/7\" }"
+        );
 
     [Fact]
-    public void A_channel_named_twice_is_taken_out_once() => Expect(
-        new PointRepeated(),
-        LineRig.Show(Line("vox", "box/in/1", "desk/channel/1", "desk/channel/2", "desk/channel/1")),
-        FixSafety.Safe,
-        "Take the second desk/channel/1 out of line 'vox'",
-        "change /lines/0: { \"id\": \"vox\", \"kind\": \"microphone\", \"from\": { \"at\": [ \"box/in/1\" ] }, \"to\": [ \"desk/channel/1\", \"desk/channel/2\", \"desk/channel/1\" ] }"
-        + " to { \"id\": \"vox\", \"kind\": \"microphone\", \"from\": { \"at\": [ \"box/in/1\" ] }, \"to\": [ \"desk/channel/1\", \"desk/channel/2\" ] }");
+    public void A_channel_named_twice_is_taken_out_once() =>
+        Expect(
+            new PointRepeated(),
+            LineRig.Show(Line("vox", "box/in/1", "desk/channel/1", "desk/channel/2", "desk/channel/1")),
+            FixSafety.Safe,
+            "Take the second desk/channel/1 out of line 'vox'",
+            "change /lines/0: { \"id\": \"vox\", \"kind\": \"microphone\", \"from\": { \"at\": [ \"box/in/1\" ] }, \"to\": [ \"desk/channel/1\", \"desk/channel/2\", \"desk/channel/1\" ] }"
+                + " to { \"id\": \"vox\", \"kind\": \"microphone\", \"from\": { \"at\": [ \"box/in/1\" ] }, \"to\": [ \"desk/channel/1\", \"desk/channel/2\" ] }"
+        );
 
     [Fact]
     public void A_doubtful_medium_and_transport_are_written_as_meant()
@@ -272,24 +348,29 @@ public sealed class FixProviderTests
             show,
             FixSafety.Unsafe,
             "Write 'avtp-class-a' for the transport 'avb' of network net",
-            "change /rig/networks/0: { \"id\": \"net\", \"transport\": \"avb\" } to { \"id\": \"net\", \"transport\": \"avtp-class-a\" }");
+            "change /rig/networks/0: { \"id\": \"net\", \"transport\": \"avb\" } to { \"id\": \"net\", \"transport\": \"avtp-class-a\" }"
+        );
     }
 
     [Fact]
-    public void A_label_is_copied_from_the_source() => Expect(
-        new LabelDisagrees(),
-        LabelRig.Show(LabelRig.Label("desk/aux/1", "ONE"), LabelRig.Label("box/out/1", "TWO")),
-        FixSafety.Unsafe,
-        "Label box/out/1 as desk/aux/1",
-        "change /patch/labels/1: { \"at\": \"box/out/1\", \"text\": \"TWO\" } to { \"at\": \"box/out/1\", \"text\": \"ONE\" }");
+    public void A_label_is_copied_from_the_source() =>
+        Expect(
+            new LabelDisagrees(),
+            LabelRig.Show(LabelRig.Label("desk/aux/1", "ONE"), LabelRig.Label("box/out/1", "TWO")),
+            FixSafety.Unsafe,
+            "Label box/out/1 as desk/aux/1",
+            "change /patch/labels/1: { \"at\": \"box/out/1\", \"text\": \"TWO\" } to { \"at\": \"box/out/1\", \"text\": \"ONE\" }"
+        );
 
     [Fact]
-    public void A_label_is_cut_to_what_is_shown() => Expect(
-        new LabelTooLong(),
-        LabelRig.Show(LabelRig.Label("desk/channel/1-2", "OVERHEAD LEFT")),
-        FixSafety.Unsafe,
-        "Cut the labels to the 8 characters that are shown",
-        "change /patch/labels/0: { \"at\": \"desk/channel/1-2\", \"text\": \"OVERHEAD LEFT\" } to { \"at\": \"desk/channel/1-2\", \"text\": \"OVERHEAD\" }");
+    public void A_label_is_cut_to_what_is_shown() =>
+        Expect(
+            new LabelTooLong(),
+            LabelRig.Show(LabelRig.Label("desk/channel/1-2", "OVERHEAD LEFT")),
+            FixSafety.Unsafe,
+            "Cut the labels to the 8 characters that are shown",
+            "change /patch/labels/0: { \"at\": \"desk/channel/1-2\", \"text\": \"OVERHEAD LEFT\" } to { \"at\": \"desk/channel/1-2\", \"text\": \"OVERHEAD\" }"
+        );
 
     private static ValueList<Fix> Expect(Rule rule, Show show, FixSafety safety, string title, params string[] edits)
     {

@@ -9,5 +9,8 @@ namespace RoutingRules.Tests.Fixing;
 internal static class FixSamples
 {
     public static IReadOnlyList<Show> Shows { get; } =
-        [.. RoughShows.Shows().Generator.Sample(100, new Rnd(20270612), 100), .. MessyShows.Shows().Generator.Sample(100, new Rnd(20270612), 100).Select(messy => messy.Show)];
+    [
+        .. RoughShows.Shows().Generator.Sample(100, new Rnd(20270612), 100),
+        .. MessyShows.Shows().Generator.Sample(100, new Rnd(20270612), 100).Select(messy => messy.Show),
+    ];
 }

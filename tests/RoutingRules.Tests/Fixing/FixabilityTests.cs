@@ -34,7 +34,11 @@ public sealed class FixabilityTests
             var resolved = Promise.Resolve(show);
             foreach (var finding in Promise.Engine.Check(resolved).Findings)
             {
-                foreach (var fix in BuiltInFixes.All.Where(provider => provider.RuleId == finding.Rule).SelectMany(provider => provider.Propose(new FixContext(resolved), finding)))
+                foreach (
+                    var fix in BuiltInFixes
+                        .All.Where(provider => provider.RuleId == finding.Rule)
+                        .SelectMany(provider => provider.Propose(new FixContext(resolved), finding))
+                )
                 {
                     seen[finding.Rule] = fix.Safety > seen.GetValueOrDefault(finding.Rule) ? fix.Safety : seen.GetValueOrDefault(finding.Rule);
                 }

@@ -10,7 +10,11 @@ namespace RoutingRules.Tests.Fixing;
 /// <summary>How the fixer takes, refuses and stops, with rules and providers made for it.</summary>
 public sealed class FixerTests
 {
-    private static Show Labelled(string text) => Of(("desk", SmallProfiles.Console)) with { Patch = new() { Labels = [new PointLabel { At = At("desk/aux/1"), Text = text }] } };
+    private static Show Labelled(string text) =>
+        Of(("desk", SmallProfiles.Console)) with
+        {
+            Patch = new() { Labels = [new PointLabel { At = At("desk/aux/1"), Text = text }] },
+        };
 
     [Fact]
     public void A_safe_fix_is_taken_and_told()
@@ -42,8 +46,14 @@ public sealed class FixerTests
     [Fact]
     public void Unsafe_fixes_wait_until_they_are_asked_for_and_tell_what_moved()
     {
-        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)).With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"))
-            .With(Route("desk/aux/2", "desk/transmit/1"), Route("desk/aux/1", "desk/transmit/2"), Route(null, "desk/transmit/3-4"), Route(null, "desk/out/1-2")) with
+        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))
+            .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"))
+            .With(
+                Route("desk/aux/2", "desk/transmit/1"),
+                Route("desk/aux/1", "desk/transmit/2"),
+                Route(null, "desk/transmit/3-4"),
+                Route(null, "desk/out/1-2")
+            ) with
         {
             Feeds = [Feed("p", FeedRole.Monitor, "desk/aux/1-2", "box/out/1-2")],
         };
@@ -54,7 +64,8 @@ public sealed class FixerTests
         var applied = Assert.Single(engine.Fix(show, only with { IncludeUnsafe = true }).Applied);
         Assert.Equal(
             ["box/out/1: desk/aux/2 > desk/aux/1", "box/out/2: desk/aux/1 > desk/aux/2"],
-            applied.Moves.Select(move => $"{move.At}: {move.Before} > {move.After}"));
+            applied.Moves.Select(move => $"{move.At}: {move.Before} > {move.After}")
+        );
     }
 
     [Fact]
@@ -83,10 +94,12 @@ public sealed class FixerTests
     [Fact]
     public void A_fix_that_does_not_help_or_does_not_fit_is_refused()
     {
-        var idle = Engine(new Speaks("TT01", "A", Severity.Warning), new Renames("TT01", "A", FixSafety.Safe)).Fix(Labelled("A"), new FixOptions { Rules = ["TT01"] });
+        var idle = Engine(new Speaks("TT01", "A", Severity.Warning), new Renames("TT01", "A", FixSafety.Safe))
+            .Fix(Labelled("A"), new FixOptions { Rules = ["TT01"] });
         Assert.Equal("the finding would still be there", Assert.Single(idle.Refused).Reason);
 
-        var misfit = Engine(new Speaks("TT01", "A", Severity.Warning), new Renames("TT01", "B", FixSafety.Safe, "other")).Fix(Labelled("A"), new FixOptions { Rules = ["TT01"] });
+        var misfit = Engine(new Speaks("TT01", "A", Severity.Warning), new Renames("TT01", "B", FixSafety.Safe, "other"))
+            .Fix(Labelled("A"), new FixOptions { Rules = ["TT01"] });
         Assert.Equal("the document has something else at /patch/labels/0 than the fix expects", Assert.Single(misfit.Refused).Reason);
     }
 
@@ -97,7 +110,8 @@ public sealed class FixerTests
             new Speaks("TT01", "A", Severity.Warning),
             new Speaks("TT02", "B", Severity.Warning),
             new Renames("TT01", "B", FixSafety.Unsafe),
-            new Renames("TT02", "A", FixSafety.Unsafe));
+            new Renames("TT02", "A", FixSafety.Unsafe)
+        );
         var result = engine.Fix(Labelled("A"), new FixOptions { IncludeUnsafe = true, Rules = ["TT01", "TT02"] });
 
         Assert.Equal(["TT01", "TT02"], result.Circle);
@@ -110,7 +124,15 @@ public sealed class FixerTests
     public void A_run_without_end_is_stopped_by_its_bound()
     {
         var engine = Engine(new Speaks("TT01", "", Severity.Warning), new Grows("TT01"));
-        var result = engine.Fix(Labelled("A"), new FixOptions { IncludeUnsafe = true, Rules = ["TT01"], MaxTrials = 7 });
+        var result = engine.Fix(
+            Labelled("A"),
+            new FixOptions
+            {
+                IncludeUnsafe = true,
+                Rules = ["TT01"],
+                MaxTrials = 7,
+            }
+        );
         Assert.True(result.IsStopped);
         Assert.Equal(7, result.Applied.Count);
     }
@@ -118,7 +140,12 @@ public sealed class FixerTests
     [Fact]
     public void A_provider_that_fails_is_told_and_the_others_go_on()
     {
-        var engine = Engine(new Speaks("TT01", "", Severity.Note), new Speaks("TT02", "A", Severity.Warning), new Fails("TT01"), new Renames("TT02", "C", FixSafety.Unsafe));
+        var engine = Engine(
+            new Speaks("TT01", "", Severity.Note),
+            new Speaks("TT02", "A", Severity.Warning),
+            new Fails("TT01"),
+            new Renames("TT02", "C", FixSafety.Unsafe)
+        );
         var result = engine.Fix(Labelled("A"), new FixOptions { IncludeUnsafe = true, Rules = ["TT01", "TT02"] });
         Assert.Equal("C", Assert.Single(result.Show.Patch.Labels).Text);
         Assert.Contains(result.Refused, refused => refused.Reason == "looking for fixes failed: InvalidOperationException: broken on purpose");
@@ -133,7 +160,8 @@ public sealed class FixerTests
             new Speaks("TT03", "C", Severity.Note),
             new Renames("TT01", "B", FixSafety.Safe),
             new Renames("TT01", "C", FixSafety.Safe),
-            new Renames("TT01", "D", FixSafety.Safe));
+            new Renames("TT01", "D", FixSafety.Safe)
+        );
         var resolved = engine.Resolve(Labelled("A"));
         var check = engine.Check(resolved);
         var offers = engine.OfferFixes(resolved, check, check.Findings.Single(finding => finding.Rule == "TT01"));
@@ -141,8 +169,7 @@ public sealed class FixerTests
     }
 
     [Fact]
-    public void A_fix_has_edits_unless_it_is_manual() =>
-        Assert.Throws<ArgumentException>(() => Fix.Of("Nothing", FixSafety.Safe, default));
+    public void A_fix_has_edits_unless_it_is_manual() => Assert.Throws<ArgumentException>(() => Fix.Of("Nothing", FixSafety.Safe, default));
 
     private static RoutingEngine Engine(params object[] parts)
     {
@@ -158,18 +185,19 @@ public sealed class FixerTests
     /// <summary>Reports a label of one text; of any text when none is given, and then by its text.</summary>
     private sealed class Speaks(string id, string text, Severity severity) : Rule<ResolvedShow>
     {
-        public override RuleDescriptor Descriptor { get; } = new()
-        {
-            Id = id,
-            Name = id.ToLowerInvariant(),
-            Title = "Test",
-            Family = RuleFamily.Labels,
-            Severity = severity,
-            Checks = "A label.",
-            Why = "A test needs it.",
-            Remedy = "None.",
-            Source = "common practice, no source",
-        };
+        public override RuleDescriptor Descriptor { get; } =
+            new()
+            {
+                Id = id,
+                Name = id.ToLowerInvariant(),
+                Title = "Test",
+                Family = RuleFamily.Labels,
+                Severity = severity,
+                Checks = "A label.",
+                Why = "A test needs it.",
+                Remedy = "None.",
+                Source = "common practice, no source",
+            };
 
         public override void Check(RuleContext context, ResolvedShow subject)
         {
@@ -187,7 +215,14 @@ public sealed class FixerTests
         public override ValueList<Fix> Propose(FixContext context, Finding finding)
         {
             var label = context.Show.Patch.Labels[0];
-            return [Fix.Of($"Name it {text}", safety, [ShowEdit.Replace(ShowLists.Labels, 0, label with { Text = expected ?? label.Text }, label with { Text = text })])];
+            return
+            [
+                Fix.Of(
+                    $"Name it {text}",
+                    safety,
+                    [ShowEdit.Replace(ShowLists.Labels, 0, label with { Text = expected ?? label.Text }, label with { Text = text })]
+                ),
+            ];
         }
     }
 

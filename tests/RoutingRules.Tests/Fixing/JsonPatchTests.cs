@@ -17,13 +17,20 @@ public sealed class JsonPatchTests
         "A.6",
         """{"foo":{"bar":"baz","waldo":"fred"},"qux":{"corge":"grault"}}""",
         """[{"op":"move","from":"/foo/waldo","path":"/qux/thud"}]""",
-        """{"foo":{"bar":"baz"},"qux":{"corge":"grault","thud":"fred"}}""")]
-    [InlineData("A.7", """{"foo":["all","grass","cows","eat"]}""", """[{"op":"move","from":"/foo/1","path":"/foo/3"}]""", """{"foo":["all","cows","eat","grass"]}""")]
+        """{"foo":{"bar":"baz"},"qux":{"corge":"grault","thud":"fred"}}"""
+    )]
+    [InlineData(
+        "A.7",
+        """{"foo":["all","grass","cows","eat"]}""",
+        """[{"op":"move","from":"/foo/1","path":"/foo/3"}]""",
+        """{"foo":["all","cows","eat","grass"]}"""
+    )]
     [InlineData(
         "A.8",
         """{"baz":"qux","foo":["a",2,"c"]}""",
         """[{"op":"test","path":"/baz","value":"qux"},{"op":"test","path":"/foo/1","value":2}]""",
-        """{"baz":"qux","foo":["a",2,"c"]}""")]
+        """{"baz":"qux","foo":["a",2,"c"]}"""
+    )]
     [InlineData("A.10", """{"foo":"bar"}""", """[{"op":"add","path":"/child","value":{"grandchild":{}}}]""", """{"foo":"bar","child":{"grandchild":{}}}""")]
     [InlineData("A.11", """{"foo":"bar"}""", """[{"op":"add","path":"/baz","value":"qux","xyz":123}]""", """{"foo":"bar","baz":"qux"}""")]
     [InlineData("A.14", """{"/":9,"~1":10}""", """[{"op":"test","path":"/~01","value":10}]""", """{"/":9,"~1":10}""")]
@@ -51,8 +58,7 @@ public sealed class JsonPatchTests
     [InlineData("""{"op":"remove","path":"/a"}""")]
     [InlineData("""[1]""")]
     [InlineData("""[""")]
-    public void What_is_no_patch_is_refused(string patch) =>
-        Assert.Throws<FormatException>(() => JsonPatch.Parse(Encoding.UTF8.GetBytes(patch)));
+    public void What_is_no_patch_is_refused(string patch) => Assert.Throws<FormatException>(() => JsonPatch.Parse(Encoding.UTF8.GetBytes(patch)));
 
     [Theory]
     [InlineData("", """{"foo":["bar","baz"],"":0,"a/b":1,"c%d":2,"e^f":3,"g|h":4,"i\\j":5,"k\"l":6," ":7,"m~n":8}""")]
@@ -94,9 +100,7 @@ public sealed class JsonPatchTests
 
     [Fact]
     public void A_value_cannot_be_moved_into_itself_but_copied() =>
-        Assert.Equal(
-            """{"a":{"b":1,"c":{"b":1}}}""",
-            Apply("""{"a":{"b":1}}""", """[{"op":"copy","from":"/a","path":"/a/c"}]""")!.ToJsonString());
+        Assert.Equal("""{"a":{"b":1,"c":{"b":1}}}""", Apply("""{"a":{"b":1}}""", """[{"op":"copy","from":"/a","path":"/a/c"}]""")!.ToJsonString());
 
     [Fact]
     public void Moving_a_value_into_itself_is_refused() =>

@@ -10,8 +10,8 @@ namespace RoutingRules.Tests.Fixing;
 /// <summary>A fix that calls itself safe and brings another signal somewhere.</summary>
 public sealed class SafeFixTests
 {
-    private static readonly Show Show = Of(("desk", SmallProfiles.Console)).With(
-        Route("desk/aux/1", "desk/out/1"), Route("desk/in/1", "desk/channel/1"), Route(null, "desk/out/2"), Route(null, "desk/transmit/1-4"));
+    private static readonly Show Show = Of(("desk", SmallProfiles.Console))
+        .With(Route("desk/aux/1", "desk/out/1"), Route("desk/in/1", "desk/channel/1"), Route(null, "desk/out/2"), Route(null, "desk/transmit/1-4"));
 
     [Theory]
     [InlineData(0, "desk/aux/2", "desk/out/1", "desk/aux/1")]
@@ -39,18 +39,19 @@ public sealed class SafeFixTests
     /// <summary>Speaks until the patch has a label.</summary>
     private sealed class Says : Rule<ResolvedShow>
     {
-        public override RuleDescriptor Descriptor { get; } = new()
-        {
-            Id = "TT01",
-            Name = "tt01",
-            Title = "Test",
-            Family = RuleFamily.Labels,
-            Severity = Severity.Error,
-            Checks = "That there is a label.",
-            Why = "A test needs it.",
-            Remedy = "None.",
-            Source = "common practice, no source",
-        };
+        public override RuleDescriptor Descriptor { get; } =
+            new()
+            {
+                Id = "TT01",
+                Name = "tt01",
+                Title = "Test",
+                Family = RuleFamily.Labels,
+                Severity = Severity.Error,
+                Checks = "That there is a label.",
+                Why = "A test needs it.",
+                Remedy = "None.",
+                Source = "common practice, no source",
+            };
 
         public override void Check(RuleContext context, ResolvedShow subject)
         {
@@ -77,7 +78,8 @@ public sealed class SafeFixTests
                     [
                         ShowEdit.Insert(ShowLists.Labels, 0, new PointLabel { At = At("desk/aux/8"), Text = "A" }),
                         ShowEdit.Replace(ShowLists.Routes, route, old, old with { From = source is null ? null : At(source) }),
-                    ]),
+                    ]
+                ),
             ];
         }
     }

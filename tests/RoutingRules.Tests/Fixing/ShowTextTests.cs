@@ -17,22 +17,43 @@ public sealed class ShowTextTests
     private static readonly Route New = Route(null, "desk/transmit/9");
 
     private const string OnLines =
-        Head + "  \"patch\": { \"routes\": [\n    { \"from\":\"desk/aux/1\",\"to\":\"desk/transmit/1\" },\n    {\"to\": \"desk/transmit/2\", \"from\": \"desk/aux/2\"}\n  ] }\n}\n";
+        Head
+        + "  \"patch\": { \"routes\": [\n    { \"from\":\"desk/aux/1\",\"to\":\"desk/transmit/1\" },\n    {\"to\": \"desk/transmit/2\", \"from\": \"desk/aux/2\"}\n  ] }\n}\n";
 
     [Fact]
     public void A_removed_element_takes_its_comma_along_and_nothing_else()
     {
-        Expect(OnLines, ShowEdit.Remove(ShowLists.Routes, 0, First), OnLines.Replace("{ \"from\":\"desk/aux/1\",\"to\":\"desk/transmit/1\" },\n    ", "", StringComparison.Ordinal));
-        Expect(OnLines, ShowEdit.Remove(ShowLists.Routes, 1, Second), OnLines.Replace(",\n    {\"to\": \"desk/transmit/2\", \"from\": \"desk/aux/2\"}", "", StringComparison.Ordinal));
+        Expect(
+            OnLines,
+            ShowEdit.Remove(ShowLists.Routes, 0, First),
+            OnLines.Replace("{ \"from\":\"desk/aux/1\",\"to\":\"desk/transmit/1\" },\n    ", "", StringComparison.Ordinal)
+        );
+        Expect(
+            OnLines,
+            ShowEdit.Remove(ShowLists.Routes, 1, Second),
+            OnLines.Replace(",\n    {\"to\": \"desk/transmit/2\", \"from\": \"desk/aux/2\"}", "", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
     public void A_new_element_stands_on_one_line_in_the_indentation_of_its_neighbours()
     {
         const string written = "{ \"from\": null, \"to\": \"desk/transmit/9\" }";
-        Expect(OnLines, ShowEdit.Insert(ShowLists.Routes, 0, New), OnLines.Replace("{ \"from\":\"desk/aux/1\"", written + ",\n    { \"from\":\"desk/aux/1\"", StringComparison.Ordinal));
-        Expect(OnLines, ShowEdit.Insert(ShowLists.Routes, 1, New), OnLines.Replace("{\"to\": \"desk/transmit/2\"", written + ",\n    {\"to\": \"desk/transmit/2\"", StringComparison.Ordinal));
-        Expect(OnLines, ShowEdit.Insert(ShowLists.Routes, 2, New), OnLines.Replace("\"desk/aux/2\"}", "\"desk/aux/2\"},\n    " + written, StringComparison.Ordinal));
+        Expect(
+            OnLines,
+            ShowEdit.Insert(ShowLists.Routes, 0, New),
+            OnLines.Replace("{ \"from\":\"desk/aux/1\"", written + ",\n    { \"from\":\"desk/aux/1\"", StringComparison.Ordinal)
+        );
+        Expect(
+            OnLines,
+            ShowEdit.Insert(ShowLists.Routes, 1, New),
+            OnLines.Replace("{\"to\": \"desk/transmit/2\"", written + ",\n    {\"to\": \"desk/transmit/2\"", StringComparison.Ordinal)
+        );
+        Expect(
+            OnLines,
+            ShowEdit.Insert(ShowLists.Routes, 2, New),
+            OnLines.Replace("\"desk/aux/2\"}", "\"desk/aux/2\"},\n    " + written, StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -40,13 +61,18 @@ public sealed class ShowTextTests
         Expect(
             OnLines,
             ShowEdit.Replace(ShowLists.Routes, 1, Second, Second with { From = null }),
-            OnLines.Replace("\"from\": \"desk/aux/2\"", "\"from\": null", StringComparison.Ordinal));
+            OnLines.Replace("\"from\": \"desk/aux/2\"", "\"from\": null", StringComparison.Ordinal)
+        );
 
     [Fact]
     public void Line_breaks_with_carriage_return_and_a_byte_order_mark_stay()
     {
         var text = "\uFEFF" + OnLines.Replace("\n", "\r\n", StringComparison.Ordinal);
-        Expect(text, ShowEdit.Insert(ShowLists.Routes, 2, New), text.Replace("\"desk/aux/2\"}", "\"desk/aux/2\"},\r\n    { \"from\": null, \"to\": \"desk/transmit/9\" }", StringComparison.Ordinal));
+        Expect(
+            text,
+            ShowEdit.Insert(ShowLists.Routes, 2, New),
+            text.Replace("\"desk/aux/2\"}", "\"desk/aux/2\"},\r\n    { \"from\": null, \"to\": \"desk/transmit/9\" }", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -54,21 +80,24 @@ public sealed class ShowTextTests
         Expect(
             Head.TrimEnd().TrimEnd(',') + "\n}\n",
             ShowEdit.Insert(ShowLists.Labels, 0, new PointLabel { At = At("desk/aux/1"), Text = "Kick \"in\"" }),
-            Head + "  \"patch\": {\n    \"labels\": [\n      { \"at\": \"desk/aux/1\", \"text\": \"Kick \\\"in\\\"\" }\n    ]\n  }\n}\n");
+            Head + "  \"patch\": {\n    \"labels\": [\n      { \"at\": \"desk/aux/1\", \"text\": \"Kick \\\"in\\\"\" }\n    ]\n  }\n}\n"
+        );
 
     [Fact]
     public void The_only_element_leaves_an_empty_list() =>
         Expect(
             Head + "  \"patch\": { \"routes\": [ { \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/1\" } ] }\n}\n",
             ShowEdit.Remove(ShowLists.Routes, 0, First),
-            Head + "  \"patch\": { \"routes\": [] }\n}\n");
+            Head + "  \"patch\": { \"routes\": [] }\n}\n"
+        );
 
     [Fact]
     public void A_compact_text_stays_on_its_line() =>
         Expect(
             "{\"schemaVersion\":1,\"title\":\"T\",\"rig\":{},\"patch\":{\"routes\":[{\"from\":null,\"to\":\"a/b/1\"}]}}",
             ShowEdit.Insert(ShowLists.Routes, 0, New),
-            "{\"schemaVersion\":1,\"title\":\"T\",\"rig\":{},\"patch\":{\"routes\":[{ \"from\": null, \"to\": \"desk/transmit/9\" },{\"from\":null,\"to\":\"a/b/1\"}]}}");
+            "{\"schemaVersion\":1,\"title\":\"T\",\"rig\":{},\"patch\":{\"routes\":[{ \"from\": null, \"to\": \"desk/transmit/9\" },{\"from\":null,\"to\":\"a/b/1\"}]}}"
+        );
 
     [Fact]
     public void A_text_that_does_not_hold_the_edited_show_is_written_anew()

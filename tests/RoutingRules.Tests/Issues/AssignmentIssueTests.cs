@@ -43,7 +43,13 @@ public sealed class AssignmentIssueTests
 
     [Fact]
     public void A_cable_in_a_dead_output_has_one_finding() =>
-        Assert.Equal(["RR2013"], Promise.Engine.Check(Read("dead-cabled-output")).Findings.Where(finding => finding.Entities.Any(entity => entity.Id.StartsWith("box/out/", StringComparison.Ordinal))).Select(finding => finding.Rule));
+        Assert.Equal(
+            ["RR2013"],
+            Promise
+                .Engine.Check(Read("dead-cabled-output"))
+                .Findings.Where(finding => finding.Entities.Any(entity => entity.Id.StartsWith("box/out/", StringComparison.Ordinal)))
+                .Select(finding => finding.Rule)
+        );
 
     [Fact]
     public void A_cancelled_search_returns_the_best_so_far_as_documented() =>

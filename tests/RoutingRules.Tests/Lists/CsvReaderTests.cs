@@ -62,39 +62,52 @@ public sealed class CsvReaderTests
     public void The_separator_is_the_most_frequent_one_of_the_first_row(string text, char expected) => Assert.Equal(expected, CsvReader.Guess(text));
 
     [Property(MaxTest = 300)]
-    public Property What_another_writer_writes_is_read_as_another_reader_reads_it() => Prop.ForAll(Tables(), table =>
-    {
-        foreach (var separator in new[] { ',', ';', '\t' })
-        {
-            var theirs = Write(table, separator);
-            if (!Same(Ours(theirs, separator), Theirs(theirs, separator)) || !Same(Ours(theirs, separator), table))
+    public Property What_another_writer_writes_is_read_as_another_reader_reads_it() =>
+        Prop.ForAll(
+            Tables(),
+            table =>
             {
-                return false.Label($"{Show(theirs)} here: {Show(Ours(theirs, separator))} there: {Show(Theirs(theirs, separator))}");
+                foreach (var separator in new[] { ',', ';', '\t' })
+                {
+                    var theirs = Write(table, separator);
+                    if (!Same(Ours(theirs, separator), Theirs(theirs, separator)) || !Same(Ours(theirs, separator), table))
+                    {
+                        return false.Label($"{Show(theirs)} here: {Show(Ours(theirs, separator))} there: {Show(Theirs(theirs, separator))}");
+                    }
+                }
+
+                return true.ToProperty();
             }
-        }
-
-        return true.ToProperty();
-    });
+        );
 
     [Property(MaxTest = 300)]
-    public Property What_is_written_here_is_read_alike_by_another_reader_and_here() => Prop.ForAll(Tables(), table =>
-    {
-        var text = new StringBuilder();
-        foreach (var row in table)
-        {
-            CsvText.AppendRow(text, row.ToValueList(), ';');
-        }
+    public Property What_is_written_here_is_read_alike_by_another_reader_and_here() =>
+        Prop.ForAll(
+            Tables(),
+            table =>
+            {
+                var text = new StringBuilder();
+                foreach (var row in table)
+                {
+                    CsvText.AppendRow(text, row.ToValueList(), ';');
+                }
 
-        return Same(Theirs(text.ToString(), ';'), table) && Same(Ours(text.ToString(), ';'), table);
-    });
+                return Same(Theirs(text.ToString(), ';'), table) && Same(Ours(text.ToString(), ';'), table);
+            }
+        );
 
     [Property(MaxTest = 300)]
-    public Property Any_text_at_all_is_read_to_its_end() => Prop.ForAll(Gen.Elements(Pieces).ListOf().Select(string.Concat).ToArbitrary(), text =>
-    {
-        var rows = CsvReader.Read(text, ',', new ListProblems(9));
-        var breaks = text.Replace("\r\n", "\n", StringComparison.Ordinal).Count(letter => letter is '\r' or '\n');
-        return rows.All(row => row.Cells.Count > 0 && row.Line >= 1 && row.Line <= breaks + 1) && rows.Zip(rows.Skip(1)).All(pair => pair.First.Line < pair.Second.Line);
-    });
+    public Property Any_text_at_all_is_read_to_its_end() =>
+        Prop.ForAll(
+            Gen.Elements(Pieces).ListOf().Select(string.Concat).ToArbitrary(),
+            text =>
+            {
+                var rows = CsvReader.Read(text, ',', new ListProblems(9));
+                var breaks = text.Replace("\r\n", "\n", StringComparison.Ordinal).Count(letter => letter is '\r' or '\n');
+                return rows.All(row => row.Cells.Count > 0 && row.Line >= 1 && row.Line <= breaks + 1)
+                    && rows.Zip(rows.Skip(1)).All(pair => pair.First.Line < pair.Second.Line);
+            }
+        );
 
     private static Arbitrary<string[][]> Tables()
     {
@@ -143,12 +156,14 @@ public sealed class CsvReaderTests
 
     private static string Show<T>(T value) => System.Text.Json.JsonSerializer.Serialize(value);
 
-    private static CsvConfiguration Settings(char separator) => new(CultureInfo.InvariantCulture)
-    {
-        Delimiter = separator.ToString(),
-        HasHeaderRecord = false,
-        IgnoreBlankLines = false,
-    };
+    private static CsvConfiguration Settings(char separator) =>
+        new(CultureInfo.InvariantCulture)
+        {
+            Delimiter = separator.ToString(),
+            HasHeaderRecord = false,
+            IgnoreBlankLines = false,
+        };
 
-    private static bool Same(string[][] left, string[][] right) => left.Length == right.Length && left.Zip(right).All(pair => pair.First.SequenceEqual(pair.Second));
+    private static bool Same(string[][] left, string[][] right) =>
+        left.Length == right.Length && left.Zip(right).All(pair => pair.First.SequenceEqual(pair.Second));
 }

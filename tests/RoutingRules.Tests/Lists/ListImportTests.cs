@@ -41,24 +41,34 @@ public sealed class ListImportTests
         Assert.Equal("id,name,role,set,part,source,to,priority,preferred,hold,group,spread,separateFrom,backupOf,limiter,person,pack,position,notes", rows[0]);
         Assert.Equal("main-l,Main L,main,,,desk/main/1,box/out/1; box | zone stage-left,normal,,,,no,ears by power,,,,,,", rows[1]);
         Assert.Equal("ears,Ears,in-ear,,,desk/aux/9-10,box,normal,,,,no,,,yes,,,,", rows[2]);
-        Assert.Equal(["keys,Keys,line,either,2,box/in/9-10,desk/channel/9-10,normal,,,,,,,,", "radio,,line,either,1,source desk/aux/18,desk/channel/11,normal,,,,,,,,", ""], ListExport.Write(Show, IntentList.Lines).Split("\r\n")[1..]);
+        Assert.Equal(
+            [
+                "keys,Keys,line,either,2,box/in/9-10,desk/channel/9-10,normal,,,,,,,,",
+                "radio,,line,either,1,source desk/aux/18,desk/channel/11,normal,,,,,,,,",
+                "",
+            ],
+            ListExport.Write(Show, IntentList.Lines).Split("\r\n")[1..]
+        );
     }
 
     [Fact]
     public void A_changed_cell_changes_its_member_and_not_one_byte_besides()
     {
-        var list = ListExport.Write(Show, IntentList.Feeds).Replace("box/out/1; box", "box/out/3-4 ;BOX2|box", StringComparison.Ordinal).Replace(",Ears,", ",Ears fiddle,", StringComparison.Ordinal);
+        var list = ListExport
+            .Write(Show, IntentList.Feeds)
+            .Replace("box/out/1; box", "box/out/3-4 ;BOX2|box", StringComparison.Ordinal)
+            .Replace(",Ears,", ",Ears fiddle,", StringComparison.Ordinal);
         var result = Import(list);
 
         Assert.Equal([("main-l", "to"), ("ears", "name")], result.Changed.Select(change => (change.Id, Assert.Single(change.Members))));
         var note = Assert.Single(result.Notes);
         Assert.Equal("line 2, column \"to\": The show has no device BOX2; did you mean box? Correct the cell, or add the device.", note.ToString());
         var edited = Encoding.UTF8.GetString(ShowText.Edit(Encoding.UTF8.GetBytes(Text), result.Edits, result.Show!).Utf8.Span);
-        var expected = Text
-            .Replace(
+        var expected = Text.Replace(
                 "[ { \"at\": \"box/out/1\", \"extensions\": { \"tool\": { \"colour\": 3 } } }, { \"zones\": [ \"stage-left\" ], \"devices\": [ \"box\" ] } ]",
                 "[ { \"at\": \"box/out/3-4\", \"extensions\": { \"tool\": { \"colour\": 3 } } }, { \"devices\": [ \"BOX2\", \"box\" ], \"zones\": [ \"stage-left\" ] } ]",
-                StringComparison.Ordinal)
+                StringComparison.Ordinal
+            )
             .Replace("\"Ears\"", "\"Ears fiddle\"", StringComparison.Ordinal);
         Assert.Equal(expected, edited);
     }
@@ -84,7 +94,8 @@ public sealed class ListImportTests
     [Fact]
     public void New_rows_get_an_id_from_their_name_and_stand_behind_the_row_before_them()
     {
-        var result = Import("""
+        var result = Import(
+            """
             id,name,source,to
             ,First!,desk/aux/1,box
             main-l,Main L,desk/main/1,"box/out/1; box | zone stage-left"
@@ -93,7 +104,8 @@ public sealed class ListImportTests
             ,Ears,desk/aux/9-10,box
             ,ears,desk/aux/5,box
             ,пение,desk/aux/6,box
-            """);
+            """
+        );
 
         Assert.Empty(result.Problems);
         Assert.Equal(["first", "main-l", "vox-1", "vox-1-2", "ears", "ears-2", "feed"], result.Show!.Feeds.Select(feed => feed.Id.Value));
@@ -121,7 +133,8 @@ public sealed class ListImportTests
     [Fact]
     public void Every_problem_is_told_with_line_column_and_remedy()
     {
-        var result = Import("""
+        var result = Import(
+            """
             id,Name,role,source,to,priority,limiter,preferred,separateFrom
             ears,"one
             two",monitor,desk/aux/9-10,box,normal,yes,,
@@ -133,19 +146,36 @@ public sealed class ListImportTests
             c,C,desk/aux/1
             d,D,,,"; ;",,,,
             main-l,Main L,,,,,,,
-            """);
+            """
+        );
 
         Assert.Null(result.Show);
         Assert.Empty(result.Edits);
         Assert.Equal(
             [
-                (2, "Name", "holds"), (5, "role", "no word"), (5, "source", "wrong number of parts"), (5, "priority", "did you mean high?"), (5, "limiter", "neither yes nor no"),
-                (5, "preferred", "no whole number"), (5, "separateFrom", "says of no feed"), (6, "source", "runs backwards"), (6, "to", "a point stands alone"),
-                (6, "preferred", "99999"), (6, "separateFrom", "device, power, link"), (7, null, "line 2 is about"), (8, null, "does not say which feed"),
-                (9, null, "the row has 3 cells, and there are 9 headers"), (10, "source", "the cell is empty"), (10, "to", "names nothing"), (11, "source", "empty"), (11, "to", "empty"),
+                (2, "Name", "holds"),
+                (5, "role", "no word"),
+                (5, "source", "wrong number of parts"),
+                (5, "priority", "did you mean high?"),
+                (5, "limiter", "neither yes nor no"),
+                (5, "preferred", "no whole number"),
+                (5, "separateFrom", "says of no feed"),
+                (6, "source", "runs backwards"),
+                (6, "to", "a point stands alone"),
+                (6, "preferred", "99999"),
+                (6, "separateFrom", "device, power, link"),
+                (7, null, "line 2 is about"),
+                (8, null, "does not say which feed"),
+                (9, null, "the row has 3 cells, and there are 9 headers"),
+                (10, "source", "the cell is empty"),
+                (10, "to", "names nothing"),
+                (11, "source", "empty"),
+                (11, "to", "empty"),
             ],
             result.Problems.Select(problem => (problem.Line, problem.Column, problem.Message)),
-            (expected, found) => (expected.Item1, expected.Item2) == (found.Line, found.Column) && found.Message.Contains(expected.Item3, StringComparison.OrdinalIgnoreCase));
+            (expected, found) =>
+                (expected.Item1, expected.Item2) == (found.Line, found.Column) && found.Message.Contains(expected.Item3, StringComparison.OrdinalIgnoreCase)
+        );
     }
 
     [Theory]
@@ -173,7 +203,11 @@ public sealed class ListImportTests
     public void Lists_in_other_encodings_are_refused()
     {
         const string List = "id,name\nears,\u00d6hr";
-        Assert.Contains("line 2: The list holds bytes that are not UTF-8", Bytes(Encoding.Latin1.GetBytes(List)).Problems[0].ToString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "line 2: The list holds bytes that are not UTF-8",
+            Bytes(Encoding.Latin1.GetBytes(List)).Problems[0].ToString(),
+            StringComparison.Ordinal
+        );
         Assert.Contains("UTF-16", Bytes([.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(List)]).Problems[0].Message, StringComparison.Ordinal);
         Assert.Contains("UTF-16", Bytes(Encoding.BigEndianUnicode.GetBytes(List)).Problems[0].Message, StringComparison.Ordinal);
         Assert.Equal("\u00d6hr", Bytes([.. Encoding.UTF8.GetPreamble(), .. Encoding.UTF8.GetBytes(List)]).Show!.Feeds[1].Name);
@@ -184,9 +218,20 @@ public sealed class ListImportTests
     [Fact]
     public void Limits_are_kept()
     {
-        Assert.Contains("more than the limit of 9", Import("id,name\nears,a", new ListImportOptions { MaxBytes = 9 }).Problems[0].Message, StringComparison.Ordinal);
-        Assert.Contains("the list has 2 rows", Import("id,name\nears,a\nmain-l,b", new ListImportOptions { MaxRows = 1 }).Problems[0].Message, StringComparison.OrdinalIgnoreCase);
-        Assert.Equal(["2 more problems are not listed."], Import("id,role\nears,a b\nmain-l,b c\nx,y z", new ListImportOptions { MaxProblems = 3 }).Problems.Skip(3).Select(problem => problem.Message));
+        Assert.Contains(
+            "more than the limit of 9",
+            Import("id,name\nears,a", new ListImportOptions { MaxBytes = 9 }).Problems[0].Message,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "the list has 2 rows",
+            Import("id,name\nears,a\nmain-l,b", new ListImportOptions { MaxRows = 1 }).Problems[0].Message,
+            StringComparison.OrdinalIgnoreCase
+        );
+        Assert.Equal(
+            ["2 more problems are not listed."],
+            Import("id,role\nears,a b\nmain-l,b c\nx,y z", new ListImportOptions { MaxProblems = 3 }).Problems.Skip(3).Select(problem => problem.Message)
+        );
     }
 
     [Fact]
@@ -195,7 +240,10 @@ public sealed class ListImportTests
         var twice = Show with { Feeds = [.. Show.Feeds, Show.Feeds[1] with { Id = new("ears-2") }, Show.Feeds[0]] };
         var result = ListImport.Read(twice, "name,limiter,id\nEars,no,\n,,main-l"u8, IntentList.Feeds);
 
-        Assert.Equal(["2 feeds have this name: ears, ears-2.", "The show has more than one feed with the id main-l."], result.Problems.Select(problem => problem.Message));
+        Assert.Equal(
+            ["2 feeds have this name: ears, ears-2.", "The show has more than one feed with the id main-l."],
+            result.Problems.Select(problem => problem.Message)
+        );
     }
 
     [Fact]
@@ -206,12 +254,36 @@ public sealed class ListImportTests
             Separator = ListSeparator.Semicolon,
             Lines = new ListConfig
             {
-                Columns = [new() { Header = "Channel name", Member = "name" }, new() { Header = "Desk", Member = "to" }, new() { Header = "48 V", Member = "phantom" }],
+                Columns =
+                [
+                    new() { Header = "Channel name", Member = "name" },
+                    new() { Header = "Desk", Member = "to" },
+                    new() { Header = "48 V", Member = "phantom" },
+                ],
                 Ignore = ["Colour"],
-                Words = [new() { Member = "phantom", Cell = "On", Value = "required" }, new() { Member = "phantom", Cell = "-", Value = "" }],
+                Words =
+                [
+                    new()
+                    {
+                        Member = "phantom",
+                        Cell = "On",
+                        Value = "required",
+                    },
+                    new()
+                    {
+                        Member = "phantom",
+                        Cell = "-",
+                        Value = "",
+                    },
+                ],
             },
         };
-        var result = ListImport.Read(Show, "CHANNEL-NAME;48v;colour;Tray\nKeys;on;red;1\n"u8, IntentList.Lines, new ListImportOptions { Config = config, Ignore = ["tray"] });
+        var result = ListImport.Read(
+            Show,
+            "CHANNEL-NAME;48v;colour;Tray\nKeys;on;red;1\n"u8,
+            IntentList.Lines,
+            new ListImportOptions { Config = config, Ignore = ["tray"] }
+        );
         var back = ListImport.Read(result.Show!, "channel name;48 V\nKeys;-"u8, IntentList.Lines, new ListImportOptions { Config = config });
         var written = ListExport.Write(result.Show!, IntentList.Lines, config);
 
@@ -219,7 +291,12 @@ public sealed class ListImportTests
         Assert.Equal(Show, back.Show);
         Assert.StartsWith("id;Channel name;kind;48 V;width;from;Desk;", written, StringComparison.Ordinal);
         Assert.Empty(ListImport.Read(result.Show, Encoding.UTF8.GetBytes(written), IntentList.Lines, new ListImportOptions { Config = config }).Edits);
-        Assert.Throws<ArgumentException>(() => Import("id", new ListImportOptions { Config = new ListsConfig { Feeds = new ListConfig { Columns = [new() { Header = "A", Member = "nothing" }] } } }));
+        Assert.Throws<ArgumentException>(() =>
+            Import(
+                "id",
+                new ListImportOptions { Config = new ListsConfig { Feeds = new ListConfig { Columns = [new() { Header = "A", Member = "nothing" }] } } }
+            )
+        );
         Assert.Throws<ArgumentException>(() => ListExport.Write(Show, IntentList.Feeds, new ListsConfig { Feeds = new ListConfig { Ignore = ["Pack"] } }));
     }
 
@@ -239,8 +316,10 @@ public sealed class ListImportTests
     {
         var files = new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            ["house.json"] = """{ "schemaVersion": 1, "lists": { "separator": "tab", "feeds": { "columns": [ { "header": "Bus", "member": "source" } ], "ignore": [ "A" ] } } }""",
-            ["tour.json"] = """{ "schemaVersion": 1, "extends": [ "house.json" ], "lists": { "feeds": { "columns": [ { "header": "Mix", "member": "name" } ] }, "lines": { "ignore": [ "B" ] } } }""",
+            ["house.json"] =
+                """{ "schemaVersion": 1, "lists": { "separator": "tab", "feeds": { "columns": [ { "header": "Bus", "member": "source" } ], "ignore": [ "A" ] } } }""",
+            ["tour.json"] =
+                """{ "schemaVersion": 1, "extends": [ "house.json" ], "lists": { "feeds": { "columns": [ { "header": "Mix", "member": "name" } ] }, "lines": { "ignore": [ "B" ] } } }""",
             ["bad.json"] = """{ "schemaVersion": 1, "lists": { "feeds": { "columns": [ { "header": "Mix", "member": "nmae" } ] } } }""",
         };
         ConfigLoad Load(string name) => ConfigLoader.Load(name, path => new DocumentFile { Path = path, Utf8 = Encoding.UTF8.GetBytes(files[path]) });
@@ -253,5 +332,6 @@ public sealed class ListImportTests
         Assert.Contains("did you mean name?", Assert.Single(Load("bad.json").Problems).Finding.Message, StringComparison.Ordinal);
     }
 
-    private static ListImportResult Import(string list, ListImportOptions? options = null) => ListImport.Read(Show, Encoding.UTF8.GetBytes(list), IntentList.Feeds, options);
+    private static ListImportResult Import(string list, ListImportOptions? options = null) =>
+        ListImport.Read(Show, Encoding.UTF8.GetBytes(list), IntentList.Feeds, options);
 }

@@ -185,7 +185,9 @@ public class ExampleShowsTests
         var right = Resolve(ByHand).Graph;
         var wrong = Resolve(Mistakes).Graph;
 
-        var changed = Enumerable.Range(0, right.PointCount).Select(index => new PointIndex(index))
+        var changed = Enumerable
+            .Range(0, right.PointCount)
+            .Select(index => new PointIndex(index))
             .Where(point => right.GroupOf(point).Kind is PortKind.Output or PortKind.Sink && Carries(right, point) != Carries(wrong, point))
             .Select(point => $"{right.Address(point)}: {Carries(right, point)} becomes {Carries(wrong, point)}");
 
@@ -210,7 +212,8 @@ public class ExampleShowsTests
                 "box-m/in/2 phantom False, gain  > ",
                 "box-m/in/3 phantom False, gain  > ",
             ],
-            Settings(wrong).Except(Settings(right)));
+            Settings(wrong).Except(Settings(right))
+        );
         Assert.Equal(Settings(right).Count(), Settings(wrong).Count());
     }
 

@@ -35,13 +35,23 @@ public class GenericProfileContentTests
     [Fact]
     public void Factory_routes_stay_inside_their_groups_and_are_allowed_by_the_routing()
     {
-        Assert.All(ProfilePack.All, profile => Assert.All(profile.FactoryRoutes, route =>
-        {
-            Assert.InRange(route.From.Last, 1, profile.PortGroups.Single(group => group.Id == route.From.Group).Largest());
-            Assert.InRange(route.To.Last, 1, profile.PortGroups.Single(group => group.Id == route.To.Group).Largest());
-            Assert.Equal(route.From.Width, route.To.Width);
-            Assert.Contains(profile.Routing, entry => entry.From == route.From.Group && entry.To == route.To.Group && entry.Mode != RoutingMode.Fixed);
-        }));
+        Assert.All(
+            ProfilePack.All,
+            profile =>
+                Assert.All(
+                    profile.FactoryRoutes,
+                    route =>
+                    {
+                        Assert.InRange(route.From.Last, 1, profile.PortGroups.Single(group => group.Id == route.From.Group).Largest());
+                        Assert.InRange(route.To.Last, 1, profile.PortGroups.Single(group => group.Id == route.To.Group).Largest());
+                        Assert.Equal(route.From.Width, route.To.Width);
+                        Assert.Contains(
+                            profile.Routing,
+                            entry => entry.From == route.From.Group && entry.To == route.To.Group && entry.Mode != RoutingMode.Fixed
+                        );
+                    }
+                )
+        );
     }
 
     [Fact]
@@ -68,12 +78,15 @@ public class GenericProfileContentTests
     [Fact]
     public void Slots_stand_in_whole_blocks_and_no_device_promises_more_streams_than_it_has_blocks()
     {
-        Assert.All(ProfilePack.All, profile =>
-        {
-            Assert.All(profile.PortGroups.Where(group => group.BlockSize is not null), group => Assert.Equal(0, group.Largest() % group.BlockSize!.Value));
-            Assert.InRange(profile.Limits?.StreamsSent ?? 0, 0, Blocks(profile, PortKind.Transmit));
-            Assert.InRange(profile.Limits?.StreamsReceived ?? 0, 0, Blocks(profile, PortKind.Receive));
-        });
+        Assert.All(
+            ProfilePack.All,
+            profile =>
+            {
+                Assert.All(profile.PortGroups.Where(group => group.BlockSize is not null), group => Assert.Equal(0, group.Largest() % group.BlockSize!.Value));
+                Assert.InRange(profile.Limits?.StreamsSent ?? 0, 0, Blocks(profile, PortKind.Transmit));
+                Assert.InRange(profile.Limits?.StreamsReceived ?? 0, 0, Blocks(profile, PortKind.Receive));
+            }
+        );
     }
 
     [Fact]
@@ -101,22 +114,28 @@ public class GenericProfileContentTests
         var labelled = ProfilePack.All.SelectMany(profile => profile.PortGroups).Where(group => !group.PanelLabels.IsEmpty).ToArray();
 
         Assert.NotEmpty(labelled);
-        Assert.All(labelled, group =>
-        {
-            Assert.Equal(group.Count, group.PanelLabels.Count);
-            Assert.Equal(group.PanelLabels.Count, group.PanelLabels.Distinct().Count());
-        });
+        Assert.All(
+            labelled,
+            group =>
+            {
+                Assert.Equal(group.Count, group.PanelLabels.Count);
+                Assert.Equal(group.PanelLabels.Count, group.PanelLabels.Distinct().Count());
+            }
+        );
     }
 
     [Fact]
     public void Each_port_group_and_latency_is_named_once_and_latencies_are_credible()
     {
-        Assert.All(ProfilePack.All, profile =>
-        {
-            Assert.Equal(profile.PortGroups.Count, profile.PortGroups.Select(group => group.Id).Distinct().Count());
-            Assert.Equal(profile.LatencyMilliseconds.Count, profile.LatencyMilliseconds.Select(entry => entry.Group).Distinct().Count());
-            Assert.All(profile.LatencyMilliseconds, entry => Assert.InRange(entry.Value, 0.05, 10));
-        });
+        Assert.All(
+            ProfilePack.All,
+            profile =>
+            {
+                Assert.Equal(profile.PortGroups.Count, profile.PortGroups.Select(group => group.Id).Distinct().Count());
+                Assert.Equal(profile.LatencyMilliseconds.Count, profile.LatencyMilliseconds.Select(entry => entry.Group).Distinct().Count());
+                Assert.All(profile.LatencyMilliseconds, entry => Assert.InRange(entry.Value, 0.05, 10));
+            }
+        );
     }
 
     [Fact]

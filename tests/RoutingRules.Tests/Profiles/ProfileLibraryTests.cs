@@ -63,13 +63,16 @@ public sealed class ProfileLibraryTests : IDisposable
         {
             File.WriteAllText(
                 Path.Combine(folder, "box.profile.json"),
-                """{ "id": "own/box", "version": 1, "kind": "stage-box", "name": "Own box", "portGroups": [ { "id": "in", "kind": "input", "count": 1 } ] }""");
+                """{ "id": "own/box", "version": 1, "kind": "stage-box", "name": "Own box", "portGroups": [ { "id": "in", "kind": "input", "count": 1 } ] }"""
+            );
         }
         else if (name == "copy")
         {
             Assert.True(new GenericProfiles().TryFind(new(Amplifier), out var json));
             File.WriteAllText(
-                Path.Combine(folder, "amplifier.profile.json"), Encoding.UTF8.GetString(json.Span).Replace("Amplifier, 4 channels", "My amplifier", StringComparison.Ordinal));
+                Path.Combine(folder, "amplifier.profile.json"),
+                Encoding.UTF8.GetString(json.Span).Replace("Amplifier, 4 channels", "My amplifier", StringComparison.Ordinal)
+            );
         }
 
         return new FolderProfileSource(folder);

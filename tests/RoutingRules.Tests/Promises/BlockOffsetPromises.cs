@@ -14,11 +14,15 @@ public sealed class BlockOffsetPromises
     public Property Streams_of_valid_patches_keep_their_offsets() => Promise.Of(ShowArbitraries.Valid(), OffsetProblem);
 
     [Property(MaxTest = Promise.Cases)]
-    public Property Streams_of_assigned_patches_keep_their_offsets_stand_on_the_grid_and_never_overlap() => Promise.Of(ShowArbitraries.ToAssign(), show =>
-    {
-        var result = AssignCases.Assign(show, AssignCases.Small).Show;
-        return OffsetProblem(result) ?? GridProblem(result);
-    });
+    public Property Streams_of_assigned_patches_keep_their_offsets_stand_on_the_grid_and_never_overlap() =>
+        Promise.Of(
+            ShowArbitraries.ToAssign(),
+            show =>
+            {
+                var result = AssignCases.Assign(show, AssignCases.Small).Show;
+                return OffsetProblem(result) ?? GridProblem(result);
+            }
+        );
 
     /// <summary>Gives each sender a source of its own in every slot and looks where each arrives.</summary>
     private static string? OffsetProblem(Show show)
@@ -47,16 +51,29 @@ public sealed class BlockOffsetPromises
 
     private static Show Plant(Show show)
     {
-        var senders = show.Rig.Profiles.Select(profile => profile with
-        {
-            PortGroups = [.. profile.PortGroups.AsSpan(), .. profile.PortGroups.Where(IsNetworkTransmit).Select(group => group with { Id = Planted(group.Id), Kind = PortKind.Source, BlockSize = null })],
-            Routing =
-            [
-                .. profile.Routing.Where(entry => !profile.PortGroups.Any(group => group.Id == entry.To && IsNetworkTransmit(group))),
-                .. profile.PortGroups.Where(IsNetworkTransmit).Select(group => SmallProfiles.Entry(Planted(group.Id).Value, group.Id.Value, RoutingMode.Fixed)),
-            ],
-            FactoryRoutes = [.. profile.FactoryRoutes.Where(route => !profile.PortGroups.Any(group => group.Id == route.To.Group && IsNetworkTransmit(group)))],
-        });
+        var senders = show.Rig.Profiles.Select(profile =>
+            profile with
+            {
+                PortGroups =
+                [
+                    .. profile.PortGroups.AsSpan(),
+                    .. profile
+                        .PortGroups.Where(IsNetworkTransmit)
+                        .Select(group => group with { Id = Planted(group.Id), Kind = PortKind.Source, BlockSize = null }),
+                ],
+                Routing =
+                [
+                    .. profile.Routing.Where(entry => !profile.PortGroups.Any(group => group.Id == entry.To && IsNetworkTransmit(group))),
+                    .. profile
+                        .PortGroups.Where(IsNetworkTransmit)
+                        .Select(group => SmallProfiles.Entry(Planted(group.Id).Value, group.Id.Value, RoutingMode.Fixed)),
+                ],
+                FactoryRoutes =
+                [
+                    .. profile.FactoryRoutes.Where(route => !profile.PortGroups.Any(group => group.Id == route.To.Group && IsNetworkTransmit(group))),
+                ],
+            }
+        );
         return show with { Rig = show.Rig with { Profiles = [.. senders] } };
     }
 

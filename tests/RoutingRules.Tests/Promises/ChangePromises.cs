@@ -16,50 +16,76 @@ namespace RoutingRules.Tests.Promises;
 public sealed class ChangePromises
 {
     [Property(MaxTest = Promise.Cases)]
-    public Property A_patch_made_of_two_documents_turns_one_into_the_other() => Promise.Of(ShowPair.Strangers(), pair => pair.After, pair =>
-    {
-        var before = JsonNode.Parse(ShowWriter.ToUtf8(pair.Before));
-        var after = JsonNode.Parse(ShowWriter.ToUtf8(pair.After));
-        var patch = JsonPatch.Between(before, after);
-        return !JsonNode.DeepEquals(JsonPatch.Parse(patch.ToUtf8()).Apply(before), after) ? "The patch leads elsewhere."
-            : !JsonPatch.Between(after, after).Operations.IsEmpty ? "A document differs from itself."
-            : null;
-    });
-
-    [Property(MaxTest = Promise.Cases / 4)]
-    public Property A_show_does_not_differ_from_itself() => Promise.Of(ShowArbitraries.Messy(), show =>
-    {
-        var same = Promise.Engine.Compare(show, show);
-        var plan = Promise.Engine.PlanChangeover(show, show);
-        return !same.IsEmpty || !same.Sinks.IsEmpty || !same.Demands.IsEmpty || !same.Hazards.IsEmpty || !same.NewFindings.IsEmpty || !same.ResolvedFindings.IsEmpty
-            ? $"{same}"
-            : !plan.Steps.IsEmpty ? $"A step: {plan.Steps[0].Text}" : null;
-    });
-
-    [Property(MaxTest = Promise.Cases / 4)]
-    public Property Just_the_sinks_that_carry_something_else_are_listed() => Promise.Of(ShowPair.OneRig(), pair => pair.After, pair =>
-    {
-        var comparison = Promise.Engine.Compare(pair.Before, pair.After);
-        var listed = comparison.Sinks.SelectMany(change => Enumerable.Range(0, change.At.Width).Select(i => (At: change.At[i], Before: change.Before?[i], After: change.After?[i]))).ToDictionary(change => change.At);
-        var old = new NaiveTracer(pair.Before);
-        var now = new NaiveTracer(pair.After);
-        foreach (var at in Points(pair.After, PortKind.Output, PortKind.Sink))
-        {
-            var (before, after) = (old.Source(at), now.Source(at));
-            if (listed.TryGetValue(at, out var change) ? change.Before != before || change.After != after : before != after)
+    public Property A_patch_made_of_two_documents_turns_one_into_the_other() =>
+        Promise.Of(
+            ShowPair.Strangers(),
+            pair => pair.After,
+            pair =>
             {
-                return $"{at} carries {before} before and {after} after; listed is {(listed.ContainsKey(at) ? change.ToString() : "nothing")}.";
+                var before = JsonNode.Parse(ShowWriter.ToUtf8(pair.Before));
+                var after = JsonNode.Parse(ShowWriter.ToUtf8(pair.After));
+                var patch = JsonPatch.Between(before, after);
+                return !JsonNode.DeepEquals(JsonPatch.Parse(patch.ToUtf8()).Apply(before), after) ? "The patch leads elsewhere."
+                    : !JsonPatch.Between(after, after).Operations.IsEmpty ? "A document differs from itself."
+                    : null;
             }
-        }
-
-        return comparison.IsEmpty == ShowWriter.ToUtf8(pair.Before).AsSpan().SequenceEqual(ShowWriter.ToUtf8(pair.After)) ? null : "IsEmpty is wrong.";
-    });
+        );
 
     [Property(MaxTest = Promise.Cases / 4)]
-    public Property An_open_output_never_carries_what_neither_act_has_there() => Promise.Of(ShowPair.OneRig(), pair => pair.After, pair => Broken(pair.Before, pair.After));
+    public Property A_show_does_not_differ_from_itself() =>
+        Promise.Of(
+            ShowArbitraries.Messy(),
+            show =>
+            {
+                var same = Promise.Engine.Compare(show, show);
+                var plan = Promise.Engine.PlanChangeover(show, show);
+                return !same.IsEmpty
+                    || !same.Sinks.IsEmpty
+                    || !same.Demands.IsEmpty
+                    || !same.Hazards.IsEmpty
+                    || !same.NewFindings.IsEmpty
+                    || !same.ResolvedFindings.IsEmpty
+                        ? $"{same}"
+                    : !plan.Steps.IsEmpty ? $"A step: {plan.Steps[0].Text}"
+                    : null;
+            }
+        );
+
+    [Property(MaxTest = Promise.Cases / 4)]
+    public Property Just_the_sinks_that_carry_something_else_are_listed() =>
+        Promise.Of(
+            ShowPair.OneRig(),
+            pair => pair.After,
+            pair =>
+            {
+                var comparison = Promise.Engine.Compare(pair.Before, pair.After);
+                var listed = comparison
+                    .Sinks.SelectMany(change =>
+                        Enumerable.Range(0, change.At.Width).Select(i => (At: change.At[i], Before: change.Before?[i], After: change.After?[i]))
+                    )
+                    .ToDictionary(change => change.At);
+                var old = new NaiveTracer(pair.Before);
+                var now = new NaiveTracer(pair.After);
+                foreach (var at in Points(pair.After, PortKind.Output, PortKind.Sink))
+                {
+                    var (before, after) = (old.Source(at), now.Source(at));
+                    if (listed.TryGetValue(at, out var change) ? change.Before != before || change.After != after : before != after)
+                    {
+                        return $"{at} carries {before} before and {after} after; listed is {(listed.ContainsKey(at) ? change.ToString() : "nothing")}.";
+                    }
+                }
+
+                return comparison.IsEmpty == ShowWriter.ToUtf8(pair.Before).AsSpan().SequenceEqual(ShowWriter.ToUtf8(pair.After)) ? null : "IsEmpty is wrong.";
+            }
+        );
+
+    [Property(MaxTest = Promise.Cases / 4)]
+    public Property An_open_output_never_carries_what_neither_act_has_there() =>
+        Promise.Of(ShowPair.OneRig(), pair => pair.After, pair => Broken(pair.Before, pair.After));
 
     [Property(MaxTest = Promise.Cases / 10)]
-    public Property Not_even_between_shows_that_have_nothing_in_common() => Promise.Of(ShowPair.Strangers(), pair => pair.After, pair => Broken(pair.Before, pair.After));
+    public Property Not_even_between_shows_that_have_nothing_in_common() =>
+        Promise.Of(ShowPair.Strangers(), pair => pair.After, pair => Broken(pair.Before, pair.After));
 
     /// <summary>Simulates the steps with a tracer of its own.</summary>
     private static string? Broken(Show before, Show after)
@@ -93,7 +119,11 @@ public sealed class ChangePromises
                 return $"Step {step.Number} opens something that is open.";
             }
 
-            if (step.Phase is ChangeoverPhase.PhantomOff or ChangeoverPhase.PhantomOn or ChangeoverPhase.Patch && plan.States[i] == plan.States[i + 1] && i + 1 < plan.Steps.Count)
+            if (
+                step.Phase is ChangeoverPhase.PhantomOff or ChangeoverPhase.PhantomOn or ChangeoverPhase.Patch
+                && plan.States[i] == plan.States[i + 1]
+                && i + 1 < plan.Steps.Count
+            )
             {
                 return $"Step {step.Number} changes nothing: {step.Text}";
             }
@@ -123,7 +153,10 @@ public sealed class ChangePromises
         var feeding = Points(show, [.. Enum.GetValues<PortKind>().Except([PortKind.Network])]).SelectMany(at => tracer.Trace(at).Passed.Skip(1)).ToHashSet();
         foreach (var at in Points(show, PortKind.Output, PortKind.Input))
         {
-            if (tracer.Source(at) is { } source && (source != at || Promise.Resolve(show).Graph.GroupOf(Promise.Resolve(show).Graph.Find(at)).Kind == PortKind.Output))
+            if (
+                tracer.Source(at) is { } source
+                && (source != at || Promise.Resolve(show).Graph.GroupOf(Promise.Resolve(show).Graph.Find(at)).Kind == PortKind.Output)
+            )
             {
                 carried.Add(at, source);
             }

@@ -16,24 +16,35 @@ namespace RoutingRules.Tests.Promises;
 public sealed class DeterminismPromises
 {
     [Property(MaxTest = Promise.Cases)]
-    public Property Reports_are_the_same_bytes_under_a_contrary_culture() => Promise.Of(ShowArbitraries.Messy(), show =>
-        Report(show) == Contrarily(() => Report(show)) ? null : "The report changed with the culture.");
+    public Property Reports_are_the_same_bytes_under_a_contrary_culture() =>
+        Promise.Of(ShowArbitraries.Messy(), show => Report(show) == Contrarily(() => Report(show)) ? null : "The report changed with the culture.");
 
     [Property(MaxTest = Promise.Cases)]
-    public Property Assignments_are_the_same_bytes_under_a_contrary_culture() => Promise.Of(ShowArbitraries.ToAssign(), show =>
-        Assignment(show) == Contrarily(() => Assignment(show)) ? null : "The assignment changed with the culture.");
+    public Property Assignments_are_the_same_bytes_under_a_contrary_culture() =>
+        Promise.Of(
+            ShowArbitraries.ToAssign(),
+            show => Assignment(show) == Contrarily(() => Assignment(show)) ? null : "The assignment changed with the culture."
+        );
 
     [Theory]
     [InlineData(2)]
     [InlineData(8)]
     public void Many_threads_give_the_bytes_that_one_gives(int threads)
     {
-        var shows = ShowArbitraries.ToAssign().Generator.Sample(25, new Rnd(20270612), 40).Concat(ShowArbitraries.Messy().Generator.Sample(25, new Rnd(20270612), 40)).ToArray();
+        var shows = ShowArbitraries
+            .ToAssign()
+            .Generator.Sample(25, new Rnd(20270612), 40)
+            .Concat(ShowArbitraries.Messy().Generator.Sample(25, new Rnd(20270612), 40))
+            .ToArray();
         var alone = shows.Select(show => Report(show) + Assignment(show)).ToArray();
         var jobs = Enumerable.Range(0, shows.Length * 4).ToArray();
         var together = new string[jobs.Length];
 
-        Parallel.ForEach(jobs, new ParallelOptions { MaxDegreeOfParallelism = threads }, job => together[job] = Report(shows[job % shows.Length]) + Assignment(shows[job % shows.Length]));
+        Parallel.ForEach(
+            jobs,
+            new ParallelOptions { MaxDegreeOfParallelism = threads },
+            job => together[job] = Report(shows[job % shows.Length]) + Assignment(shows[job % shows.Length])
+        );
 
         Assert.All(jobs, job => Assert.Equal(alone[job % shows.Length], together[job]));
     }

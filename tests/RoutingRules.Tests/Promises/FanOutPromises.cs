@@ -13,42 +13,60 @@ namespace RoutingRules.Tests.Promises;
 public sealed class FanOutPromises
 {
     [Property(MaxTest = Promise.Cases)]
-    public Property What_is_placed_sounds_what_sounded_still_does_and_what_changed_is_listed() => Promise.Of(AssignCases.Any(), value => value.Show, value =>
-    {
-        var result = AssignCases.Assign(value.Show, value.Options);
-        return UndeliveredPlacement(value.Show, result) ?? UnlistedChange(value.Show, result) ?? WrongAccountOfMoves(value.Show, result);
-    });
+    public Property What_is_placed_sounds_what_sounded_still_does_and_what_changed_is_listed() =>
+        Promise.Of(
+            AssignCases.Any(),
+            value => value.Show,
+            value =>
+            {
+                var result = AssignCases.Assign(value.Show, value.Options);
+                return UndeliveredPlacement(value.Show, result) ?? UnlistedChange(value.Show, result) ?? WrongAccountOfMoves(value.Show, result);
+            }
+        );
 
     [Property(MaxTest = Promise.Cases)]
-    public Property Assigning_what_was_assigned_from_scratch_changes_nothing() => Promise.Of(AssignCases.OwnBuses(), value => value.Show, value =>
-    {
-        if (value.Show.Feeds.Any(feed => feed.Spread || !feed.SeparateFrom.IsEmpty))
-        {
-            // Entries of one feed may trade names on the way back in, and then stand where a separation forbids them to.
-            return null;
-        }
+    public Property Assigning_what_was_assigned_from_scratch_changes_nothing() =>
+        Promise.Of(
+            AssignCases.OwnBuses(),
+            value => value.Show,
+            value =>
+            {
+                if (value.Show.Feeds.Any(feed => feed.Spread || !feed.SeparateFrom.IsEmpty))
+                {
+                    // Entries of one feed may trade names on the way back in, and then stand where a separation forbids them to.
+                    return null;
+                }
 
-        var once = AssignCases.Assign(value.Show with { Patch = new Patch() }, AssignCases.Small);
-        var twice = AssignCases.Assign(once.Show, AssignCases.Small);
-        return !Places(once).SequenceEqual(Places(twice)) ? $"Places changed from {string.Join(", ", Places(once))} to {string.Join(", ", Places(twice))}."
-            : !Connections(once.Show).SequenceEqual(Connections(twice.Show)) ? $"The patch changed from {string.Join(", ", Connections(once.Show))} to {string.Join(", ", Connections(twice.Show))}."
-            : null;
-    });
+                var once = AssignCases.Assign(value.Show with { Patch = new Patch() }, AssignCases.Small);
+                var twice = AssignCases.Assign(once.Show, AssignCases.Small);
+                return !Places(once).SequenceEqual(Places(twice))
+                        ? $"Places changed from {string.Join(", ", Places(once))} to {string.Join(", ", Places(twice))}."
+                    : !Connections(once.Show).SequenceEqual(Connections(twice.Show))
+                        ? $"The patch changed from {string.Join(", ", Connections(once.Show))} to {string.Join(", ", Connections(twice.Show))}."
+                    : null;
+            }
+        );
 
     [Property(MaxTest = Promise.Cases)]
-    public Property Writing_and_reading_keeps_every_route_and_stream() => Promise.Of(ShowArbitraries.Messy(), show =>
-    {
-        var read = ShowReader.Read(ShowWriter.ToUtf8(show)).Value!;
-        return read.Patch == show.Patch && read.Rig.Cables == show.Rig.Cables ? null : "The patch changed.";
-    });
+    public Property Writing_and_reading_keeps_every_route_and_stream() =>
+        Promise.Of(
+            ShowArbitraries.Messy(),
+            show =>
+            {
+                var read = ShowReader.Read(ShowWriter.ToUtf8(show)).Value!;
+                return read.Patch == show.Patch && read.Rig.Cables == show.Rig.Cables ? null : "The patch changed.";
+            }
+        );
 
     private static string? UndeliveredPlacement(Show show, AssignmentResult result)
     {
         var tracer = new NaiveTracer(result.Show);
         foreach (var placement in result.Placements)
         {
-            if (show.Feeds.FirstOrDefault(feed => placement.Demand.StartsWith($"{feed.Id}/", StringComparison.Ordinal)) is { } feed
-                && Missing(tracer, feed.Source, placement.At) is { } missing)
+            if (
+                show.Feeds.FirstOrDefault(feed => placement.Demand.StartsWith($"{feed.Id}/", StringComparison.Ordinal)) is { } feed
+                && Missing(tracer, feed.Source, placement.At) is { } missing
+            )
             {
                 return $"{placement.Demand} is placed at {placement.At}, but {missing}";
             }
@@ -115,14 +133,18 @@ public sealed class FanOutPromises
     }
 
     /// <summary>What is at each place. Entries of one feed may trade numbers: a patch does not say which of them an output serves.</summary>
-    private static IEnumerable<string> Places(AssignmentResult result) => result.Placements
-        .Select(placement => $"{placement.Demand.Split('/')[0]} at {placement.At}")
-        .Order(StringComparer.Ordinal);
+    private static IEnumerable<string> Places(AssignmentResult result) =>
+        result.Placements.Select(placement => $"{placement.Demand.Split('/')[0]} at {placement.At}").Order(StringComparer.Ordinal);
 
     /// <summary>Routes and receivers one by one, in an order that does not depend on how they are listed.</summary>
     private static IEnumerable<string> Connections(Show show) =>
-        show.Patch.Routes.Select(route => $"{route.From} > {route.To}")
-            .Concat(show.Patch.Streams.SelectMany(stream => stream.To.Select(receiver => $"{stream.Id} {stream.From} > {receiver.At} {receiver.Channels ?? new(1, stream.From.Width)}")))
+        show
+            .Patch.Routes.Select(route => $"{route.From} > {route.To}")
+            .Concat(
+                show.Patch.Streams.SelectMany(stream =>
+                    stream.To.Select(receiver => $"{stream.Id} {stream.From} > {receiver.At} {receiver.Channels ?? new(1, stream.From.Width)}")
+                )
+            )
             .Order(StringComparer.Ordinal);
 
     private static IEnumerable<Point> Points(PointRange run) => Enumerable.Range(0, run.Width).Select(position => run[position]);

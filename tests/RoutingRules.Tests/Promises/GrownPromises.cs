@@ -16,8 +16,8 @@ public sealed class GrownPromises
 
     [Theory]
     [MemberData(nameof(Starts))]
-    public void The_verifier_accepts_every_result_and_counts_the_same(int start) => Try(start, (tiny, result) =>
-        string.Join(" ", AssignmentVerifier.Verify(tiny.Show, result, tiny.Options, _ => null).Problems));
+    public void The_verifier_accepts_every_result_and_counts_the_same(int start) =>
+        Try(start, (tiny, result) => string.Join(" ", AssignmentVerifier.Verify(tiny.Show, result, tiny.Options, _ => null).Problems));
 
     [Theory]
     [MemberData(nameof(Starts))]
@@ -25,34 +25,54 @@ public sealed class GrownPromises
 
     [Theory]
     [MemberData(nameof(Starts))]
-    public void What_hangs_on_a_place_goes_on_hanging_there(int start) => Try(start, (tiny, result) =>
-    {
-        var (before, after) = (new NaiveTracer(tiny.Show), new NaiveTracer(result.Show));
-        var places = Places(result, tiny.Show).ToHashSet();
-        return string.Join(" ", before.Points(PortKind.Output, PortKind.Sink)
-            .Where(point => !places.Contains(point))
-            .Select(point => (Point: point, Place: before.Trace(point).Passed.FirstOrDefault(places.Contains)))
-            .Where(pair => pair.Place.Number > 0 && !after.Trace(pair.Point).Passed.Contains(pair.Place))
-            .Select(pair => $"{pair.Point} hung on {pair.Place} and no longer does."));
-    });
+    public void What_hangs_on_a_place_goes_on_hanging_there(int start) =>
+        Try(
+            start,
+            (tiny, result) =>
+            {
+                var (before, after) = (new NaiveTracer(tiny.Show), new NaiveTracer(result.Show));
+                var places = Places(result, tiny.Show).ToHashSet();
+                return string.Join(
+                    " ",
+                    before
+                        .Points(PortKind.Output, PortKind.Sink)
+                        .Where(point => !places.Contains(point))
+                        .Select(point => (Point: point, Place: before.Trace(point).Passed.FirstOrDefault(places.Contains)))
+                        .Where(pair => pair.Place.Number > 0 && !after.Trace(pair.Point).Passed.Contains(pair.Place))
+                        .Select(pair => $"{pair.Point} hung on {pair.Place} and no longer does.")
+                );
+            }
+        );
 
     [Theory]
     [MemberData(nameof(Starts))]
-    public void A_feed_taken_out_and_put_back_sounds_wherever_it_did(int start) => Try(start, (tiny, result) =>
-    {
-        if (tiny.Show.Feeds.IsEmpty)
-            return "";
+    public void A_feed_taken_out_and_put_back_sounds_wherever_it_did(int start) =>
+        Try(
+            start,
+            (tiny, result) =>
+            {
+                if (tiny.Show.Feeds.IsEmpty)
+                    return "";
 
-        var feed = tiny.Show.Feeds[tiny.Seed % tiny.Show.Feeds.Count];
-        var without = Promise.Engine.Assign(result.Show with { Feeds = [.. result.Show.Feeds.Where(other => other.Id != feed.Id)] }, tiny.Options);
-        var back = Promise.Engine.Assign(without.Show with { Feeds = result.Show.Feeds }, tiny.Options);
-        var (first, last) = (new NaiveTracer(result.Show), new NaiveTracer(back.Show));
-        return string.Join(" ", back.Placements
-            .Where(placement => placement.Demand.StartsWith($"{feed.Id}/", StringComparison.Ordinal) && result.Placements.Any(old => old.Demand == placement.Demand && old.At == placement.At))
-            .SelectMany(placement => first.Points(PortKind.Output, PortKind.Input)
-                .Where(point => first.Trace(point).Passed.Contains(placement.At[0]) && !last.Trace(point).Passed.Contains(placement.At[0]))
-                .Select(point => $"{placement.Demand} is back at {placement.At}, and {point} behind it stays silent.")));
-    });
+                var feed = tiny.Show.Feeds[tiny.Seed % tiny.Show.Feeds.Count];
+                var without = Promise.Engine.Assign(result.Show with { Feeds = [.. result.Show.Feeds.Where(other => other.Id != feed.Id)] }, tiny.Options);
+                var back = Promise.Engine.Assign(without.Show with { Feeds = result.Show.Feeds }, tiny.Options);
+                var (first, last) = (new NaiveTracer(result.Show), new NaiveTracer(back.Show));
+                return string.Join(
+                    " ",
+                    back.Placements.Where(placement =>
+                            placement.Demand.StartsWith($"{feed.Id}/", StringComparison.Ordinal)
+                            && result.Placements.Any(old => old.Demand == placement.Demand && old.At == placement.At)
+                        )
+                        .SelectMany(placement =>
+                            first
+                                .Points(PortKind.Output, PortKind.Input)
+                                .Where(point => first.Trace(point).Passed.Contains(placement.At[0]) && !last.Trace(point).Passed.Contains(placement.At[0]))
+                                .Select(point => $"{placement.Demand} is back at {placement.At}, and {point} behind it stays silent.")
+                        )
+                );
+            }
+        );
 
     /// <summary>A kept stream beside a block that is routed whole (the first two), and one that keeps a network which is not the first.</summary>
     [Theory]
@@ -106,5 +126,7 @@ public sealed class GrownPromises
     }
 
     private static IEnumerable<Point> Places(AssignmentResult result, Show show) =>
-        result.Placements.Where(placement => show.Lines.All(line => line.Id.Value != placement.Demand)).SelectMany(placement => Enumerable.Range(0, placement.At.Width).Select(i => placement.At[i]));
+        result
+            .Placements.Where(placement => show.Lines.All(line => line.Id.Value != placement.Demand))
+            .SelectMany(placement => Enumerable.Range(0, placement.At.Width).Select(i => placement.At[i]));
 }

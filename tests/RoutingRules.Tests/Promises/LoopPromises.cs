@@ -26,56 +26,80 @@ public sealed class LoopPromises
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
 
     [Property(MaxTest = 150)]
-    public Property Rules_on_rings_come_to_an_end() => Promise.Of(Ringed(), show =>
-    {
-        var active = BuiltInRules.All.Select(rule => new ActiveRule(rule, rule.Descriptor.Severity, default)).ToArray();
-        return RuleRunner.Run(Promise.Resolve(show), active, Budget, CancellationToken.None).Undecided.FirstOrDefault(subject => subject.IsFault || subject.Reason.Contains("budget", StringComparison.Ordinal)) is { } bad
-            ? $"{bad.Rule} on {bad.Subject}: {bad.Reason}"
-            : null;
-    });
+    public Property Rules_on_rings_come_to_an_end() =>
+        Promise.Of(
+            Ringed(),
+            show =>
+            {
+                var active = BuiltInRules.All.Select(rule => new ActiveRule(rule, rule.Descriptor.Severity, default)).ToArray();
+                return
+                    RuleRunner
+                        .Run(Promise.Resolve(show), active, Budget, CancellationToken.None)
+                        .Undecided.FirstOrDefault(subject => subject.IsFault || subject.Reason.Contains("budget", StringComparison.Ordinal))
+                        is { } bad
+                    ? $"{bad.Rule} on {bad.Subject}: {bad.Reason}"
+                    : null;
+            }
+        );
 
     [Property(MaxTest = Cases)]
-    public Property Assigning_rings_comes_to_an_end() => Promise.Of(Ringed(), show => InTime(() =>
-    {
-        foreach (var options in (AssignmentOptions[])[AssignCases.Small, AssignCases.Small with { KeepUnlisted = true, LatencyMilliseconds = 4, ExplainUnplaced = true }])
-        {
-            var result = AssignCases.Assign(show, options);
-            if (AssignCases.Verdict(show, result, options) is { } wrong)
-                return wrong;
-        }
+    public Property Assigning_rings_comes_to_an_end() =>
+        Promise.Of(
+            Ringed(),
+            show =>
+                InTime(() =>
+                {
+                    foreach (
+                        var options in (AssignmentOptions[])
+                            [AssignCases.Small, AssignCases.Small with { KeepUnlisted = true, LatencyMilliseconds = 4, ExplainUnplaced = true }]
+                    )
+                    {
+                        var result = AssignCases.Assign(show, options);
+                        if (AssignCases.Verdict(show, result, options) is { } wrong)
+                            return wrong;
+                    }
 
-        if (AssignCases.Keys(show).LastOrDefault() is { } asked)
-            Promise.Engine.Why(show, new WhyQuestion { Subject = asked }, AssignCases.Small);
+                    if (AssignCases.Keys(show).LastOrDefault() is { } asked)
+                        Promise.Engine.Why(show, new WhyQuestion { Subject = asked }, AssignCases.Small);
 
-        return null;
-    }));
+                    return null;
+                })
+        );
 
     [Property(MaxTest = Cases)]
-    public Property Losses_on_rings_come_to_an_end() => Promise.Of(Ringed(), show => InTime(() =>
-    {
-        Promise.Engine.Impact(show, new ImpactOptions { SetSize = 1, Kinds = [.. Enum.GetValues<LossKind>()] });
-        return null;
-    }));
+    public Property Losses_on_rings_come_to_an_end() =>
+        Promise.Of(
+            Ringed(),
+            show =>
+                InTime(() =>
+                {
+                    Promise.Engine.Impact(show, new ImpactOptions { SetSize = 1, Kinds = [.. Enum.GetValues<LossKind>()] });
+                    return null;
+                })
+        );
 
     [Property(MaxTest = Cases)]
-    public Property Changes_fixes_traces_and_sheets_of_rings_come_to_an_end() => Promise.Of(Ringed(), show => InTime(() =>
-    {
-        var assigned = AssignCases.Assign(show, AssignCases.Small).Show;
-        var resolved = Promise.Resolve(assigned);
-        Promise.Engine.Compare(show, assigned);
-        Promise.Engine.PlanChangeover(show, assigned);
-        Promise.Engine.Fix(show);
-        SheetBuilder.Build(resolved);
-        for (var point = 0; point < resolved.Graph.PointCount; point++)
-            Tracer.Trace(resolved, new PointIndex(point));
+    public Property Changes_fixes_traces_and_sheets_of_rings_come_to_an_end() =>
+        Promise.Of(
+            Ringed(),
+            show =>
+                InTime(() =>
+                {
+                    var assigned = AssignCases.Assign(show, AssignCases.Small).Show;
+                    var resolved = Promise.Resolve(assigned);
+                    Promise.Engine.Compare(show, assigned);
+                    Promise.Engine.PlanChangeover(show, assigned);
+                    Promise.Engine.Fix(show);
+                    SheetBuilder.Build(resolved);
+                    for (var point = 0; point < resolved.Graph.PointCount; point++)
+                        Tracer.Trace(resolved, new PointIndex(point));
 
-        return null;
-    }));
+                    return null;
+                })
+        );
 
-    private static Arbitrary<Show> Ringed() => Arb.From(
-        from show in ShowArbitraries.ToAssign().Generator
-        from seed in Gen.Choose(0, 1_000_000)
-        select Rings.Close(show, seed));
+    private static Arbitrary<Show> Ringed() =>
+        Arb.From(from show in ShowArbitraries.ToAssign().Generator from seed in Gen.Choose(0, 1_000_000) select Rings.Close(show, seed));
 
     // A thread that runs in a circle cannot be stopped; it must not keep the run of the tests alive.
     private static string? InTime(Func<string?> work)
@@ -95,8 +119,12 @@ public sealed class LoopPromises
                 thrown = fault;
             }
         })
-        { IsBackground = true };
+        {
+            IsBackground = true,
+        };
         thread.Start();
-        return !thread.Join(Patience) ? "It does not come to an end." : thrown is null ? found : throw new InvalidOperationException("It failed.", thrown);
+        return !thread.Join(Patience) ? "It does not come to an end."
+            : thrown is null ? found
+            : throw new InvalidOperationException("It failed.", thrown);
     }
 }

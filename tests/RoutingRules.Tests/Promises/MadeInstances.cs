@@ -11,6 +11,11 @@ internal static class MadeInstances
     public static TinyInstance Make(int seed)
     {
         var value = AssignCases.Any().Generator.Sample(1, new Rnd((ulong)seed, 7), 60).Single();
-        return new() { Seed = seed, Show = value.Show, Options = value.Options };
+        return new()
+        {
+            Seed = seed,
+            Show = value.Show,
+            Options = value.Options,
+        };
     }
 }

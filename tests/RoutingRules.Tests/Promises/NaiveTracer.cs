@@ -74,7 +74,10 @@ internal sealed class NaiveTracer(Show show)
 
     private Point? ByRouting(Point at, DeviceProfile profile)
     {
-        var claims = show.Patch.Routes.Where(route => Covers(route.To, at) && IsSound(route)).Select(route => route.From is { } from ? Point(from, at.Number - route.To.First) : (Point?)null).ToArray();
+        var claims = show
+            .Patch.Routes.Where(route => Covers(route.To, at) && IsSound(route))
+            .Select(route => route.From is { } from ? Point(from, at.Number - route.To.First) : (Point?)null)
+            .ToArray();
         if (profile.Routing.FirstOrDefault(entry => entry.To == at.Group && entry.Mode == RoutingMode.Fixed) is { } own)
         {
             var source = Opposite(at, own.From);
@@ -95,8 +98,13 @@ internal sealed class NaiveTracer(Show show)
     {
         foreach (var cable in show.Rig.Cables)
         {
-            if (Covers(cable.To, at) && cable.From.Device != cable.To.Device && cable.From.Width == cable.To.Width
-                && Kind(cable.From) == PortKind.Output && Kind(cable.To) == PortKind.Input)
+            if (
+                Covers(cable.To, at)
+                && cable.From.Device != cable.To.Device
+                && cable.From.Width == cable.To.Width
+                && Kind(cable.From) == PortKind.Output
+                && Kind(cable.To) == PortKind.Input
+            )
             {
                 return Point(cable.From, at.Number - cable.To.First);
             }
@@ -113,8 +121,14 @@ internal sealed class NaiveTracer(Show show)
             foreach (var receiver in stream.To)
             {
                 var (first, last) = receiver.Channels is { } channels ? (channels.First, channels.Last) : (1, stream.From.Width);
-                if (Covers(receiver.At, at) && Kind(stream.From) == PortKind.Transmit && !IsCarrier(stream.From)
-                    && Kind(receiver.At) == PortKind.Receive && last <= stream.From.Width && last - first + 1 == receiver.At.Width)
+                if (
+                    Covers(receiver.At, at)
+                    && Kind(stream.From) == PortKind.Transmit
+                    && !IsCarrier(stream.From)
+                    && Kind(receiver.At) == PortKind.Receive
+                    && last <= stream.From.Width
+                    && last - first + 1 == receiver.At.Width
+                )
                 {
                     var channel = first + at.Number - receiver.At.First;
                     return new Point(stream.From.Device, stream.From.Group, stream.From.First + channel - 1);
@@ -136,9 +150,17 @@ internal sealed class NaiveTracer(Show show)
             }
 
             var here = new PointRange(at.Device, jack.Group, jack.First, jack.Last);
-            var far = link.From == here ? link.To : link.To == here ? link.From : default;
-            var sender = far.Width == 0 ? null : ProfileOf(far.Device)!.PortGroups.FirstOrDefault(group =>
-                group.Kind == PortKind.Transmit && group.Carrier is { } carrier && carrier.Group == far.Group && carrier.First == far.First);
+            var far =
+                link.From == here ? link.To
+                : link.To == here ? link.From
+                : default;
+            var sender =
+                far.Width == 0
+                    ? null
+                    : ProfileOf(far.Device)!
+                        .PortGroups.FirstOrDefault(group =>
+                            group.Kind == PortKind.Transmit && group.Carrier is { } carrier && carrier.Group == far.Group && carrier.First == far.First
+                        );
             if (sender is not null && at.Number <= Count(sender))
             {
                 return new Point(far.Device, sender.Id, at.Number);
@@ -150,12 +172,13 @@ internal sealed class NaiveTracer(Show show)
 
     private bool IsSound(Route route) =>
         Kind(route.To) is PortKind.Sink or PortKind.Output or PortKind.Transmit
-        && (route.From is not { } from
-            || (from.Device == route.To.Device && from.Width == route.To.Width && Kind(from) is PortKind.Source or PortKind.Input or PortKind.Receive));
+        && (
+            route.From is not { } from
+            || (from.Device == route.To.Device && from.Width == route.To.Width && Kind(from) is PortKind.Source or PortKind.Input or PortKind.Receive)
+        );
 
     /// <summary>The point at the same position of another group, or null beyond its end.</summary>
-    private Point? Opposite(Point at, Id<PortGroup> group) =>
-        at.Number <= Count(Group(at.Device, group)!) ? new Point(at.Device, group, at.Number) : null;
+    private Point? Opposite(Point at, Id<PortGroup> group) => at.Number <= Count(Group(at.Device, group)!) ? new Point(at.Device, group, at.Number) : null;
 
     private static bool Covers(PointRange range, Point at) =>
         range.Device == at.Device && range.Group == at.Group && range.First <= at.Number && at.Number <= range.Last;

@@ -23,7 +23,12 @@ public sealed class OrphanPromises
         foreach (var output in tracer.Points(PortKind.Output))
         {
             var users = Users(show, tracer, output).ToArray();
-            if (users.Length == 0 || tracer.Trace(output) is not (not TraceEnd.Source, var passed) || IsClearedOnPurpose(show, passed[^1]) || IsReserved(show, output))
+            if (
+                users.Length == 0
+                || tracer.Trace(output) is not (not TraceEnd.Source, var passed)
+                || IsClearedOnPurpose(show, passed[^1])
+                || IsReserved(show, output)
+            )
             {
                 continue;
             }
@@ -35,7 +40,13 @@ public sealed class OrphanPromises
                 continue;
             }
 
-            if (!findings.Any(finding => finding.Entities.Any(entity => passed.Any(point => Names(entity.Id, point))) || users.Concat(passed.SelectMany(point => Claims(show, point))).Any(place => IsIn(finding.Pointer, place)) || IsMissedBehind(show, tracer, finding, passed)))
+            if (
+                !findings.Any(finding =>
+                    finding.Entities.Any(entity => passed.Any(point => Names(entity.Id, point)))
+                    || users.Concat(passed.SelectMany(point => Claims(show, point))).Any(place => IsIn(finding.Pointer, place))
+                    || IsMissedBehind(show, tracer, finding, passed)
+                )
+            )
             {
                 return $"{output} is used by {string.Join(" ", users)} and silent, by {string.Join(" < ", passed)}. Findings: {string.Join(" ", findings.Select(finding => finding.Rule + finding.Pointer))}";
             }
@@ -46,8 +57,8 @@ public sealed class OrphanPromises
 
     /// <summary>The finding misses a feed at a pin whose silence has the same beginning; one finding may speak of several feeds.</summary>
     private static bool IsMissedBehind(Show show, NaiveTracer tracer, Finding finding, IEnumerable<Point> passed) =>
-        finding.Rule is "RR3001" or "RR3003" && show.Feeds
-            .Where(feed => finding.Entities.Any(entity => entity.Role == "feed" && entity.Id == feed.Id.Value))
+        finding.Rule is "RR3001" or "RR3003"
+        && show.Feeds.Where(feed => finding.Entities.Any(entity => entity.Role == "feed" && entity.Id == feed.Id.Value))
             .SelectMany(feed => feed.To.ToArray())
             .Where(entry => entry.At is { } at && tracer.Exists(at))
             .SelectMany(entry => Enumerable.Range(0, entry.At!.Value.Width).Select(position => tracer.Trace(entry.At.Value[position]).Passed))
@@ -55,24 +66,38 @@ public sealed class OrphanPromises
 
     /// <summary>The places in the document that use an output. Those with an end that does not exist use nothing.</summary>
     private static IEnumerable<string> Users(Show show, NaiveTracer tracer, Point output) =>
-    [
-        .. show.Patch.Routes.Index().Where(route => route.Item.From is { } from && Covers(route.Item.To, output) && tracer.Exists(from)).Select(route => $"/patch/routes/{route.Index}"),
-        .. show.Rig.Cables.Index().Where(cable => Covers(cable.Item.From, output) && tracer.Exists(cable.Item.To)).Select(cable => $"/rig/cables/{cable.Index}"),
-        .. show.Feeds.Index().Where(feed => feed.Item.To.Any(entry => entry.At is { } at && Covers(at, output)) && tracer.Exists(feed.Item.Source)).Select(feed => $"/feeds/{feed.Index}"),
-    ];
+        [
+            .. show
+                .Patch.Routes.Index()
+                .Where(route => route.Item.From is { } from && Covers(route.Item.To, output) && tracer.Exists(from))
+                .Select(route => $"/patch/routes/{route.Index}"),
+            .. show
+                .Rig.Cables.Index()
+                .Where(cable => Covers(cable.Item.From, output) && tracer.Exists(cable.Item.To))
+                .Select(cable => $"/rig/cables/{cable.Index}"),
+            .. show
+                .Feeds.Index()
+                .Where(feed => feed.Item.To.Any(entry => entry.At is { } at && Covers(at, output)) && tracer.Exists(feed.Item.Source))
+                .Select(feed => $"/feeds/{feed.Index}"),
+        ];
 
     /// <summary>The places in the document that speak of the group of a point as a sink and may have meant the point: a fault there explains its silence.</summary>
     private static IEnumerable<string> Claims(Show show, Point point) =>
-    [
-        .. show.Patch.Routes.Index().Where(route => IsSameGroup(route.Item.To, point)).Select(route => $"/patch/routes/{route.Index}"),
-        .. show.Rig.Cables.Index().Where(cable => IsSameGroup(cable.Item.To, point)).Select(cable => $"/rig/cables/{cable.Index}"),
-        .. show.Patch.Streams.Index().Where(stream => stream.Item.To.Any(receiver => IsSameGroup(receiver.At, point))).Select(stream => $"/patch/streams/{stream.Index}"),
-    ];
+        [
+            .. show.Patch.Routes.Index().Where(route => IsSameGroup(route.Item.To, point)).Select(route => $"/patch/routes/{route.Index}"),
+            .. show.Rig.Cables.Index().Where(cable => IsSameGroup(cable.Item.To, point)).Select(cable => $"/rig/cables/{cable.Index}"),
+            .. show
+                .Patch.Streams.Index()
+                .Where(stream => stream.Item.To.Any(receiver => IsSameGroup(receiver.At, point)))
+                .Select(stream => $"/patch/streams/{stream.Index}"),
+        ];
 
     private static bool HasBrokenClaim(Show show, NaiveTracer tracer, Point point) =>
         show.Patch.Routes.Any(route => IsSameGroup(route.To, point) && (!tracer.Exists(route.To) || (route.From is { } from && !tracer.Exists(from))))
         || show.Rig.Cables.Any(cable => IsSameGroup(cable.To, point) && (!tracer.Exists(cable.To) || !tracer.Exists(cable.From)))
-        || show.Patch.Streams.Any(stream => stream.To.Any(receiver => IsSameGroup(receiver.At, point) && (!tracer.Exists(receiver.At) || !tracer.Exists(stream.From))));
+        || show.Patch.Streams.Any(stream =>
+            stream.To.Any(receiver => IsSameGroup(receiver.At, point) && (!tracer.Exists(receiver.At) || !tracer.Exists(stream.From)))
+        );
 
     private static bool IsSameGroup(PointRange range, Point point) => range.Device == point.Device && range.Group == point.Group;
 

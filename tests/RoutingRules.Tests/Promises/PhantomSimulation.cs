@@ -52,8 +52,16 @@ internal sealed partial class PhantomSimulation
             {
                 // What the first show has on against its own line goes off before any plug moves, unless the second has it on at the same plug as well.
                 isOnStage = true;
-                wrongFromTheStart.RemoveWhere(supply => !plugged.Any(pair => Supplies(pair.Key, plan.States[i]).Contains(supply) && Staying(pair.Key, pair.Value) is { } line
-                    && (line.Phantom != PhantomNeed.Forbidden || after.Patch.Inputs.FirstOrDefault(input => input.Phantom is not null && IsIn(input.At, supply))?.Phantom == true)));
+                wrongFromTheStart.RemoveWhere(supply =>
+                    !plugged.Any(pair =>
+                        Supplies(pair.Key, plan.States[i]).Contains(supply)
+                        && Staying(pair.Key, pair.Value) is { } line
+                        && (
+                            line.Phantom != PhantomNeed.Forbidden
+                            || after.Patch.Inputs.FirstOrDefault(input => input.Phantom is not null && IsIn(input.At, supply))?.Phantom == true
+                        )
+                    )
+                );
             }
 
             if (step.Phase >= ChangeoverPhase.PhantomOn)
@@ -219,8 +227,14 @@ internal sealed partial class PhantomSimulation
         }
 
         var here = Places(before).Where(place => Supplies(place.At, before).Contains(at)).Select(place => place.Line).ToList();
-        return here.Exists(line => line.Phantom == PhantomNeed.Required && !Places(before).Where(place => place.Line == line)
-                .SelectMany(place => Supplies(place.At, before)).Any(other => before.Patch.Inputs.FirstOrDefault(input => input.Phantom is not null && IsIn(input.At, other))?.Phantom == true)) ? true
+        return here.Exists(line =>
+                line.Phantom == PhantomNeed.Required
+                && !Places(before)
+                    .Where(place => place.Line == line)
+                    .SelectMany(place => Supplies(place.At, before))
+                    .Any(other => before.Patch.Inputs.FirstOrDefault(input => input.Phantom is not null && IsIn(input.At, other))?.Phantom == true)
+            )
+                ? true
             : here.Exists(line => line.Phantom == PhantomNeed.Forbidden) ? false
             : null;
     }
@@ -232,8 +246,16 @@ internal sealed partial class PhantomSimulation
         foreach (var line in show.Lines.Where(line => line.From.Source is null))
         {
             var demand = resolved.Demands.First(demand => demand.Line?.Model == line);
-            var runs = !line.From.At.IsEmpty ? line.From.At.ToArray() : demand.Existing.IsNone ? [] : [resolved.Graph.Address(demand.Existing, demand.Width)];
-            foreach (var run in runs.Where(run => resolved.Graph.Find(run, out var first) == RoutingRules.Resolving.ConnectionState.Connected && resolved.Graph.GroupOf(first).Kind == PortKind.Input))
+            var runs =
+                !line.From.At.IsEmpty ? line.From.At.ToArray()
+                : demand.Existing.IsNone ? []
+                : [resolved.Graph.Address(demand.Existing, demand.Width)];
+            foreach (
+                var run in runs.Where(run =>
+                    resolved.Graph.Find(run, out var first) == RoutingRules.Resolving.ConnectionState.Connected
+                    && resolved.Graph.GroupOf(first).Kind == PortKind.Input
+                )
+            )
             {
                 for (var i = 0; i < run.Width; i++)
                 {
@@ -258,23 +280,31 @@ internal sealed partial class PhantomSimulation
         }
     }
 
-    private static bool IsCopper(Point at, Point from, Show state) => at.Device != from.Device
-        ? state.Rig.Cables.Any(cable => IsIn(cable.To, at) && IsIn(cable.From, from))
-        : ProfileOf(state, at.Device)!.Through.Any(path => path is { Kind: ThroughKind.Passive, Phantom: true } && path.From == from.Group && path.To == at.Group);
+    private static bool IsCopper(Point at, Point from, Show state) =>
+        at.Device != from.Device
+            ? state.Rig.Cables.Any(cable => IsIn(cable.To, at) && IsIn(cable.From, from))
+            : ProfileOf(state, at.Device)!
+                .Through.Any(path => path is { Kind: ThroughKind.Passive, Phantom: true } && path.From == from.Group && path.To == at.Group);
 
     /// <summary>Inputs that can supply phantom power, or of which somebody says that they do.</summary>
-    private IEnumerable<Point> Inputs(Show show) => new NaiveTracer(show).Points(PortKind.Input).Where(at =>
-        ProfileOf(show, at.Device)!.PortGroups.First(group => group.Id == at.Group).Phantom
-        || before.Patch.Inputs.Concat(after.Patch.Inputs).Any(input => input.Phantom is not null && IsIn(input.At, at)));
+    private IEnumerable<Point> Inputs(Show show) =>
+        new NaiveTracer(show)
+            .Points(PortKind.Input)
+            .Where(at =>
+                ProfileOf(show, at.Device)!.PortGroups.First(group => group.Id == at.Group).Phantom
+                || before.Patch.Inputs.Concat(after.Patch.Inputs).Any(input => input.Phantom is not null && IsIn(input.At, at))
+            );
 
-    private bool IsInput(PointRange range) => new[] { before, after }.Any(show => ProfileOf(show, range.Device)?.PortGroups.FirstOrDefault(group => group.Id == range.Group)?.Kind == PortKind.Input);
+    private bool IsInput(PointRange range) =>
+        new[] { before, after }.Any(show => ProfileOf(show, range.Device)?.PortGroups.FirstOrDefault(group => group.Id == range.Group)?.Kind == PortKind.Input);
 
     private static DeviceProfile? ProfileOf(Show show, Id<Device> device) =>
         show.Rig.Profiles.FirstOrDefault(profile => profile.Id == show.Rig.Devices.FirstOrDefault(other => other.Id == device)?.Profile);
 
     private static bool IsCabled(Show show, Point at) => show.Rig.Cables.Any(cable => IsIn(cable.To, at) && cable.From.Width == cable.To.Width);
 
-    private static bool IsIn(PointRange range, Point at) => range.Device == at.Device && range.Group == at.Group && range.First <= at.Number && at.Number <= range.Last;
+    private static bool IsIn(PointRange range, Point at) =>
+        range.Device == at.Device && range.Group == at.Group && range.First <= at.Number && at.Number <= range.Last;
 
     private static PointRange Range(Point at) => new(at.Device, at.Group, at.Number, at.Number);
 

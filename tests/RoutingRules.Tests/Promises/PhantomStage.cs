@@ -12,25 +12,42 @@ internal static class PhantomStage
 {
     private static readonly string[][] Places =
     [
-        ["box/in/1"], ["box/in/2"], ["box/in/3"], ["box/in/4"], ["split/in/1"], ["split/in/2"], ["desk/in/1"], ["mon/in/1"], ["box/in/7", "mon/in/2"], ["box/in/8", "desk/in/2"], ["box/in/7"],
+        ["box/in/1"],
+        ["box/in/2"],
+        ["box/in/3"],
+        ["box/in/4"],
+        ["split/in/1"],
+        ["split/in/2"],
+        ["desk/in/1"],
+        ["mon/in/1"],
+        ["box/in/7", "mon/in/2"],
+        ["box/in/8", "desk/in/2"],
+        ["box/in/7"],
         ["new/in/1"],
     ];
 
     /// <summary>Two shows on it, with much in common and little said.</summary>
-    public static Arbitrary<ShowPair> Pairs() => Arb.From(
-        from first in Seeds()
-        from next in Seeds()
-        from kept in Gen.Choose(0, 3)
-        select new ShowPair(Make(first), Make(first.Zip(next, (old, now) => now % 4 < kept ? old : now).ToArray())));
+    public static Arbitrary<ShowPair> Pairs() =>
+        Arb.From(
+            from first in Seeds()
+            from next in Seeds()
+            from kept in Gen.Choose(0, 3)
+            select new ShowPair(Make(first), Make(first.Zip(next, (old, now) => now % 4 < kept ? old : now).ToArray()))
+        );
 
     /// <summary>A running order of three acts on it.</summary>
-    public static Arbitrary<RunningOrder> Runs() => Arb.From(Seeds().ListOf(3).Select(acts => new RunningOrder
-    {
-        Title = "Day",
-        Date = new DateOnly(2027, 6, 12),
-        Rig = Make(new int[20]).Rig,
-        Acts = acts.Select((seeds, i) => new Act { Id = new($"act-{i + 1}"), Lines = Lines(seeds, isFree: true) }).ToValueList(),
-    }));
+    public static Arbitrary<RunningOrder> Runs() =>
+        Arb.From(
+            Seeds()
+                .ListOf(3)
+                .Select(acts => new RunningOrder
+                {
+                    Title = "Day",
+                    Date = new DateOnly(2027, 6, 12),
+                    Rig = Make(new int[20]).Rig,
+                    Acts = acts.Select((seeds, i) => new Act { Id = new($"act-{i + 1}"), Lines = Lines(seeds, isFree: true) }).ToValueList(),
+                })
+        );
 
     private static Gen<int[]> Seeds() => Gen.Choose(0, 1 << 16).ArrayOf(20);
 
@@ -53,14 +70,29 @@ internal static class PhantomStage
         }
 
         (string, RoutingRules.Profiles.DeviceProfile)[] devices =
-            [("desk", SmallProfiles.Console), ("mon", SmallProfiles.Console), ("box", SmallProfiles.Box), ("split", LineRig.Split)];
+        [
+            ("desk", SmallProfiles.Console),
+            ("mon", SmallProfiles.Console),
+            ("box", SmallProfiles.Box),
+            ("split", LineRig.Split),
+        ];
         var show = Of(seeds[15] % 4 == 0 ? [.. devices, ("new", SmallProfiles.FreeBox)] : devices)
-            .With(Stream("s", "box/transmit/1-4", "desk/receive/1-4", "mon/receive/1-4"), Stream("t", "box/transmit/5-8", "desk/receive/5-8", "mon/receive/5-8"))
+            .With(
+                Stream("s", "box/transmit/1-4", "desk/receive/1-4", "mon/receive/1-4"),
+                Stream("t", "box/transmit/5-8", "desk/receive/5-8", "mon/receive/5-8")
+            )
             .Cables([.. cables]) with
         {
             Lines = Lines(seeds, isFree: false),
         };
-        return show with { Patch = show.Patch with { Inputs = Settings(seeds).ToValueList(), Routes = [Route("desk/in/1", "desk/channel/7"), Route("mon/in/1-2", "mon/channel/7-8")] } };
+        return show with
+        {
+            Patch = show.Patch with
+            {
+                Inputs = Settings(seeds).ToValueList(),
+                Routes = [Route("desk/in/1", "desk/channel/7"), Route("mon/in/1-2", "mon/channel/7-8")],
+            },
+        };
     }
 
     private static ValueList<Line> Lines(int[] seeds, bool isFree)
@@ -75,14 +107,16 @@ internal static class PhantomStage
             if (seeds[i] % 5 > 0 && (isOpen || !places.Any(taken.Contains)))
             {
                 taken.UnionWith(isOpen ? [] : places);
-                lines.Add(new Line
-                {
-                    Id = new($"line-{i + 1}"),
-                    Kind = LineKind.Microphone,
-                    Phantom = (PhantomNeed)(seeds[i] / 8 % 3),
-                    From = isOpen ? new LineOrigin { Devices = [new("box")] } : new LineOrigin { At = places.Select(At).ToValueList() },
-                    To = [At($"desk/channel/{i + 1}")],
-                });
+                lines.Add(
+                    new Line
+                    {
+                        Id = new($"line-{i + 1}"),
+                        Kind = LineKind.Microphone,
+                        Phantom = (PhantomNeed)(seeds[i] / 8 % 3),
+                        From = isOpen ? new LineOrigin { Devices = [new("box")] } : new LineOrigin { At = places.Select(At).ToValueList() },
+                        To = [At($"desk/channel/{i + 1}")],
+                    }
+                );
             }
         }
 
@@ -97,7 +131,12 @@ internal static class PhantomStage
             var dice = seeds[i % 6 + 6] / (i + 3);
             if (dice % 3 == 0)
             {
-                yield return new InputSettings { At = At(inputs[i]), Phantom = dice % 2 == 0, GainOwner = dice % 5 == 0 ? null : new(dice % 5 == 1 ? "mon" : "desk") };
+                yield return new InputSettings
+                {
+                    At = At(inputs[i]),
+                    Phantom = dice % 2 == 0,
+                    GainOwner = dice % 5 == 0 ? null : new(dice % 5 == 1 ? "mon" : "desk"),
+                };
             }
         }
     }

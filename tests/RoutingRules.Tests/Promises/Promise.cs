@@ -22,11 +22,15 @@ internal static class Promise
     public static Property Of(Arbitrary<Show> shows, Func<Show, string?> broken) => Of(shows, show => show, broken);
 
     /// <summary>A promise about values that hold a show.</summary>
-    public static Property Of<T>(Arbitrary<T> values, Func<T, Show> show, Func<T, string?> broken) => Prop.ForAll(values, value =>
-    {
-        var problem = Problem(broken, value);
-        return problem is null ? true.ToProperty() : false.Label($"{problem}\n{Encoding.UTF8.GetString(ShowWriter.ToUtf8(show(value)))}");
-    });
+    public static Property Of<T>(Arbitrary<T> values, Func<T, Show> show, Func<T, string?> broken) =>
+        Prop.ForAll(
+            values,
+            value =>
+            {
+                var problem = Problem(broken, value);
+                return problem is null ? true.ToProperty() : false.Label($"{problem}\n{Encoding.UTF8.GetString(ShowWriter.ToUtf8(show(value)))}");
+            }
+        );
 
     /// <summary>Resolves any show, also those that no document can say and the engine would refuse.</summary>
     public static ResolvedShow Resolve(Show show) => ShowResolver.Resolve(show, Engine.Profiles);

@@ -14,12 +14,15 @@ internal static class Rings
     public static Show Close(Show show, int seed)
     {
         var dice = new TinyDice(seed);
-        var ring = Enumerable.Range(1, dice.From(2, 4)).Select(number => new Device
-        {
-            Id = new($"ring-{number}"),
-            Profile = new($"ring/{dice.Pick(["process", "process", "process", "passive", "select", "free"])}"),
-            Zone = show.Rig.Zones.IsEmpty ? null : dice.Pick(show.Rig.Zones).Id,
-        }).ToArray();
+        var ring = Enumerable
+            .Range(1, dice.From(2, 4))
+            .Select(number => new Device
+            {
+                Id = new($"ring-{number}"),
+                Profile = new($"ring/{dice.Pick(["process", "process", "process", "passive", "select", "free"])}"),
+                Zone = show.Rig.Zones.IsEmpty ? null : dice.Pick(show.Rig.Zones).Id,
+            })
+            .ToArray();
         var cables = new List<Cable>();
         for (var i = 0; i < ring.Length; i++)
             cables.Add(new Cable { From = Run(ring[i], "out", 1, 2), To = Run(ring[(i + 1) % ring.Length], "in", 1, 2) });
@@ -35,16 +38,36 @@ internal static class Rings
             Rig = show.Rig with
             {
                 Devices = [.. show.Rig.Devices, .. ring],
-                Profiles = [.. show.Rig.Profiles, Through("process", ThroughKind.Process), Through("passive", ThroughKind.Passive), Through("select", ThroughKind.Select), Free],
+                Profiles =
+                [
+                    .. show.Rig.Profiles,
+                    Through("process", ThroughKind.Process),
+                    Through("passive", ThroughKind.Passive),
+                    Through("select", ThroughKind.Select),
+                    Free,
+                ],
                 Cables = [.. cables, .. show.Rig.Cables],
             },
             Feeds = [.. show.Feeds, .. feeds],
             Lines = [.. show.Lines, .. lines],
             Patch = show.Patch with
             {
-                Routes = [.. show.Patch.Routes, .. ring.Where(device => device.Profile.Value == "ring/free").Select(device => new Route { From = Run(device, "in", 1, 2), To = Run(device, "out", 1, 2) })],
-                Inputs = [.. show.Patch.Inputs, .. ring.Where(_ => dice.In(30)).Select(device => new InputSettings { At = Run(device, "in", 1, 1), Phantom = dice.In(50) })],
-                Labels = [.. show.Patch.Labels, .. ring.Where(_ => dice.In(50)).Select(device => new PointLabel { At = Run(device, "out", 1, 1), Text = "Round" })],
+                Routes =
+                [
+                    .. show.Patch.Routes,
+                    .. ring.Where(device => device.Profile.Value == "ring/free")
+                        .Select(device => new Route { From = Run(device, "in", 1, 2), To = Run(device, "out", 1, 2) }),
+                ],
+                Inputs =
+                [
+                    .. show.Patch.Inputs,
+                    .. ring.Where(_ => dice.In(30)).Select(device => new InputSettings { At = Run(device, "in", 1, 1), Phantom = dice.In(50) }),
+                ],
+                Labels =
+                [
+                    .. show.Patch.Labels,
+                    .. ring.Where(_ => dice.In(50)).Select(device => new PointLabel { At = Run(device, "out", 1, 1), Text = "Round" }),
+                ],
             },
         };
     }
@@ -69,19 +92,26 @@ internal static class Rings
             Id = new($"round-{number}"),
             Source = source,
             Role = dice.Pick([FeedRole.Main, FeedRole.Monitor, FeedRole.InEar, FeedRole.Talkback]),
-            To = [dice.In(60) ? new Destination { At = Run(dice.Pick(ring), dice.Pick(["in", "out"]), first, first + source.Width - 1) } : new Destination { Devices = members }],
+            To =
+            [
+                dice.In(60)
+                    ? new Destination { At = Run(dice.Pick(ring), dice.Pick(["in", "out"]), first, first + source.Width - 1) }
+                    : new Destination { Devices = members },
+            ],
         };
     }
 
-    private static Line Line(TinyDice dice, Device[] ring, ValueList<Id<Device>> members, PointRange sink, int number) => new()
-    {
-        Id = new($"turn-{number}"),
-        Kind = LineKind.Line,
-        From = dice.In(40) ? new LineOrigin { At = [Run(dice.Pick(ring), "in", 1, 1)] }
-            : dice.In(50) ? new LineOrigin { Source = Run(dice.Pick(ring), "out", 1, 1) }
-            : new LineOrigin { Devices = members },
-        To = [sink],
-    };
+    private static Line Line(TinyDice dice, Device[] ring, ValueList<Id<Device>> members, PointRange sink, int number) =>
+        new()
+        {
+            Id = new($"turn-{number}"),
+            Kind = LineKind.Line,
+            From =
+                dice.In(40) ? new LineOrigin { At = [Run(dice.Pick(ring), "in", 1, 1)] }
+                : dice.In(50) ? new LineOrigin { Source = Run(dice.Pick(ring), "out", 1, 1) }
+                : new LineOrigin { Devices = members },
+            To = [sink],
+        };
 
     private static IEnumerable<Point> Points(Show show, PortKind kind) =>
         from device in show.Rig.Devices
@@ -101,14 +131,39 @@ internal static class Rings
     private static DeviceProfile Free => Profile("free") with { Routing = [Entry("in", "out", RoutingMode.Free)] };
 
     private static DeviceProfile Through(string id, ThroughKind kind) =>
-        Profile(id) with { Through = [new() { Kind = kind, From = new("in"), To = new("out"), Phantom = kind == ThroughKind.Passive, LatencyMilliseconds = 1 }] };
+        Profile(id) with
+        {
+            Through =
+            [
+                new()
+                {
+                    Kind = kind,
+                    From = new("in"),
+                    To = new("out"),
+                    Phantom = kind == ThroughKind.Passive,
+                    LatencyMilliseconds = 1,
+                },
+            ],
+        };
 
-    private static DeviceProfile Profile(string id) => new()
-    {
-        Id = new($"ring/{id}"),
-        Kind = DeviceKind.Processor,
-        Name = "Ring device",
-        PortGroups = [Group("in", PortKind.Input, Width) with { Level = SignalLevel.Line, Phantom = true }, Group("out", PortKind.Output, Width) with { Level = SignalLevel.Line }],
-        SampleRates = [48_000],
-    };
+    private static DeviceProfile Profile(string id) =>
+        new()
+        {
+            Id = new($"ring/{id}"),
+            Kind = DeviceKind.Processor,
+            Name = "Ring device",
+            PortGroups =
+            [
+                Group("in", PortKind.Input, Width) with
+                {
+                    Level = SignalLevel.Line,
+                    Phantom = true,
+                },
+                Group("out", PortKind.Output, Width) with
+                {
+                    Level = SignalLevel.Line,
+                },
+            ],
+            SampleRates = [48_000],
+        };
 }

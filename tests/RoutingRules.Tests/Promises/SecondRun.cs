@@ -20,7 +20,9 @@ internal static class SecondRun
             return null;
 
         var again = AssignCases.Assign(result.Show, tiny.Options);
-        return AssignCases.Json(again.Show) == AssignCases.Json(result.Show) ? null : $"The second run writes another patch: {result.Objective} and then {again.Objective}.";
+        return AssignCases.Json(again.Show) == AssignCases.Json(result.Show)
+            ? null
+            : $"The second run writes another patch: {result.Objective} and then {again.Objective}.";
     }
 
     private static bool SharesBuses(Show show)
@@ -29,6 +31,8 @@ internal static class SecondRun
         return buses.Distinct().Count() != buses.Count;
     }
 
-    private static bool HasJoined(TinyInstance tiny, AssignmentResult result) => new AssignmentFacts(tiny.Show, tiny.Options, _ => null).StayingStreams
-        .Any(stream => !stream.Keep && result.Show.Patch.Streams.Any(now => now.Id == stream.Id && now.To.Count > stream.To.Count));
+    private static bool HasJoined(TinyInstance tiny, AssignmentResult result) =>
+        new AssignmentFacts(tiny.Show, tiny.Options, _ => null).StayingStreams.Any(stream =>
+            !stream.Keep && result.Show.Patch.Streams.Any(now => now.Id == stream.Id && now.To.Count > stream.To.Count)
+        );
 }

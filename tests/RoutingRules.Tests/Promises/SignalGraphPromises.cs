@@ -15,51 +15,62 @@ public sealed class SignalGraphPromises
     public Property The_graph_and_a_slow_trace_agree_on_every_point_of_valid_shows() => Promise.Of(ShowArbitraries.Valid(), Disagreement);
 
     [Property(MaxTest = Promise.Cases)]
-    public Property Every_point_is_fed_by_one_point_at_most() => Promise.Of(ShowArbitraries.Messy(), show =>
-    {
-        var graph = Promise.Resolve(show).Graph;
-        var feeders = new int[graph.PointCount];
-        for (var point = 0; point < graph.PointCount; point++)
-        {
-            foreach (var fed in graph.Fed(new(point)))
+    public Property Every_point_is_fed_by_one_point_at_most() =>
+        Promise.Of(
+            ShowArbitraries.Messy(),
+            show =>
             {
-                feeders[fed]++;
-                if (graph.Upstream(new(fed)).Value != point)
+                var graph = Promise.Resolve(show).Graph;
+                var feeders = new int[graph.PointCount];
+                for (var point = 0; point < graph.PointCount; point++)
                 {
-                    return $"{graph.Address(new(point))} says it feeds {graph.Address(new(fed))}, which disagrees.";
+                    foreach (var fed in graph.Fed(new(point)))
+                    {
+                        feeders[fed]++;
+                        if (graph.Upstream(new(fed)).Value != point)
+                        {
+                            return $"{graph.Address(new(point))} says it feeds {graph.Address(new(fed))}, which disagrees.";
+                        }
+                    }
                 }
-            }
-        }
 
-        for (var point = 0; point < graph.PointCount; point++)
-        {
-            if (feeders[point] != (graph.Upstream(new(point)).IsNone ? 0 : 1))
-            {
-                return $"{graph.Address(new(point))} is fed by {feeders[point]} points.";
-            }
-        }
+                for (var point = 0; point < graph.PointCount; point++)
+                {
+                    if (feeders[point] != (graph.Upstream(new(point)).IsNone ? 0 : 1))
+                    {
+                        return $"{graph.Address(new(point))} is fed by {feeders[point]} points.";
+                    }
+                }
 
-        return null;
-    });
+                return null;
+            }
+        );
 
     [Property(MaxTest = Promise.Cases)]
-    public Property What_a_source_is_said_to_reach_is_what_traces_back_to_it() => Promise.Of(ShowArbitraries.Messy(), show =>
-    {
-        var graph = Promise.Resolve(show).Graph;
-        var tracer = new NaiveTracer(show);
-        var reached = tracer.Points().Select(point => (Point: point, Source: tracer.Source(point))).Where(entry => entry.Source is { } source && source != entry.Point)
-            .ToLookup(entry => entry.Source!.Value, entry => entry.Point);
-        foreach (var source in reached)
-        {
-            var carrying = graph.Carrying(graph.Find(source.Key)).Select(point => graph.Address(point)).ToArray();
-            if (!carrying.SequenceEqual(source))
+    public Property What_a_source_is_said_to_reach_is_what_traces_back_to_it() =>
+        Promise.Of(
+            ShowArbitraries.Messy(),
+            show =>
             {
-                return $"{source.Key} reaches {string.Join(" ", source)}, the graph says {string.Join(" ", carrying)}.";
-            }
-        }
+                var graph = Promise.Resolve(show).Graph;
+                var tracer = new NaiveTracer(show);
+                var reached = tracer
+                    .Points()
+                    .Select(point => (Point: point, Source: tracer.Source(point)))
+                    .Where(entry => entry.Source is { } source && source != entry.Point)
+                    .ToLookup(entry => entry.Source!.Value, entry => entry.Point);
+                foreach (var source in reached)
+                {
+                    var carrying = graph.Carrying(graph.Find(source.Key)).Select(point => graph.Address(point)).ToArray();
+                    if (!carrying.SequenceEqual(source))
+                    {
+                        return $"{source.Key} reaches {string.Join(" ", source)}, the graph says {string.Join(" ", carrying)}.";
+                    }
+                }
 
-        return null;
-    });
+                return null;
+            }
+        );
 
     private static string? Disagreement(Show show)
     {
@@ -72,7 +83,10 @@ public sealed class SignalGraphPromises
             var index = graph.Find(point);
             var (end, passed) = tracer.Trace(point);
             var expected = end == TraceEnd.Source ? passed[^1].ToString() : end.ToString();
-            var actual = graph.IsLooping(index) ? nameof(TraceEnd.Loop) : graph.Origin(index) is { IsNone: false } origin ? graph.Address(origin).ToString() : nameof(TraceEnd.Silent);
+            var actual =
+                graph.IsLooping(index) ? nameof(TraceEnd.Loop)
+                : graph.Origin(index) is { IsNone: false } origin ? graph.Address(origin).ToString()
+                : nameof(TraceEnd.Silent);
             if (expected != actual)
             {
                 return $"{point}: the graph says {actual}, the document says {expected} by {string.Join(" < ", passed)}.";

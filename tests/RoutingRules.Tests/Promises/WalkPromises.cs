@@ -9,7 +9,8 @@ namespace RoutingRules.Tests.Promises;
 public sealed class WalkPromises
 {
     [Property(MaxTest = Promise.Cases)]
-    public Property The_walk_down_comes_to_what_traces_back_and_to_nothing_twice() => Promise.Of(ShowArbitraries.Messy(), show => Difference(Promise.Resolve(show).Graph));
+    public Property The_walk_down_comes_to_what_traces_back_and_to_nothing_twice() =>
+        Promise.Of(ShowArbitraries.Messy(), show => Difference(Promise.Resolve(show).Graph));
 
     [Property(MaxTest = Promise.Cases)]
     public Property The_walk_down_ends_in_rings() => Promise.Of(ShowArbitraries.Messy(), show => Difference(Promise.Resolve(Rings.Close(show, 1)).Graph));

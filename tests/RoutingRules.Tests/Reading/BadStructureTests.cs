@@ -84,18 +84,21 @@ public sealed class BadStructureTests
     [Fact]
     public void Every_problem_is_reported_in_document_order()
     {
-        var read = Sample.Read("""
+        var read = Sample.Read(
+            """
             {
               "title": 5, "colour": 1,
               "rig": { "clocks": [ { "id": "c", "sampleRate": "x" } ], "zones": null },
               "feeds": 3,
               "schemaVersion": 1
             }
-            """);
+            """
+        );
 
         Assert.Equal(
             ["/title", "/colour", "/rig/clocks/0/leader", "/rig/clocks/0/sampleRate", "/rig/zones", "/feeds"],
-            read.Findings.Select(finding => finding.Pointer));
+            read.Findings.Select(finding => finding.Pointer)
+        );
         Assert.Equal([2, 2, 3, 3, 3, 4], read.Findings.Select(finding => finding.Line!.Value));
     }
 

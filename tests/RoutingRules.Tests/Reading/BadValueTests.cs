@@ -218,7 +218,8 @@ public sealed class BadValueTests
     }
 
     [Fact]
-    public void A_leap_day_is_a_day() => Assert.Equal(new DateOnly(2028, 2, 29), Sample.Good("""{"schemaVersion":1,"title":"t","date":"2028-02-29","rig":{}}""").Date);
+    public void A_leap_day_is_a_day() =>
+        Assert.Equal(new DateOnly(2028, 2, 29), Sample.Good("""{"schemaVersion":1,"title":"t","date":"2028-02-29","rig":{}}""").Date);
 
     [Theory]
     [InlineData("\\u0000", "U+0000")]
@@ -239,7 +240,8 @@ public sealed class BadValueTests
     [InlineData("\u2028")]
     [InlineData("\ufeff")]
     [InlineData("\U0001F3A4")]
-    public void Any_other_character_is_kept(string character) => Assert.Equal($"a{character}b", Sample.Good($$"""{"schemaVersion":1,"title":"a{{character}}b","rig":{} }""").Title);
+    public void Any_other_character_is_kept(string character) =>
+        Assert.Equal($"a{character}b", Sample.Good($$"""{"schemaVersion":1,"title":"a{{character}}b","rig":{} }""").Title);
 
     [Theory]
     [InlineData("\\ud83c")]

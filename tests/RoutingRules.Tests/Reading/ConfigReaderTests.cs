@@ -11,12 +11,14 @@ public sealed class ConfigReaderTests
     [Fact]
     public void Every_member_arrives_where_it_belongs()
     {
-        var read = Read("""
+        var read = Read(
+            """
             { "schemaVersion": 1, "failOn": "error",
               "rules": [ { "rule": "RR2003", "enabled": false }, { "rule": "output-orphaned", "severity": "note" } ],
               "assignment": { "spares": 2, "headroom": 1, "latencyMilliseconds": 8, "inEarLatencyMilliseconds": 4.5, "keepUnlisted": true, "strategy": "exact", "budget": 5000000000,
                 "order": [ "groups", "sets", "distance", "order", "rewritten", "transmit-blocks", "receive-blocks", "numbers" ] } }
-            """);
+            """
+        );
 
         Assert.Empty(read.Findings);
         var expected = new EngineConfig
@@ -34,8 +36,14 @@ public sealed class ConfigReaderTests
                 Budget = 5_000_000_000,
                 Order =
                 [
-                    AssignmentAim.Groups, AssignmentAim.Sets, AssignmentAim.Distance, AssignmentAim.Order,
-                    AssignmentAim.Rewritten, AssignmentAim.TransmitBlocks, AssignmentAim.ReceiveBlocks, AssignmentAim.Numbers,
+                    AssignmentAim.Groups,
+                    AssignmentAim.Sets,
+                    AssignmentAim.Distance,
+                    AssignmentAim.Order,
+                    AssignmentAim.Rewritten,
+                    AssignmentAim.TransmitBlocks,
+                    AssignmentAim.ReceiveBlocks,
+                    AssignmentAim.Numbers,
                 ],
             },
         };

@@ -28,7 +28,8 @@ public sealed class DocumentStreamTests
     [InlineData("{\"a\":1}},\r{\"c\":3}", "{\"a\":1}", "},\r", "{\"c\":3}")]
     [InlineData("{\n  'a': 1,\n  \"b\": { }\n}\n{\"c\":3}", "{\n  'a': 1,\n  \"b\": { }\n}\n", "{\"c\":3}")]
     [InlineData("{\n  \"a\": {\n    \"b\": 1\n", "{\n  \"a\": {\n    \"b\": 1\n")]
-    public void A_malformed_one_ends_before_the_next_line_that_begins_with_a_brace(string text, params string[] documents) => Assert.Equal(documents, Texts(text));
+    public void A_malformed_one_ends_before_the_next_line_that_begins_with_a_brace(string text, params string[] documents) =>
+        Assert.Equal(documents, Texts(text));
 
     [Fact]
     public void Each_document_knows_its_number_its_text_and_where_it_begins()
@@ -82,7 +83,11 @@ public sealed class DocumentStreamTests
         Assert.Equal(2, documents.Count);
         Assert.Null(documents[0].Problem);
         Assert.Contains("longer than the limit of 12 bytes. What follows was not read.", documents[1].Problem!.Message, StringComparison.Ordinal);
-        Assert.Contains("longer than", Assert.Single(DocumentStream.Read(new MemoryStream(new byte[100]), "in", limits: limits)).Problem!.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "longer than",
+            Assert.Single(DocumentStream.Read(new MemoryStream(new byte[100]), "in", limits: limits)).Problem!.Message,
+            StringComparison.Ordinal
+        );
         Assert.NotNull(DocumentStream.Read(new MemoryStream(Encoding.UTF8.GetBytes("{]" + new string(' ', 20))), "in", limits: limits).Single().Problem);
     }
 
@@ -188,9 +193,15 @@ public sealed class DocumentStreamTests
         var blank = hasLines ? "\n  " : "";
         switch (random.Next(depth == 0 ? 3 : 6))
         {
-            case 0: text.Append(random.Next(-99, 99)); break;
-            case 1: text.Append("\"é🎤\\\"{[ ").Append(random.Next(9)).Append('"'); break;
-            case 2: text.Append(random.Next(2) == 0 ? "true" : "null"); break;
+            case 0:
+                text.Append(random.Next(-99, 99));
+                break;
+            case 1:
+                text.Append("\"é🎤\\\"{[ ").Append(random.Next(9)).Append('"');
+                break;
+            case 2:
+                text.Append(random.Next(2) == 0 ? "true" : "null");
+                break;
             case 3:
                 text.Append('[').Append(blank);
                 Write(random, text, depth - 1, hasLines);
@@ -216,7 +227,10 @@ public sealed class DocumentStreamTests
         var documents = Read(text).Select(document => Encoding.UTF8.GetString(document.Utf8.Span)).ToList();
         foreach (var step in new[] { 1, 2, 7 })
         {
-            Assert.Equal(documents, DocumentStream.Read(new DripStream(Encoding.UTF8.GetBytes(text), step), "in").Select(document => Encoding.UTF8.GetString(document.Utf8.Span)));
+            Assert.Equal(
+                documents,
+                DocumentStream.Read(new DripStream(Encoding.UTF8.GetBytes(text), step), "in").Select(document => Encoding.UTF8.GetString(document.Utf8.Span))
+            );
         }
 
         return documents;

@@ -31,10 +31,16 @@ public sealed class DocumentUpgradeTests
         Assert.Equal((0, 1), (step.From, step.To));
         Assert.Equal(
             [
-                "/name is now title", "/rig/units is now devices", "/rig/units/*/type is now profile (2 times)", "/mixes is now feeds",
-                "/mixes/*/bus is now source", "/mixes/*/protected is now priority", "/sources is now lines",
+                "/name is now title",
+                "/rig/units is now devices",
+                "/rig/units/*/type is now profile (2 times)",
+                "/mixes is now feeds",
+                "/mixes/*/bus is now source",
+                "/mixes/*/protected is now priority",
+                "/sources is now lines",
             ],
-            step.Changes);
+            step.Changes
+        );
     }
 
     [Fact]
@@ -45,7 +51,11 @@ public sealed class DocumentUpgradeTests
         Assert.Equal(ShowReader.Read(Kept("pier.v1.show.json")).Value, old.Value);
         var note = Assert.Single(old.Findings);
         Assert.Equal(("RR1010", Severity.Note), (note.Rule, note.Severity));
-        Assert.StartsWith("The document was brought from format version 0 to 1 while reading. Changed: /name is now title; ", note.Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "The document was brought from format version 0 to 1 while reading. Changed: /name is now title; ",
+            note.Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -95,9 +105,11 @@ public sealed class DocumentUpgradeTests
     }
 
     [Fact]
-    public void Layout_marks_and_escapes_stay_and_the_version_may_stand_last() => Assert.Equal(
-        "\ufeff{\r\n\t\"title\" :\"\\u0041\",\"rig\":{ \"devices\" : [ ] },\"schemaVersion\": 1 }\r\n",
-        Text(Run("\ufeff{\r\n\t\"n\\u0061me\" :\"\\u0041\",\"rig\":{ \"units\" : [ ] },\"schemaVersion\": 0 }\r\n")));
+    public void Layout_marks_and_escapes_stay_and_the_version_may_stand_last() =>
+        Assert.Equal(
+            "\ufeff{\r\n\t\"title\" :\"\\u0041\",\"rig\":{ \"devices\" : [ ] },\"schemaVersion\": 1 }\r\n",
+            Text(Run("\ufeff{\r\n\t\"n\\u0061me\" :\"\\u0041\",\"rig\":{ \"units\" : [ ] },\"schemaVersion\": 0 }\r\n"))
+        );
 
     [Fact]
     public void A_name_of_both_versions_is_told_and_nothing_is_dropped()
@@ -129,7 +141,8 @@ public sealed class DocumentUpgradeTests
         Assert.Equal([SchemaKind.Show], DocumentUpgrade.Kinds.Where(kind => DocumentUpgrade.OldestOf(kind) < DocumentUpgrade.Version));
         Assert.All(
             DocumentUpgrade.Kinds.Where(kind => kind != SchemaKind.Show),
-            kind => Assert.Equal("RR1009", Assert.Single(Run("""{"schemaVersion":0}""", kind).Findings).Rule));
+            kind => Assert.Equal("RR1009", Assert.Single(Run("""{"schemaVersion":0}""", kind).Findings).Rule)
+        );
         Assert.Throws<ArgumentOutOfRangeException>(() => Run("{}", SchemaKind.Report));
     }
 

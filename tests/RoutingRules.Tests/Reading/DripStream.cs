@@ -13,7 +13,11 @@ internal sealed class DripStream(byte[] content, int step, bool fails = false) :
 
     public override long Length => throw new NotSupportedException();
 
-    public override long Position { get => given; set => throw new NotSupportedException(); }
+    public override long Position
+    {
+        get => given;
+        set => throw new NotSupportedException();
+    }
 
     public override int Read(byte[] buffer, int offset, int count)
     {
@@ -28,9 +32,7 @@ internal sealed class DripStream(byte[] content, int step, bool fails = false) :
         return length;
     }
 
-    public override void Flush()
-    {
-    }
+    public override void Flush() { }
 
     public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
 

@@ -52,7 +52,8 @@ public sealed class FormatVersionTests
         Assert.Equal(1, read.Value.SchemaVersion);
         Assert.Equal(
             ["The document was brought from format version -1 to 0 while reading.", "The document was brought from format version 0 to 1 while reading."],
-            read.Findings.Select(finding => finding.Message));
+            read.Findings.Select(finding => finding.Message)
+        );
         Assert.All(read.Findings, finding => Assert.Equal(("RR1010", Severity.Note), (finding.Rule, finding.Severity)));
     }
 
@@ -62,7 +63,9 @@ public sealed class FormatVersionTests
         var read = ShowReader.Read("""{"schemaVersion":-1,"name":"t","rig":{}}"""u8, [new Renames(0, "name", "title")]);
 
         Assert.Equal(
-            "The document says format version -1, and this version of the library reads version 1 and older ones from 0.", Assert.Single(read.Findings).Message);
+            "The document says format version -1, and this version of the library reads version 1 and older ones from 0.",
+            Assert.Single(read.Findings).Message
+        );
     }
 
     [Fact]
@@ -104,9 +107,12 @@ public sealed class FormatVersionTests
     {
         public override int From => from;
 
-        public override byte[] Upgrade(ReadOnlySpan<byte> utf8, ICollection<string> changes) => Encoding.UTF8.GetBytes(
-            Encoding.UTF8.GetString(utf8)
-                .Replace($"\"{old}\"", $"\"{renamed}\"", StringComparison.Ordinal)
-                .Replace($"\"schemaVersion\":{from}", $"\"schemaVersion\":{from + 1}", StringComparison.Ordinal));
+        public override byte[] Upgrade(ReadOnlySpan<byte> utf8, ICollection<string> changes) =>
+            Encoding.UTF8.GetBytes(
+                Encoding
+                    .UTF8.GetString(utf8)
+                    .Replace($"\"{old}\"", $"\"{renamed}\"", StringComparison.Ordinal)
+                    .Replace($"\"schemaVersion\":{from}", $"\"schemaVersion\":{from + 1}", StringComparison.Ordinal)
+            );
     }
 }

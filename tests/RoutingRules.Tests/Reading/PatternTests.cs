@@ -11,17 +11,34 @@ public sealed class PatternTests
 {
     private const int Cases = 5_000;
 
-    public static TheoryData<string, string, string> Members => new()
-    {
-        { Patterns.Id, """{"schemaVersion":1,"title":"t","rig":{"zones":[{"id":*}]}}""", "box-r.2_A" },
-        { Patterns.ProfileId, """{"schemaVersion":1,"title":"t","rig":{"devices":[{"id":"d","profile":*}]}}""", "generic/box/small" },
-        { Patterns.PointRange, """{"schemaVersion":1,"title":"t","rig":{"reserved":[{"at":*}]}}""", "desk/aux/3-16" },
-        { Patterns.GroupRange, """{"schemaVersion":1,"title":"t","rig":{"profiles":[{"id":"p","kind":"k","name":"n","portGroups":[],"factoryRoutes":[{"from":*,"to":"a/1"}]}]}}""", "aux/3-16" },
-        { Patterns.Jack, """{"schemaVersion":1,"title":"t","rig":{"profiles":[{"id":"p","kind":"k","name":"n","portGroups":[{"id":"g","kind":"transmit","count":1,"carrier":*}]}]}}""", "net/12" },
-        { Patterns.NumberRange, """{"schemaVersion":1,"title":"t","rig":{},"patch":{"streams":[{"id":"s","network":"n","from":"a/b/1","to":[{"at":"c/d/1","channels":*}]}]}}""", "12-99" },
-        { Patterns.Date, """{"schemaVersion":1,"title":"t","date":*,"rig":{}}""", "2027-06-12" },
-        { Patterns.Word.Replace("^", "^(?=.{1,64}$)", StringComparison.Ordinal), """{"schemaVersion":1,"title":"t","rig":{},"feeds":[{"id":"f","role":*,"source":"a/b/1","to":[{"at":"a/b/1"}]}]}""", "in-ear-2" },
-    };
+    public static TheoryData<string, string, string> Members =>
+        new()
+        {
+            { Patterns.Id, """{"schemaVersion":1,"title":"t","rig":{"zones":[{"id":*}]}}""", "box-r.2_A" },
+            { Patterns.ProfileId, """{"schemaVersion":1,"title":"t","rig":{"devices":[{"id":"d","profile":*}]}}""", "generic/box/small" },
+            { Patterns.PointRange, """{"schemaVersion":1,"title":"t","rig":{"reserved":[{"at":*}]}}""", "desk/aux/3-16" },
+            {
+                Patterns.GroupRange,
+                """{"schemaVersion":1,"title":"t","rig":{"profiles":[{"id":"p","kind":"k","name":"n","portGroups":[],"factoryRoutes":[{"from":*,"to":"a/1"}]}]}}""",
+                "aux/3-16"
+            },
+            {
+                Patterns.Jack,
+                """{"schemaVersion":1,"title":"t","rig":{"profiles":[{"id":"p","kind":"k","name":"n","portGroups":[{"id":"g","kind":"transmit","count":1,"carrier":*}]}]}}""",
+                "net/12"
+            },
+            {
+                Patterns.NumberRange,
+                """{"schemaVersion":1,"title":"t","rig":{},"patch":{"streams":[{"id":"s","network":"n","from":"a/b/1","to":[{"at":"c/d/1","channels":*}]}]}}""",
+                "12-99"
+            },
+            { Patterns.Date, """{"schemaVersion":1,"title":"t","date":*,"rig":{}}""", "2027-06-12" },
+            {
+                Patterns.Word.Replace("^", "^(?=.{1,64}$)", StringComparison.Ordinal),
+                """{"schemaVersion":1,"title":"t","rig":{},"feeds":[{"id":"f","role":*,"source":"a/b/1","to":[{"at":"a/b/1"}]}]}""",
+                "in-ear-2"
+            },
+        };
 
     [Theory]
     [MemberData(nameof(Members))]
@@ -37,7 +54,10 @@ public sealed class PatternTests
             var read = ShowReader.Read(Encoding.UTF8.GetBytes(document.Replace("*", JsonSerializer.Serialize(text), StringComparison.Ordinal)));
 
             // Well shaped and still wrong: ranges that run backwards and days that are not in the calendar.
-            var shapedOnly = read.Findings.Any(finding => finding.Message.Contains("runs backwards", StringComparison.Ordinal) || finding.Message.Contains("no day of the calendar", StringComparison.Ordinal));
+            var shapedOnly = read.Findings.Any(finding =>
+                finding.Message.Contains("runs backwards", StringComparison.Ordinal)
+                || finding.Message.Contains("no day of the calendar", StringComparison.Ordinal)
+            );
             Assert.True(read.IsUsable == (matches && !shapedOnly), $"'{text}' {matches} {read.Findings}");
             taken += read.IsUsable ? 1 : 0;
         }

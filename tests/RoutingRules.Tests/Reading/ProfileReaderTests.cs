@@ -53,16 +53,51 @@ public sealed class ProfileReaderTests
                     BlockSize = 4,
                     Carrier = new GroupRange(new("net"), 1, 1),
                 },
-                new PortGroup { Id = new("net"), Kind = PortKind.Network, Count = 2, Bridged = [new BridgedJacks { Jacks = new NumberRange(1, 2) }] },
+                new PortGroup
+                {
+                    Id = new("net"),
+                    Kind = PortKind.Network,
+                    Count = 2,
+                    Bridged = [new BridgedJacks { Jacks = new NumberRange(1, 2) }],
+                },
             ],
             Routing =
             [
-                new RoutingEntry { From = new("in"), To = new("transmit"), Mode = RoutingMode.Fixed, Clearable = true },
-                new RoutingEntry { From = new("in"), To = new("out"), Mode = RoutingMode.Block, BlockSize = 4, Reordering = true },
+                new RoutingEntry
+                {
+                    From = new("in"),
+                    To = new("transmit"),
+                    Mode = RoutingMode.Fixed,
+                    Clearable = true,
+                },
+                new RoutingEntry
+                {
+                    From = new("in"),
+                    To = new("out"),
+                    Mode = RoutingMode.Block,
+                    BlockSize = 4,
+                    Reordering = true,
+                },
             ],
-            Through = [new ThroughEntry { Kind = ThroughKind.Select, From = new("in"), To = new("out"), Phantom = true, LatencyMilliseconds = 0.5 }],
+            Through =
+            [
+                new ThroughEntry
+                {
+                    Kind = ThroughKind.Select,
+                    From = new("in"),
+                    To = new("out"),
+                    Phantom = true,
+                    LatencyMilliseconds = 0.5,
+                },
+            ],
             FactoryRoutes = [new FactoryRoute { From = new GroupRange(new("in"), 1, 4), To = new GroupRange(new("transmit"), 1, 4) }],
-            Limits = new ProfileLimits { StreamsSent = 5, StreamsReceived = 0, Hops = 7, LabelLength = 12 },
+            Limits = new ProfileLimits
+            {
+                StreamsSent = 5,
+                StreamsReceived = 0,
+                Hops = 7,
+                LabelLength = 12,
+            },
             LatencyMilliseconds = [new GroupLatency { Group = new("in"), Value = 0 }],
             SampleRates = [48000, 96000],
             Notes = "n",

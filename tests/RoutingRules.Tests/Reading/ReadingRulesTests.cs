@@ -14,10 +14,14 @@ public sealed class ReadingRulesTests
         Assert.Equal(["format-upgraded"], ReadingRules.All.Where(rule => rule.Severity != Severity.Error).Select(rule => rule.Name));
 
     [Fact]
-    public void Every_descriptor_is_filled() => Assert.All(ReadingRules.All, rule =>
-    {
-        Assert.Equal(RuleFamily.Document, rule.Family);
-        Assert.Matches("^[a-z]+(-[a-z]+)+$", rule.Name);
-        Assert.All([rule.Title, rule.Checks, rule.Why, rule.Remedy, rule.Source], text => Assert.False(string.IsNullOrWhiteSpace(text)));
-    });
+    public void Every_descriptor_is_filled() =>
+        Assert.All(
+            ReadingRules.All,
+            rule =>
+            {
+                Assert.Equal(RuleFamily.Document, rule.Family);
+                Assert.Matches("^[a-z]+(-[a-z]+)+$", rule.Name);
+                Assert.All([rule.Title, rule.Checks, rule.Why, rule.Remedy, rule.Source], text => Assert.False(string.IsNullOrWhiteSpace(text)));
+            }
+        );
 }

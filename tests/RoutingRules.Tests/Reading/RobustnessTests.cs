@@ -24,7 +24,30 @@ public sealed class RobustnessTests
     [Fact]
     public void Random_tokens_never_throw()
     {
-        string[] tokens = ["{", "}", "[", "]", ",", ":", "\"rig\"", "\"feeds\"", "\"id\"", "\"to\"", "\"at\"", "\"a/b/1\"", "1", "-1.5e9", "null", "true", "\"\\ud800\"", "\"extensions\"", " ", "\n", "ü"];
+        string[] tokens =
+        [
+            "{",
+            "}",
+            "[",
+            "]",
+            ",",
+            ":",
+            "\"rig\"",
+            "\"feeds\"",
+            "\"id\"",
+            "\"to\"",
+            "\"at\"",
+            "\"a/b/1\"",
+            "1",
+            "-1.5e9",
+            "null",
+            "true",
+            "\"\\ud800\"",
+            "\"extensions\"",
+            " ",
+            "\n",
+            "ü",
+        ];
         var random = new Random(1);
         for (var i = 0; i < Cases; i++)
         {

@@ -18,8 +18,11 @@ public sealed class RoundTripTests
     {
         var read = ShowReader.Read(ShowWriter.ToUtf8(show));
 
-        return (read.Findings.IsEmpty && show.Equals(read.Value)).Label($"{read.Findings}")
-            .Classify(show.Feeds.Count > 0, "with feeds").Classify(show.Extensions is not null, "with extensions").Classify(show.Rig.Profiles.Count > 0, "with profiles");
+        return (read.Findings.IsEmpty && show.Equals(read.Value))
+            .Label($"{read.Findings}")
+            .Classify(show.Feeds.Count > 0, "with feeds")
+            .Classify(show.Extensions is not null, "with extensions")
+            .Classify(show.Rig.Profiles.Count > 0, "with profiles");
     }
 
     [Property(MaxTest = 1000)]
@@ -43,11 +46,12 @@ public sealed class RoundTripTests
         var bytes = ProfileWriter.ToUtf8(Plain(profile));
         return bytes[^1] == '\n' && !bytes.Contains((byte)'\r');
 
-        static DeviceProfile Plain(DeviceProfile profile) => profile with
-        {
-            Extensions = null,
-            PortGroups = profile.PortGroups.Select(group => group with { Extensions = null }).ToValueList(),
-        };
+        static DeviceProfile Plain(DeviceProfile profile) =>
+            profile with
+            {
+                Extensions = null,
+                PortGroups = profile.PortGroups.Select(group => group with { Extensions = null }).ToValueList(),
+            };
     }
 
     [Theory]
@@ -63,7 +67,12 @@ public sealed class RoundTripTests
         {
             // A culture built by hand, since the process may know the invariant one only.
             var culture = (CultureInfo)CultureInfo.InvariantCulture.Clone();
-            culture.NumberFormat = new NumberFormatInfo { NumberDecimalSeparator = ",", NumberGroupSeparator = ".", NegativeSign = "\u2212" };
+            culture.NumberFormat = new NumberFormatInfo
+            {
+                NumberDecimalSeparator = ",",
+                NumberGroupSeparator = ".",
+                NegativeSign = "\u2212",
+            };
             culture.DateTimeFormat = new DateTimeFormatInfo { DateSeparator = name[..1] };
             CultureInfo.CurrentCulture = culture;
 

@@ -12,7 +12,8 @@ public sealed class RunReaderTests
 {
     private const string Small = """{ "schemaVersion": 1, "title": "Day", "rig": {}, "acts": [ { "id": "one", "start": "18:30" } ] }""";
 
-    private static IEnumerable<string> Rules(string text) => RunningOrderReader.Read(Encoding.UTF8.GetBytes(text)).Findings.Select(finding => $"{finding.Rule} {finding.Pointer}");
+    private static IEnumerable<string> Rules(string text) =>
+        RunningOrderReader.Read(Encoding.UTF8.GetBytes(text)).Findings.Select(finding => $"{finding.Rule} {finding.Pointer}");
 
     [Fact]
     public void A_small_one_is_read()
@@ -34,29 +35,52 @@ public sealed class RunReaderTests
         Assert.Equal([expected], Rules(Small.Replace(right, wrong, StringComparison.Ordinal)));
 
     [Property(MaxTest = 200)]
-    public Property What_is_written_is_read_as_it_was() => Prop.ForAll(
-        Arb.From(from show in ModelArbitraries.Shows().Generator from other in ModelArbitraries.Shows().Generator from minutes in Gen.Choose(0, 1439) select (show, other, minutes)),
-        made =>
-        {
-            var run = new RunningOrder
+    public Property What_is_written_is_read_as_it_was() =>
+        Prop.ForAll(
+            Arb.From(
+                from show in ModelArbitraries.Shows().Generator
+                from other in ModelArbitraries.Shows().Generator
+                from minutes in Gen.Choose(0, 1439)
+                select (show, other, minutes)
+            ),
+            made =>
             {
-                Title = made.show.Title,
-                Venue = made.show.Venue,
-                Date = made.show.Date,
-                Revision = made.show.Revision,
-                Rig = made.show.Rig,
-                Feeds = made.show.Feeds,
-                Lines = made.show.Lines,
-                Patch = made.show.Patch,
-                Locked = made.show.Feeds.Select(feed => feed.Id).ToValueList(),
-                Pace = new() { SecondsForClock = made.minutes },
-                Extensions = made.show.Extensions,
-                Acts =
-                [
-                    new() { Id = new("a"), Name = made.other.Title, Date = made.other.Date, Start = new TimeOnly(made.minutes / 60, made.minutes % 60), ChangeoverMinutes = made.minutes, Feeds = made.other.Feeds, Lines = made.other.Lines, Patch = made.other.Patch, Extensions = made.other.Extensions },
-                    new() { Id = new("b"), Without = ["x"], Notes = "later" },
-                ],
-            };
-            return RunningOrderReader.Read(RunningOrderWriter.ToUtf8(run)).Value == run;
-        });
+                var run = new RunningOrder
+                {
+                    Title = made.show.Title,
+                    Venue = made.show.Venue,
+                    Date = made.show.Date,
+                    Revision = made.show.Revision,
+                    Rig = made.show.Rig,
+                    Feeds = made.show.Feeds,
+                    Lines = made.show.Lines,
+                    Patch = made.show.Patch,
+                    Locked = made.show.Feeds.Select(feed => feed.Id).ToValueList(),
+                    Pace = new() { SecondsForClock = made.minutes },
+                    Extensions = made.show.Extensions,
+                    Acts =
+                    [
+                        new()
+                        {
+                            Id = new("a"),
+                            Name = made.other.Title,
+                            Date = made.other.Date,
+                            Start = new TimeOnly(made.minutes / 60, made.minutes % 60),
+                            ChangeoverMinutes = made.minutes,
+                            Feeds = made.other.Feeds,
+                            Lines = made.other.Lines,
+                            Patch = made.other.Patch,
+                            Extensions = made.other.Extensions,
+                        },
+                        new()
+                        {
+                            Id = new("b"),
+                            Without = ["x"],
+                            Notes = "later",
+                        },
+                    ],
+                };
+                return RunningOrderReader.Read(RunningOrderWriter.ToUtf8(run)).Value == run;
+            }
+        );
 }

@@ -16,7 +16,15 @@ public sealed class ShowArchiveTests : IDisposable
     [Fact]
     public void The_shows_come_in_ordinal_order_and_nothing_else_comes()
     {
-        Pack(("b.show.json", "2"), ("a/z.show.json", "1"), ("B.show.json", "0"), ("notes.json", "x"), ("a/", ""), ("a.show.json/", ""), ("__MACOSX/._b.show.json", "x"));
+        Pack(
+            ("b.show.json", "2"),
+            ("a/z.show.json", "1"),
+            ("B.show.json", "0"),
+            ("notes.json", "x"),
+            ("a/", ""),
+            ("a.show.json/", ""),
+            ("__MACOSX/._b.show.json", "x")
+        );
         var shows = Read();
 
         Assert.Equal([$"{path}!/B.show.json", $"{path}!/a/z.show.json", $"{path}!/b.show.json"], shows.Select(show => show.Path));
@@ -64,12 +72,14 @@ public sealed class ShowArchiveTests : IDisposable
     public void A_locked_entry_is_told()
     {
         Pack(("a.show.json", "1"), ("b.show.json", "2"));
-        Change(static (bytes, at) =>
-        {
-            // General purpose bit 0 in the first local header and the first entry of the directory: APPNOTE.TXT 6.3.10, 4.3.7, 4.3.12 and 4.4.4 (from memory).
-            bytes[at("PK\u0003\u0004") + 6] |= 1;
-            bytes[at("PK\u0001\u0002") + 8] |= 1;
-        });
+        Change(
+            static (bytes, at) =>
+            {
+                // General purpose bit 0 in the first local header and the first entry of the directory: APPNOTE.TXT 6.3.10, 4.3.7, 4.3.12 and 4.4.4 (from memory).
+                bytes[at("PK\u0003\u0004") + 6] |= 1;
+                bytes[at("PK\u0001\u0002") + 8] |= 1;
+            }
+        );
         var shows = Read();
 
         Assert.Contains("locked with a password", shows[0].Problem!.Message, StringComparison.Ordinal);
@@ -181,7 +191,11 @@ public sealed class ShowArchiveTests : IDisposable
         }
 
         Pack(("x.zip", "x"));
-        Assert.Contains("holds no file named *.show.json, only archives inside the archive, which are not opened.", Assert.Single(Read()).Problem!.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "holds no file named *.show.json, only archives inside the archive, which are not opened.",
+            Assert.Single(Read()).Problem!.Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

@@ -19,13 +19,51 @@ public sealed class ShowReaderTests
             Revision = "C",
             Rig = new Rig
             {
-                Zones = [new Zone { Id = new("stage-right"), Side = ZoneSide.HouseLeft, Walk = 1, Near = [new("riser")] }, new Zone { Id = new("riser") }],
-                Clocks = [new Clock { Id = new("c1"), SampleRate = 48000, Leader = new("desk") }],
-                Networks = [new Network { Id = new("audio"), Transport = Transport.RtpL24, PacketMicroseconds = 1000, Clock = new Id<Clock>("c1") }],
+                Zones =
+                [
+                    new Zone
+                    {
+                        Id = new("stage-right"),
+                        Side = ZoneSide.HouseLeft,
+                        Walk = 1,
+                        Near = [new("riser")],
+                    },
+                    new Zone { Id = new("riser") },
+                ],
+                Clocks =
+                [
+                    new Clock
+                    {
+                        Id = new("c1"),
+                        SampleRate = 48000,
+                        Leader = new("desk"),
+                    },
+                ],
+                Networks =
+                [
+                    new Network
+                    {
+                        Id = new("audio"),
+                        Transport = Transport.RtpL24,
+                        PacketMicroseconds = 1000,
+                        Clock = new Id<Clock>("c1"),
+                    },
+                ],
                 Devices =
                 [
-                    new Device { Id = new("desk"), Profile = new("generic/console-medium"), Power = [new("ups-1")] },
-                    new Device { Id = new("box-r"), Profile = new("generic/stage-box-medium"), Zone = new Id<Zone>("stage-right"), Label = "SR box" },
+                    new Device
+                    {
+                        Id = new("desk"),
+                        Profile = new("generic/console-medium"),
+                        Power = [new("ups-1")],
+                    },
+                    new Device
+                    {
+                        Id = new("box-r"),
+                        Profile = new("generic/stage-box-medium"),
+                        Zone = new Id<Zone>("stage-right"),
+                        Label = "SR box",
+                    },
                 ],
                 Links =
                 [
@@ -40,8 +78,24 @@ public sealed class ShowReaderTests
                         SpeedMbps = 1000,
                     },
                 ],
-                Cables = [new Cable { From = Points("box-r", "out", 1, 2), To = Points("amp-r", "in", 1, 2), Way = "loom B 1-2" }],
-                Unavailable = [new UnavailablePoints { At = Points("box-r", "in", 7, 7), Reason = "crackles", Since = new DateOnly(2027, 6, 11) }],
+                Cables =
+                [
+                    new Cable
+                    {
+                        From = Points("box-r", "out", 1, 2),
+                        To = Points("amp-r", "in", 1, 2),
+                        Way = "loom B 1-2",
+                    },
+                ],
+                Unavailable =
+                [
+                    new UnavailablePoints
+                    {
+                        At = Points("box-r", "in", 7, 7),
+                        Reason = "crackles",
+                        Since = new DateOnly(2027, 6, 11),
+                    },
+                ],
                 Reserved = [new ReservedPoints { At = Points("box-r", "out", 8, 8) }],
             },
             Feeds =
@@ -95,7 +149,15 @@ public sealed class ShowReaderTests
                     new Route { From = Points("desk", "matrix", 1, 1), To = Points("desk", "transmit", 5, 5) },
                     new Route { From = null, To = Points("desk", "transmit", 4, 4) },
                 ],
-                Inputs = [new InputSettings { At = Points("box-r", "in", 9, 10), Phantom = false, GainOwner = new Id<Device>("desk") }],
+                Inputs =
+                [
+                    new InputSettings
+                    {
+                        At = Points("box-r", "in", 9, 10),
+                        Phantom = false,
+                        GainOwner = new Id<Device>("desk"),
+                    },
+                ],
                 Labels = [new PointLabel { At = Points("desk", "channel", 9, 9), Text = "KEYS" }],
             },
             Extensions = new ExtensionData { Json = """{ "x-planner": { "colour": [ 1, 2 ] } }""" },
@@ -118,13 +180,22 @@ public sealed class ShowReaderTests
     {
         var show = Sample.Good("""{"rig":{"zones":[{"walk":2,"id":"a"}],"devices":[]},"title":"t","schemaVersion":1}""");
 
-        Assert.Equal(new Show { Title = "t", Rig = new Rig { Zones = [new Zone { Id = new("a"), Walk = 2 }] } }, show);
+        Assert.Equal(
+            new Show
+            {
+                Title = "t",
+                Rig = new Rig { Zones = [new Zone { Id = new("a"), Walk = 2 }] },
+            },
+            show
+        );
     }
 
     [Fact]
     public void Escaped_names_and_texts_are_the_same_as_plain_ones()
     {
-        var show = Sample.Good("""{"schema\u0056ersion":1,"title":"\u0041 \"B\" \ud83c\udfa4","rig":{"devices":[{"id":"d\u0065sk","profile":"generic\/x"}]}}""");
+        var show = Sample.Good(
+            """{"schema\u0056ersion":1,"title":"\u0041 \"B\" \ud83c\udfa4","rig":{"devices":[{"id":"d\u0065sk","profile":"generic\/x"}]}}"""
+        );
 
         Assert.Equal("A \"B\" \U0001F3A4", show.Title);
         Assert.Equal("desk", show.Rig.Devices[0].Id.Value);

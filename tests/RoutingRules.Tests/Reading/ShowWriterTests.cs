@@ -10,9 +10,11 @@ public sealed class ShowWriterTests
     [Fact]
     public void A_small_show_is_written_indented_in_the_fixed_order_without_what_says_nothing()
     {
-        var show = Sample.Good("""
+        var show = Sample.Good(
+            """
             {"patch":{},"rig":{"zones":[{"side":"none","id":"a","near":[]}],"devices":[]},"title":"Ä \"1\" 🎤","schemaVersion":1,"feeds":[]}
-            """);
+            """
+        );
 
         var text = Encoding.UTF8.GetString(ShowWriter.ToUtf8(show));
 
@@ -31,12 +33,17 @@ public sealed class ShowWriterTests
             }
 
             """.ReplaceLineEndings("\n"),
-            text);
+            text
+        );
     }
 
     [Fact]
     public void A_route_that_clears_is_written_with_its_null() =>
-        Assert.Contains("\"from\": null", Encoding.UTF8.GetString(ShowWriter.ToUtf8(Sample.Good(Sample.WithPatch("""{"routes":[{"from":null,"to":"a/b/1"}]}""")))), StringComparison.Ordinal);
+        Assert.Contains(
+            "\"from\": null",
+            Encoding.UTF8.GetString(ShowWriter.ToUtf8(Sample.Good(Sample.WithPatch("""{"routes":[{"from":null,"to":"a/b/1"}]}""")))),
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void Extensions_are_written_as_they_stood()
@@ -55,7 +62,12 @@ public sealed class ShowWriterTests
     [InlineData("{} {}")]
     public void Extensions_that_are_no_object_are_a_wrong_call(string json)
     {
-        var show = new Show { Title = "t", Rig = new Rig(), Extensions = new ExtensionData { Json = json } };
+        var show = new Show
+        {
+            Title = "t",
+            Rig = new Rig(),
+            Extensions = new ExtensionData { Json = json },
+        };
 
         Assert.Throws<ArgumentException>(() => ShowWriter.ToUtf8(show));
     }

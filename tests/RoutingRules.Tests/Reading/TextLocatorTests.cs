@@ -86,5 +86,13 @@ public sealed class TextLocatorTests
 
     private static TextPosition? Find(string text, string pointer) => TextLocator.Find(Encoding.UTF8.GetBytes(text), pointer);
 
-    private static Finding At(string pointer) => new() { Rule = "X1", Name = "x", Severity = Severity.Note, Message = "m", Pointer = pointer };
+    private static Finding At(string pointer) =>
+        new()
+        {
+            Rule = "X1",
+            Name = "x",
+            Severity = Severity.Note,
+            Message = "m",
+            Pointer = pointer,
+        };
 }

@@ -55,7 +55,12 @@ public sealed class UnreadableTests
     [InlineData("{'title':1}", 1, 2, "Names and texts stand in double quotation marks, not in single ones.")]
     [InlineData("{\"title\":\"t\" \"rig\":{}}", 1, 14, "\"title\": a comma or a colon is missing before this.")]
     [InlineData("{\"title\":t}", 1, 10, "\"title\": a word stands without quotation marks; only true, false and null do.")]
-    [InlineData("{\"title\":\"a\tb\"}", 1, 12, "\"title\": a text holds a line break, a tab or another control character; write \\n or \\t, or close the quotation mark.")]
+    [InlineData(
+        "{\"title\":\"a\tb\"}",
+        1,
+        12,
+        "\"title\": a text holds a line break, a tab or another control character; write \\n or \\t, or close the quotation mark."
+    )]
     [InlineData("{\"title\":\"a b\\q\"}", 1, 15, "\"title\": a backslash in a text begins no known escape; write \\\\ for the backslash itself.")]
     [InlineData("{\"title\":tru}", 1, 10, "\"title\": a word stands without quotation marks; only true, false and null do.")]
     [InlineData("{\"title\":01}", 1, 10, "\"title\": a number is written wrongly; write it like 48000, -3 or 0.5.")]
@@ -127,7 +132,8 @@ public sealed class UnreadableTests
     [Fact]
     public void Extensions_may_be_64_deep_and_no_deeper()
     {
-        static string Nested(int depth) => $$"""{"schemaVersion":1,"title":"t","rig":{},"extensions":{"x":{{new string('[', depth - 1)}}{{new string(']', depth - 1)}} } }""";
+        static string Nested(int depth) =>
+            $$"""{"schemaVersion":1,"title":"t","rig":{},"extensions":{"x":{{new string('[', depth - 1)}}{{new string(']', depth - 1)}} } }""";
 
         Sample.Good(Nested(64));
         Assert.Equal("RR1001", Sample.OneFinding(Nested(65)).Rule);

@@ -16,7 +16,8 @@ namespace RoutingRules.Tests.Reading;
 /// <summary>Shows made by code that no document can say are refused by the engine and the writer, with the place.</summary>
 public sealed class UnwritableShowTests
 {
-    private static readonly Show Good = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)).With(Stream("s", "desk/transmit/1-4", "box/receive/1-4")) with
+    private static readonly Show Good = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))
+        .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4")) with
     {
         Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", "box/out/1")],
         Lines = [Line("vox", "box/in/1", "desk/channel/1")],
@@ -38,19 +39,44 @@ public sealed class UnwritableShowTests
         ["source of nothing"] = ("/feeds/0/source", Good with { Feeds = [Good.Feeds[0] with { Source = default }] }),
         ["feed to nowhere"] = ("/feeds/0/to", Good with { Feeds = [Good.Feeds[0] with { To = [] }] }),
         ["destination of nothing"] = ("/feeds/0/to/0", Good with { Feeds = [Good.Feeds[0] with { To = [new()] }] }),
-        ["pin and device at once"] = ("/feeds/0/to/0", Good with { Feeds = [Good.Feeds[0] with { To = [new() { At = At("box/out/1"), Devices = [new("box")] }] }] }),
+        ["pin and device at once"] = (
+            "/feeds/0/to/0",
+            Good with
+            {
+                Feeds = [Good.Feeds[0] with { To = [new() { At = At("box/out/1"), Devices = [new("box")] }] }],
+            }
+        ),
         ["preferred number below 1"] = ("/feeds/0/preferred", Good with { Feeds = [Good.Feeds[0] with { Preferred = -1 }] }),
         ["id of no id"] = ("/feeds/0/id", Good with { Feeds = [Good.Feeds[0] with { Id = new("a b/c") }] }),
         ["line three wide"] = ("/lines/0/width", Good with { Lines = [Good.Lines[0] with { Width = 3 }] }),
         ["line from nothing"] = ("/lines/0/from", Good with { Lines = [Good.Lines[0] with { From = null! }] }),
         ["phantom need out of the list"] = ("/lines/0/phantom", Good with { Lines = [Good.Lines[0] with { Phantom = (PhantomNeed)(-1) }] }),
         ["no device"] = ("/rig/devices/1", Good with { Rig = Good.Rig with { Devices = [Good.Rig.Devices[0], null!] } }),
-        ["count below 0"] = ("/rig/profiles/1/portGroups/0/count", Good with { Rig = Good.Rig with { Profiles = [SmallProfiles.Console, SmallProfiles.Box with { PortGroups = [SmallProfiles.Group("in", PortKind.Input, -3)] }] } }),
+        ["count below 0"] = (
+            "/rig/profiles/1/portGroups/0/count",
+            Good with
+            {
+                Rig = Good.Rig with
+                {
+                    Profiles = [SmallProfiles.Console, SmallProfiles.Box with { PortGroups = [SmallProfiles.Group("in", PortKind.Input, -3)] }],
+                },
+            }
+        ),
         ["latency that is no number"] = (
             "/rig/profiles/0/latencyMilliseconds/0/value",
-            Good with { Rig = Good.Rig with { Profiles = [SmallProfiles.Console with { LatencyMilliseconds = [new() { Group = new("in"), Value = double.NaN }] }] } }),
+            Good with
+            {
+                Rig = Good.Rig with { Profiles = [SmallProfiles.Console with { LatencyMilliseconds = [new() { Group = new("in"), Value = double.NaN }] }] },
+            }
+        ),
         ["no route"] = ("/patch/routes/0", Good with { Patch = Good.Patch with { Routes = [null!] } }),
-        ["stream of no network"] = ("/patch/streams/0/network", Good with { Patch = Good.Patch with { Streams = [Good.Patch.Streams[0] with { Network = default }] } }),
+        ["stream of no network"] = (
+            "/patch/streams/0/network",
+            Good with
+            {
+                Patch = Good.Patch with { Streams = [Good.Patch.Streams[0] with { Network = default }] },
+            }
+        ),
         ["label without text"] = ("/patch/labels/0/text", Good with { Patch = Good.Patch with { Labels = [new() { At = At("box/out/1"), Text = null! }] } }),
         ["extensions that are no object"] = ("/extensions", Good with { Extensions = new() { Json = "[1]" } }),
     };
@@ -112,17 +138,41 @@ public sealed class UnwritableShowTests
 
         Assert.All(
             [
-                read with { Title = "" }, read with { Feeds = [read.Feeds[0] with { Priority = (Priority)99 }] }, read with { Lines = [null!] },
-                read with { Rig = read.Rig with { Devices = [null!] } }, read with { Patch = read.Patch with { Routes = [null!] } },
+                read with
+                {
+                    Title = "",
+                },
+                read with
+                {
+                    Feeds = [read.Feeds[0] with { Priority = (Priority)99 }],
+                },
+                read with
+                {
+                    Lines = [null!],
+                },
+                read with
+                {
+                    Rig = read.Rig with { Devices = [null!] },
+                },
+                read with
+                {
+                    Patch = read.Patch with { Routes = [null!] },
+                },
             ],
-            show => Assert.Throws<ArgumentException>(() => Promise.Engine.Check(show)));
+            show => Assert.Throws<ArgumentException>(() => Promise.Engine.Check(show))
+        );
         Promise.Engine.Check(read with { Title = "Another" });
     }
 
     [Fact]
     public void A_running_order_is_refused_with_its_place()
     {
-        var run = new RunningOrder { Title = "Day", Rig = Good.Rig, Acts = [new() { Id = new("a"), Feeds = [Good.Feeds[0] with { Priority = (Priority)99 }] }] };
+        var run = new RunningOrder
+        {
+            Title = "Day",
+            Rig = Good.Rig,
+            Acts = [new() { Id = new("a"), Feeds = [Good.Feeds[0] with { Priority = (Priority)99 }] }],
+        };
         var refused = Assert.Throws<ArgumentException>(() => Promise.Engine.PlanRun(run));
 
         Assert.Contains("/feeds/0/priority that no document can say", refused.Message, StringComparison.Ordinal);
@@ -130,11 +180,15 @@ public sealed class UnwritableShowTests
 
     /// <summary>Reader and writer draw one line: what is written is read back, equal; what is refused would have been refused on reading.</summary>
     [Property(MaxTest = 300)]
-    public Property What_is_written_is_read_back(bool isMessy) => Promise.Of(isMessy ? ShowArbitraries.Messy() : ShowArbitraries.Valid(), show =>
-    {
-        var read = ShowReader.Read(ShowWriter.ToUtf8(show));
-        return read.IsUsable && show.Equals(read.Value) ? null : string.Join(" ", read.Findings.Select(finding => finding.Message));
-    });
+    public Property What_is_written_is_read_back(bool isMessy) =>
+        Promise.Of(
+            isMessy ? ShowArbitraries.Messy() : ShowArbitraries.Valid(),
+            show =>
+            {
+                var read = ShowReader.Read(ShowWriter.ToUtf8(show));
+                return read.IsUsable && show.Equals(read.Value) ? null : string.Join(" ", read.Findings.Select(finding => finding.Message));
+            }
+        );
 
     [Fact]
     public void An_assignment_stopped_before_it_began_says_so()

@@ -34,7 +34,8 @@ public sealed class WaiverReaderTests
                 Expires = new DateOnly(2027, 6, 14),
                 Scope = ["2027/**"],
             },
-            read.Value!.Waivers[0]);
+            read.Value!.Waivers[0]
+        );
         Assert.Equal("0123456789abcdef", read.Value.Waivers[1].Fingerprint);
     }
 
@@ -68,5 +69,8 @@ public sealed class WaiverReaderTests
 
     [Property(MaxTest = 200)]
     public Property Baselines_survive_writing_and_reading() =>
-        Prop.ForAll(ModelArbitraries.Baselines(), baseline => BaselineReader.Read(BaselineWriter.ToUtf8(baseline)) is { IsUsable: true, Value: var read } && read == baseline);
+        Prop.ForAll(
+            ModelArbitraries.Baselines(),
+            baseline => BaselineReader.Read(BaselineWriter.ToUtf8(baseline)) is { IsUsable: true, Value: var read } && read == baseline
+        );
 }

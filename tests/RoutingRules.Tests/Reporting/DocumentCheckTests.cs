@@ -79,7 +79,16 @@ public sealed class DocumentCheckTests
     {
         var config = new EngineConfig
         {
-            Rules = [new() { Rule = "ZZ2001", Severity = Severity.Error, Enabled = false }, new() { Rule = "zz2001", Enabled = true }],
+            Rules =
+            [
+                new()
+                {
+                    Rule = "ZZ2001",
+                    Severity = Severity.Error,
+                    Enabled = false,
+                },
+                new() { Rule = "zz2001", Enabled = true },
+            ],
         };
         var check = Run(Engine((context, device) => context.Report("Seen.", "", Entity.Of("device", device.Id)), config), Text);
 

@@ -17,11 +17,13 @@ public sealed class FixesInReportsTests
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
 
     /// <summary>A route to a slot that is not sent, a label with letters of several bytes, and an in-ear feed of which nobody says that it has a limiter.</summary>
-    private static Show Faulty => Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)).With(Route("desk/aux/5", "desk/transmit/5"), Route("desk/aux/6-8", "desk/transmit/6-8")) with
-    {
-        Title = "Größe 🎻",
-        Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/1", "desk/out/1")],
-    };
+    private static Show Faulty =>
+        Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))
+            .With(Route("desk/aux/5", "desk/transmit/5"), Route("desk/aux/6-8", "desk/transmit/6-8")) with
+        {
+            Title = "Größe 🎻",
+            Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/1", "desk/out/1")],
+        };
 
     [Fact]
     public void The_json_report_holds_safe_fixes_as_patches_that_can_be_applied()
@@ -85,7 +87,12 @@ public sealed class FixesInReportsTests
     }
 
     private static JsonElement Findings(byte[] report, string rule) =>
-        JsonDocument.Parse(report).RootElement.GetProperty("documents")[0].GetProperty("findings").EnumerateArray().Single(finding => finding.GetProperty("rule").GetString() == rule);
+        JsonDocument
+            .Parse(report)
+            .RootElement.GetProperty("documents")[0]
+            .GetProperty("findings")
+            .EnumerateArray()
+            .Single(finding => finding.GetProperty("rule").GetString() == rule);
 
     private static byte[] Report(string format, byte[] text, bool withFixes)
     {

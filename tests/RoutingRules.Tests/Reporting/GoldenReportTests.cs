@@ -14,6 +14,7 @@ public sealed class GoldenReportTests
     private const string Rewrite = "ROUTINGRULES_REWRITE_EXPECTED";
 
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().AddProfiles(new GenericProfiles()).Build();
+
     /// <summary>The rules that the small show is about; a catalogue of all would make every new rule a change of the kept SARIF.</summary>
     private static readonly string[] Told = ["RR2009", "RR5005", "RR5009", "RR6001", "RR6003", "RR7003", "RR9001"];
 
@@ -49,7 +50,8 @@ public sealed class GoldenReportTests
 
         Assert.Equal(
             ["RR5009 Warning", "RR6003 Error", "RR7003 Note", "RR9001 Error"],
-            quay.Result.Findings.Select(finding => $"{finding.Rule} {finding.Severity}").Distinct());
+            quay.Result.Findings.Select(finding => $"{finding.Rule} {finding.Severity}").Distinct()
+        );
         Assert.Equal(["RR2009"], quay.Waived.Select(waived => waived.Finding.Rule));
         Assert.Equal(["RR6001"], quay.Known.Select(finding => finding.Rule));
         Assert.Equal(["RR5005"], quay.Result.Undecided.Select(subject => subject.Rule));
@@ -70,26 +72,30 @@ public sealed class GoldenReportTests
     private static string Write(string format, DocumentCheck document)
     {
         using var output = new MemoryStream();
-        using (var report = ReportFormats.Find(format)!.Create(output, new ReportOptions { Rules = Engine.Catalogue.Where(rule => Told.Contains(rule.Id)).ToValueList() }))
+        using (
+            var report = ReportFormats
+                .Find(format)!
+                .Create(output, new ReportOptions { Rules = Engine.Catalogue.Where(rule => Told.Contains(rule.Id)).ToValueList() })
+        )
         {
             report.Add(document);
             report.Finish();
         }
 
         var version = typeof(RoutingEngine).Assembly.GetName().Version!.ToString(3);
-        return Encoding.UTF8.GetString(output.ToArray()).Replace($"\"semanticVersion\": \"{version}\"", "\"semanticVersion\": \"VERSION\"", StringComparison.Ordinal);
+        return Encoding
+            .UTF8.GetString(output.ToArray())
+            .Replace($"\"semanticVersion\": \"{version}\"", "\"semanticVersion\": \"VERSION\"", StringComparison.Ordinal);
     }
 
     private static void Compare(string name, string text)
     {
         if (Environment.GetEnvironmentVariable(Rewrite) is { Length: > 0 })
         {
-            File.WriteAllText(Path.Join(Root(AppContext.BaseDirectory), "tests", "RoutingRules.Tests", "Reporting", "Expected", name), text);
+            File.WriteAllText(Repository.At("tests", "RoutingRules.Tests", "Reporting", "Expected", name), text);
             Assert.Fail($"{name} was written anew: read the difference, then build and test without {Rewrite}.");
         }
 
         Assert.Equal(File.ReadAllText(Path.Combine(Folder, name)), text);
     }
-
-    private static string Root(string folder) => File.Exists(Path.Join(folder, "RoutingRules.sln")) ? folder : Root(Path.GetDirectoryName(folder)!);
 }

@@ -17,10 +17,12 @@ public sealed class JUnitReportTests
         ["testsuites"] = (["name", "time", "tests", "failures", "errors"], ["testsuite"]),
         ["testsuite"] = (
             ["name!", "tests!", "failures!", "errors!", "group", "time", "skipped", "timestamp", "hostname", "id", "package", "file", "log", "url"],
-            ["testsuite", "properties", "testcase", "system-out", "system-err"]),
+            ["testsuite", "properties", "testcase", "system-out", "system-err"]
+        ),
         ["testcase"] = (
             ["name!", "time", "classname", "group"],
-            ["skipped", "error", "failure", "rerunFailure", "rerunError", "flakyFailure", "flakyError", "system-out", "system-err"]),
+            ["skipped", "error", "failure", "rerunFailure", "rerunError", "flakyFailure", "flakyError", "system-out", "system-err"]
+        ),
         ["failure"] = (["type", "message"], []),
         ["error"] = (["type", "message"], []),
         ["skipped"] = (["type", "message"], []),
@@ -58,8 +60,14 @@ public sealed class JUnitReportTests
     [InlineData("tests", "<testsuites><testsuite name='a' failures='0' errors='0'/></testsuites>")]
     [InlineData("failures", "<testsuites><testsuite name='a' tests='0' failures='-1' errors='0'/></testsuites>")]
     [InlineData("classname", "<testsuites><testsuite name='a' tests='1' failures='0' errors='0'><testcase name='b'/></testsuite></testsuites>")]
-    [InlineData("failure", "<testsuites><testsuite name='a' tests='1' failures='1' errors='0'><testcase name='b' classname='c'><system-out/><failure/></testcase></testsuite></testsuites>")]
-    [InlineData("error", "<testsuites><testsuite name='a' tests='1' failures='1' errors='0'><testcase name='b' classname='c'><failure/><error/></testcase></testsuite></testsuites>")]
+    [InlineData(
+        "failure",
+        "<testsuites><testsuite name='a' tests='1' failures='1' errors='0'><testcase name='b' classname='c'><system-out/><failure/></testcase></testsuite></testsuites>"
+    )]
+    [InlineData(
+        "error",
+        "<testsuites><testsuite name='a' tests='1' failures='1' errors='0'><testcase name='b' classname='c'><failure/><error/></testcase></testsuite></testsuites>"
+    )]
     [InlineData("colour", "<testsuites colour='red'/>")]
     public void What_is_not_of_the_common_shape_is_refused(string about, string xml)
     {
@@ -94,8 +102,16 @@ public sealed class JUnitReportTests
 
         // T1 has warnings, T2 errors, T3 could not decide, T4 passed.
         Assert.Equal(["T1 t1", "T2 t2", "T3 t3", "T4 t4"], suite.Elements("testcase").Select(test => test.Attribute("name")!.Value));
-        Assert.Equal(("b.show.json", "4", "2", "1", "0"), (
-            suite.Attribute("name")!.Value, suite.Attribute("tests")!.Value, suite.Attribute("failures")!.Value, suite.Attribute("errors")!.Value, suite.Attribute("skipped")!.Value));
+        Assert.Equal(
+            ("b.show.json", "4", "2", "1", "0"),
+            (
+                suite.Attribute("name")!.Value,
+                suite.Attribute("tests")!.Value,
+                suite.Attribute("failures")!.Value,
+                suite.Attribute("errors")!.Value,
+                suite.Attribute("skipped")!.Value
+            )
+        );
         var failure = suite.Elements("testcase").First().Element("failure")!;
         Assert.Equal("2 findings: Title of T1", failure.Attribute("message")!.Value);
         Assert.Equal("b.show.json:41:9: First.\nb.show.json:52:9: Second.\nWhat to do: Mend T1.", failure.Value);
@@ -123,10 +139,14 @@ public sealed class JUnitReportTests
     {
         var root = Write(ReportSamples.Clean, ReportSamples.Unreadable);
 
-        Assert.Equal("nothing to look at", root.Elements("testsuite").First().Elements("testcase").ElementAt(1).Element("skipped")!.Attribute("message")!.Value);
+        Assert.Equal(
+            "nothing to look at",
+            root.Elements("testsuite").First().Elements("testcase").ElementAt(1).Element("skipped")!.Attribute("message")!.Value
+        );
         Assert.Equal(
             "not run, because the document could not be read in full",
-            root.Elements("testsuite").ElementAt(1).Elements("testcase").ElementAt(1).Element("skipped")!.Attribute("message")!.Value);
+            root.Elements("testsuite").ElementAt(1).Elements("testcase").ElementAt(1).Element("skipped")!.Attribute("message")!.Value
+        );
     }
 
     [Fact]
@@ -136,6 +156,8 @@ public sealed class JUnitReportTests
 
         Assert.Null(test.Element("failure"));
         Assert.Equal(
-            "waived by Mira until 2027-06-14 (Rented amp, back on Monday): c.show.json:41:9: First.\nknown: c.show.json:52:9: Second.", test.Element("system-out")!.Value);
+            "waived by Mira until 2027-06-14 (Rented amp, back on Monday): c.show.json:41:9: First.\nknown: c.show.json:52:9: Second.",
+            test.Element("system-out")!.Value
+        );
     }
 }

@@ -25,28 +25,30 @@ public sealed class JsonReportTests
     }
 
     [Fact]
-    public void A_report_of_nothing_is_whole() => Assert.Equal(
-        """
-        {
-          "schemaVersion": 1,
-          "documents": [],
-          "summary": {
-            "documents": 0,
-            "errors": 0,
-            "warnings": 0,
-            "notes": 0,
-            "waived": 0,
-            "known": 0,
-            "undecided": 0
-          },
-          "coverage": {
-            "rules": [],
-            "switchedOff": []
-          }
-        }
+    public void A_report_of_nothing_is_whole() =>
+        Assert.Equal(
+            """
+            {
+              "schemaVersion": 1,
+              "documents": [],
+              "summary": {
+                "documents": 0,
+                "errors": 0,
+                "warnings": 0,
+                "notes": 0,
+                "waived": 0,
+                "known": 0,
+                "undecided": 0
+              },
+              "coverage": {
+                "rules": [],
+                "switchedOff": []
+              }
+            }
 
-        """,
-        Write());
+            """,
+            Write()
+        );
 
     [Fact]
     public void A_finding_carries_everything_a_program_needs()
@@ -132,7 +134,8 @@ public sealed class JsonReportTests
             }
 
             """,
-            Write(check));
+            Write(check)
+        );
     }
 
     [Fact]
@@ -140,8 +143,14 @@ public sealed class JsonReportTests
     {
         var root = JsonDocument.Parse(Write(ReportSamples.Mixed, ReportSamples.Clean, ReportSamples.Mixed)).RootElement;
 
-        Assert.Equal(["findings", "clean", "findings"], root.GetProperty("documents").EnumerateArray().Select(document => document.GetProperty("status").GetString()));
-        Assert.Equal("""{"documents":3,"errors":4,"warnings":4,"notes":2,"waived":0,"known":0,"undecided":2}""", JsonSerializer.Serialize(root.GetProperty("summary")));
+        Assert.Equal(
+            ["findings", "clean", "findings"],
+            root.GetProperty("documents").EnumerateArray().Select(document => document.GetProperty("status").GetString())
+        );
+        Assert.Equal(
+            """{"documents":3,"errors":4,"warnings":4,"notes":2,"waived":0,"known":0,"undecided":2}""",
+            JsonSerializer.Serialize(root.GetProperty("summary"))
+        );
         Assert.Equal("T3", root.GetProperty("documents")[0].GetProperty("rules").GetProperty("undecidedRules")[0].GetProperty("rule").GetString());
     }
 
@@ -162,7 +171,10 @@ public sealed class JsonReportTests
         Assert.Equal("Third.", Assert.Single(document.GetProperty("findings").EnumerateArray()).GetProperty("message").GetString());
         var waived = Assert.Single(document.GetProperty("waived").EnumerateArray());
         Assert.Equal("First.", waived.GetProperty("message").GetString());
-        Assert.Equal("""{"reason":"Rented amp, back on Monday","owner":"Mira","expires":"2027-06-14"}""", JsonSerializer.Serialize(waived.GetProperty("waiver")));
+        Assert.Equal(
+            """{"reason":"Rented amp, back on Monday","owner":"Mira","expires":"2027-06-14"}""",
+            JsonSerializer.Serialize(waived.GetProperty("waiver"))
+        );
         Assert.Equal("Second.", Assert.Single(document.GetProperty("known").EnumerateArray()).GetProperty("message").GetString());
         Assert.Equal("00000000000000aa", Assert.Single(document.GetProperty("gone").EnumerateArray()).GetProperty("fingerprint").GetString());
     }

@@ -34,14 +34,19 @@ public sealed class PageReportTests
 
             """,
             report,
-            StringComparison.Ordinal);
+            StringComparison.Ordinal
+        );
         Assert.Contains("| T3 | feed mon | Its colour is not known. |\n", report, StringComparison.Ordinal);
         Assert.EndsWith("\nA clean report is a statement about the document, not about the room.\n", report, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Markdown_shows_the_waiver_beside_its_finding() => Assert.Contains(
-        "| 41:9 | T1 t1 | First. | Rented amp, back on Monday | Mira | 2027-06-14 |\n", ReportSamples.Write("markdown", ReportSamples.Excused), StringComparison.Ordinal);
+    public void Markdown_shows_the_waiver_beside_its_finding() =>
+        Assert.Contains(
+            "| 41:9 | T1 t1 | First. | Rented amp, back on Monday | Mira | 2027-06-14 |\n",
+            ReportSamples.Write("markdown", ReportSamples.Excused),
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void A_bar_in_a_message_does_not_end_its_cell()
@@ -59,7 +64,10 @@ public sealed class PageReportTests
         var root = XDocument.Parse(report).Root!;
 
         Assert.Empty(root.Descendants("script"));
-        Assert.DoesNotContain(root.DescendantsAndSelf().Attributes(), attribute => attribute.Name.LocalName is "src" or "href" || attribute.Name.LocalName.StartsWith("on", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            root.DescendantsAndSelf().Attributes(),
+            attribute => attribute.Name.LocalName is "src" or "href" || attribute.Name.LocalName.StartsWith("on", StringComparison.Ordinal)
+        );
         Assert.DoesNotContain("http", report, StringComparison.Ordinal);
         Assert.Equal(["b.show.json", "c.show.json", "a.show.json", "What was looked at"], root.Descendants("h2").Select(heading => heading.Value));
         var rows = root.Descendants("tbody").First().Elements("tr").ToList();

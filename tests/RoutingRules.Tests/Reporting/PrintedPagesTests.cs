@@ -18,12 +18,21 @@ public sealed class PrintedPagesTests
     private static readonly Show Before = SheetShow.Full;
     private static readonly Show After = Before with { Revision = "D", Lines = [.. Before.Lines.Skip(1)], Feeds = [.. Before.Feeds.Skip(1)] };
 
-    private static (string Html, string Code) Print(string which) => which switch
-    {
-        "sheets" => (HtmlSheetWriter.Write(SheetShow.Build(After, new SheetOptions { IsLargeType = true, Since = ShowResolver.Resolve(Before, new ProfileLibrary([])) })), ContentCode.Of(After)),
-        "losses" => (ImpactReport.Html(Promise.Engine.Impact(Before, new ImpactOptions { Pairs = true }), Before), ContentCode.Of(Before)),
-        _ => (ChangeoverReport.Write(Promise.Engine.PlanChangeover(Before, After), Promise.Engine.Compare(Before, After), Before, After, PageFormat.Html), ContentCode.Of(After)),
-    };
+    private static (string Html, string Code) Print(string which) =>
+        which switch
+        {
+            "sheets" => (
+                HtmlSheetWriter.Write(
+                    SheetShow.Build(After, new SheetOptions { IsLargeType = true, Since = ShowResolver.Resolve(Before, new ProfileLibrary([])) })
+                ),
+                ContentCode.Of(After)
+            ),
+            "losses" => (ImpactReport.Html(Promise.Engine.Impact(Before, new ImpactOptions { Pairs = true }), Before), ContentCode.Of(Before)),
+            _ => (
+                ChangeoverReport.Write(Promise.Engine.PlanChangeover(Before, After), Promise.Engine.Compare(Before, After), Before, After, PageFormat.Html),
+                ContentCode.Of(After)
+            ),
+        };
 
     [Theory]
     [InlineData("sheets")]
@@ -35,8 +44,14 @@ public sealed class PrintedPagesTests
         var sections = Parse(html).Descendants("section").ToArray();
 
         Assert.NotEmpty(sections);
-        Assert.All(sections, section => Assert.Equal(
-            code, section.Element("table")!.Element("thead")!.Descendants("p").Single(line => (string?)line.Attribute("class") == "code").Element("b")!.Value));
+        Assert.All(
+            sections,
+            section =>
+                Assert.Equal(
+                    code,
+                    section.Element("table")!.Element("thead")!.Descendants("p").Single(line => (string?)line.Attribute("class") == "code").Element("b")!.Value
+                )
+        );
     }
 
     [Theory]
@@ -46,12 +61,19 @@ public sealed class PrintedPagesTests
     public void Every_row_of_a_list_that_is_ticked_off_has_a_box(string which)
     {
         var (html, code) = Print(which);
-        var ticked = Parse(html).Descendants("table").Where(table => (string?)table.Attribute("class") != "page" && table.Element("thead")!.Elements("tr").Last().Elements("th").Last().Value == "Done").ToArray();
+        var ticked = Parse(html)
+            .Descendants("table")
+            .Where(table => (string?)table.Attribute("class") != "page" && table.Element("thead")!.Elements("tr").Last().Elements("th").Last().Value == "Done")
+            .ToArray();
 
         Assert.True(ticked.Length > 0, code);
 
         // Rows across all columns and free places are not work; a row that has nothing to plug or load has an empty last cell and says why in another.
-        foreach (var row in ticked.SelectMany(table => table.Element("tbody")!.Elements("tr")).Where(row => row.Elements("th").Any() && row.Attribute("class")?.Value is not ("stop" or "free" or "blank")))
+        foreach (
+            var row in ticked
+                .SelectMany(table => table.Element("tbody")!.Elements("tr"))
+                .Where(row => row.Elements("th").Any() && row.Attribute("class")?.Value is not ("stop" or "free" or "blank"))
+        )
         {
             Assert.True(IsTicked(row) || IsIdle(row), row.Value);
         }
@@ -67,7 +89,8 @@ public sealed class PrintedPagesTests
 
     private static bool IsTicked(XElement row) => row.Elements("td").Last().Descendants("span").Any(span => (string?)span.Attribute("class") == "box");
 
-    private static bool IsIdle(XElement row) => row.Elements("td").Any(cell => cell.Value.Contains("free", StringComparison.Ordinal) || cell.Value.Contains("GONE", StringComparison.Ordinal));
+    private static bool IsIdle(XElement row) =>
+        row.Elements("td").Any(cell => cell.Value.Contains("free", StringComparison.Ordinal) || cell.Value.Contains("GONE", StringComparison.Ordinal));
 
     private static XDocument Parse(string html) => XDocument.Parse(html);
 }

@@ -10,7 +10,18 @@ public sealed class RuleCatalogueTests
     {
         Title = "A title with | in it",
         Fixability = Fixability.Safe,
-        Options = [new() { Name = "maximumMetres", Doc = "The longest cable.", Default = 90, Minimum = 1, Maximum = 100, IsWhole = true }],
+        Options =
+        [
+            new()
+            {
+                Name = "maximumMetres",
+                Doc = "The longest cable.",
+                Default = 90,
+                Minimum = 1,
+                Maximum = 100,
+                IsWhole = true,
+            },
+        ],
     };
 
     [Fact]
@@ -35,7 +46,8 @@ public sealed class RuleCatalogueTests
 
             """,
             page,
-            StringComparison.Ordinal);
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -51,8 +63,12 @@ public sealed class RuleCatalogueTests
     [Fact]
     public void The_schema_of_options_knows_names_and_ranges()
     {
-        var settings = JsonDocument.Parse(RuleCatalogue.OptionsSchema([ReportSamples.Rule("T1", Severity.Error), Tuned])).RootElement
-            .GetProperty("properties").GetProperty("rules").GetProperty("items").GetProperty("anyOf");
+        var settings = JsonDocument
+            .Parse(RuleCatalogue.OptionsSchema([ReportSamples.Rule("T1", Severity.Error), Tuned]))
+            .RootElement.GetProperty("properties")
+            .GetProperty("rules")
+            .GetProperty("items")
+            .GetProperty("anyOf");
 
         Assert.Equal(3, settings.GetArrayLength());
         Assert.Equal(0, settings[1].GetProperty("properties").GetProperty("options").GetProperty("maxItems").GetInt32());

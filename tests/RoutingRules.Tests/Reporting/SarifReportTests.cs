@@ -37,9 +37,15 @@ public sealed class SarifReportTests
         Assert.Equal("error", result.GetProperty("level").GetString());
         Assert.Equal("Third.", result.GetProperty("message").GetProperty("text").GetString());
         var location = Assert.Single(result.GetProperty("locations").EnumerateArray());
-        Assert.Equal("""{"artifactLocation":{"uri":"b.show.json"},"region":{"startLine":7,"startColumn":9}}""", JsonSerializer.Serialize(location.GetProperty("physicalLocation")));
+        Assert.Equal(
+            """{"artifactLocation":{"uri":"b.show.json"},"region":{"startLine":7,"startColumn":9}}""",
+            JsonSerializer.Serialize(location.GetProperty("physicalLocation"))
+        );
         Assert.Equal("""[{"fullyQualifiedName":"box/out/5","kind":"output"}]""", JsonSerializer.Serialize(location.GetProperty("logicalLocations")));
-        Assert.Equal(ReportSamples.Mixed.Result.Findings[2].Fingerprint(), result.GetProperty("partialFingerprints").GetProperty("routingRules/v1").GetString());
+        Assert.Equal(
+            ReportSamples.Mixed.Result.Findings[2].Fingerprint(),
+            result.GetProperty("partialFingerprints").GetProperty("routingRules/v1").GetString()
+        );
         Assert.False(result.TryGetProperty("baselineState", out _));
         Assert.False(result.TryGetProperty("suppressions", out _));
         Assert.False(result.TryGetProperty("fixes", out _));
@@ -47,7 +53,9 @@ public sealed class SarifReportTests
 
     [Fact]
     public void A_finding_without_a_line_has_no_region() =>
-        Assert.False(Run(ReportSamples.Mixed).GetProperty("results")[3].GetProperty("locations")[0].GetProperty("physicalLocation").TryGetProperty("region", out _));
+        Assert.False(
+            Run(ReportSamples.Mixed).GetProperty("results")[3].GetProperty("locations")[0].GetProperty("physicalLocation").TryGetProperty("region", out _)
+        );
 
     [Fact]
     public void Waivers_are_suppressions_and_the_baseline_gives_every_result_a_state()
@@ -67,7 +75,19 @@ public sealed class SarifReportTests
     public void What_could_not_be_decided_is_a_notification_of_the_tool()
     {
         // 3.20.21 toolExecutionNotifications; 3.58.3 associatedRule.
-        var faulty = ReportSamples.Mixed.Result with { Undecided = [new UndecidedSubject { Rule = "T3", Subject = "feed x", Reason = "It failed.", IsFault = true }] };
+        var faulty = ReportSamples.Mixed.Result with
+        {
+            Undecided =
+            [
+                new UndecidedSubject
+                {
+                    Rule = "T3",
+                    Subject = "feed x",
+                    Reason = "It failed.",
+                    IsFault = true,
+                },
+            ],
+        };
         var invocation = Run(ReportSamples.Mixed, ReportSamples.Unreadable, ReportSamples.Mixed with { Result = faulty }).GetProperty("invocations")[0];
         var notes = invocation.GetProperty("toolExecutionNotifications").EnumerateArray().ToList();
 

@@ -20,52 +20,56 @@ public sealed class TextReportTests
     }
 
     [Fact]
-    public void A_clean_document_takes_one_line_and_the_end_says_what_was_looked_at() => Assert.Equal(
-        """
-        a.show.json: clean. 2 rules passed, 1 had nothing to look at, 0 undecided.
+    public void A_clean_document_takes_one_line_and_the_end_says_what_was_looked_at() =>
+        Assert.Equal(
+            """
+            a.show.json: clean. 2 rules passed, 1 had nothing to look at, 0 undecided.
 
-        3 rules looked: 0 found something, 2 passed, 1 had nothing to look at, 0 could not decide everywhere.
-        Nothing to look at: T2 t2.
+            3 rules looked: 0 found something, 2 passed, 1 had nothing to look at, 0 could not decide everywhere.
+            Nothing to look at: T2 t2.
 
-        """,
-        Write(Severity.Note, ReportSamples.Clean));
+            """,
+            Write(Severity.Note, ReportSamples.Clean)
+        );
 
     [Fact]
-    public void Findings_are_grouped_by_severity_and_rule_with_each_remedy_once() => Assert.Equal(
-        """
-        b.show.json: 2 errors, 2 warnings, 1 note
+    public void Findings_are_grouped_by_severity_and_rule_with_each_remedy_once() =>
+        Assert.Equal(
+            """
+            b.show.json: 2 errors, 2 warnings, 1 note
 
-        Errors
+            Errors
 
-          T2 t2: Title of T2
-            b.show.json:7:9: Third.
-            What to do: Mend this.
-            b.show.json: Fourth.
-            What to do: Mend that.
+              T2 t2: Title of T2
+                b.show.json:7:9: Third.
+                What to do: Mend this.
+                b.show.json: Fourth.
+                What to do: Mend that.
 
-        Warnings
+            Warnings
 
-          T1 t1: Title of T1
-            b.show.json:41:9: First.
-            b.show.json:52:9: Second.
-            What to do: Mend T1.
+              T1 t1: Title of T1
+                b.show.json:41:9: First.
+                b.show.json:52:9: Second.
+                What to do: Mend T1.
 
-        Notes
+            Notes
 
-          T2 t2: Title of T2
-            b.show.json:8:9: Fifth.
+              T2 t2: Title of T2
+                b.show.json:8:9: Fifth.
 
-        Not decided
+            Not decided
 
-          T3, feed mon: Its colour is not known.
+              T3, feed mon: Its colour is not known.
 
-          1 rule passed, 0 had nothing to look at, 1 undecided.
+              1 rule passed, 0 had nothing to look at, 1 undecided.
 
-        4 rules looked: 2 found something, 1 passed, 0 had nothing to look at, 1 could not decide everywhere.
-        Not decided everywhere: T3 t3.
+            4 rules looked: 2 found something, 1 passed, 0 had nothing to look at, 1 could not decide everywhere.
+            Not decided everywhere: T3 t3.
 
-        """,
-        Write(Severity.Note, ReportSamples.Mixed));
+            """,
+            Write(Severity.Note, ReportSamples.Mixed)
+        );
 
     [Fact]
     public void What_is_below_the_lowest_severity_is_counted_but_not_listed()
@@ -126,7 +130,8 @@ public sealed class TextReportTests
 
             """,
             text,
-            StringComparison.Ordinal);
+            StringComparison.Ordinal
+        );
         Assert.DoesNotContain("Second.", text, StringComparison.Ordinal);
     }
 

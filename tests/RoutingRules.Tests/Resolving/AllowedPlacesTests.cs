@@ -18,30 +18,43 @@ public sealed class AllowedPlacesTests
             PortGroups = SmallProfiles.Box.PortGroups.Select(group => group.Id.Value is "out" or "in" ? group with { Count = 4 } : group).ToValueList(),
         };
         var show = Of(("desk", SmallProfiles.Console), ("a", box), ("b", box), ("c", box), ("amp", SmallProfiles.Amplifier));
-        return Promise.Resolve(show with
-        {
-            Rig = show.Rig with
+        return Promise.Resolve(
+            show with
             {
-                Zones = [new() { Id = new("left") }, new() { Id = new("right") }],
-                Devices = show.Rig.Devices.Select(device => device with
+                Rig = show.Rig with
                 {
-                    Zone = device.Id.Value switch { "a" => new Id<Zone>("left"), "b" or "amp" => new Id<Zone>("right"), _ => null },
-                }).ToValueList(),
-                Cables = [Cable("a/out/3-4", "amp/in/1-2")],
-            },
-            Feeds = feeds.ToValueList(),
-        });
+                    Zones = [new() { Id = new("left") }, new() { Id = new("right") }],
+                    Devices = show
+                        .Rig.Devices.Select(device =>
+                            device with
+                            {
+                                Zone = device.Id.Value switch
+                                {
+                                    "a" => new Id<Zone>("left"),
+                                    "b" or "amp" => new Id<Zone>("right"),
+                                    _ => null,
+                                },
+                            }
+                        )
+                        .ToValueList(),
+                    Cables = [Cable("a/out/3-4", "amp/in/1-2")],
+                },
+                Feeds = feeds.ToValueList(),
+            }
+        );
     }
 
-    private static Feed To(string source, string devices, string zones) => new()
-    {
-        Id = new("f"),
-        Role = FeedRole.Monitor,
-        Source = At(source),
-        To = [new() { Devices = Ids<Device>(devices), Zones = Ids<Zone>(zones) }],
-    };
+    private static Feed To(string source, string devices, string zones) =>
+        new()
+        {
+            Id = new("f"),
+            Role = FeedRole.Monitor,
+            Source = At(source),
+            To = [new() { Devices = Ids<Device>(devices), Zones = Ids<Zone>(zones) }],
+        };
 
-    private static ValueList<Id<T>> Ids<T>(string names) => names.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(name => new Id<T>(name)).ToValueList();
+    private static ValueList<Id<T>> Ids<T>(string names) =>
+        names.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(name => new Id<T>(name)).ToValueList();
 
     [Theory]
     [InlineData("desk/aux/1", "", "left", "a/out/1 a/out/2 a/out/3 a/out/4")]
@@ -62,7 +75,8 @@ public sealed class AllowedPlacesTests
     [Fact]
     public void Where_several_demands_could_be_served_alike_the_earlier_one_has_the_lower_number()
     {
-        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)).With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"))
+        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))
+            .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"))
             .With([Route(null, "desk/transmit/1"), .. Enumerable.Range(2, 3).Select(slot => Route("desk/aux/1", $"desk/transmit/{slot}"))]);
         string Existing(params Feed[] feeds)
         {

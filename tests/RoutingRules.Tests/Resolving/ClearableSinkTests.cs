@@ -39,8 +39,13 @@ public sealed class ClearableSinkTests
         Assert.Single(Show(Other).IdleRoutes);
     }
 
-    private static ResolvedShow Show(params Route[] routes) => Promise.Resolve(
-        SmallShow.Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.ClearableBox)).With(SmallShow.Stream("s", "desk/transmit/1-4", "box/receive/1-4")).With(routes));
+    private static ResolvedShow Show(params Route[] routes) =>
+        Promise.Resolve(
+            SmallShow
+                .Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.ClearableBox))
+                .With(SmallShow.Stream("s", "desk/transmit/1-4", "box/receive/1-4"))
+                .With(routes)
+        );
 
     private static string? Carried(params Route[] routes)
     {

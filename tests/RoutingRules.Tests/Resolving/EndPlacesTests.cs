@@ -17,33 +17,97 @@ public sealed class EndPlacesTests
     private static readonly InEarLimiterMissing Rule = new();
 
     private static DeviceProfile Profile(string id, DeviceKind kind, params PortGroup[] groups) =>
-        new() { Id = new(id), Kind = kind, Name = id, PortGroups = groups.ToValueList() };
+        new()
+        {
+            Id = new(id),
+            Kind = kind,
+            Name = id,
+            PortGroups = groups.ToValueList(),
+        };
 
-    private static DeviceProfile HeadphoneAmplifier { get; } = Profile(
-        "test/phones", new DeviceKind("headphone-amplifier"), Group("in", PortKind.Input, 2), Group("out", PortKind.Output, 2) with { Level = SignalLevel.Headphone }) with
-    {
-        Through = [new() { Kind = ThroughKind.Process, From = new("in"), To = new("out") }],
-    };
+    private static DeviceProfile HeadphoneAmplifier { get; } =
+        Profile(
+            "test/phones",
+            new DeviceKind("headphone-amplifier"),
+            Group("in", PortKind.Input, 2),
+            Group("out", PortKind.Output, 2) with
+            {
+                Level = SignalLevel.Headphone,
+            }
+        ) with
+        {
+            Through =
+            [
+                new()
+                {
+                    Kind = ThroughKind.Process,
+                    From = new("in"),
+                    To = new("out"),
+                },
+            ],
+        };
 
     private static DeviceProfile Pack { get; } = Profile("test/pack", new DeviceKind("wired-pack"), Group("in", PortKind.Input, 2) with { InEar = true });
 
-    private static DeviceProfile NetworkRack { get; } = Profile(
-        "test/network-rack", DeviceKind.TransmitterRack, Group("receive", PortKind.Receive, 8) with { BlockSize = 4 }, Group("pack", PortKind.Sink, 2)) with
-    {
-        Routing = [Entry("receive", "pack", RoutingMode.Free)],
-    };
+    private static DeviceProfile NetworkRack { get; } =
+        Profile(
+            "test/network-rack",
+            DeviceKind.TransmitterRack,
+            Group("receive", PortKind.Receive, 8) with
+            {
+                BlockSize = 4,
+            },
+            Group("pack", PortKind.Sink, 2)
+        ) with
+        {
+            Routing = [Entry("receive", "pack", RoutingMode.Free)],
+        };
 
-    private static DeviceProfile Selector { get; } = Profile(
-        "test/selector", new DeviceKind("selector"), Group("in-a", PortKind.Input, 2), Group("in-b", PortKind.Input, 2), Group("out", PortKind.Output, 2)) with
-    {
-        Through = [new() { Kind = ThroughKind.Select, From = new("in-a"), To = new("out") }, new() { Kind = ThroughKind.Select, From = new("in-b"), To = new("out") }],
-    };
+    private static DeviceProfile Selector { get; } =
+        Profile(
+            "test/selector",
+            new DeviceKind("selector"),
+            Group("in-a", PortKind.Input, 2),
+            Group("in-b", PortKind.Input, 2),
+            Group("out", PortKind.Output, 2)
+        ) with
+        {
+            Through =
+            [
+                new()
+                {
+                    Kind = ThroughKind.Select,
+                    From = new("in-a"),
+                    To = new("out"),
+                },
+                new()
+                {
+                    Kind = ThroughKind.Select,
+                    From = new("in-b"),
+                    To = new("out"),
+                },
+            ],
+        };
 
-    private static DeviceProfile Split { get; } = Profile(
-        "test/split", DeviceKind.Split, Group("in", PortKind.Input, 2), Group("direct", PortKind.Output, 2), Group("isolated", PortKind.Output, 2)) with
-    {
-        Through = [new() { Kind = ThroughKind.Passive, From = new("in"), To = new("direct") }, new() { Kind = ThroughKind.Passive, From = new("in"), To = new("isolated") }],
-    };
+    private static DeviceProfile Split { get; } =
+        Profile("test/split", DeviceKind.Split, Group("in", PortKind.Input, 2), Group("direct", PortKind.Output, 2), Group("isolated", PortKind.Output, 2)) with
+        {
+            Through =
+            [
+                new()
+                {
+                    Kind = ThroughKind.Passive,
+                    From = new("in"),
+                    To = new("direct"),
+                },
+                new()
+                {
+                    Kind = ThroughKind.Passive,
+                    From = new("in"),
+                    To = new("isolated"),
+                },
+            ],
+        };
 
     private static Show Show((string Id, DeviceProfile Profile)[] devices, string at, params Cable[] cables)
     {
@@ -55,8 +119,15 @@ public sealed class EndPlacesTests
         };
     }
 
-    private static void ExpectEars(Show show, string at) => Expect.One(
-        Rule, show, Severity.Error, "/feeds/0/limiter", $"Feed 'mix' (monitor), which goes into somebody's ears at {at}, has no limiter.", "feed=mix");
+    private static void ExpectEars(Show show, string at) =>
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/limiter",
+            $"Feed 'mix' (monitor), which goes into somebody's ears at {at}, has no limiter.",
+            "feed=mix"
+        );
 
     [Fact]
     public void A_headphone_output_behind_a_cable_is_in_ear() =>
@@ -75,22 +146,32 @@ public sealed class EndPlacesTests
         var wedge = Profile("test/wedge", DeviceKind.Loudspeaker, Group("in", PortKind.Input, 2));
         ExpectEars(
             Show([("wedge", wedge), ("rack", EarRig.Rack)], "box/out/1", Cable("box/out/1", "wedge/in/1"), Cable("box/out/1", "rack/in/4")),
-            "rack/in/4");
+            "rack/in/4"
+        );
     }
 
     [Fact]
     public void A_passive_split_and_either_leg_of_a_selector_lead_into_the_ears()
     {
-        ExpectEars(Show([("split", Split), ("rack", EarRig.Rack)], "box/out/1", Cable("box/out/1", "split/in/1"), Cable("split/isolated/1", "rack/in/2")), "rack/in/2");
-        ExpectEars(Show([("select", Selector), ("rack", EarRig.Rack)], "box/out/1", Cable("box/out/1", "select/in-b/1"), Cable("select/out/1", "rack/in/2")), "rack/in/2");
+        ExpectEars(
+            Show([("split", Split), ("rack", EarRig.Rack)], "box/out/1", Cable("box/out/1", "split/in/1"), Cable("split/isolated/1", "rack/in/2")),
+            "rack/in/2"
+        );
+        ExpectEars(
+            Show([("select", Selector), ("rack", EarRig.Rack)], "box/out/1", Cable("box/out/1", "select/in-b/1"), Cable("select/out/1", "rack/in/2")),
+            "rack/in/2"
+        );
     }
 
     [Fact]
     public void A_network_rack_hears_what_is_routed_to_its_packs_and_not_the_rest_of_the_block()
     {
-        var show = Of(("desk", SmallProfiles.Console), ("rack", NetworkRack)).With(Stream("s", "desk/transmit/1-4", "rack/receive/1-4")).With(Route("desk/main/1", "desk/transmit/4"), Route("rack/receive/1", "rack/pack/2"))
-            with
-        { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", "rack/receive/1") with { Limiter = false }] };
+        var show = Of(("desk", SmallProfiles.Console), ("rack", NetworkRack))
+            .With(Stream("s", "desk/transmit/1-4", "rack/receive/1-4"))
+            .With(Route("desk/main/1", "desk/transmit/4"), Route("rack/receive/1", "rack/pack/2")) with
+        {
+            Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", "rack/receive/1") with { Limiter = false }],
+        };
 
         ExpectEars(show, "rack/pack/2");
         Expect.None(new InEarCarriesOther(), show);
@@ -100,13 +181,20 @@ public sealed class EndPlacesTests
             Severity.Error,
             "/rig/devices/1",
             "rack/pack/1 of an in-ear transmitter carries desk/main/1, which no feed names, and no in-ear feed asks for it.",
-            "input=rack/pack/1");
+            "input=rack/pack/1"
+        );
     }
 
     [Fact]
     public void A_backup_player_behind_the_other_leg_needs_a_feed()
     {
-        var show = Show([("player", FreeBox), ("select", Selector), ("rack", EarRig.Rack)], "select/in-a/1", Cable("box/out/1", "select/in-a/1"), Cable("player/out/1", "select/in-b/1"), Cable("select/out/1", "rack/in/2"));
+        var show = Show(
+            [("player", FreeBox), ("select", Selector), ("rack", EarRig.Rack)],
+            "select/in-a/1",
+            Cable("box/out/1", "select/in-a/1"),
+            Cable("player/out/1", "select/in-b/1"),
+            Cable("select/out/1", "rack/in/2")
+        );
         show = show.With(Route("player/in/1", "player/out/1")) with { Feeds = [show.Feeds[0] with { Role = FeedRole.InEar, Limiter = true }] };
 
         Expect.One(
@@ -115,7 +203,8 @@ public sealed class EndPlacesTests
             Severity.Error,
             "/rig/devices/4",
             "rack/in/2 of an in-ear transmitter carries player/in/1, an input without any mix, and no in-ear feed asks for it.",
-            "input=rack/in/2");
+            "input=rack/in/2"
+        );
         Expect.None(new InEarCarriesOther(), show with { Rig = show.Rig with { Cables = [show.Rig.Cables[0], show.Rig.Cables[2]] } });
     }
 
@@ -137,15 +226,20 @@ public sealed class EndPlacesTests
             Severity.Error,
             "/rig/devices/0",
             "desk/phones/1 for headphones carries desk/main/2, which no feed names, and no in-ear feed asks for it.",
-            "input=desk/phones/1");
+            "input=desk/phones/1"
+        );
         Expect.One(
             new InEarCarriesOther(),
-            show with { Feeds = [Feed("main", FeedRole.Main, "desk/main/1", "desk/phones/1")] },
+            show with
+            {
+                Feeds = [Feed("main", FeedRole.Main, "desk/main/1", "desk/phones/1")],
+            },
             Severity.Error,
             "/feeds/0/to/0",
             "Feed 'main' (main) goes into somebody's ears at desk/phones/1.",
             "feed=main",
-            "output=desk/phones/1");
+            "output=desk/phones/1"
+        );
     }
 
     /// <summary>Two selectors in a ring, one of whose outputs goes to a rack, and a ring of two processors before it.</summary>
@@ -158,7 +252,8 @@ public sealed class EndPlacesTests
             Cable("box/out/1", "one/in-a/1"),
             Cable("one/out/1", "two/in-a/1"),
             Cable("two/out/1", "one/in-b/1"),
-            Cable("one/out/1", "rack/in/1"));
+            Cable("one/out/1", "rack/in/1")
+        );
         ExpectEars(show, "rack/in/1");
         Expect.None(new InEarCarriesOther(), show);
 
@@ -170,12 +265,39 @@ public sealed class EndPlacesTests
     [Fact]
     public void What_leads_to_an_end_is_what_has_the_end_behind_it()
     {
-        var resolved = Promise.Resolve(Show([("select", Selector), ("rack", EarRig.Rack)], "box/out/1", Cable("box/out/1-2", "select/in-b/1-2"), Cable("select/out/1-2", "rack/in/2-3")));
-        var names = Enumerable.Range(0, resolved.Graph.PointCount).Select(index => new PointIndex(index)).Where(resolved.Ears.Contains).Select(point => resolved.Graph.Address(point).ToString()).ToArray();
+        var resolved = Promise.Resolve(
+            Show([("select", Selector), ("rack", EarRig.Rack)], "box/out/1", Cable("box/out/1-2", "select/in-b/1-2"), Cable("select/out/1-2", "rack/in/2-3"))
+        );
+        var names = Enumerable
+            .Range(0, resolved.Graph.PointCount)
+            .Select(index => new PointIndex(index))
+            .Where(resolved.Ears.Contains)
+            .Select(point => resolved.Graph.Address(point).ToString())
+            .ToArray();
 
         Assert.Equal(
-            ["desk/aux/1", "desk/aux/2", "desk/transmit/1", "desk/transmit/2", "box/out/1", "box/out/2", "box/receive/1", "box/receive/2", "select/in-a/1", "select/in-a/2", "select/in-b/1", "select/in-b/2", "select/out/1", "select/out/2", "rack/in/1", "rack/in/2", "rack/in/3", "rack/in/4"],
-            names);
+            [
+                "desk/aux/1",
+                "desk/aux/2",
+                "desk/transmit/1",
+                "desk/transmit/2",
+                "box/out/1",
+                "box/out/2",
+                "box/receive/1",
+                "box/receive/2",
+                "select/in-a/1",
+                "select/in-a/2",
+                "select/in-b/1",
+                "select/in-b/2",
+                "select/out/1",
+                "select/out/2",
+                "rack/in/1",
+                "rack/in/2",
+                "rack/in/3",
+                "rack/in/4",
+            ],
+            names
+        );
         Assert.Equal("rack/in/3", resolved.Graph.Address(Assert.Single(resolved.Ears.Behind(resolved.Graph.Find(At("desk/aux/2")[0])))).ToString());
     }
 

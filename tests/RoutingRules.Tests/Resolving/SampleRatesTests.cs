@@ -16,14 +16,32 @@ public sealed class SampleRatesTests
 
     private static Show Two(string first, string second, bool isReversed, params Clock[] clocks)
     {
-        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("lead", SmallProfiles.Box), ("other", SmallProfiles.Box), ("idle", SmallProfiles.Box));
+        var show = Of(
+            ("desk", SmallProfiles.Console),
+            ("box", SmallProfiles.Box),
+            ("lead", SmallProfiles.Box),
+            ("other", SmallProfiles.Box),
+            ("idle", SmallProfiles.Box)
+        );
         Link[] links = [NetworkShow.Link("l1", "desk/net/1", "box/net/1", "one"), NetworkShow.Link("l2", "box/net/2", "desk/net/2", "two")];
         return show with
         {
             Rig = show.Rig with
             {
                 Clocks = clocks.ToValueList(),
-                Networks = [show.Rig.Networks[0] with { Id = new("one"), Clock = new(first) }, show.Rig.Networks[0] with { Id = new("two"), Clock = new(second) }],
+                Networks =
+                [
+                    show.Rig.Networks[0] with
+                    {
+                        Id = new("one"),
+                        Clock = new(first),
+                    },
+                    show.Rig.Networks[0] with
+                    {
+                        Id = new("two"),
+                        Clock = new(second),
+                    },
+                ],
                 Links = (isReversed ? links.Reverse() : links).ToValueList(),
             },
         };
@@ -49,7 +67,10 @@ public sealed class SampleRatesTests
     {
         Assert.Equal("44100 96000 96000 48000 48000", Rates(Two("fast", "slow", false, Fast, Slow with { Leader = new("desk") })));
         Assert.Equal("44100 96000 96000 44100 48000", Rates(Two("fast", "slow", false, Fast, Slow with { Backup = new("desk") })));
-        Assert.Equal("96000 44100 44100 48000 48000", Rates(Two("slow", "slow", false, Fast with { Leader = new("desk") }, Slow with { Leader = new("lead"), Backup = new("desk") })));
+        Assert.Equal(
+            "96000 44100 44100 48000 48000",
+            Rates(Two("slow", "slow", false, Fast with { Leader = new("desk") }, Slow with { Leader = new("lead"), Backup = new("desk") }))
+        );
     }
 
     [Fact]

@@ -15,5 +15,6 @@ public sealed record CleanShow
     public required int[][] BoxesOfBlock { get; init; }
 
     /// <summary>A short form for failure messages.</summary>
-    public override string ToString() => $"aux {string.Join(",", AuxInSlot)}; boxes {string.Join(" | ", BoxesOfBlock.Select(boxes => string.Join(",", boxes)))}";
+    public override string ToString() =>
+        $"aux {string.Join(",", AuxInSlot)}; boxes {string.Join(" | ", BoxesOfBlock.Select(boxes => string.Join(",", boxes)))}";
 }

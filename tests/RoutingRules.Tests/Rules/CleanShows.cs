@@ -41,9 +41,11 @@ public static class CleanShows
             var aux = auxInSlot[slot - 1];
             if (boxes.Length > 0)
             {
-                feeds.Add(pinned
-                    ? Feed($"mix-{aux}", FeedRole.Monitor, $"desk/aux/{aux}", [.. boxes.Select(box => $"box-{box}/out/{slot}")])
-                    : FeedTo($"mix-{aux}", FeedRole.Monitor, $"desk/aux/{aux}", [.. boxes.Select(box => $"box-{box}")]));
+                feeds.Add(
+                    pinned
+                        ? Feed($"mix-{aux}", FeedRole.Monitor, $"desk/aux/{aux}", [.. boxes.Select(box => $"box-{box}/out/{slot}")])
+                        : FeedTo($"mix-{aux}", FeedRole.Monitor, $"desk/aux/{aux}", [.. boxes.Select(box => $"box-{box}")])
+                );
             }
         }
 

@@ -12,8 +12,7 @@ namespace RoutingRules.Tests.Rules;
 /// <summary>What all rules on feeds and streams promise together.</summary>
 public sealed class FeedAndStreamRulesTests
 {
-    private static readonly Rule[] Rules =
-        [.. BuiltInRules.All.Where(rule => rule.Descriptor.Family is RuleFamily.Feeds or RuleFamily.Streams)];
+    private static readonly Rule[] Rules = [.. BuiltInRules.All.Where(rule => rule.Descriptor.Family is RuleFamily.Feeds or RuleFamily.Streams)];
 
     // These shows use the boxes to the last output, which is worth a note (RR3012) and no fault.
     [Property(Arbitrary = [typeof(CleanShows)])]

@@ -35,10 +35,16 @@ internal static class JsonEdit
     }
 
     /// <summary>Makes the reference at a pointer name <c>x-9</c>, as a device, a port group or an id.</summary>
-    public static Show Break(Show show, string pointer, string entity) => Set(show, pointer, text => entity switch
-    {
-        "device=x-9" when text.Contains('/', StringComparison.Ordinal) => "x-9" + text[text.IndexOf('/', StringComparison.Ordinal)..],
-        _ when entity.StartsWith("group=", StringComparison.Ordinal) => text.Split('/')[0] + "/x-9/" + text.Split('/')[2],
-        _ => "x-9",
-    });
+    public static Show Break(Show show, string pointer, string entity) =>
+        Set(
+            show,
+            pointer,
+            text =>
+                entity switch
+                {
+                    "device=x-9" when text.Contains('/', StringComparison.Ordinal) => "x-9" + text[text.IndexOf('/', StringComparison.Ordinal)..],
+                    _ when entity.StartsWith("group=", StringComparison.Ordinal) => text.Split('/')[0] + "/x-9/" + text.Split('/')[2],
+                    _ => "x-9",
+                }
+        );
 }

@@ -22,25 +22,40 @@ public sealed class LookedAtTests
     /// <summary>What the examples hold nothing of, with a show that does.</summary>
     private static readonly (Rule Rule, Show Show)[] Others =
     [
-        (new ExtensionUnresolved([new() { Name = "loom-plan", HighestVersion = 2 }]), Two() with { Extensions = new ExtensionData { Json = """{ "loom-plan": { "version": 2 } }""" } }),
-        (new BlockRouteBroken(), Of(("box", SmallProfiles.FreeBox with { Routing = [SmallProfiles.Entry("in", "out", RoutingMode.Block) with { BlockSize = 4 }] }))),
+        (
+            new ExtensionUnresolved([new() { Name = "loom-plan", HighestVersion = 2 }]),
+            Two() with
+            {
+                Extensions = new ExtensionData { Json = """{ "loom-plan": { "version": 2 } }""" },
+            }
+        ),
+        (
+            new BlockRouteBroken(),
+            Of(("box", SmallProfiles.FreeBox with { Routing = [SmallProfiles.Entry("in", "out", RoutingMode.Block) with { BlockSize = 4 }] }))
+        ),
         (new ClockLedTwice(), Two().With(Clock("one", "desk"), Clock("two", "box"))),
     ];
 
     [Fact]
     public void Nothing_passes_on_an_empty_show() =>
-        Assert.All(Engine.Check(new Show { Title = "Empty", Rig = new() }).Rules, rule =>
-        {
-            Assert.Equal(RuleStatus.NotApplicable, rule.Status);
-            Assert.Equal(0, rule.Subjects);
-        });
+        Assert.All(
+            Engine.Check(new Show { Title = "Empty", Rig = new() }).Rules,
+            rule =>
+            {
+                Assert.Equal(RuleStatus.NotApplicable, rule.Status);
+                Assert.Equal(0, rule.Subjects);
+            }
+        );
 
     [Fact]
     public void Devices_without_a_patch_are_judged_by_few_rules() =>
         Assert.Equal(
             ["id-duplicate", "profile-unknown", "profile-unsound", "word-doubtful", "signal-loop"],
-            Engine.Check(Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))).Rules
-                .Where(rule => rule.Status == RuleStatus.Passed).Select(rule => rule.Descriptor.Name));
+            Engine
+                .Check(Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)))
+                .Rules.Where(rule => rule.Status == RuleStatus.Passed)
+                .Select(rule => rule.Descriptor.Name)
+        );
 
     [Fact]
     public void Every_rule_has_something_to_look_at_in_an_example_or_here()
@@ -94,16 +109,19 @@ public sealed class LookedAtTests
     public void What_a_rule_throws_leaves_one_subject_undecided_and_the_others_judged()
     {
         var result = RuleTester.Run(
-            new DeviceRule((context, device) =>
-            {
-                if (device.Id.Value == "desk")
+            new DeviceRule(
+                (context, device) =>
                 {
-                    throw new InvalidOperationException("planted");
-                }
+                    if (device.Id.Value == "desk")
+                    {
+                        throw new InvalidOperationException("planted");
+                    }
 
-                context.Report("Seen.", "/rig/devices/1", Entity.Of("device", device.Id));
-            }),
-            Two());
+                    context.Report("Seen.", "/rig/devices/1", Entity.Of("device", device.Id));
+                }
+            ),
+            Two()
+        );
 
         Assert.Equal(("device desk", true), (Assert.Single(result.Undecided).Subject, result.Undecided[0].IsFault));
         Assert.Equal("box", Assert.Single(Assert.Single(result.Findings).Entities).Id);
@@ -113,18 +131,19 @@ public sealed class LookedAtTests
 
     private static RuleOutcome Outcome(Rule rule) => Assert.Single(RuleTester.Run(rule, Two()).Rules);
 
-    private static RuleDescriptor Describe() => new()
-    {
-        Id = "ZZ1",
-        Name = "planted",
-        Title = "Planted",
-        Family = RuleFamily.Points,
-        Severity = Severity.Error,
-        Checks = "Nothing.",
-        Why = "For tests.",
-        Remedy = "",
-        Source = "common practice, no source",
-    };
+    private static RuleDescriptor Describe() =>
+        new()
+        {
+            Id = "ZZ1",
+            Name = "planted",
+            Title = "Planted",
+            Family = RuleFamily.Points,
+            Severity = Severity.Error,
+            Checks = "Nothing.",
+            Why = "For tests.",
+            Remedy = "",
+            Source = "common practice, no source",
+        };
 
     private sealed class ShowRule(Action<RuleContext> check) : Rule<ResolvedShow>
     {

@@ -77,8 +77,10 @@ public static class MessyShows
             Patch = new()
             {
                 Routes = routes.ToValueList(),
-                Streams = streams.Select((stream, index) => stream with { Id = new($"stream-{index}") })
-                    .Append(SmallShow.Stream("back", "a/transmit/1-4", "desk/receive/1-4")).ToValueList(),
+                Streams = streams
+                    .Select((stream, index) => stream with { Id = new($"stream-{index}") })
+                    .Append(SmallShow.Stream("back", "a/transmit/1-4", "desk/receive/1-4"))
+                    .ToValueList(),
             },
         };
     }

@@ -34,24 +34,68 @@ public static class RoughShows
             (3, from slot in Gen.Choose(1, 8) from output in Gen.Choose(1, 8) select Route($"free/receive/{slot}", $"free/out/{output}")),
             (3, from slot in Gen.Choose(1, 8) from other in Gen.Choose(1, 8) select Route($"mid/receive/{slot}", $"mid/transmit/{other}")),
             (2, from input in Gen.Choose(1, 8) from output in Gen.Choose(1, 8) select Route($"mid/in/{input}", $"mid/out/{output}")),
-            (2, from @group in Gen.Elements("in", "receive") from input in Gen.Choose(1, 8) from output in Gen.Choose(1, 8) select Route($"box/{@group}/{input}", $"box/out/{output}")),
-            (2, from output in Gen.Choose(1, 2) select Route(null, $"desk/out/{output}")));
+            (
+                2,
+                from @group in Gen.Elements("in", "receive")
+                from input in Gen.Choose(1, 8)
+                from output in Gen.Choose(1, 8)
+                select Route($"box/{@group}/{input}", $"box/out/{output}")
+            ),
+            (2, from output in Gen.Choose(1, 2) select Route(null, $"desk/out/{output}"))
+        );
         var stream = Gen.Frequency(
-            (1, from source in range from to in range select new AudioStream { Id = new("s"), Network = new("net"), From = source, To = [new() { At = to }] }),
-            (3, from sender in Gen.Elements("desk", "box", "free", "mid")
+            (
+                1,
+                from source in range
+                from to in range
+                select new AudioStream
+                {
+                    Id = new("s"),
+                    Network = new("net"),
+                    From = source,
+                    To = [new() { At = to }],
+                }
+            ),
+            (
+                3,
+                from sender in Gen.Elements("desk", "box", "free", "mid")
                 from receiver in Gen.Elements("desk", "box", "free", "mid")
                 from blocks in Gen.Elements("1-4", "5-8")
                 from at in Gen.Elements("1-4", "5-8")
-                select Stream("s", $"{sender}/transmit/{blocks}", $"{receiver}/receive/{at}")));
+                select Stream("s", $"{sender}/transmit/{blocks}", $"{receiver}/receive/{at}")
+            )
+        );
         var cable = Gen.Frequency(
             (1, from source in range from to in range select new Cable { From = source, To = to }),
-            (3, from box in Gen.Elements("box", "free", "desk") from output in Gen.Choose(1, 8) from input in Gen.Choose(1, 4) select Cable($"{box}/out/{output}", $"amp/in/{input}")),
-            (1, from output in Gen.Choose(1, 4) from input in Gen.Choose(1, 8) select Cable($"amp/out/{output}", $"mid/in/{input}")));
+            (
+                3,
+                from box in Gen.Elements("box", "free", "desk")
+                from output in Gen.Choose(1, 8)
+                from input in Gen.Choose(1, 4)
+                select Cable($"{box}/out/{output}", $"amp/in/{input}")
+            ),
+            (1, from output in Gen.Choose(1, 4) from input in Gen.Choose(1, 8) select Cable($"amp/out/{output}", $"mid/in/{input}"))
+        );
         var feed =
             from source in Gen.Frequency((1, range), (4, from aux in Gen.Choose(1, 8) select At($"desk/aux/{aux}")))
             from at in Gen.Frequency((1, range), (3, from output in Gen.Choose(1, 8) select At($"box/out/{output}")))
-            select new Feed { Id = new("f"), Role = FeedRole.Monitor, Source = source, To = [new() { At = at }] };
-        var line = from at in range from to in range select new Line { Id = new("l"), Kind = LineKind.Microphone, From = new() { At = [at] }, To = [to] };
+            select new Feed
+            {
+                Id = new("f"),
+                Role = FeedRole.Monitor,
+                Source = source,
+                To = [new() { At = at }],
+            };
+        var line =
+            from at in range
+            from to in range
+            select new Line
+            {
+                Id = new("l"),
+                Kind = LineKind.Microphone,
+                From = new() { At = [at] },
+                To = [to],
+            };
         var label = from at in range select new PointLabel { At = at, Text = "X" };
         var shows =
             from routes in route.ArrayOf()
@@ -66,7 +110,13 @@ public static class RoughShows
 
     private static Show Make(Route[] routes, AudioStream[] streams, Cable[] cables, Feed[] feeds, Line[] lines, PointLabel[] labels)
     {
-        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("free", SmallProfiles.FreeBox), ("mid", Relay), ("amp", SmallProfiles.Amplifier));
+        var show = Of(
+            ("desk", SmallProfiles.Console),
+            ("box", SmallProfiles.Box),
+            ("free", SmallProfiles.FreeBox),
+            ("mid", Relay),
+            ("amp", SmallProfiles.Amplifier)
+        );
         return show with
         {
             Rig = show.Rig with { Devices = [.. show.Rig.Devices, new() { Id = new("odd"), Profile = new("test/nowhere") }], Cables = cables.ToValueList() },

@@ -12,24 +12,31 @@ public class AccountCheckTests
         Two.Place("ghost/1", "box-r/out/3").ComplainsOnly("ghost/1 is placed, but the show has no such demand.");
 
     [Fact]
-    public void A_demand_is_placed_once() =>
-        (Two with { Placements = [.. Two.Placements, Two.Placements[2]] }).ComplainsOnly("wedge-2/1 is placed twice.");
+    public void A_demand_is_placed_once() => (Two with { Placements = [.. Two.Placements, Two.Placements[2]] }).ComplainsOnly("wedge-2/1 is placed twice.");
 
     [Fact]
     public void Placements_stand_in_demand_order() =>
-        (Two with { Placements = [Two.Placements[1], Two.Placements[0], Two.Placements[2]] }).ComplainsOnly("wedge-1/1 stands out of order in the list of placements.");
+        (Two with { Placements = [Two.Placements[1], Two.Placements[0], Two.Placements[2]] }).ComplainsOnly(
+            "wedge-1/1 stands out of order in the list of placements."
+        );
 
     [Fact]
     public void A_demand_that_does_not_exist_cannot_be_unplaced() =>
-        (Two with { Unplaced = [new UnplacedDemand { Demand = "ghost/1", Reason = "None." }] }).ComplainsOnly("ghost/1 is said to be unplaced, but the show has no such demand.");
+        (Two with { Unplaced = [new UnplacedDemand { Demand = "ghost/1", Reason = "None." }] }).ComplainsOnly(
+            "ghost/1 is said to be unplaced, but the show has no such demand."
+        );
 
     [Fact]
     public void A_demand_dropped_in_silence_is_missed() =>
-        (Two with { Placements = [Two.Placements[0], Two.Placements[1]] }).Complains("wedge-2/1 is not delivered and is missing from the list of unplaced demands.");
+        (Two with { Placements = [Two.Placements[0], Two.Placements[1]] }).Complains(
+            "wedge-2/1 is not delivered and is missing from the list of unplaced demands."
+        );
 
     [Fact]
     public void A_demand_is_not_both_delivered_and_unplaced() =>
-        (Two with { Unplaced = [new UnplacedDemand { Demand = "wedge-2/1", Reason = "None." }] }).ComplainsOnly("wedge-2/1 is said to be unplaced, but is delivered or listed twice.");
+        (Two with { Unplaced = [new UnplacedDemand { Demand = "wedge-2/1", Reason = "None." }] }).ComplainsOnly(
+            "wedge-2/1 is said to be unplaced, but is delivered or listed twice."
+        );
 
     [Fact]
     public void A_sink_that_a_line_misses_is_named()
@@ -37,14 +44,17 @@ public class AccountCheckTests
         var lines = Scene.Paper(10).IsValid();
 
         (lines with { Unplaced = [] }).ComplainsOnly("vocal at desk-b/channel/2 is not delivered and is missing from the list of unplaced demands.");
-        (lines with { Unplaced = [lines.Unplaced[0] with { Sink = PointRange.Parse("desk/channel/3") }] }).Complains("vocal at desk/channel/3 is said to be unplaced, but is delivered");
+        (lines with { Unplaced = [lines.Unplaced[0] with { Sink = PointRange.Parse("desk/channel/3") }] }).Complains(
+            "vocal at desk/channel/3 is said to be unplaced, but is delivered"
+        );
     }
 
     [Fact]
     public void Only_the_patch_may_change()
     {
         (Two with { Result = Two.Result with { Title = "Another" } }).Complains("The result differs from the input in more than its patch");
-        Two.WithPatch(patch => patch with { Labels = [new PointLabel { At = PointRange.Parse("box-r/out/1"), Text = "W1" }] }).Complains("The result changes inputs, labels or extensions");
+        Two.WithPatch(patch => patch with { Labels = [new PointLabel { At = PointRange.Parse("box-r/out/1"), Text = "W1" }] })
+            .Complains("The result changes inputs, labels or extensions");
     }
 
     [Fact]

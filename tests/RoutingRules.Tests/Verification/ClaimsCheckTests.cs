@@ -19,15 +19,31 @@ public class ClaimsCheckTests
         Objective = new ObjectiveVector { Values = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 3, 5, 2] },
         Placements =
         [
-            new Placement { Demand = "wedge/1", At = At("box/out/1"), IsKept = true },
-            new Placement { Demand = "tape/1", At = At("rec-b/receive/1"), IsPinned = true },
+            new Placement
+            {
+                Demand = "wedge/1",
+                At = At("box/out/1"),
+                IsKept = true,
+            },
+            new Placement
+            {
+                Demand = "tape/1",
+                At = At("rec-b/receive/1"),
+                IsPinned = true,
+            },
         ],
         Unplaced = [],
         Moved = [],
         RemovedStreams = [new("s-old")],
         RemovedReceivers = [new RemovedReceiver { Stream = new("s-old"), At = At("box/receive/3-4") }],
         Silenced = [At("box/out/3")[0], At("box/out/4")[0]],
-        Check = new CheckResult { Findings = [], Rules = [], Undecided = [], WasRead = true },
+        Check = new CheckResult
+        {
+            Findings = [],
+            Rules = [],
+            Undecided = [],
+            WasRead = true,
+        },
     };
 
     [Fact]
@@ -37,13 +53,15 @@ public class ClaimsCheckTests
     public void Numbers_are_counted_again() =>
         Assert.Equal(
             ["The result says its numbers are 0 0 0 0 | 0 0 | 0 0 0 0 0 3 4 2; counted from its patch they are 0 0 0 0 | 0 0 | 0 0 0 0 0 3 5 2."],
-            Problems(Honest with { Objective = new ObjectiveVector { Values = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 3, 4, 2] } }));
+            Problems(Honest with { Objective = new ObjectiveVector { Values = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 3, 4, 2] } })
+        );
 
     [Fact]
     public void Flags_of_placements_are_checked() =>
         Assert.Equal(
             ["wedge/1 is said to be pinned.", "wedge/1 is said not to stay where it was."],
-            Problems(Honest with { Placements = [Honest.Placements[0] with { IsPinned = true, IsKept = false }, Honest.Placements[1]] }));
+            Problems(Honest with { Placements = [Honest.Placements[0] with { IsPinned = true, IsKept = false }, Honest.Placements[1]] })
+        );
 
     [Fact]
     public void Lists_are_made_again()
@@ -52,8 +70,12 @@ public class ClaimsCheckTests
         Assert.Equal(["The result lists as removed streams []; they are [s-old]."], Problems(Honest with { RemovedStreams = [] }));
         Assert.Equal(
             ["The result lists as removed receivers []; they are [RemovedReceiver { Stream = s-old, At = box/receive/3-4 }]."],
-            Problems(Honest with { RemovedReceivers = [] }));
-        Assert.Equal(["The result lists as silenced outputs [box/out/3]; they are [box/out/3, box/out/4]."], Problems(Honest with { Silenced = [At("box/out/3")[0]] }));
+            Problems(Honest with { RemovedReceivers = [] })
+        );
+        Assert.Equal(
+            ["The result lists as silenced outputs [box/out/3]; they are [box/out/3, box/out/4]."],
+            Problems(Honest with { Silenced = [At("box/out/3")[0]] })
+        );
         Assert.Equal(["The result lists as cleared channels [rec/track/1]; they are []."], Problems(Honest with { Cleared = [At("rec/track/1")[0]] }));
     }
 
@@ -80,7 +102,8 @@ public class ClaimsCheckTests
         Assert.Equal([], AssignmentVerifier.Verify(lines.Show, result, lines.Options, _ => null).Problems);
         Assert.Equal(
             ["The result lists as cleared channels []; they are [desk/channel/1]."],
-            AssignmentVerifier.Verify(lines.Show, result with { Cleared = [] }, lines.Options, _ => null).Problems);
+            AssignmentVerifier.Verify(lines.Show, result with { Cleared = [] }, lines.Options, _ => null).Problems
+        );
     }
 
     private static ValueList<string> Problems(AssignmentResult result) => AssignmentVerifier.Verify(Kept.Show, result, Kept.Options, _ => null).Problems;

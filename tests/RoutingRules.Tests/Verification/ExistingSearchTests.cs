@@ -22,7 +22,10 @@ public class ExistingSearchTests
     [Fact]
     public void Two_demands_for_one_output_are_not_both_served()
     {
-        var show = Patched("desk/aux/5", 2) with { Feeds = [FeedTo("a", FeedRole.Utility, "desk/aux/5", "box"), FeedTo("b", FeedRole.Utility, "desk/aux/5", "box")] };
+        var show = Patched("desk/aux/5", 2) with
+        {
+            Feeds = [FeedTo("a", FeedRole.Utility, "desk/aux/5", "box"), FeedTo("b", FeedRole.Utility, "desk/aux/5", "box")],
+        };
 
         Assert.Equal(["a/1 box/out/2", "b/1 nowhere"], Existing(show));
     }
@@ -30,7 +33,10 @@ public class ExistingSearchTests
     [Fact]
     public void The_largest_set_is_taken_even_where_an_earlier_demand_then_stands_further_back()
     {
-        var show = Patched("desk/aux/5", 2, 4) with { Feeds = [FeedTo("a", FeedRole.Utility, "desk/aux/5", "box"), Feed("b", FeedRole.Utility, "desk/aux/5", "box/out/2")] };
+        var show = Patched("desk/aux/5", 2, 4) with
+        {
+            Feeds = [FeedTo("a", FeedRole.Utility, "desk/aux/5", "box"), Feed("b", FeedRole.Utility, "desk/aux/5", "box/out/2")],
+        };
 
         Assert.Equal(["a/1 box/out/4", "b/1 box/out/2"], Existing(show));
     }
@@ -38,7 +44,10 @@ public class ExistingSearchTests
     [Fact]
     public void A_pair_and_a_single_demand_do_not_share_a_point()
     {
-        var show = Patched("desk/aux/5", 1) with { Feeds = [FeedTo("single", FeedRole.Utility, "desk/aux/5", "box"), FeedTo("pair", FeedRole.Utility, "desk/aux/5-6", "box")] };
+        var show = Patched("desk/aux/5", 1) with
+        {
+            Feeds = [FeedTo("single", FeedRole.Utility, "desk/aux/5", "box"), FeedTo("pair", FeedRole.Utility, "desk/aux/5-6", "box")],
+        };
         show = show with { Patch = show.Patch with { Routes = [.. show.Patch.Routes, Route("desk/aux/6", "desk/transmit/2")] } };
 
         Assert.Equal(["single/1 box/out/1", "pair/1 nowhere"], Existing(show));
@@ -47,7 +56,10 @@ public class ExistingSearchTests
     [Fact]
     public void Usable_points_come_before_dead_ones()
     {
-        var show = Patched("desk/aux/5", 2, 4) with { Feeds = [FeedTo("a", FeedRole.Utility, "desk/aux/5", "box"), FeedTo("b", FeedRole.Utility, "desk/aux/5", "box")] };
+        var show = Patched("desk/aux/5", 2, 4) with
+        {
+            Feeds = [FeedTo("a", FeedRole.Utility, "desk/aux/5", "box"), FeedTo("b", FeedRole.Utility, "desk/aux/5", "box")],
+        };
         show = show with { Rig = show.Rig with { Unavailable = [new() { At = At("box/out/2") }] } };
 
         Assert.Equal(["a/1 box/out/4", "b/1 box/out/2"], Existing(show));
@@ -74,8 +86,16 @@ public class ExistingSearchTests
     [Fact]
     public void A_line_exists_where_most_of_its_deliveries_come_from()
     {
-        var line = new Line { Id = new("a"), Kind = LineKind.Microphone, From = new() { Devices = [new("box")] }, To = [At("desk/channel/1"), At("desk/channel/2"), At("desk/channel/3")], Hold = true };
-        var show = (Rig with { Lines = [line] }).With(Stream("s1", "box/transmit/1-4", "desk/receive/1-4"))
+        var line = new Line
+        {
+            Id = new("a"),
+            Kind = LineKind.Microphone,
+            From = new() { Devices = [new("box")] },
+            To = [At("desk/channel/1"), At("desk/channel/2"), At("desk/channel/3")],
+            Hold = true,
+        };
+        var show = (Rig with { Lines = [line] })
+            .With(Stream("s1", "box/transmit/1-4", "desk/receive/1-4"))
             .With(Route("desk/receive/1", "desk/channel/1"), Route("desk/receive/3", "desk/channel/2"), Route("desk/receive/3", "desk/channel/3"));
 
         Assert.Equal(["a box/in/3 held"], Existing(show));
@@ -84,20 +104,50 @@ public class ExistingSearchTests
     [Fact]
     public void Two_lines_from_one_input_are_not_both_there()
     {
-        var show = Rig with { Lines = [.. ((string[])["a", "b"]).Select((id, i) => new Line { Id = new(id), Kind = LineKind.Microphone, From = new() { Devices = [new("box")] }, To = [At($"desk/channel/{i + 1}")] })] };
+        var show = Rig with
+        {
+            Lines =
+            [
+                .. ((string[])["a", "b"]).Select(
+                    (id, i) =>
+                        new Line
+                        {
+                            Id = new(id),
+                            Kind = LineKind.Microphone,
+                            From = new() { Devices = [new("box")] },
+                            To = [At($"desk/channel/{i + 1}")],
+                        }
+                ),
+            ],
+        };
 
         Assert.Equal(
             ["a box/in/2", "b nowhere"],
-            Existing(show.With(Stream("s1", "box/transmit/1-4", "desk/receive/1-4")).With(Route("desk/receive/2", "desk/channel/1"), Route("desk/receive/2", "desk/channel/2"))));
+            Existing(
+                show.With(Stream("s1", "box/transmit/1-4", "desk/receive/1-4"))
+                    .With(Route("desk/receive/2", "desk/channel/1"), Route("desk/receive/2", "desk/channel/2"))
+            )
+        );
     }
 
     [Fact]
     public void Outputs_of_a_transmitter_rack_are_taken_by_name_only()
     {
-        var rack = SmallProfiles.Amplifier with { Id = new("test/rack"), Kind = DeviceKind.TransmitterRack, Through = [], PortGroups = [SmallProfiles.Amplifier.PortGroups[0]] };
+        var rack = SmallProfiles.Amplifier with
+        {
+            Id = new("test/rack"),
+            Kind = DeviceKind.TransmitterRack,
+            Through = [],
+            PortGroups = [SmallProfiles.Amplifier.PortGroups[0]],
+        };
         var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("rack", rack)) with
         {
-            Feeds = [FeedTo("by-name", FeedRole.InEar, "desk/aux/1", "rack"), FeedTo("by-box", FeedRole.InEar, "desk/aux/2", "box"), Feed("by-input", FeedRole.InEar, "desk/aux/3", "rack/in/2")],
+            Feeds =
+            [
+                FeedTo("by-name", FeedRole.InEar, "desk/aux/1", "rack"),
+                FeedTo("by-box", FeedRole.InEar, "desk/aux/2", "box"),
+                Feed("by-input", FeedRole.InEar, "desk/aux/3", "rack/in/2"),
+            ],
         };
         show = show with { Rig = show.Rig with { Cables = [Cable("box/out/3-4", "rack/in/1-2")] } };
         var demands = DemandList.Of(show, new RigFacts(show, _ => null, []), new PatchTrace(new RigFacts(show, _ => null, []), show.Patch));
@@ -112,5 +162,7 @@ public class ExistingSearchTests
         Rig.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4")).With([.. slots.Select(slot => Route(source, $"desk/transmit/{slot}"))]);
 
     private static IEnumerable<string> Existing(Show show) =>
-        new AssignmentFacts(show, new AssignmentOptions(), _ => null).Demands.Select(demand => $"{demand.Key} {demand.Existing?.ToString() ?? "nowhere"}{(demand.IsHeld ? " held" : "")}");
+        new AssignmentFacts(show, new AssignmentOptions(), _ => null).Demands.Select(demand =>
+            $"{demand.Key} {demand.Existing?.ToString() ?? "nowhere"}{(demand.IsHeld ? " held" : "")}"
+        );
 }

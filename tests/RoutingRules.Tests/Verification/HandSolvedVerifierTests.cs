@@ -15,7 +15,15 @@ public class HandSolvedVerifierTests
     {
         var solved = HandSolvedCases.Load(name);
 
-        var verified = AssignmentVerifier.Verify(solved.Show, solved.Result, solved.Placements, solved.Unplaced, solved.Options, _ => null, solved.Contradiction);
+        var verified = AssignmentVerifier.Verify(
+            solved.Show,
+            solved.Result,
+            solved.Placements,
+            solved.Unplaced,
+            solved.Options,
+            _ => null,
+            solved.Contradiction
+        );
 
         Assert.Equal([], verified.Problems);
         Assert.Equal(solved.Vector?.ToString(), verified.Vector?.ToString());
@@ -44,7 +52,9 @@ public class HandSolvedVerifierTests
         var facts = new AssignmentFacts(solved.Show, solved.Options, _ => null);
         var at = solved.Placements.ToDictionary(placement => placement.Demand, placement => placement.At);
 
-        var moved = facts.Demands.Where(demand => demand.Existing is { } existing && (!at.TryGetValue(demand.Key, out var now) || now != existing)).Select(demand => demand.Key);
+        var moved = facts
+            .Demands.Where(demand => demand.Existing is { } existing && (!at.TryGetValue(demand.Key, out var now) || now != existing))
+            .Select(demand => demand.Key);
 
         Assert.Equal(solved.Moved, moved);
     }

@@ -19,7 +19,10 @@ public class LargeShowTests
             PortGroups =
             [
                 SmallProfiles.Group("aux", PortKind.Source, Boxes * 8),
-                SmallProfiles.Group("transmit", PortKind.Transmit, Boxes * 8) with { BlockSize = 8 },
+                SmallProfiles.Group("transmit", PortKind.Transmit, Boxes * 8) with
+                {
+                    BlockSize = 8,
+                },
                 SmallProfiles.Network(2),
             ],
             Routing = [SmallProfiles.Entry("aux", "transmit", RoutingMode.Free)],
@@ -30,28 +33,43 @@ public class LargeShowTests
         var show = SmallShow.Of([("desk", console), .. names.Select(name => (name, SmallProfiles.Box))]);
         show = show with
         {
-            Rig = show.Rig with { Zones = [new() { Id = new("stage") }], Devices = show.Rig.Devices.Select(device => device with { Zone = new("stage") }).ToValueList() },
-            Feeds = Enumerable.Range(0, Boxes * 8).Select(i => new Feed
+            Rig = show.Rig with
             {
-                Id = new($"f{i + 1}"),
-                Role = FeedRole.Utility,
-                Source = SmallShow.At($"desk/aux/{i + 1}"),
-                To = [i % 2 == 0 ? new Destination { Devices = [new(names[i / 8])] } : new Destination { Zones = [new("stage")] }],
-            }).ToValueList(),
+                Zones = [new() { Id = new("stage") }],
+                Devices = show.Rig.Devices.Select(device => device with { Zone = new("stage") }).ToValueList(),
+            },
+            Feeds = Enumerable
+                .Range(0, Boxes * 8)
+                .Select(i => new Feed
+                {
+                    Id = new($"f{i + 1}"),
+                    Role = FeedRole.Utility,
+                    Source = SmallShow.At($"desk/aux/{i + 1}"),
+                    To = [i % 2 == 0 ? new Destination { Devices = [new(names[i / 8])] } : new Destination { Zones = [new("stage")] }],
+                })
+                .ToValueList(),
         };
-        var placements = Enumerable.Range(0, Boxes * 8).Select(i => new Placement { Demand = $"f{i + 1}/1", At = SmallShow.At($"{names[i / 8]}/out/{(i % 8) + 1}") }).ToValueList();
+        var placements = Enumerable
+            .Range(0, Boxes * 8)
+            .Select(i => new Placement { Demand = $"f{i + 1}/1", At = SmallShow.At($"{names[i / 8]}/out/{(i % 8) + 1}") })
+            .ToValueList();
         var result = show with
         {
             Patch = new Patch
             {
                 Routes = [SmallShow.Route($"desk/aux/1-{Boxes * 8}", $"desk/transmit/1-{Boxes * 8}")],
-                Streams = names.Select((name, i) => new AudioStream
-                {
-                    Id = new($"s{i + 1}"),
-                    Network = new("net"),
-                    From = SmallShow.At($"desk/transmit/{(i * 8) + 1}-{(i * 8) + 8}"),
-                    To = [new() { At = SmallShow.At($"{name}/receive/1-8") }],
-                }).ToValueList(),
+                Streams = names
+                    .Select(
+                        (name, i) =>
+                            new AudioStream
+                            {
+                                Id = new($"s{i + 1}"),
+                                Network = new("net"),
+                                From = SmallShow.At($"desk/transmit/{(i * 8) + 1}-{(i * 8) + 8}"),
+                                To = [new() { At = SmallShow.At($"{name}/receive/1-8") }],
+                            }
+                    )
+                    .ToValueList(),
             },
         };
 

@@ -35,8 +35,10 @@ public class NetworkFactsTests
                 // Two ways of two hops to box-c, by box-a and by box-b; the last link in the document has the first name.
                 Links =
                 [
-                    Link("m1", "desk/net/1", "box-a/net/1"), Link("m2", "desk/net/2", "box-b/net/1"),
-                    Link("z", "box-a/net/2", "box-c/net/1"), Link("a", "box-b/net/2", "box-c/net/2"),
+                    Link("m1", "desk/net/1", "box-a/net/1"),
+                    Link("m2", "desk/net/2", "box-b/net/1"),
+                    Link("z", "box-a/net/2", "box-c/net/1"),
+                    Link("a", "box-b/net/2", "box-c/net/2"),
                 ],
             },
         };
@@ -46,5 +48,12 @@ public class NetworkFactsTests
         Assert.Equal(["a True", "m2 True"], tree!.OrderBy(step => step.Link).Select(step => $"{step.Link} {step.IsForward}"));
     }
 
-    private static Link Link(string id, string from, string to) => new() { Id = new(id), Network = new("net"), From = At(from), To = At(to) };
+    private static Link Link(string id, string from, string to) =>
+        new()
+        {
+            Id = new(id),
+            Network = new("net"),
+            From = At(from),
+            To = At(to),
+        };
 }

@@ -42,18 +42,24 @@ public class PlacementRulesTests
 
     [Fact]
     public void An_existing_demand_at_a_dead_point_must_leave() =>
-        Scene.Paper(16).WithRig(rig => rig with { Unavailable = [new UnavailablePoints { At = At("box/out/4") }] })
+        Scene
+            .Paper(16)
+            .WithRig(rig => rig with { Unavailable = [new UnavailablePoints { At = At("box/out/4") }] })
             .ComplainsOnly("mix-2/1 stands at box/out/4, which is dead; only a pin may do that.");
 
     [Fact]
     public void Spares_stay_free_where_something_new_is_placed() =>
-        Scene.Paper(11).WithRoutes(Route("desk/aux/5", "desk/transmit/7")).Place("new-3/1", "box-l/out/3")
+        Scene
+            .Paper(11)
+            .WithRoutes(Route("desk/aux/5", "desk/transmit/7"))
+            .Place("new-3/1", "box-l/out/3")
             .ComplainsOnly("box-l/out keeps 0 spare outputs where 1 are asked for.");
 
     [Fact]
     public void A_feed_that_is_spread_uses_a_device_once()
     {
-        var scene = Scene.Paper(1)
+        var scene = Scene
+            .Paper(1)
             .WithFeed("wedge-1", feed => feed with { To = [feed.To[0], feed.To[0]] })
             .WithStream("s2", _ => null)
             .WithPatch(patch => patch with { Routes = [Route("desk/aux/1-2", "desk/transmit/1-2"), Route("desk/aux/1", "desk/transmit/3")] })

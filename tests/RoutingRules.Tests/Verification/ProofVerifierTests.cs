@@ -39,7 +39,10 @@ public sealed class ProofVerifierTests
     [Fact]
     public void Nothing_is_confirmed_that_trying_everything_goes_below()
     {
-        foreach (var make in (Func<int, TinyInstance>[])[PointedInstances.FreePins, PointedInstances.KeptPairs, PointedInstances.Blocks, PointedInstances.Contradictions])
+        foreach (
+            var make in (Func<int, TinyInstance>[])
+                [PointedInstances.FreePins, PointedInstances.KeptPairs, PointedInstances.Blocks, PointedInstances.Contradictions]
+        )
         {
             foreach (var tiny in Enumerable.Range(500, 40).Select(make))
             {
@@ -50,7 +53,10 @@ public sealed class ProofVerifierTests
                 {
                     var found = Engine.Assign(tiny.Show, tiny.Options with { Strategy = strategy }).Objective!;
                     var confirmed = ProofVerifier.ConfirmedNumbers(tiny.Show, found, tiny.Options, _ => null);
-                    Assert.True(best.Values.Take(confirmed).ToArray().AsSpan().SequenceCompareTo(found.Values.Take(confirmed).ToArray()) >= 0, $"{tiny}: {confirmed} of {found} are confirmed, {best} exists");
+                    Assert.True(
+                        best.Values.Take(confirmed).ToArray().AsSpan().SequenceCompareTo(found.Values.Take(confirmed).ToArray()) >= 0,
+                        $"{tiny}: {confirmed} of {found} are confirmed, {best} exists"
+                    );
                 }
             }
         }

@@ -13,7 +13,8 @@ public class RouteComplaintTests
     public void A_sink_takes_one_signal()
     {
         Two.WithRoutes(Route("desk/aux/4", "desk/transmit/1")).ComplainsOnly("desk/transmit/1 takes two signals; keep one route or stream.");
-        Two.WithStream("s2", stream => stream with { To = [.. stream.To, new() { At = At("box-r/receive/1-4") }] }).Complains("box-r/receive/1 takes two signals");
+        Two.WithStream("s2", stream => stream with { To = [.. stream.To, new() { At = At("box-r/receive/1-4") }] })
+            .Complains("box-r/receive/1 takes two signals");
     }
 
     [Fact]
@@ -25,8 +26,7 @@ public class RouteComplaintTests
     }
 
     [Fact]
-    public void A_receive_slot_takes_no_route() =>
-        Two.WithRoutes(Route("box-r/receive/2", "box-r/receive/1")).ComplainsOnly("box-r/receive/1 takes no route.");
+    public void A_receive_slot_takes_no_route() => Two.WithRoutes(Route("box-r/receive/2", "box-r/receive/1")).ComplainsOnly("box-r/receive/1 takes no route.");
 
     [Fact]
     public void A_fixed_position_cannot_be_cleared() =>
@@ -36,7 +36,10 @@ public class RouteComplaintTests
     public void A_fixed_position_cannot_take_another_source()
     {
         Two.WithRoutes(Route("box-r/receive/4", "box-r/out/3")).ComplainsOnly("box-r/out/3 cannot take box-r/receive/4: the device does not route that.");
-        Scene.Paper(4).WithRoutes(Route("box-r/receive/3", "box-r/out/4")).ComplainsOnly("box-r/out/4 cannot take box-r/receive/3: the device does not route that.");
+        Scene
+            .Paper(4)
+            .WithRoutes(Route("box-r/receive/3", "box-r/out/4"))
+            .ComplainsOnly("box-r/out/4 cannot take box-r/receive/3: the device does not route that.");
     }
 
     [Fact]
@@ -44,8 +47,12 @@ public class RouteComplaintTests
     {
         var scene = BlockScene(false, Route("box/receive/1-4", "box/out/1-4")).IsValid();
 
-        scene.WithRoutes(Route("box/receive/6", "box/out/5")).Complains("box/out/5 and the rest of its block of 2 must take one whole block of box/receive in order.");
-        scene.WithRoutes(Route("box/receive/5", "box/out/5")).Complains("box/out/5 and the rest of its block of 2 must take one whole block of box/receive in order.");
+        scene
+            .WithRoutes(Route("box/receive/6", "box/out/5"))
+            .Complains("box/out/5 and the rest of its block of 2 must take one whole block of box/receive in order.");
+        scene
+            .WithRoutes(Route("box/receive/5", "box/out/5"))
+            .Complains("box/out/5 and the rest of its block of 2 must take one whole block of box/receive in order.");
         scene.WithRoutes(Route("box/receive/5-6", "box/out/5-6")).IsValid();
     }
 

@@ -49,10 +49,13 @@ public sealed record Scene
 
     public Scene WithStreams(params AudioStream[] streams) => WithPatch(patch => patch with { Streams = streams.ToValueList() });
 
-    public Scene WithStream(string id, Func<AudioStream, AudioStream?> change) => WithPatch(patch => patch with
-    {
-        Streams = patch.Streams.Select(stream => stream.Id.Value == id ? change(stream) : stream).OfType<AudioStream>().ToValueList(),
-    });
+    public Scene WithStream(string id, Func<AudioStream, AudioStream?> change) =>
+        WithPatch(patch =>
+            patch with
+            {
+                Streams = patch.Streams.Select(stream => stream.Id.Value == id ? change(stream) : stream).OfType<AudioStream>().ToValueList(),
+            }
+        );
 
     /// <summary>Places a demand, anew or elsewhere.</summary>
     public Scene Place(string demand, string at)
@@ -68,11 +71,12 @@ public sealed record Scene
     }
 
     /// <summary>Takes a demand out and says so.</summary>
-    public Scene LeaveOut(string demand) => this with
-    {
-        Placements = Placements.Where(old => old.Demand != demand).ToValueList(),
-        Unplaced = [.. Unplaced, new UnplacedDemand { Demand = demand, Reason = "Left out." }],
-    };
+    public Scene LeaveOut(string demand) =>
+        this with
+        {
+            Placements = Placements.Where(old => old.Demand != demand).ToValueList(),
+            Unplaced = [.. Unplaced, new UnplacedDemand { Demand = demand, Reason = "Left out." }],
+        };
 
     public VerificationResult Verify() => AssignmentVerifier.Verify(Show, Result, Placements, Unplaced, Options, _ => null, Contradiction);
 

@@ -18,9 +18,15 @@ public class StayingComplaintTests
     [Fact]
     public void The_contents_of_a_stream_that_stays_do_not_change()
     {
-        Kept.WithPatch(patch => patch with { Routes = [.. patch.Routes.Where(route => route.To != At("desk/transmit/7")), Route("desk/aux/5", "desk/transmit/7")] })
+        Kept.WithPatch(patch =>
+                patch with
+                {
+                    Routes = [.. patch.Routes.Where(route => route.To != At("desk/transmit/7")), Route("desk/aux/5", "desk/transmit/7")],
+                }
+            )
             .ComplainsOnly("s-tape must stay as it is, but desk/transmit/7 carries desk/aux/5 instead of desk/aux/6.");
-        Kept.WithRoutes(Route("desk/aux/2", "desk/transmit/8")).ComplainsOnly("s-tape must stay as it is, but desk/transmit/8 carries desk/aux/2 instead of silence.");
+        Kept.WithRoutes(Route("desk/aux/2", "desk/transmit/8"))
+            .ComplainsOnly("s-tape must stay as it is, but desk/transmit/8 carries desk/aux/2 instead of silence.");
     }
 
     [Fact]
@@ -34,7 +40,8 @@ public class StayingComplaintTests
 
     [Fact]
     public void A_receiver_nobody_mentions_leaves_when_the_contents_change() =>
-        Kept.WithRoutes(Route("desk/aux/2", "desk/transmit/2")).Complains("rec/receive/3 still takes s-box, whose contents have changed, though no demand speaks of rec.");
+        Kept.WithRoutes(Route("desk/aux/2", "desk/transmit/2"))
+            .Complains("rec/receive/3 still takes s-box, whose contents have changed, though no demand speaks of rec.");
 
     [Fact]
     public void A_receiver_nobody_mentions_takes_nothing_new() =>
@@ -47,7 +54,8 @@ public class StayingComplaintTests
     {
         var held = Scene.Paper(18).IsValid();
 
-        held.WithPatch(patch => patch with { Routes = [Route("desk/main/1", "desk/transmit/1"), .. patch.Routes.Skip(1)] }).Place("main/1", "box/out/1")
+        held.WithPatch(patch => patch with { Routes = [Route("desk/main/1", "desk/transmit/1"), .. patch.Routes.Skip(1)] })
+            .Place("main/1", "box/out/1")
             .ComplainsOnly("main/1 is held at box/out/2 and was moved, though it could have stayed.");
     }
 
@@ -56,7 +64,9 @@ public class StayingComplaintTests
     {
         var dead = Scene.Paper(18).WithRig(rig => rig with { Unavailable = [new UnavailablePoints { At = At("box/out/2") }] });
 
-        dead.WithPatch(patch => patch with { Routes = [Route("desk/main/1", "desk/transmit/1"), .. patch.Routes.Skip(1)] }).Place("main/1", "box/out/1").IsValid();
+        dead.WithPatch(patch => patch with { Routes = [Route("desk/main/1", "desk/transmit/1"), .. patch.Routes.Skip(1)] })
+            .Place("main/1", "box/out/1")
+            .IsValid();
     }
 
     [Fact]
@@ -64,9 +74,21 @@ public class StayingComplaintTests
     {
         var pinned = Scene.Paper(18).WithFeed("wedge", feed => feed with { To = [new() { At = At("box/out/2") }] });
 
-        pinned.WithPatch(patch => patch with
-        {
-            Routes = [Route("desk/main/1", "desk/transmit/1"), Route("desk/aux/2", "desk/transmit/2"), Route("desk/aux/1", "desk/transmit/4"), Route("desk/aux/5-6", "desk/transmit/5-6")],
-        }).Place("main/1", "box/out/1").Place("wedge/1", "box/out/2").IsValid();
+        pinned
+            .WithPatch(patch =>
+                patch with
+                {
+                    Routes =
+                    [
+                        Route("desk/main/1", "desk/transmit/1"),
+                        Route("desk/aux/2", "desk/transmit/2"),
+                        Route("desk/aux/1", "desk/transmit/4"),
+                        Route("desk/aux/5-6", "desk/transmit/5-6"),
+                    ],
+                }
+            )
+            .Place("main/1", "box/out/1")
+            .Place("wedge/1", "box/out/2")
+            .IsValid();
     }
 }

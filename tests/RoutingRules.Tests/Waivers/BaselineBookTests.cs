@@ -9,14 +9,37 @@ namespace RoutingRules.Tests.Waivers;
 public sealed class BaselineBookTests
 {
     private static Finding At(string rule, int number, string message = "M") =>
-        ReportSamples.Finding(rule, Severity.Error, message, "") with { Entities = [Entity.Of("output", $"box/out/{number}")] };
+        ReportSamples.Finding(rule, Severity.Error, message, "") with
+        {
+            Entities = [Entity.Of("output", $"box/out/{number}")],
+        };
 
-    private static DocumentCheck Check(params Finding[] findings) => ReportSamples.Mixed with { Result = ReportSamples.Mixed.Result with { Findings = findings.ToValueList() } };
+    private static DocumentCheck Check(params Finding[] findings) =>
+        ReportSamples.Mixed with
+        {
+            Result = ReportSamples.Mixed.Result with { Findings = findings.ToValueList() },
+        };
 
-    private static BaselineFinding Identity(Finding finding) => new() { Rule = finding.Rule, Fingerprint = finding.Fingerprint(), Entities = finding.Entities };
+    private static BaselineFinding Identity(Finding finding) =>
+        new()
+        {
+            Rule = finding.Rule,
+            Fingerprint = finding.Fingerprint(),
+            Entities = finding.Entities,
+        };
 
     private static Baseline Of(string path, params Finding[] findings) =>
-        new() { Documents = [new BaselineDocument { Path = path, Findings = findings.Select(Identity).OrderBy(finding => finding.Rule + finding.Fingerprint, StringComparer.Ordinal).ToValueList() }] };
+        new()
+        {
+            Documents =
+            [
+                new BaselineDocument
+                {
+                    Path = path,
+                    Findings = findings.Select(Identity).OrderBy(finding => finding.Rule + finding.Fingerprint, StringComparer.Ordinal).ToValueList(),
+                },
+            ],
+        };
 
     [Fact]
     public void Known_findings_do_not_count_and_gone_ones_are_named()
@@ -109,7 +132,15 @@ public sealed class BaselineBookTests
     [Fact]
     public void What_is_waived_is_no_debt_any_more()
     {
-        var waiver = new Waiver { Rule = "T1", Reason = "R", Owner = "O", Expires = DateOnly.MaxValue, Scope = ["**"], Fingerprint = At("T1", 1).Fingerprint() };
+        var waiver = new Waiver
+        {
+            Rule = "T1",
+            Reason = "R",
+            Owner = "O",
+            Expires = DateOnly.MaxValue,
+            Scope = ["**"],
+            Fingerprint = At("T1", 1).Fingerprint(),
+        };
         var book = new BaselineBook(Of("b", At("T1", 1)));
         var check = book.Apply(Check() with { Waived = [new WaivedFinding { Finding = At("T1", 1), Waiver = waiver }] }, "b");
 

@@ -56,7 +56,8 @@ public sealed class PathPatternTests
     [InlineData("./a", "'./'")]
     [InlineData("a//b", "'//'")]
     [InlineData("a/", "'/**'")]
-    public void A_pattern_that_can_never_fit_is_told(string pattern, string expected) => Assert.Contains(expected, PathPattern.Problem(pattern), StringComparison.Ordinal);
+    public void A_pattern_that_can_never_fit_is_told(string pattern, string expected) =>
+        Assert.Contains(expected, PathPattern.Problem(pattern), StringComparison.Ordinal);
 
     private static bool Tried(string pattern, string path, bool atStart)
     {
@@ -74,7 +75,10 @@ public sealed class PathPatternTests
 
         if (pattern[0] == '*')
         {
-            return Enumerable.Range(0, path.Length + 1).TakeWhile(taken => !path[..taken].Contains('/', StringComparison.Ordinal)).Any(taken => Tried(pattern[1..], path[taken..], false));
+            return Enumerable
+                .Range(0, path.Length + 1)
+                .TakeWhile(taken => !path[..taken].Contains('/', StringComparison.Ordinal))
+                .Any(taken => Tried(pattern[1..], path[taken..], false));
         }
 
         return path.Length > 0 && (pattern[0] == path[0] || (pattern[0] == '?' && path[0] != '/')) && Tried(pattern[1..], path[1..], pattern[0] == '/');

@@ -14,7 +14,13 @@ public sealed class WaiverBookTests
     private static readonly DateOnly Day = new(2027, 6, 12);
     private static readonly Entity Output = Entity.Of("output", "box/out/5");
     private static readonly ValueList<RuleDescriptor> Catalogue =
-        [ReadingRules.ValueMalformed, WaiverRules.WaiverStale, ReportSamples.Rule("T1", Severity.Warning), ReportSamples.Rule("T2", Severity.Error), ReportSamples.Rule("T3", Severity.Error)];
+    [
+        ReadingRules.ValueMalformed,
+        WaiverRules.WaiverStale,
+        ReportSamples.Rule("T1", Severity.Warning),
+        ReportSamples.Rule("T2", Severity.Error),
+        ReportSamples.Rule("T3", Severity.Error),
+    ];
 
     private static readonly Waiver Usual = new()
     {
@@ -47,11 +53,38 @@ public sealed class WaiverBookTests
     public void One_finding_is_judged_as_the_whole_document_is()
     {
         var mixed = ReportSamples.Mixed.Result.Findings;
-        foreach (var waiver in new[]
-        {
-            Usual, Usual with { Rule = "T2" }, Usual with { Expires = Day.AddDays(-1) }, Usual with { Scope = ["x", "a*"] }, Usual with { Scope = ["x", "b*"] },
-            Usual with { Entities = [Output, Entity.Of("feed", "mon")] }, Usual with { Entities = default, Fingerprint = mixed[2].Fingerprint(), Rule = "T2" },
-        })
+        foreach (
+            var waiver in new[]
+            {
+                Usual,
+                Usual with
+                {
+                    Rule = "T2",
+                },
+                Usual with
+                {
+                    Expires = Day.AddDays(-1),
+                },
+                Usual with
+                {
+                    Scope = ["x", "a*"],
+                },
+                Usual with
+                {
+                    Scope = ["x", "b*"],
+                },
+                Usual with
+                {
+                    Entities = [Output, Entity.Of("feed", "mon")],
+                },
+                Usual with
+                {
+                    Entities = default,
+                    Fingerprint = mixed[2].Fingerprint(),
+                    Rule = "T2",
+                },
+            }
+        )
         {
             var book = Book(waiver);
             var excused = mixed.Where(finding => book.Excuses(finding, "b.show.json")).ToList();
@@ -151,7 +184,23 @@ public sealed class WaiverBookTests
     [Fact]
     public void Of_several_waivers_the_first_that_has_not_expired_counts_and_none_of_them_is_stale()
     {
-        var book = Book(Usual with { Expires = Day.AddDays(-1), Owner = "A" }, Usual with { Owner = "B", Scope = ["b*"] }, Usual with { Owner = "C", Scope = ["*"] });
+        var book = Book(
+            Usual with
+            {
+                Expires = Day.AddDays(-1),
+                Owner = "A",
+            },
+            Usual with
+            {
+                Owner = "B",
+                Scope = ["b*"],
+            },
+            Usual with
+            {
+                Owner = "C",
+                Scope = ["*"],
+            }
+        );
         var check = book.Apply(ReportSamples.Mixed, "b.show.json");
 
         Assert.All(check.Waived, waived => Assert.Equal("B", waived.Waiver.Owner));
@@ -177,7 +226,10 @@ public sealed class WaiverBookTests
     {
         var list = new WaiverList { Waivers = [Usual with { Reason = "  " }, Usual with { Owner = "\u00a0", Scope = ["a", "b\\c"] }, Usual] };
 
-        Assert.Equal(["/waivers/0/reason", "/waivers/1/owner", "/waivers/1/scope/1", "/waivers/2"], WaiverCheck.Problems(list, Catalogue).Select(problem => problem.Pointer));
+        Assert.Equal(
+            ["/waivers/0/reason", "/waivers/1/owner", "/waivers/1/scope/1", "/waivers/2"],
+            WaiverCheck.Problems(list, Catalogue).Select(problem => problem.Pointer)
+        );
     }
 
     [Fact]

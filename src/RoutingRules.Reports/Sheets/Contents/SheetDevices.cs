@@ -18,8 +18,12 @@ internal static class SheetDevices
         var chosen = new HashSet<int>();
         foreach (var id in options.Devices)
         {
-            var device = show.Graph.Device(id)
-                ?? throw new ArgumentException($"The rig has no device '{id}'; it has {List(show.Devices.Select(device => device.Id.Value))}.", nameof(options));
+            var device =
+                show.Graph.Device(id)
+                ?? throw new ArgumentException(
+                    $"The rig has no device '{id}'; it has {List(show.Devices.Select(device => device.Id.Value))}.",
+                    nameof(options)
+                );
             chosen.Add(device.Index);
         }
 
@@ -27,7 +31,10 @@ internal static class SheetDevices
         {
             if (!show.Document.Rig.Zones.Any(zone => zone.Id == id))
             {
-                throw new ArgumentException($"The rig has no zone '{id}'; it has {List(show.Document.Rig.Zones.Select(zone => zone.Id.Value))}.", nameof(options));
+                throw new ArgumentException(
+                    $"The rig has no zone '{id}'; it has {List(show.Document.Rig.Zones.Select(zone => zone.Id.Value))}.",
+                    nameof(options)
+                );
             }
 
             Add(chosen, show, device => device.Zone?.Id == id, $"zone '{id}'", options);
@@ -46,7 +53,10 @@ internal static class SheetDevices
         var found = show.Devices.Where(belongs).ToArray();
         if (found.Length == 0)
         {
-            throw new ArgumentException($"No device stands in {where}; there are {List(show.Devices.Where(device => device.Zone is not null).Select(Stand))}.", nameof(options));
+            throw new ArgumentException(
+                $"No device stands in {where}; there are {List(show.Devices.Where(device => device.Zone is not null).Select(Stand))}.",
+                nameof(options)
+            );
         }
 
         chosen.UnionWith(found.Select(device => device.Index));

@@ -21,7 +21,11 @@ internal sealed partial class FlowBuilder
         this.facts = facts;
         graph = facts.Graph;
         var isDrawn = new bool[graph.PointCount];
-        var leaves = Enumerable.Range(0, graph.PointCount).Select(i => new PointIndex(i)).Where(point => graph.Fed(point).IsEmpty && !graph.Upstream(point).IsNone).ToArray();
+        var leaves = Enumerable
+            .Range(0, graph.PointCount)
+            .Select(i => new PointIndex(i))
+            .Where(point => graph.Fed(point).IsEmpty && !graph.Upstream(point).IsNone)
+            .ToArray();
         foreach (var end in leaves.Where(IsEnd))
         {
             Add(facts.Chain(end), isDrawn);
@@ -53,14 +57,25 @@ internal sealed partial class FlowBuilder
         }
 
         chain.Reverse();
-        ways.Add(new FlowPath { Points = chain, Name = DevicePages.Name(signal), IsInEar = facts.IsInEar(end, signal) });
+        ways.Add(
+            new FlowPath
+            {
+                Points = chain,
+                Name = DevicePages.Name(signal),
+                IsInEar = facts.IsInEar(end, signal),
+            }
+        );
     }
 
     /// <summary>The signals that start, pass or end at a device: first those that end at connectors, then those that end at channels.</summary>
     public ValueList<SheetFlow> Of(DeviceNode device)
     {
         var here = ways.Where(way => way.Points.Any(point => graph.DeviceOf(point) == device)).ToArray();
-        return [.. Draw("From source to connector", here.Where(way => !EndsInside(way)), MostConnectors), .. Draw("From source to channel", here.Where(EndsInside), MostChannels)];
+        return
+        [
+            .. Draw("From source to connector", here.Where(way => !EndsInside(way)), MostConnectors),
+            .. Draw("From source to channel", here.Where(EndsInside), MostChannels),
+        ];
     }
 
     private bool IsEnd(PointIndex point) => graph.GroupOf(point).Kind is PortKind.Output or PortKind.Input or PortKind.Sink || facts.Wanted(point).Count > 0;
@@ -74,7 +89,9 @@ internal sealed partial class FlowBuilder
         var chunks = Chunks(sorted.Where(way => !IsLong(way)), most).Concat(Chunks(sorted.Where(IsLong), most)).ToArray();
         for (var i = 0; i < chunks.Length; i++)
         {
-            yield return new FlowDrawing(facts, chunks[i]).Draw(chunks.Length == 1 ? title : $"{title}, {SheetWords.Number(i + 1)} of {SheetWords.Number(chunks.Length)}");
+            yield return new FlowDrawing(facts, chunks[i]).Draw(
+                chunks.Length == 1 ? title : $"{title}, {SheetWords.Number(i + 1)} of {SheetWords.Number(chunks.Length)}"
+            );
         }
     }
 

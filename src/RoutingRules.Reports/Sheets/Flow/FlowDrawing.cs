@@ -39,8 +39,15 @@ internal sealed class FlowDrawing
         {
             Title = title,
             Nodes = nodes.ToValueList(),
-            Edges = edges.GroupBy(edge => (edge.From, edge.To))
-                .Select(group => new SheetFlowEdge { From = group.Key.From, To = group.Key.To, IsInEar = group.Any(edge => edge.IsInEar) }).ToValueList(),
+            Edges = edges
+                .GroupBy(edge => (edge.From, edge.To))
+                .Select(group => new SheetFlowEdge
+                {
+                    From = group.Key.From,
+                    To = group.Key.To,
+                    IsInEar = group.Any(edge => edge.IsInEar),
+                })
+                .ToValueList(),
         };
     }
 
@@ -59,7 +66,11 @@ internal sealed class FlowDrawing
 
             if (kind == PortKind.Sink || (facts.Wanted(point).Count > 0 && kind is PortKind.Receive or PortKind.Transmit))
             {
-                last = Join(last, Node(way, point, PointIndex.None, kind == PortKind.Sink && IsLast(way, i) ? SheetFlowKind.Channel : SheetFlowKind.Connector), way);
+                last = Join(
+                    last,
+                    Node(way, point, PointIndex.None, kind == PortKind.Sink && IsLast(way, i) ? SheetFlowKind.Channel : SheetFlowKind.Connector),
+                    way
+                );
             }
             else if (kind is PortKind.Output or PortKind.Input && !(graph.Via(point) == HopKind.Cable && IsLast(way, i)))
             {
@@ -117,7 +128,12 @@ internal sealed class FlowDrawing
     private int Node(FlowPath way, PointIndex point, PointIndex exit, SheetFlowKind kind)
     {
         var isSlot = kind == SheetFlowKind.Slot;
-        var key = (isSlot ? facts.Graph.Upstream(point).Value : point.Value, isSlot ? -1 - facts.Graph.ViaIndex(point) : exit.IsNone ? 0 : exit.Value + 1);
+        var key = (
+            isSlot ? facts.Graph.Upstream(point).Value : point.Value,
+            isSlot ? -1 - facts.Graph.ViaIndex(point)
+            : exit.IsNone ? 0
+            : exit.Value + 1
+        );
         if (known.TryGetValue(key, out var index))
         {
             if (way.IsInEar)
@@ -131,16 +147,21 @@ internal sealed class FlowDrawing
         known.Add(key, nodes.Count);
         numbers.Add(key.Item1);
         var place = facts.Place(point);
-        nodes.Add(new SheetFlowNode
-        {
-            Column = 0,
-            Kind = kind,
-            Frame = isSlot ? SlotFrame(point) : place.DeviceLabel,
-            Mark = isSlot ? SlotMark(point) : exit.IsNone ? Mark(place) : $"{Mark(place)} \u203a {Mark(facts.Place(exit))}",
-            Name = isSlot ? "" : Name(point, way),
-            Note = facts.Graph.Via(point) == HopKind.Cable && facts.Way(point) is { } cable ? $"({cable})" : "",
-            IsInEar = way.IsInEar,
-        });
+        nodes.Add(
+            new SheetFlowNode
+            {
+                Column = 0,
+                Kind = kind,
+                Frame = isSlot ? SlotFrame(point) : place.DeviceLabel,
+                Mark =
+                    isSlot ? SlotMark(point)
+                    : exit.IsNone ? Mark(place)
+                    : $"{Mark(place)} \u203a {Mark(facts.Place(exit))}",
+                Name = isSlot ? "" : Name(point, way),
+                Note = facts.Graph.Via(point) == HopKind.Cable && facts.Way(point) is { } cable ? $"({cable})" : "",
+                IsInEar = way.IsInEar,
+            }
+        );
         return nodes.Count - 1;
     }
 
@@ -148,13 +169,15 @@ internal sealed class FlowDrawing
 
     private string Name(PointIndex point, FlowPath way) => facts.Signal(point) is { Names.Count: > 0 } signal ? DevicePages.Name(signal) : way.Name;
 
-    private string SlotFrame(PointIndex point) => facts.Graph.Via(point) == HopKind.Stream
-        ? facts.Show.Streams[facts.Graph.ViaIndex(point)].Model.Id.Value
-        : facts.Show.Links[facts.Graph.ViaIndex(point)].Model.Id.Value;
+    private string SlotFrame(PointIndex point) =>
+        facts.Graph.Via(point) == HopKind.Stream
+            ? facts.Show.Streams[facts.Graph.ViaIndex(point)].Model.Id.Value
+            : facts.Show.Links[facts.Graph.ViaIndex(point)].Model.Id.Value;
 
-    private string SlotMark(PointIndex point) => facts.Graph.Via(point) == HopKind.Stream
-        ? $"ch {SheetWords.Number(facts.Graph.Upstream(point).Value - facts.Show.Streams[facts.Graph.ViaIndex(point)].From.Value + 1)}"
-        : $"ch {SheetWords.Number(facts.Graph.NumberOf(facts.Graph.Upstream(point)))}";
+    private string SlotMark(PointIndex point) =>
+        facts.Graph.Via(point) == HopKind.Stream
+            ? $"ch {SheetWords.Number(facts.Graph.Upstream(point).Value - facts.Show.Streams[facts.Graph.ViaIndex(point)].From.Value + 1)}"
+            : $"ch {SheetWords.Number(facts.Graph.NumberOf(facts.Graph.Upstream(point)))}";
 
     /// <summary>Each place one column after the last of those that feed it; ends in the last column.</summary>
     private void Spread()
@@ -183,9 +206,18 @@ internal sealed class FlowDrawing
         {
             var isEnd = ends.Contains(i) && edges.All(edge => edge.From != i);
             var column = isEnd ? Math.Max(last, 1) : columns[i];
-            nodes[i] = last < ManyColumns || nodes[i].Name.Length == 0
-                ? nodes[i] with { Column = column }
-                : nodes[i] with { Column = column, Name = "", Note = $"{nodes[i].Name} {nodes[i].Note}".TrimEnd() };
+            nodes[i] =
+                last < ManyColumns || nodes[i].Name.Length == 0
+                    ? nodes[i] with
+                    {
+                        Column = column,
+                    }
+                    : nodes[i] with
+                    {
+                        Column = column,
+                        Name = "",
+                        Note = $"{nodes[i].Name} {nodes[i].Note}".TrimEnd(),
+                    };
         }
     }
 

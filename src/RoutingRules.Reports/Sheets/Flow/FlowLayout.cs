@@ -25,7 +25,10 @@ internal sealed class FlowLayout
     public FlowLayout(SheetFlow flow)
     {
         this.flow = flow;
-        boxes = [.. flow.Nodes.Select((node, i) => new FlowBox(node, i, Math.Max(flow.Edges.Count(edge => edge.From == i), flow.Edges.Count(edge => edge.To == i))))];
+        boxes =
+        [
+            .. flow.Nodes.Select((node, i) => new FlowBox(node, i, Math.Max(flow.Edges.Count(edge => edge.From == i), flow.Edges.Count(edge => edge.To == i)))),
+        ];
         next = [.. flow.Nodes.Select(_ => new List<int>())];
         before = [.. flow.Nodes.Select(_ => new List<int>())];
         foreach (var edge in flow.Edges)
@@ -69,7 +72,10 @@ internal sealed class FlowLayout
     private void SetWidths()
     {
         var gaps = columns.Length - 1;
-        var least = columns.Length <= 3 ? 24.0 : columns.Length == 4 ? 15.0 : Math.Min(10.0, MostGaps / gaps);
+        var least =
+            columns.Length <= 3 ? 24.0
+            : columns.Length == 4 ? 15.0
+            : Math.Min(10.0, MostGaps / gaps);
         var room = Width - (2 * Edge);
         var shares = columns.Select(Share).ToArray();
         var narrow = shares.Sum(share => share == 0 ? SlotWidth : 0);
@@ -93,7 +99,9 @@ internal sealed class FlowLayout
     private static double Share(List<FlowFrame> column)
     {
         var kinds = column.SelectMany(frame => frame.Boxes).Select(box => box.Node.Kind).ToArray();
-        return kinds.All(kind => kind == SheetFlowKind.Slot) ? 0 : kinds.All(kind => kind == SheetFlowKind.Device) ? DeviceShare : 1;
+        return kinds.All(kind => kind == SheetFlowKind.Slot) ? 0
+            : kinds.All(kind => kind == SheetFlowKind.Device) ? DeviceShare
+            : 1;
     }
 
     /// <summary>The tallest column stands as it comes; those to its left look to the right for their place, those to its right to the left.</summary>

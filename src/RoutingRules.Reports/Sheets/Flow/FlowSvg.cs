@@ -12,14 +12,18 @@ internal static class FlowSvg
     private const double CountOffset = 3.4;
 
     /// <summary>What the strokes mean.</summary>
-    public const string Legend = "Double line and IN-EAR: in-ear mix. Thick line: several signals, the figure says how many. A line that divides: one source at several places.";
+    public const string Legend =
+        "Double line and IN-EAR: in-ear mix. Thick line: several signals, the figure says how many. A line that divides: one source at several places.";
 
     /// <summary>The drawing as an element of its own, as wide as its surroundings allow.</summary>
     public static string Element(SheetFlow flow)
     {
         var layout = new FlowLayout(flow);
         var output = new StringBuilder();
-        output.Append(CultureInfo.InvariantCulture, $"<svg viewBox=\"0 0 {Number(FlowLayout.Width)} {Number(layout.Height)}\" role=\"img\" aria-label=\"{HtmlText.Escape(flow.Title)}\" font-family=\"sans-serif\">\n");
+        output.Append(
+            CultureInfo.InvariantCulture,
+            $"<svg viewBox=\"0 0 {Number(FlowLayout.Width)} {Number(layout.Height)}\" role=\"img\" aria-label=\"{HtmlText.Escape(flow.Title)}\" font-family=\"sans-serif\">\n"
+        );
         Draw(output, layout);
         return output.Append("</svg>\n").ToString();
     }
@@ -71,7 +75,10 @@ internal static class FlowSvg
     {
         var first = frame.Boxes[0];
         var title = FlowText.Fit(frame.Name, first.Width, HeadSize, true);
-        output.Append(CultureInfo.InvariantCulture, $"<rect x=\"{Number(first.X)}\" y=\"{Number(frame.Top + 0.8)}\" width=\"{Number(FlowText.Width(title, HeadSize, true))}\" height=\"4\" fill=\"#fff\"/>\n");
+        output.Append(
+            CultureInfo.InvariantCulture,
+            $"<rect x=\"{Number(first.X)}\" y=\"{Number(frame.Top + 0.8)}\" width=\"{Number(FlowText.Width(title, HeadSize, true))}\" height=\"4\" fill=\"#fff\"/>\n"
+        );
         output.Append(Text(first.X + 0.2, frame.Top + 3.9, HeadSize, true, title));
     }
 
@@ -136,7 +143,10 @@ internal static class FlowSvg
         if (box.Node.Kind is SheetFlowKind.Source or SheetFlowKind.Connector or SheetFlowKind.Channel)
         {
             var x = box.Node.Kind == SheetFlowKind.Source ? box.X + box.Width - 1.2 : box.X;
-            output.Append(CultureInfo.InvariantCulture, $"<rect x=\"{Number(x)}\" y=\"{Number(box.Y)}\" width=\"1.2\" height=\"{Number(box.Height)}\" fill=\"#000\"/>\n");
+            output.Append(
+                CultureInfo.InvariantCulture,
+                $"<rect x=\"{Number(x)}\" y=\"{Number(box.Y)}\" width=\"1.2\" height=\"{Number(box.Height)}\" fill=\"#000\"/>\n"
+            );
         }
     }
 }

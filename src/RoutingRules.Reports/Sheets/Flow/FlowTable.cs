@@ -14,16 +14,22 @@ internal static class FlowTable
             var node = flow.Nodes[i];
             if (node.Kind == SheetFlowKind.Bundle)
             {
-                table.Rows.Add(new PageRow
-                {
-                    Cells =
-                    [
-                        [.. PageLayout.Strong(node.Mark), .. PageLayout.Cell(node.Name), .. node.IsInEar ? [new PageLine(SheetWords.Mark(SheetMark.InEar), PageLineStyle.Mark)] : PageLayout.Cell()],
-                        PageLayout.Cell([.. flow.Edges.Where(edge => edge.To == i).Select(edge => Count(flow, edge.From, edge))]),
-                        PageLayout.Cell([.. flow.Edges.Where(edge => edge.From == i).Select(edge => Count(flow, edge.To, edge))]),
-                        PageLayout.Cell(node.Note),
-                    ],
-                });
+                table.Rows.Add(
+                    new PageRow
+                    {
+                        Cells =
+                        [
+                            [
+                                .. PageLayout.Strong(node.Mark),
+                                .. PageLayout.Cell(node.Name),
+                                .. node.IsInEar ? [new PageLine(SheetWords.Mark(SheetMark.InEar), PageLineStyle.Mark)] : PageLayout.Cell(),
+                            ],
+                            PageLayout.Cell([.. flow.Edges.Where(edge => edge.To == i).Select(edge => Count(flow, edge.From, edge))]),
+                            PageLayout.Cell([.. flow.Edges.Where(edge => edge.From == i).Select(edge => Count(flow, edge.To, edge))]),
+                            PageLayout.Cell(node.Note),
+                        ],
+                    }
+                );
             }
         }
 

@@ -92,6 +92,9 @@ internal static class FlowText
         }
 
         var c = (char)rune.Value;
-        return Narrow.Contains(c, StringComparison.Ordinal) ? 0.34 : Wide.Contains(c, StringComparison.Ordinal) ? 0.9 : char.IsAsciiLetterUpper(c) ? 0.7 : 0.57;
+        return Narrow.Contains(c, StringComparison.Ordinal) ? 0.34
+            : Wide.Contains(c, StringComparison.Ordinal) ? 0.9
+            : char.IsAsciiLetterUpper(c) ? 0.7
+            : 0.57;
     }
 }

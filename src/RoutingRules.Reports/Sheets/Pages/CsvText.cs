@@ -25,7 +25,12 @@ internal static class CsvText
     /// <summary>A row of one empty field would be an empty line, which readers skip; it is quoted.</summary>
     private static void Append(StringBuilder output, string field, char separator, bool isAlone)
     {
-        if (field.AsSpan().IndexOfAny("\",\r\n") < 0 && !field.Contains(separator) && !(isAlone && field.Length == 0) && field.AsSpan().Trim(' ').Length == field.Length)
+        if (
+            field.AsSpan().IndexOfAny("\",\r\n") < 0
+            && !field.Contains(separator)
+            && !(isAlone && field.Length == 0)
+            && field.AsSpan().Trim(' ').Length == field.Length
+        )
         {
             output.Append(field);
             return;

@@ -44,7 +44,10 @@ public static class HtmlSheetWriter
         output.Append("<section>\n<table class=\"page\" role=\"presentation\">\n<thead><tr><td>\n<header>\n<div>\n");
         output.Append(CultureInfo.InvariantCulture, $"<{show} class=\"show\">{HtmlText.Isolate(set.Title)}</{show}>\n");
         output.Append(CultureInfo.InvariantCulture, $"<p class=\"meta\">{string.Join(PageSet.Dot, set.Meta.Select(HtmlText.Isolate))}</p>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<h2>{HtmlText.Isolate(page.Title)}{(page.Aside is null ? "" : $" <span class=\"aside\">{HtmlText.Isolate(page.Aside)}</span>")}</h2>\n");
+        output.Append(
+            CultureInfo.InvariantCulture,
+            $"<h2>{HtmlText.Isolate(page.Title)}{(page.Aside is null ? "" : $" <span class=\"aside\">{HtmlText.Isolate(page.Aside)}</span>")}</h2>\n"
+        );
         output.Append("</div>\n");
         if ((page.Code ?? set.Code) is { } code)
         {
@@ -70,7 +73,10 @@ public static class HtmlSheetWriter
 
         foreach (var flow in page.Flows)
         {
-            output.Append(CultureInfo.InvariantCulture, $"<figure>\n<figcaption>{HtmlText.Isolate(flow.Title)} <small>{FlowSvg.Legend}</small></figcaption>\n{FlowSvg.Element(flow)}</figure>\n");
+            output.Append(
+                CultureInfo.InvariantCulture,
+                $"<figure>\n<figcaption>{HtmlText.Isolate(flow.Title)} <small>{FlowSvg.Legend}</small></figcaption>\n{FlowSvg.Element(flow)}</figure>\n"
+            );
         }
 
         output.Append("</td></tr></tbody>\n</table>\n</section>\n");
@@ -80,7 +86,10 @@ public static class HtmlSheetWriter
     {
         if (cautions is { } list)
         {
-            output.Append(CultureInfo.InvariantCulture, $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n{string.Concat(list.Select(caution => $"<li>{HtmlText.Escape(caution)}</li>\n"))}</ul>\n</aside>\n");
+            output.Append(
+                CultureInfo.InvariantCulture,
+                $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n{string.Concat(list.Select(caution => $"<li>{HtmlText.Escape(caution)}</li>\n"))}</ul>\n</aside>\n"
+            );
         }
     }
 
@@ -94,7 +103,10 @@ public static class HtmlSheetWriter
         }
 
         output.Append("</colgroup>\n<thead>\n");
-        output.Append(CultureInfo.InvariantCulture, $"<tr class=\"name\"><th colspan=\"{table.Columns.Length}\" scope=\"colgroup\">{HtmlText.Isolate(table.Title)}</th></tr>\n<tr>");
+        output.Append(
+            CultureInfo.InvariantCulture,
+            $"<tr class=\"name\"><th colspan=\"{table.Columns.Length}\" scope=\"colgroup\">{HtmlText.Isolate(table.Title)}</th></tr>\n<tr>"
+        );
         foreach (var column in table.Columns)
         {
             output.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\">{HtmlText.Isolate(column.Heading)}</th>");
@@ -127,9 +139,11 @@ public static class HtmlSheetWriter
         }
         else if (row.Across is not null)
         {
-            output.Append(row.IsHeading
-                ? $"<tr class=\"stop\"><th colspan=\"{SheetWords.Number(columns)}\" scope=\"colgroup\">{HtmlText.Line(row.Across)}</th></tr>\n"
-                : $"<tr><td colspan=\"{SheetWords.Number(columns)}\">{HtmlText.Line(row.Across)}</td></tr>\n");
+            output.Append(
+                row.IsHeading
+                    ? $"<tr class=\"stop\"><th colspan=\"{SheetWords.Number(columns)}\" scope=\"colgroup\">{HtmlText.Line(row.Across)}</th></tr>\n"
+                    : $"<tr><td colspan=\"{SheetWords.Number(columns)}\">{HtmlText.Line(row.Across)}</td></tr>\n"
+            );
         }
         else
         {
@@ -150,7 +164,13 @@ public static class HtmlSheetWriter
         for (var i = 0; i < lines.Count; i++)
         {
             var follows = i > 0 && IsMark(lines[i]) && IsMark(lines[i - 1]);
-            cell.Append(follows ? " " : i > 0 ? "</p><p" : "<p").Append(follows ? "" : Class(lines[i].Style)).Append(Content(lines[i]));
+            cell.Append(
+                    follows ? " "
+                    : i > 0 ? "</p><p"
+                    : "<p"
+                )
+                .Append(follows ? "" : Class(lines[i].Style))
+                .Append(Content(lines[i]));
         }
 
         return cell.Append(lines.Count > 0 ? "</p>" : "").ToString();
@@ -158,22 +178,24 @@ public static class HtmlSheetWriter
 
     private static bool IsMark(PageLine line) => line.Style is PageLineStyle.Mark or PageLineStyle.Stop;
 
-    private static string Class(PageLineStyle style) => style switch
-    {
-        PageLineStyle.Tick => " class=\"check\">",
-        PageLineStyle.Strong => " class=\"strong\">",
-        _ => ">",
-    };
+    private static string Class(PageLineStyle style) =>
+        style switch
+        {
+            PageLineStyle.Tick => " class=\"check\">",
+            PageLineStyle.Strong => " class=\"strong\">",
+            _ => ">",
+        };
 
-    private static string Content(PageLine line) => line.Style switch
-    {
-        PageLineStyle.Tick => $"<span class=\"box\"></span>{(line.Text.Length == 0 ? "" : " " + HtmlText.Line(line.Text))}",
-        PageLineStyle.Mark => $"<span class=\"mark\">{HtmlText.Line(line.Text)}</span>",
-        PageLineStyle.Change => $"<span class=\"change\">\u25b6 {HtmlText.Line(line.Text)}</span>",
-        PageLineStyle.Bar => $"{Bar(line)} {HtmlText.Line(line.Text)}",
-        PageLineStyle.Stop => $"<span class=\"mark dead\">{HtmlText.Line(line.Text)}</span>",
-        _ => HtmlText.Line(line.Text),
-    };
+    private static string Content(PageLine line) =>
+        line.Style switch
+        {
+            PageLineStyle.Tick => $"<span class=\"box\"></span>{(line.Text.Length == 0 ? "" : " " + HtmlText.Line(line.Text))}",
+            PageLineStyle.Mark => $"<span class=\"mark\">{HtmlText.Line(line.Text)}</span>",
+            PageLineStyle.Change => $"<span class=\"change\">\u25b6 {HtmlText.Line(line.Text)}</span>",
+            PageLineStyle.Bar => $"{Bar(line)} {HtmlText.Line(line.Text)}",
+            PageLineStyle.Stop => $"<span class=\"mark dead\">{HtmlText.Line(line.Text)}</span>",
+            _ => HtmlText.Line(line.Text),
+        };
 
     private const double BarWidth = 24;
 

@@ -26,7 +26,10 @@ public static class MarkdownSheetWriter
         WriteCautions(output, set.RepeatsCautions ? null : set.Cautions);
         foreach (var page in set.Pages)
         {
-            output.Append(CultureInfo.InvariantCulture, $"\n---\n\n## {Heading(set, page)}\n{(set.ViewNote is null ? "" : $"\n**{title}**{PageSet.Dot}{meta}\n")}");
+            output.Append(
+                CultureInfo.InvariantCulture,
+                $"\n---\n\n## {Heading(set, page)}\n{(set.ViewNote is null ? "" : $"\n**{title}**{PageSet.Dot}{meta}\n")}"
+            );
             foreach (var sentence in set.ViewNote is { } note ? page.Facts.Append(note) : page.Facts)
             {
                 output.Append(CultureInfo.InvariantCulture, $"\n{MarkdownText.Escape(sentence.Trim())}\n");
@@ -43,38 +46,50 @@ public static class MarkdownSheetWriter
     }
 
     /// <summary>What stands beside the title is escaped apart from it where pages are of devices, whose ids and places it holds.</summary>
-    private static string Heading(PageSet set, Page page) => page.Aside is { } aside && set.RepeatsCautions
-        ? $"{MarkdownText.Escape(page.Title)} ({MarkdownText.Escape(aside)})"
-        : MarkdownText.Escape(page.Heading);
+    private static string Heading(PageSet set, Page page) =>
+        page.Aside is { } aside && set.RepeatsCautions
+            ? $"{MarkdownText.Escape(page.Title)} ({MarkdownText.Escape(aside)})"
+            : MarkdownText.Escape(page.Heading);
 
     private static void WriteCautions(StringBuilder output, ValueList<string>? cautions)
     {
         if (cautions is { } list)
         {
-            output.Append(CultureInfo.InvariantCulture, $"\n### {PageLayout.CautionsTitle}\n\n{string.Concat(list.Select(caution => $"- {MarkdownText.Escape(caution)}\n"))}");
+            output.Append(
+                CultureInfo.InvariantCulture,
+                $"\n### {PageLayout.CautionsTitle}\n\n{string.Concat(list.Select(caution => $"- {MarkdownText.Escape(caution)}\n"))}"
+            );
         }
     }
 
     private static void WriteTable(StringBuilder output, PageTable table)
     {
-        output.Append(CultureInfo.InvariantCulture, $"\n### {MarkdownText.Escape(table.Title)}\n\n| {string.Join(" | ", table.Columns.Select(column => MarkdownText.Escape(column.Heading)))} |\n|");
+        output.Append(
+            CultureInfo.InvariantCulture,
+            $"\n### {MarkdownText.Escape(table.Title)}\n\n| {string.Join(" | ", table.Columns.Select(column => MarkdownText.Escape(column.Heading)))} |\n|"
+        );
         output.Append(string.Concat(Enumerable.Repeat("---|", table.Columns.Length))).Append('\n');
         foreach (var row in table.Rows)
         {
-            var cells = row.Slots.Length > 0 ? [$"**{MarkdownText.Escape(string.Join(", ", row.Slots))}**", "free"]
+            var cells =
+                row.Slots.Length > 0 ? [$"**{MarkdownText.Escape(string.Join(", ", row.Slots))}**", "free"]
                 : row.IsBlank ? []
                 : row.Across is { } across ? [row.IsHeading ? $"**{MarkdownText.Escape(across)}**" : MarkdownText.Escape(across)]
                 : row.Cells.Select(cell => string.Join("<br>", cell.Select(Line))).ToArray();
-            output.Append("| ").AppendJoin(" | ", cells.Concat(Enumerable.Repeat("", table.Columns.Length - Math.Min(cells.Length, table.Columns.Length)))).Append(" |\n");
+            output
+                .Append("| ")
+                .AppendJoin(" | ", cells.Concat(Enumerable.Repeat("", table.Columns.Length - Math.Min(cells.Length, table.Columns.Length))))
+                .Append(" |\n");
         }
     }
 
-    private static string Line(PageLine line) => line.Style switch
-    {
-        PageLineStyle.Tick => $"\u2610 {MarkdownText.Escape(line.Text)}".TrimEnd(),
-        PageLineStyle.Plain => MarkdownText.Escape(line.Text),
-        PageLineStyle.Change => $"\u25b6 **{MarkdownText.Escape(line.Text)}**",
-        PageLineStyle.Bar => MarkdownText.Escape($"{TextTable.Bar(line)} {line.Text}"),
-        _ => $"**{MarkdownText.Escape(line.Text)}**",
-    };
+    private static string Line(PageLine line) =>
+        line.Style switch
+        {
+            PageLineStyle.Tick => $"\u2610 {MarkdownText.Escape(line.Text)}".TrimEnd(),
+            PageLineStyle.Plain => MarkdownText.Escape(line.Text),
+            PageLineStyle.Change => $"\u25b6 **{MarkdownText.Escape(line.Text)}**",
+            PageLineStyle.Bar => MarkdownText.Escape($"{TextTable.Bar(line)} {line.Text}"),
+            _ => $"**{MarkdownText.Escape(line.Text)}**",
+        };
 }

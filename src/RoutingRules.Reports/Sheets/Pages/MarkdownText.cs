@@ -43,7 +43,10 @@ internal static class MarkdownText
         }
 
         return digits == text.Length ? -1
-            : digits == 0 ? text[0] is '-' or '=' ? 0 : -1
-            : text[digits] is '.' or ')' ? digits : -1;
+            : digits == 0
+                ? text[0] is '-' or '=' ? 0
+                    : -1
+            : text[digits] is '.' or ')' ? digits
+            : -1;
     }
 }

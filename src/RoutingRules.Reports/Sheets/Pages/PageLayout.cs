@@ -13,17 +13,18 @@ internal static class PageLayout
     /// <summary>A sheet as pages.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="draws">False for a writer that cannot draw: what runs between devices is then a table.</param>
-    public static PageSet Set(Sheet sheet, bool draws = false) => new()
-    {
-        Title = sheet.Head.Title,
-        Meta = Meta(sheet.Head).ToValueList(),
-        Code = sheet.Head.Code,
-        ViewNote = SheetWords.ViewNote(sheet.Head.View),
-        Cautions = sheet.Cautions,
-        RepeatsCautions = true,
-        IsLargeType = sheet.IsLargeType,
-        Pages = Pages(sheet, draws),
-    };
+    public static PageSet Set(Sheet sheet, bool draws = false) =>
+        new()
+        {
+            Title = sheet.Head.Title,
+            Meta = Meta(sheet.Head).ToValueList(),
+            Code = sheet.Head.Code,
+            ViewNote = SheetWords.ViewNote(sheet.Head.View),
+            Cautions = sheet.Cautions,
+            RepeatsCautions = true,
+            IsLargeType = sheet.IsLargeType,
+            Pages = Pages(sheet, draws),
+        };
 
     /// <summary>The pages of the parts asked for; the overview when these have nothing to show.</summary>
     private static List<Page> Pages(Sheet sheet, bool draws)
@@ -37,17 +38,18 @@ internal static class PageLayout
         return pages.Count > 0 ? pages : [Overview(sheet)];
     }
 
-    private static IEnumerable<Page> Of(Sheet sheet, SheetSection part) => part switch
-    {
-        SheetSection.Overview => [Overview(sheet)],
-        SheetSection.Flow => sheet.Flows.IsEmpty ? [] : [Flow(sheet)],
-        SheetSection.Inputs => ListPages.Inputs(sheet),
-        SheetSection.Outputs => ListPages.Outputs(sheet),
-        SheetSection.Devices => sheet.Devices.Select(DevicePages.Page),
-        SheetSection.Packs => ListPages.Packs(sheet),
-        SheetSection.Network => NetworkPages.Pages(sheet),
-        _ => CheckPages.Pages(sheet, part),
-    };
+    private static IEnumerable<Page> Of(Sheet sheet, SheetSection part) =>
+        part switch
+        {
+            SheetSection.Overview => [Overview(sheet)],
+            SheetSection.Flow => sheet.Flows.IsEmpty ? [] : [Flow(sheet)],
+            SheetSection.Inputs => ListPages.Inputs(sheet),
+            SheetSection.Outputs => ListPages.Outputs(sheet),
+            SheetSection.Devices => sheet.Devices.Select(DevicePages.Page),
+            SheetSection.Packs => ListPages.Packs(sheet),
+            SheetSection.Network => NetworkPages.Pages(sheet),
+            _ => CheckPages.Pages(sheet, part),
+        };
 
     private static Page Flow(Sheet sheet)
     {
@@ -86,8 +88,7 @@ internal static class PageLayout
     }
 
     /// <summary>The mark of what differs from the older revision.</summary>
-    public static IEnumerable<PageLine> Change(SheetChange? change) =>
-        change is null ? [] : [new PageLine(SheetWords.Change(change), PageLineStyle.Change)];
+    public static IEnumerable<PageLine> Change(SheetChange? change) => change is null ? [] : [new PageLine(SheetWords.Change(change), PageLineStyle.Change)];
 
     public static List<PageLine> Cell(params string?[] lines) =>
         [.. lines.Where(line => !string.IsNullOrEmpty(line)).Select(line => new PageLine(line!, PageLineStyle.Plain))];
@@ -115,10 +116,17 @@ internal static class PageLayout
 
         AddDifferences(page, sheet);
         var devices = new PageTable { Title = "Devices", Columns = [("Device", 34), ("Stands at", 33), ("Type", 33)] };
-        devices.Rows.AddRange(sheet.Devices.Select(device => new PageRow
-        {
-            Cells = [[new PageLine(device.Label, PageLineStyle.Strong), .. Cell(DevicePages.Id(device)), .. Change(device.Change)], Cell(device.Zone), Cell(device.Type)],
-        }));
+        devices.Rows.AddRange(
+            sheet.Devices.Select(device => new PageRow
+            {
+                Cells =
+                [
+                    [new PageLine(device.Label, PageLineStyle.Strong), .. Cell(DevicePages.Id(device)), .. Change(device.Change)],
+                    Cell(device.Zone),
+                    Cell(device.Type),
+                ],
+            })
+        );
         page.Tables.Add(devices);
         return page;
     }
@@ -139,23 +147,27 @@ internal static class PageLayout
 
         page.Facts.Add($"What differs from {name} is marked on every page.");
         var table = new PageTable { Title = $"Changed since {name}", Columns = [("What", 26), ("Was", 34), ("Is", 34), ("Done", 6)] };
-        table.Rows.AddRange(sheet.Differences.Select(difference => new PageRow
-        {
-            Cells =
-            [
-                Strong(difference.Subject),
-                difference.Kind == SheetChangeKind.New ? [new PageLine("NEW", PageLineStyle.Change)] : Cell(difference.Was),
-                difference.Kind == SheetChangeKind.Gone ? [new PageLine("GONE", PageLineStyle.Change)] : Cell(difference.Now),
-                Tick(""),
-            ],
-        }));
+        table.Rows.AddRange(
+            sheet.Differences.Select(difference => new PageRow
+            {
+                Cells =
+                [
+                    Strong(difference.Subject),
+                    difference.Kind == SheetChangeKind.New ? [new PageLine("NEW", PageLineStyle.Change)] : Cell(difference.Was),
+                    difference.Kind == SheetChangeKind.Gone ? [new PageLine("GONE", PageLineStyle.Change)] : Cell(difference.Now),
+                    Tick(""),
+                ],
+            })
+        );
         page.Tables.Add(table);
     }
 
     public static string Since(SheetSince since)
     {
         var revision = since.Revision is null ? "the sheet without revision" : $"revision {since.Revision}";
-        return since.Date is { } date ? $"{revision} of {date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)} (code {since.Code})" : $"{revision} (code {since.Code})";
+        return since.Date is { } date
+            ? $"{revision} of {date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)} (code {since.Code})"
+            : $"{revision} (code {since.Code})";
     }
 
     public static List<PageLine> Tick(string text) => [new PageLine(text, PageLineStyle.Tick)];

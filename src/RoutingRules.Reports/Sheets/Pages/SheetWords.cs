@@ -26,20 +26,22 @@ internal static class SheetWords
     public static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 
     public static string ViewNote(SheetView view) =>
-        (view == SheetView.House
-            ? "Sides as the audience sees them (house): house left = stage right, house right = stage left."
-            : "Sides as the performers see them (stage): stage right = house left, stage left = house right.")
-        + " L and R of a pair are its first and second channel.";
+        (
+            view == SheetView.House
+                ? "Sides as the audience sees them (house): house left = stage right, house right = stage left."
+                : "Sides as the performers see them (stage): stage right = house left, stage left = house right."
+        ) + " L and R of a pair are its first and second channel.";
 
-    public static string? Side(ZoneSide side, SheetView view) => (side, view) switch
-    {
-        (ZoneSide.HouseLeft, SheetView.House) => "house left",
-        (ZoneSide.HouseRight, SheetView.House) => "house right",
-        (ZoneSide.HouseLeft, _) => "stage right",
-        (ZoneSide.HouseRight, _) => "stage left",
-        (ZoneSide.Centre, _) => "centre",
-        _ => null,
-    };
+    public static string? Side(ZoneSide side, SheetView view) =>
+        (side, view) switch
+        {
+            (ZoneSide.HouseLeft, SheetView.House) => "house left",
+            (ZoneSide.HouseRight, SheetView.House) => "house right",
+            (ZoneSide.HouseLeft, _) => "stage right",
+            (ZoneSide.HouseRight, _) => "stage left",
+            (ZoneSide.Centre, _) => "centre",
+            _ => null,
+        };
 
     public static string? Zone(Zone? zone, SheetView view)
     {
@@ -53,36 +55,39 @@ internal static class SheetWords
         return side is null || string.Equals(name, side, StringComparison.OrdinalIgnoreCase) ? name : $"{name} ({side})";
     }
 
-    public static string Mark(SheetMark mark) => mark switch
-    {
-        SheetMark.Dead => "DEAD",
-        SheetMark.Reserved => "RESERVED",
-        SheetMark.InEar => "IN-EAR",
-        SheetMark.Pinned => "PINNED",
-        SheetMark.NoSignal => "NO SIGNAL",
-        SheetMark.NotAsked => "NOT ASKED FOR",
-        _ => "LOOP",
-    };
+    public static string Mark(SheetMark mark) =>
+        mark switch
+        {
+            SheetMark.Dead => "DEAD",
+            SheetMark.Reserved => "RESERVED",
+            SheetMark.InEar => "IN-EAR",
+            SheetMark.Pinned => "PINNED",
+            SheetMark.NoSignal => "NO SIGNAL",
+            SheetMark.NotAsked => "NOT ASKED FOR",
+            _ => "LOOP",
+        };
 
-    public static string Phantom(SheetPhantom phantom) => (phantom.IsOn, phantom.Need, phantom.IsSupplied) switch
-    {
-        (true, PhantomNeed.Forbidden, _) => "ON, must be OFF",
-        (true, _, false) => "ON, but none here",
-        (true, _, _) => "ON",
-        (false, PhantomNeed.Required, _) => "OFF, must be ON",
-        (false, _, _) => "off",
-        (null, PhantomNeed.Required, false) => "needs ON, none here",
-        (null, PhantomNeed.Required, _) => "switch ON",
-        (null, PhantomNeed.Forbidden, _) => "keep OFF",
-        _ => "",
-    };
+    public static string Phantom(SheetPhantom phantom) =>
+        (phantom.IsOn, phantom.Need, phantom.IsSupplied) switch
+        {
+            (true, PhantomNeed.Forbidden, _) => "ON, must be OFF",
+            (true, _, false) => "ON, but none here",
+            (true, _, _) => "ON",
+            (false, PhantomNeed.Required, _) => "OFF, must be ON",
+            (false, _, _) => "off",
+            (null, PhantomNeed.Required, false) => "needs ON, none here",
+            (null, PhantomNeed.Required, _) => "switch ON",
+            (null, PhantomNeed.Forbidden, _) => "keep OFF",
+            _ => "",
+        };
 
-    public static string Hop(SheetHop hop) => hop.Kind switch
-    {
-        HopKind.Stream => string.Create(CultureInfo.InvariantCulture, $"stream {hop.Id} ch {hop.Channel}, {Slot(hop.At)}"),
-        HopKind.Carrier => $"link {hop.Id}, {Slot(hop.At)}",
-        _ => $"cable to {hop.At}",
-    };
+    public static string Hop(SheetHop hop) =>
+        hop.Kind switch
+        {
+            HopKind.Stream => string.Create(CultureInfo.InvariantCulture, $"stream {hop.Id} ch {hop.Channel}, {Slot(hop.At)}"),
+            HopKind.Carrier => $"link {hop.Id}, {Slot(hop.At)}",
+            _ => $"cable to {hop.At}",
+        };
 
     /// <summary>Kind, length and speed of a network cable; null when nothing was said.</summary>
     public static string? Cable(Link link)
@@ -117,17 +122,17 @@ internal static class SheetWords
     /// <summary>The place, with channels in short: they are read all day.</summary>
     public static string Short(SheetPlace place) => place.Group.Value == "channel" ? $"{place.DeviceLabel} ch {place.Mark}" : place.ToString();
 
-    public static string Plug(SheetPlace place) => place.Connector == 0
-        ? ""
-        : string.Create(CultureInfo.InvariantCulture, $"plug {place.Connector}, {Ordinal(place.ConnectorChannel)} channel");
+    public static string Plug(SheetPlace place) =>
+        place.Connector == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"plug {place.Connector}, {Ordinal(place.ConnectorChannel)} channel");
 
-    private static string Ordinal(int number) => number switch
-    {
-        1 => "1st",
-        2 => "2nd",
-        3 => "3rd",
-        _ => Number(number) + "th",
-    };
+    private static string Ordinal(int number) =>
+        number switch
+        {
+            1 => "1st",
+            2 => "2nd",
+            3 => "3rd",
+            _ => Number(number) + "th",
+        };
 
     /// <summary>For example <c>1-4, 7</c>.</summary>
     public static string Runs(IEnumerable<int> numbers)
@@ -151,22 +156,27 @@ internal static class SheetWords
     /// <summary>For example <c>SR box or SL box</c>; "nowhere" for an empty list.</summary>
     public static string Any(IEnumerable<string> names) => names.ToArray() is { Length: > 0 } some ? string.Join(" or ", some) : "nowhere";
 
-    public static string Why(ConnectionState state) => state switch
-    {
-        ConnectionState.UnknownReference => "it names something that is not in the rig",
-        ConnectionState.OutOfRange => "it names a number beyond the last one of its group",
-        ConnectionState.WidthMismatch => "its two ends are not equally wide",
-        ConnectionState.WrongKind => "one end is of a kind that cannot be there",
-        ConnectionState.WrongDevice => "its ends must be on one device for a route, on two for a cable",
-        _ => "",
-    };
+    public static string Why(ConnectionState state) =>
+        state switch
+        {
+            ConnectionState.UnknownReference => "it names something that is not in the rig",
+            ConnectionState.OutOfRange => "it names a number beyond the last one of its group",
+            ConnectionState.WidthMismatch => "its two ends are not equally wide",
+            ConnectionState.WrongKind => "one end is of a kind that cannot be there",
+            ConnectionState.WrongDevice => "its ends must be on one device for a route, on two for a cable",
+            _ => "",
+        };
 
     public static string How(FeedRole role, bool isInEar, string? person, bool? limiter)
     {
         if (isInEar)
         {
             return $"A technician listens on a pack first, at low level; only then does {person ?? "the performer"} wear it. "
-                + (limiter == true ? "Limiter declared." : limiter == false ? "NO LIMITER: set one first." : "No limiter declared: set one first.");
+                + (
+                    limiter == true ? "Limiter declared."
+                    : limiter == false ? "NO LIMITER: set one first."
+                    : "No limiter declared: set one first."
+                );
         }
 
         if (role == FeedRole.Evacuation)

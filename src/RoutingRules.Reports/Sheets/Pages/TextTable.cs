@@ -31,7 +31,10 @@ internal static class TextTable
             }
             else if (row.Across is not null)
             {
-                output.AppendJoin("", Wrap(VisibleText.OfPlain(row.Across), TextSheetWriter.LineLength).Select(line => (row.IsHeading ? "\n" : "") + line + "\n"));
+                output.AppendJoin(
+                    "",
+                    Wrap(VisibleText.OfPlain(row.Across), TextSheetWriter.LineLength).Select(line => (row.IsHeading ? "\n" : "") + line + "\n")
+                );
             }
             else
             {
@@ -63,7 +66,10 @@ internal static class TextTable
         var bar = new char[BarLength];
         for (var i = 0; i < BarLength; i++)
         {
-            bar[i] = (i + 0.5) / BarLength <= line.Share ? '#' : i == (int)(line.Limit * BarLength) ? '|' : '.';
+            bar[i] =
+                (i + 0.5) / BarLength <= line.Share ? '#'
+                : i == (int)(line.Limit * BarLength) ? '|'
+                : '.';
         }
 
         return $"[{new string(bar)}]";
@@ -159,5 +165,6 @@ internal static class TextTable
     /// <summary>Characters that take a place of their own; marks that stand on another one take none.</summary>
     private static int Width(string text) => text.EnumerateRunes().Sum(Width);
 
-    private static int Width(Rune rune) => Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.Format ? 0 : 1;
+    private static int Width(Rune rune) =>
+        Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.Format ? 0 : 1;
 }

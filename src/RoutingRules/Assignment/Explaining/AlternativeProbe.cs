@@ -29,7 +29,13 @@ internal sealed class AlternativeProbe
         evaluator = new Evaluator(problem);
         active = [.. Enumerable.Range(0, problem.Demands.Length)];
         choices = [.. problem.Demands.Select(demand => ChoiceOf(demand, result))];
-        relaxed = [(RefusalCause.Spare, new Evaluator(ProblemBuilder.Build(show, options with { Spares = 0 }))), (RefusalCause.Separation, Apart(show, options)), (RefusalCause.StreamLimit, Unlimited(show, options)), (RefusalCause.LinkFull, new Evaluator(problem.WithoutLinkRoom()))];
+        relaxed =
+        [
+            (RefusalCause.Spare, new Evaluator(ProblemBuilder.Build(show, options with { Spares = 0 }))),
+            (RefusalCause.Separation, Apart(show, options)),
+            (RefusalCause.StreamLimit, Unlimited(show, options)),
+            (RefusalCause.LinkFull, new Evaluator(problem.WithoutLinkRoom())),
+        ];
         Score = Evaluate(evaluator, choices);
     }
 
@@ -49,8 +55,12 @@ internal sealed class AlternativeProbe
         {
             foreach (var index in active)
             {
-                if (index != except && choices[index] >= 0 && !found.Contains(index)
-                    && problem.Demands[index].Candidates[choices[index]].Claims.Contains(point))
+                if (
+                    index != except
+                    && choices[index] >= 0
+                    && !found.Contains(index)
+                    && problem.Demands[index].Candidates[choices[index]].Claims.Contains(point)
+                )
                 {
                     found.Add(index);
                 }
@@ -71,7 +81,12 @@ internal sealed class AlternativeProbe
         var candidates = Enumerable.Range(0, demand.Candidates.Length).Where(choice => demand.Candidates[choice].First == first).ToList();
         if (candidates.Count == 0)
         {
-            return (demand.Late.Contains(first) ? RefusalCause.Late : Exposure.IsPrivate(demand.Node) && problem.Exposure.Leads(first) ? RefusalCause.Overheard : RefusalCause.NoPath, null);
+            return (
+                demand.Late.Contains(first) ? RefusalCause.Late
+                : Exposure.IsPrivate(demand.Node) && problem.Exposure.Leads(first) ? RefusalCause.Overheard
+                : RefusalCause.NoPath,
+                null
+            );
         }
 
         foreach (var choice in candidates)
@@ -107,14 +122,17 @@ internal sealed class AlternativeProbe
     public ValueList<LinkUse> FullLinks(Demand demand, int first) =>
         LinkTable.FullOn(problem, result, demand.Candidates.First(candidate => candidate.First == first));
 
-    private ObjectiveVector? Evaluate(Evaluator with, int[] some) => with.Evaluate(active, some, null, WiringBudget, null, out _) is { } score ? Vector(score) : null;
+    private ObjectiveVector? Evaluate(Evaluator with, int[] some) =>
+        with.Evaluate(active, some, null, WiringBudget, null, out _) is { } score ? Vector(score) : null;
 
     private static ObjectiveVector Vector(ChoiceScore score) => new() { Values = ValueList.Create<int>(score.Numbers) };
 
     /// <summary>What is worse is so whatever blocks are used: an unsettled wiring may only count too many of those.</summary>
     private bool IsDecidedByPlaces(ObjectiveVector objective) =>
-        Score is { } now && ObjectiveDifference.Between(now, objective, problem.Options.Order) is { By: > 0 } difference
-        && difference.Number - ObjectiveNumbers.Levels is var level && (level < 0 || (ObjectiveLevel)level is not (ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks));
+        Score is { } now
+        && ObjectiveDifference.Between(now, objective, problem.Options.Order) is { By: > 0 } difference
+        && difference.Number - ObjectiveNumbers.Levels is var level
+        && (level < 0 || (ObjectiveLevel)level is not (ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks));
 
     private static Evaluator Apart(ResolvedShow show, AssignmentOptions options)
     {
@@ -144,7 +162,14 @@ internal sealed class AlternativeProbe
         }
 
         var missing = result.Unplaced.Where(entry => entry.Demand == demand.Node.Key && entry.Sink is not null).Select(entry => entry.Sink!.Value).ToList();
-        return Array.FindIndex(demand.Candidates, candidate => candidate.First == first.Value && candidate.Failed == missing.Count
-            && candidate.Deliveries.All(delivery => demand.Node.Line is null || !missing.Contains(problem.Show.Graph.Address(new PointIndex(delivery.Sink), demand.Node.Width))));
+        return Array.FindIndex(
+            demand.Candidates,
+            candidate =>
+                candidate.First == first.Value
+                && candidate.Failed == missing.Count
+                && candidate.Deliveries.All(delivery =>
+                    demand.Node.Line is null || !missing.Contains(problem.Show.Graph.Address(new PointIndex(delivery.Sink), demand.Node.Width))
+                )
+        );
     }
 }

@@ -94,12 +94,19 @@ internal sealed class ConflictFinder(Reassigner again, AssignmentProblem problem
     private List<int> Nearest(Demand demand)
     {
         var points = new HashSet<int>(demand.Candidates.SelectMany(candidate => candidate.Claims));
-        var devices = new HashSet<int>(demand.Candidates.SelectMany(candidate => candidate.Deliveries).SelectMany(delivery => new[] { delivery.Sender, delivery.Receiver }));
+        var devices = new HashSet<int>(
+            demand.Candidates.SelectMany(candidate => candidate.Deliveries).SelectMany(delivery => new[] { delivery.Sender, delivery.Receiver })
+        );
         return
         [
-            .. Enumerable.Range(0, placedAt.Length).Where(index => index != demand.Index && placedAt[index] >= 0)
-                .OrderBy(index => Enumerable.Range(placedAt[index], problem.Demands[index].Node.Width).Any(points.Contains) ? 0
-                    : devices.Contains(problem.Show.Graph.DeviceOf(new(placedAt[index])).Index) ? 1 : 2),
+            .. Enumerable
+                .Range(0, placedAt.Length)
+                .Where(index => index != demand.Index && placedAt[index] >= 0)
+                .OrderBy(index =>
+                    Enumerable.Range(placedAt[index], problem.Demands[index].Node.Width).Any(points.Contains) ? 0
+                    : devices.Contains(problem.Show.Graph.DeviceOf(new(placedAt[index])).Index) ? 1
+                    : 2
+                ),
         ];
     }
 
@@ -115,7 +122,7 @@ internal sealed class ConflictFinder(Reassigner again, AssignmentProblem problem
             return null;
         }
 
-        for (var isDone = false; !isDone;)
+        for (var isDone = false; !isDone; )
         {
             isDone = true;
             foreach (var index in Enumerable.Reverse(conflict).ToList())
@@ -140,18 +147,31 @@ internal sealed class ConflictFinder(Reassigner again, AssignmentProblem problem
     private bool? AreAllPlaced(UnplacedDemand unplaced, List<int> others)
     {
         var wanted = others.Select(KeyOf).Append(unplaced.Demand).ToHashSet(StringComparer.Ordinal);
-        var found = again.Assign(again.Show, again.Options with
-        {
-            LeaveOut = problem.Demands.Select(demand => demand.Node.Key).Where(key => !wanted.Contains(key)).Concat(again.Options.LeaveOut).Distinct().ToValueList(),
-            Budget = Math.Min(AttemptBudget, again.Options.Budget),
-        });
+        var found = again.Assign(
+            again.Show,
+            again.Options with
+            {
+                LeaveOut = problem
+                    .Demands.Select(demand => demand.Node.Key)
+                    .Where(key => !wanted.Contains(key))
+                    .Concat(again.Options.LeaveOut)
+                    .Distinct()
+                    .ToValueList(),
+                Budget = Math.Min(AttemptBudget, again.Options.Budget),
+            }
+        );
         if (found is null)
         {
             return null;
         }
 
-        var isPlaced = found.Unplaced.All(entry => !wanted.Contains(entry.Demand)
-            || (entry.Demand != unplaced.Demand || entry.Sink != unplaced.Sink) && result.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink));
-        return isPlaced ? true : found.Status is AssignmentStatus.Feasible or AssignmentStatus.Stopped ? null : false;
+        var isPlaced = found.Unplaced.All(entry =>
+            !wanted.Contains(entry.Demand)
+            || (entry.Demand != unplaced.Demand || entry.Sink != unplaced.Sink)
+                && result.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink)
+        );
+        return isPlaced ? true
+            : found.Status is AssignmentStatus.Feasible or AssignmentStatus.Stopped ? null
+            : false;
     }
 }

@@ -67,7 +67,11 @@ internal sealed class OversubscribedPoints
 
         return needed <= points.Count
             ? null
-            : new OversubscribedPoints { Others = [.. Enumerable.Range(0, isReached.Length).Where(index => isReached[index] && index != start)], Points = [.. points] };
+            : new OversubscribedPoints
+            {
+                Others = [.. Enumerable.Range(0, isReached.Length).Where(index => isReached[index] && index != start)],
+                Points = [.. points],
+            };
     }
 
     /// <summary>Held demands stay where they are, whoever else wants the place.</summary>

@@ -52,7 +52,15 @@ internal sealed class RefusalList(AlternativeProbe probe, AssignmentOptions opti
             var mark = problem.Show.MarkOf(run + position);
             if (mark is not null || problem.IsExcludedPoint[run.Value + position])
             {
-                return new Found(run.Value, mark is null ? RefusalCause.Excluded : mark.IsDead ? RefusalCause.Dead : RefusalCause.Reserved) { Reason = mark?.Reason };
+                return new Found(
+                    run.Value,
+                    mark is null ? RefusalCause.Excluded
+                        : mark.IsDead ? RefusalCause.Dead
+                        : RefusalCause.Reserved
+                )
+                {
+                    Reason = mark?.Reason,
+                };
             }
         }
 
@@ -83,15 +91,16 @@ internal sealed class RefusalList(AlternativeProbe probe, AssignmentOptions opti
             : new Found(run.Value, difference is null ? RefusalCause.EquallyGood : RefusalCause.SearchEnded);
     }
 
-    private Refusal Join(DemandNode node, RefusalCause cause, List<Found> found) => new()
-    {
-        Cause = cause,
-        Points = PointRuns.Of(graph, found.SelectMany(item => Enumerable.Range(item.First, node.Width))),
-        By = found.SelectMany(item => item.By).Distinct().Select(index => problem.Demands[index].Node.Key).ToValueList(),
-        Links = found.SelectMany(item => item.Links).Distinct().ToValueList(),
-        Reasons = found.Select(item => item.Reason).OfType<string>().Distinct().ToValueList(),
-        Difference = cause == RefusalCause.Worse ? found.Select(item => item.Difference!).MinBy(difference => difference.By) : null,
-    };
+    private Refusal Join(DemandNode node, RefusalCause cause, List<Found> found) =>
+        new()
+        {
+            Cause = cause,
+            Points = PointRuns.Of(graph, found.SelectMany(item => Enumerable.Range(item.First, node.Width))),
+            By = found.SelectMany(item => item.By).Distinct().Select(index => problem.Demands[index].Node.Key).ToValueList(),
+            Links = found.SelectMany(item => item.Links).Distinct().ToValueList(),
+            Reasons = found.Select(item => item.Reason).OfType<string>().Distinct().ToValueList(),
+            Difference = cause == RefusalCause.Worse ? found.Select(item => item.Difference!).MinBy(difference => difference.By) : null,
+        };
 
     /// <summary>Devices with points of the right direction none of which is allowed, because of where they stand or what they are.</summary>
     private IEnumerable<Refusal> OtherDevices(DemandNode node)
@@ -103,8 +112,14 @@ internal sealed class RefusalList(AlternativeProbe probe, AssignmentOptions opti
         {
             var isNamed = IsNamed(node, device);
             var wanted = node.Line is null ? PortKind.Output : PortKind.Input;
-            var suits = device.Groups.Any(group => group.Count > 0 && (isNamed ? group.Kind == wanted
-                : node.Line is { } line ? DemandBuilder.Suits(group, line.Model) : group.IsLineOutput));
+            var suits = device.Groups.Any(group =>
+                group.Count > 0
+                && (
+                    isNamed ? group.Kind == wanted
+                    : node.Line is { } line ? DemandBuilder.Suits(group, line.Model)
+                    : group.IsLineOutput
+                )
+            );
             if (suits && !allowed.Contains(device.Index))
             {
                 (isNamed ? wrong : elsewhere).Add(device.Id);

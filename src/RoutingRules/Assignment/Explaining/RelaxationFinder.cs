@@ -38,13 +38,15 @@ internal sealed class RelaxationFinder(Reassigner again, AssignmentProblem probl
             // Everything else stays if it can; what would move otherwise is told.
             if ((Try(unplaced, changed(ShowChanges.HoldAll(result.Show)), options) ?? Try(unplaced, changed(show), options)) is { } better)
             {
-                found.Add(new Relaxation
-                {
-                    Kind = kind,
-                    Subject = subject,
-                    At = better.Placements.First(place => place.Demand == unplaced.Demand).At,
-                    Moves = Moves(better, unplaced.Demand),
-                });
+                found.Add(
+                    new Relaxation
+                    {
+                        Kind = kind,
+                        Subject = subject,
+                        At = better.Placements.First(place => place.Demand == unplaced.Demand).At,
+                        Moves = Moves(better, unplaced.Demand),
+                    }
+                );
             }
         }
 
@@ -54,9 +56,12 @@ internal sealed class RelaxationFinder(Reassigner again, AssignmentProblem probl
     private AssignmentResult? Try(UnplacedDemand unplaced, Show changed, AssignmentOptions options)
     {
         var better = again.Assign(changed, options with { Budget = Math.Min(AttemptBudget, options.Budget) });
-        return better is { Status: not AssignmentStatus.PinsContradict }
-            && better.Unplaced.All(entry => (entry.Demand != unplaced.Demand || entry.Sink != unplaced.Sink)
-                && result.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink))
+        return
+            better is { Status: not AssignmentStatus.PinsContradict }
+            && better.Unplaced.All(entry =>
+                (entry.Demand != unplaced.Demand || entry.Sink != unplaced.Sink)
+                && result.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink)
+            )
             ? better
             : null;
     }
@@ -67,7 +72,10 @@ internal sealed class RelaxationFinder(Reassigner again, AssignmentProblem probl
         return better.Placements.Count(place => place.Demand != demand && before.TryGetValue(place.Demand, out var at) && at != place.At);
     }
 
-    private IEnumerable<(RelaxationKind Kind, string Subject, Func<Show, Show> Change, AssignmentOptions Options)> Changes(UnplacedDemand unplaced, DemandNode node)
+    private IEnumerable<(RelaxationKind Kind, string Subject, Func<Show, Show> Change, AssignmentOptions Options)> Changes(
+        UnplacedDemand unplaced,
+        DemandNode node
+    )
     {
         foreach (var run in node.IsPinned ? [] : node.Allowed.Where(run => IsReserved(run, node.Width)))
         {
@@ -111,10 +119,16 @@ internal sealed class RelaxationFinder(Reassigner again, AssignmentProblem probl
             return [];
         }
 
-        var allowed = node.Allowed.Select(run => problem.Show.Graph.DeviceOf(run).Model.Zone).OfType<Id<Zone>>()
-            .Concat(node.Feed?.Model.To[node.Entry].Zones ?? node.Line!.Model.From.Zones).ToHashSet();
+        var allowed = node
+            .Allowed.Select(run => problem.Show.Graph.DeviceOf(run).Model.Zone)
+            .OfType<Id<Zone>>()
+            .Concat(node.Feed?.Model.To[node.Entry].Zones ?? node.Line!.Model.From.Zones)
+            .ToHashSet();
         var near = show.Rig.Zones.Where(zone => allowed.Contains(zone.Id)).SelectMany(zone => zone.Near).ToHashSet();
-        return show.Rig.Zones.Where(zone => !allowed.Contains(zone.Id) && HasSuitable(zone.Id, node)).OrderBy(zone => near.Contains(zone.Id) ? 0 : 1).Select(zone => zone.Id);
+        return show
+            .Rig.Zones.Where(zone => !allowed.Contains(zone.Id) && HasSuitable(zone.Id, node))
+            .OrderBy(zone => near.Contains(zone.Id) ? 0 : 1)
+            .Select(zone => zone.Id);
     }
 
     private bool IsReserved(PointIndex run, int width)
@@ -135,7 +149,10 @@ internal sealed class RelaxationFinder(Reassigner again, AssignmentProblem probl
     }
 
     /// <summary>A zone whose devices are there to be plugged into: consoles have outputs too, but not where the loudspeakers are.</summary>
-    private bool HasSuitable(Id<Zone> zone, DemandNode node) => problem.Show.Devices.Any(device =>
-        device.Model.Zone == zone && device.Profile.Kind == DeviceKind.StageBox
-        && device.Groups.Any(group => node.Line is { } line ? DemandBuilder.Suits(group, line.Model) : group.IsLineOutput));
+    private bool HasSuitable(Id<Zone> zone, DemandNode node) =>
+        problem.Show.Devices.Any(device =>
+            device.Model.Zone == zone
+            && device.Profile.Kind == DeviceKind.StageBox
+            && device.Groups.Any(group => node.Line is { } line ? DemandBuilder.Suits(group, line.Model) : group.IsLineOutput)
+        );
 }

@@ -11,14 +11,15 @@ internal static class RuleFinding
     /// <param name="message">What is wrong and where.</param>
     /// <param name="pointer">The place as a JSON Pointer; empty for the whole document.</param>
     /// <param name="entities">What it is about.</param>
-    public static Finding Of(RuleDescriptor rule, string message, string pointer, params ValueList<Entity> entities) => new()
-    {
-        Rule = rule.Id,
-        Name = rule.Name,
-        Severity = rule.Severity,
-        Message = message,
-        Remedy = rule.Remedy,
-        Pointer = pointer,
-        Entities = entities,
-    };
+    public static Finding Of(RuleDescriptor rule, string message, string pointer, params ValueList<Entity> entities) =>
+        new()
+        {
+            Rule = rule.Id,
+            Name = rule.Name,
+            Severity = rule.Severity,
+            Message = message,
+            Remedy = rule.Remedy,
+            Pointer = pointer,
+            Entities = entities,
+        };
 }

@@ -29,20 +29,31 @@ internal static class ShowChanges
             }
         }
 
-        return show with { Rig = show.Rig with { Reserved = reserved.ToValueList() } };
+        return show with
+        {
+            Rig = show.Rig with { Reserved = reserved.ToValueList() },
+        };
     }
 
     /// <summary>With a demand that may move.</summary>
-    public static Show Release(Show show, DemandNode demand) => demand.Feed is { } feed
-        ? show with { Feeds = Replace(show.Feeds, feed.Index, feed.Model with { Hold = false }) }
-        : show with { Lines = Replace(show.Lines, demand.Line!.Index, demand.Line.Model with { Hold = false }) };
+    public static Show Release(Show show, DemandNode demand) =>
+        demand.Feed is { } feed
+            ? show with
+            {
+                Feeds = Replace(show.Feeds, feed.Index, feed.Model with { Hold = false }),
+            }
+            : show with
+            {
+                Lines = Replace(show.Lines, demand.Line!.Index, demand.Line.Model with { Hold = false }),
+            };
 
     /// <summary>With everything held where it is.</summary>
-    public static Show HoldAll(Show show) => show with
-    {
-        Feeds = show.Feeds.Select(feed => feed with { Hold = true }).ToValueList(),
-        Lines = show.Lines.Select(line => line with { Hold = true }).ToValueList(),
-    };
+    public static Show HoldAll(Show show) =>
+        show with
+        {
+            Feeds = show.Feeds.Select(feed => feed with { Hold = true }).ToValueList(),
+            Lines = show.Lines.Select(line => line with { Hold = true }).ToValueList(),
+        };
 
     /// <summary>With only that held where it is which another reading of the show holds.</summary>
     public static Show HoldOnly(Show show, ResolvedShow holding)
@@ -69,9 +80,8 @@ internal static class ShowChanges
     }
 
     /// <summary>With a demand that names its points.</summary>
-    public static Show Pin(Show show, DemandNode demand, PointRange at) => demand.Feed is not null
-        ? WithDestination(show, demand, new Destination { At = at })
-        : WithOrigin(show, demand, new LineOrigin { At = [at] });
+    public static Show Pin(Show show, DemandNode demand, PointRange at) =>
+        demand.Feed is not null ? WithDestination(show, demand, new Destination { At = at }) : WithOrigin(show, demand, new LineOrigin { At = [at] });
 
     /// <summary>With one more zone for a demand; null when it is allowed already.</summary>
     public static Show? Allow(Show show, DemandNode demand, Id<Zone> zone)
@@ -93,7 +103,10 @@ internal static class ShowChanges
     }
 
     private static Show WithOrigin(Show show, DemandNode demand, LineOrigin origin) =>
-        show with { Lines = Replace(show.Lines, demand.Line!.Index, show.Lines[demand.Line.Index] with { From = origin }) };
+        show with
+        {
+            Lines = Replace(show.Lines, demand.Line!.Index, show.Lines[demand.Line.Index] with { From = origin }),
+        };
 
     /// <summary>A list with another element at one place.</summary>
     public static ValueList<T> Replace<T>(ValueList<T> list, int at, T item)

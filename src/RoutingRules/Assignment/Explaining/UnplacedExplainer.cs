@@ -28,7 +28,13 @@ internal static class UnplacedExplainer
     /// <param name="isAsked">Which demands are asked about.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static AssignmentResult Explain(
-        ShowAssigner assigner, Show show, AssignmentOptions options, AssignmentResult result, Func<string, bool> isAsked, CancellationToken cancellation)
+        ShowAssigner assigner,
+        Show show,
+        AssignmentOptions options,
+        AssignmentResult result,
+        Func<string, bool> isAsked,
+        CancellationToken cancellation
+    )
     {
         if (!result.Unplaced.Any(entry => isAsked(entry.Demand)))
         {
@@ -37,7 +43,13 @@ internal static class UnplacedExplainer
 
         var problem = ProblemBuilder.Build(assigner.Resolve(show), options, cancellation);
         var isSlow = problem.Links.Count > 0 && problem.Demands.Length > MostQuick;
-        var again = new Reassigner(assigner, show, isSlow ? options with { Budget = options.Budget / SlowShare } : options, isSlow ? MostRuns / SlowShare : MostRuns, cancellation);
+        var again = new Reassigner(
+            assigner,
+            show,
+            isSlow ? options with { Budget = options.Budget / SlowShare } : options,
+            isSlow ? MostRuns / SlowShare : MostRuns,
+            cancellation
+        );
         var conflicts = new ConflictFinder(again, problem, result);
         var relaxations = new RelaxationFinder(again, problem, result);
         var left = MostEntries;
@@ -56,6 +68,9 @@ internal static class UnplacedExplainer
             unplaced.Add(explained with { Relaxations = relaxations.Find(explained) });
         }
 
-        return result with { Unplaced = unplaced.ToValueList() };
+        return result with
+        {
+            Unplaced = unplaced.ToValueList(),
+        };
     }
 }

@@ -63,10 +63,12 @@ internal sealed class WhyBuilder
         {
             Demand = node.Key,
             At = place?.At,
-            Basis = place is null ? DecisionBasis.Unplaced
+            Basis =
+                place is null ? DecisionBasis.Unplaced
                 : place.IsPinned ? DecisionBasis.Pinned
                 : !place.IsKept ? DecisionBasis.Chosen
-                : node.IsHeld ? DecisionBasis.Held : DecisionBasis.Kept,
+                : node.IsHeld ? DecisionBasis.Held
+                : DecisionBasis.Kept,
             Grounds = place is null ? [] : WhyGrounds.Of(show, node, place.At, result),
             Refusals = others,
             RunnerUp = place is null || node.IsPinned || result.Objective is null ? null : Second(node, place.At, result, refusals.Best),
@@ -108,13 +110,23 @@ internal sealed class WhyBuilder
         var target = isWanted ? show.Graph.Address(pinned[0], node.Width) : point;
         if (isWanted == (now == target))
         {
-            return new WhatIf { Demand = node.Key, Point = point, IsWanted = isWanted, IsSoAlready = true, At = now };
+            return new WhatIf
+            {
+                Demand = node.Key,
+                Point = point,
+                IsWanted = isWanted,
+                IsSoAlready = true,
+                At = now,
+            };
         }
 
         var (then, isProven) = Follow(node, point, isWanted, wanted, result);
         var holds = result.Placements.Select(place => AssignmentReport.HoldNote(place.Demand, place.At)).ToHashSet(StringComparer.Ordinal);
         var held = show.Demands.Where(other => other.IsHeld).Select(other => other.Key).ToHashSet(StringComparer.Ordinal);
-        var moves = Moves(result, then, node.Key).Concat(Gained(result, then, node.Key)).Select(move => move with { IsHeld = held.Contains(move.Demand) }).ToValueList();
+        var moves = Moves(result, then, node.Key)
+            .Concat(Gained(result, then, node.Key))
+            .Select(move => move with { IsHeld = held.Contains(move.Demand) })
+            .ToValueList();
         return new WhatIf
         {
             Demand = node.Key,
@@ -125,8 +137,10 @@ internal sealed class WhyBuilder
             Moves = moves,
             Lost = Lost(result, then, node.Key),
             Contradiction = then.Contradictions.FirstOrDefault(set => set.Contains(node.Key)),
-            Remarks = then.Notes.Where(note => !result.Notes.Contains(note) && !holds.Contains(note))
-                .Concat(then.Unplaced.Where(entry => entry.Demand == node.Key && entry.Sink is null).Select(entry => entry.Reason)).ToValueList(),
+            Remarks = then
+                .Notes.Where(note => !result.Notes.Contains(note) && !holds.Contains(note))
+                .Concat(then.Unplaced.Where(entry => entry.Demand == node.Key && entry.Sink is null).Select(entry => entry.Reason))
+                .ToValueList(),
         };
     }
 
@@ -140,7 +154,8 @@ internal sealed class WhyBuilder
         if (!isWanted && node.IsPinned)
         {
             // What else the demand might take is not written anywhere; its own device is what stands to reason.
-            wanted = ShowChanges.Unpin(wanted, node)
+            wanted =
+                ShowChanges.Unpin(wanted, node)
                 ?? throw new ArgumentException($"{node.Key} is born at {point} and can enter nowhere else; change its origin in the document.");
             first = ShowChanges.Unpin(first, node)!;
         }
@@ -192,19 +207,36 @@ internal sealed class WhyBuilder
     private static ValueList<MovedDemand> Moves(AssignmentResult before, AssignmentResult after, string except)
     {
         var then = after.Placements.ToDictionary(place => place.Demand, place => place.At, StringComparer.Ordinal);
-        return before.Placements.Where(place => place.Demand != except && then.TryGetValue(place.Demand, out var at) && at != place.At)
-            .Select(place => new MovedDemand { Demand = place.Demand, From = place.At, To = then[place.Demand] }).ToValueList();
+        return before
+            .Placements.Where(place => place.Demand != except && then.TryGetValue(place.Demand, out var at) && at != place.At)
+            .Select(place => new MovedDemand
+            {
+                Demand = place.Demand,
+                From = place.At,
+                To = then[place.Demand],
+            })
+            .ToValueList();
     }
 
     /// <summary>Others that had no place and would have one.</summary>
     private static IEnumerable<MovedDemand> Gained(AssignmentResult before, AssignmentResult after, string except)
     {
         var had = before.Placements.Select(place => place.Demand).ToHashSet(StringComparer.Ordinal);
-        return after.Placements.Where(place => place.Demand != except && !had.Contains(place.Demand))
-            .Select(place => new MovedDemand { Demand = place.Demand, From = null, To = place.At });
+        return after
+            .Placements.Where(place => place.Demand != except && !had.Contains(place.Demand))
+            .Select(place => new MovedDemand
+            {
+                Demand = place.Demand,
+                From = null,
+                To = place.At,
+            });
     }
 
     private static ValueList<string> Lost(AssignmentResult before, AssignmentResult after, string except) =>
-        after.Unplaced.Where(entry => (entry.Demand != except || entry.Sink is not null) && !before.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink))
-            .Select(entry => entry.Sink is { } sink ? string.Create(CultureInfo.InvariantCulture, $"{entry.Demand} at {sink}") : entry.Demand).ToValueList();
+        after
+            .Unplaced.Where(entry =>
+                (entry.Demand != except || entry.Sink is not null) && !before.Unplaced.Any(known => known.Demand == entry.Demand && known.Sink == entry.Sink)
+            )
+            .Select(entry => entry.Sink is { } sink ? string.Create(CultureInfo.InvariantCulture, $"{entry.Demand} at {sink}") : entry.Demand)
+            .ToValueList();
 }

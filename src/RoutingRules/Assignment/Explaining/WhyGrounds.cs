@@ -22,9 +22,11 @@ internal static class WhyGrounds
     {
         if ((node.Feed?.Model.Preferred ?? node.Line?.Model.Preferred) is { } wanted)
         {
-            grounds.Add(wanted == at.First
-                ? string.Create(CultureInfo.InvariantCulture, $"It has the number it prefers, {wanted}.")
-                : string.Create(CultureInfo.InvariantCulture, $"It prefers number {wanted} and does not have it."));
+            grounds.Add(
+                wanted == at.First
+                    ? string.Create(CultureInfo.InvariantCulture, $"It has the number it prefers, {wanted}.")
+                    : string.Create(CultureInfo.InvariantCulture, $"It prefers number {wanted} and does not have it.")
+            );
         }
     }
 
@@ -32,12 +34,21 @@ internal static class WhyGrounds
     {
         foreach (var other in show.Demands)
         {
-            if (node.Feed?.Model.Set is { } set && other.Feed is { } feed && feed.Model.Set == set && feed.Model.Part != node.Feed.Model.Part
-                && other.Entry == node.Entry && places.TryGetValue(other.Key, out var there) && there.Device != at.Device)
+            if (
+                node.Feed?.Model.Set is { } set
+                && other.Feed is { } feed
+                && feed.Model.Set == set
+                && feed.Model.Part != node.Feed.Model.Part
+                && other.Entry == node.Entry
+                && places.TryGetValue(other.Key, out var there)
+                && there.Device != at.Device
+            )
             {
-                grounds.Add(there.First == at.First
-                    ? $"It stands on the same number as {other.DisplayName} of its set, which is at {there}."
-                    : $"{other.DisplayName} of its set stands on another number, at {there}.");
+                grounds.Add(
+                    there.First == at.First
+                        ? $"It stands on the same number as {other.DisplayName} of its set, which is at {there}."
+                        : $"{other.DisplayName} of its set stands on another number, at {there}."
+                );
             }
         }
     }
@@ -54,7 +65,8 @@ internal static class WhyGrounds
         {
             if (other != node && other.Feed is null == node.Feed is null && (other.Feed?.Model.Group ?? other.Line?.Model.Group) == group)
             {
-                (here, elsewhere, nowhere) = !places.TryGetValue(other.Key, out var there) ? (here, elsewhere, nowhere + 1)
+                (here, elsewhere, nowhere) =
+                    !places.TryGetValue(other.Key, out var there) ? (here, elsewhere, nowhere + 1)
                     : there.Device == at.Device ? (here + 1, elsewhere, nowhere)
                     : (here, elsewhere + 1, nowhere);
             }
@@ -62,9 +74,14 @@ internal static class WhyGrounds
 
         if (here + elsewhere > 0)
         {
-            grounds.Add(elsewhere == 0
-                ? $"All of its group \"{group}\"{(nowhere == 0 ? "" : " that has a place")} is on this device."
-                : string.Create(CultureInfo.InvariantCulture, $"Of the others in its group \"{group}\", {here} {(here == 1 ? "is" : "are")} on this device and {elsewhere} elsewhere{(nowhere == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", and {nowhere} {(nowhere == 1 ? "has" : "have")} no place"))}."));
+            grounds.Add(
+                elsewhere == 0
+                    ? $"All of its group \"{group}\"{(nowhere == 0 ? "" : " that has a place")} is on this device."
+                    : string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Of the others in its group \"{group}\", {here} {(here == 1 ? "is" : "are")} on this device and {elsewhere} elsewhere{(nowhere == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", and {nowhere} {(nowhere == 1 ? "has" : "have")} no place"))}."
+                    )
+            );
         }
     }
 
@@ -72,9 +89,17 @@ internal static class WhyGrounds
     {
         foreach (var other in show.Demands)
         {
-            if (node.Feed is { } mine && other.Feed is { } theirs && other.Entry == node.Entry && mine != theirs && places.TryGetValue(other.Key, out var there)
-                && (mine.Model.SeparateFrom.Any(separation => separation.Feed == theirs.Model.Id)
-                    || theirs.Model.SeparateFrom.Any(separation => separation.Feed == mine.Model.Id)))
+            if (
+                node.Feed is { } mine
+                && other.Feed is { } theirs
+                && other.Entry == node.Entry
+                && mine != theirs
+                && places.TryGetValue(other.Key, out var there)
+                && (
+                    mine.Model.SeparateFrom.Any(separation => separation.Feed == theirs.Model.Id)
+                    || theirs.Model.SeparateFrom.Any(separation => separation.Feed == mine.Model.Id)
+                )
+            )
             {
                 grounds.Add($"It must be kept apart from {other.DisplayName}, which is at {there}.");
             }

@@ -18,7 +18,11 @@ internal sealed class WhySubject
         var key = question.Subject;
         Demands =
         [
-            .. show.Demands.Where(node => node.Key == key || node.Feed?.Model.Id.Value == key).GroupBy(node => node.Feed is null).OrderBy(group => group.Key).FirstOrDefault() ?? Enumerable.Empty<DemandNode>(),
+            .. show.Demands.Where(node => node.Key == key || node.Feed?.Model.Id.Value == key)
+                .GroupBy(node => node.Feed is null)
+                .OrderBy(group => group.Key)
+                .FirstOrDefault()
+                ?? Enumerable.Empty<DemandNode>(),
         ];
         if (Demands.Length == 0)
         {
@@ -43,9 +47,10 @@ internal sealed class WhySubject
     public PointRange? Point => question.Not ?? question.At;
 
     /// <summary>What a demand can take, for messages.</summary>
-    public static string Nature(DemandNode node) => node.Line is not null
-        ? "a line enters at an input"
-        : "a feed takes an output, an input that an output is cabled to, or a slot or channel that signals can be routed to";
+    public static string Nature(DemandNode node) =>
+        node.Line is not null
+            ? "a line enters at an input"
+            : "a feed takes an output, an input that an output is cabled to, or a slot or channel that signals can be routed to";
 
     /// <summary>The one demand that the point is about.</summary>
     /// <exception cref="ArgumentException">A feed has several and none of them is meant more than the others.</exception>
@@ -57,9 +62,12 @@ internal sealed class WhySubject
         }
 
         return Array.Find(Demands, node => question.Not is not null && result.Placements.Any(place => place.Demand == node.Key && place.At == Point))
-            ?? throw new ArgumentException(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{question.Subject} has {Demands.Length} entries; say which one is meant, such as {Demands[0].Key}."));
+            ?? throw new ArgumentException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{question.Subject} has {Demands.Length} entries; say which one is meant, such as {Demands[0].Key}."
+                )
+            );
     }
 
     private void Validate(ResolvedShow show, PointRange point)
@@ -71,9 +79,11 @@ internal sealed class WhySubject
 
         if (point.Width != Demands[0].Width)
         {
-            throw new ArgumentException(Demands[0].Width == 1
-                ? $"'{question.Subject}' is one signal and takes one point; {point} names {point.Width.ToString(CultureInfo.InvariantCulture)}."
-                : $"'{question.Subject}' is a pair and takes two points that follow one another, such as {point.Device}/{point.Group}/1-2; name both.");
+            throw new ArgumentException(
+                Demands[0].Width == 1
+                    ? $"'{question.Subject}' is one signal and takes one point; {point} names {point.Width.ToString(CultureInfo.InvariantCulture)}."
+                    : $"'{question.Subject}' is a pair and takes two points that follow one another, such as {point.Device}/{point.Group}/1-2; name both."
+            );
         }
 
         if (question.At is not null && Demands[0].Line is { Model.From.Source: { } source })
@@ -90,10 +100,10 @@ internal sealed class WhySubject
         }
 
         return device.Group(point.Group) is { } group
-            ? string.Create(CultureInfo.InvariantCulture, $"'{point}' is beyond the end: {device.Id}/{group.Id} has the numbers 1 to {group.Count}.")
+                ? string.Create(CultureInfo.InvariantCulture, $"'{point}' is beyond the end: {device.Id}/{group.Id} has the numbers 1 to {group.Count}.")
             : device.Groups.Count == 0
                 ? $"There is no usable profile '{device.Model.Profile}' for device '{device.Id}', so its points are unknown; correct the profile id or supply the profile."
-                : $"Device '{device.Id}' has no port group '{point.Group}'; it has {string.Join(", ", device.Groups.Select(other => other.Id.Value))}.";
+            : $"Device '{device.Id}' has no port group '{point.Group}'; it has {string.Join(", ", device.Groups.Select(other => other.Id.Value))}.";
     }
 
     private static string Unknown(ResolvedShow show, string key)
@@ -102,7 +112,10 @@ internal sealed class WhySubject
         var feed = slash < 0 ? null : show.Feeds.FirstOrDefault(feed => feed.Model.Id.Value == key[..slash]);
         if (feed is not null)
         {
-            return string.Create(CultureInfo.InvariantCulture, $"'{key}' is no entry of the feed '{feed.Model.Id}': its `to` has {feed.Model.To.Count}, counted from 1.");
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"'{key}' is no entry of the feed '{feed.Model.Id}': its `to` has {feed.Model.To.Count}, counted from 1."
+            );
         }
 
         if (show.Feeds.FirstOrDefault(feed => feed.Model.Id.Value == key) is not null)
@@ -116,8 +129,14 @@ internal sealed class WhySubject
 
     private static string Near(string wanted, IEnumerable<string> names, string lead)
     {
-        var near = names.Distinct().Select((name, place) => (name, place, far: Distance(wanted, name)))
-            .OrderBy(item => item.far).ThenBy(item => item.place).Take(MostNear).Select(item => item.name).ToList();
+        var near = names
+            .Distinct()
+            .Select((name, place) => (name, place, far: Distance(wanted, name)))
+            .OrderBy(item => item.far)
+            .ThenBy(item => item.place)
+            .Take(MostNear)
+            .Select(item => item.name)
+            .ToList();
         return near.Count == 0 ? "it has none." : $"{lead} {string.Join(", ", near)}.";
     }
 

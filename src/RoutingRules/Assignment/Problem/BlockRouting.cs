@@ -23,8 +23,11 @@ internal sealed class BlockRouting
         {
             foreach (var entry in device.Profile.Routing)
             {
-                if (entry.Mode == RoutingMode.Block && device.Groups.FirstOrDefault(group => group.Id == entry.To) is { } to
-                    && device.Groups.FirstOrDefault(group => group.Id == entry.From) is { } from)
+                if (
+                    entry.Mode == RoutingMode.Block
+                    && device.Groups.FirstOrDefault(group => group.Id == entry.To) is { } to
+                    && device.Groups.FirstOrDefault(group => group.Id == entry.From) is { } from
+                )
                 {
                     Note(device, entry, device.First(from).Value, from.Count, device.First(to).Value, to.Count);
                 }
@@ -48,8 +51,12 @@ internal sealed class BlockRouting
         var distance = Distance(sink - within, entry.From);
         var first = graph.NumberOf(new PointIndex(sink)) - 1 - within;
         var width = cutShort.GetValueOrDefault((sink - within, entry.From), size);
-        return graph.NumberOf(new PointIndex(source)) - 1 == first + within + distance && first + distance >= 0 && within < width
-            && first + distance + width <= graph.GroupOf(new PointIndex(source)).Count && first + width <= graph.GroupOf(new PointIndex(sink)).Count
+        return
+            graph.NumberOf(new PointIndex(source)) - 1 == first + within + distance
+            && first + distance >= 0
+            && within < width
+            && first + distance + width <= graph.GroupOf(new PointIndex(source)).Count
+            && first + width <= graph.GroupOf(new PointIndex(sink)).Count
             ? (sink - within, source - within, width)
             : null;
     }
@@ -60,9 +67,10 @@ internal sealed class BlockRouting
     /// <summary>True for a sink of a block whose sources end before it.</summary>
     public bool IsLeftEmpty(int sink, int firstSink, int firstSource)
     {
-        var size = sink < graph.PointCount && graph.GroupOf(new PointIndex(sink)) == graph.GroupOf(new PointIndex(firstSink))
-            ? graph.RoutingBetween(new PointIndex(firstSource), new PointIndex(firstSink))?.BlockSize ?? 1
-            : 0;
+        var size =
+            sink < graph.PointCount && graph.GroupOf(new PointIndex(sink)) == graph.GroupOf(new PointIndex(firstSink))
+                ? graph.RoutingBetween(new PointIndex(firstSource), new PointIndex(firstSink))?.BlockSize ?? 1
+                : 0;
         return sink < firstSink + size;
     }
 
@@ -73,7 +81,11 @@ internal sealed class BlockRouting
         var number = graph.NumberOf(new PointIndex(sink));
         foreach (var group in device.Groups)
         {
-            if (group.Kind == PortKind.Receive && group.Count > 0 && graph.RoutingBetween(device.First(group), new PointIndex(sink)) is { Mode: RoutingMode.Block } entry)
+            if (
+                group.Kind == PortKind.Receive
+                && group.Count > 0
+                && graph.RoutingBetween(device.First(group), new PointIndex(sink)) is { Mode: RoutingMode.Block } entry
+            )
             {
                 var from = number + Distance(sink - ((number - 1) % (entry.BlockSize ?? 1)), group.Id);
                 if (from >= 1 && from <= group.Count && Find(device.First(group).Value + from - 1, sink) is not null)
@@ -96,9 +108,15 @@ internal sealed class BlockRouting
         for (var first = 0; first < sinks; first += size)
         {
             var source = graph.Upstreams[firstSink + first];
-            if (source < firstSource || source >= firstSource + sources || graph.Hops[firstSink + first] is not (HopKind.Route or HopKind.Factory)
+            if (
+                source < firstSource
+                || source >= firstSource + sources
+                || graph.Hops[firstSink + first] is not (HopKind.Route or HopKind.Factory)
                 || (source - firstSource) % size != 0
-                || !Enumerable.Range(1, Math.Min(size, sinks - first) - 1).All(i => graph.Upstreams[firstSink + first + i] == (source + i < firstSource + sources ? source + i : -1)))
+                || !Enumerable
+                    .Range(1, Math.Min(size, sinks - first) - 1)
+                    .All(i => graph.Upstreams[firstSink + first + i] == (source + i < firstSource + sources ? source + i : -1))
+            )
             {
                 continue;
             }

@@ -35,8 +35,12 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
         var late = new List<int>();
         foreach (var run in Runs(node))
         {
-            if (!feed.Source.IsNone && IsUsable(node, run)
-                && ((run == node.Existing ? DeliverAsIs(feed.Source.Value, run.Value, node.Width) : null) ?? Deliver(feed.Source.Value, run.Value, node.Width)) is { } delivery)
+            if (
+                !feed.Source.IsNone
+                && IsUsable(node, run)
+                && ((run == node.Existing ? DeliverAsIs(feed.Source.Value, run.Value, node.Width) : null) ?? Deliver(feed.Source.Value, run.Value, node.Width))
+                    is { } delivery
+            )
             {
                 if (latency.IsInTime(node, delivery))
                 {
@@ -54,7 +58,8 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
             Node = node,
             Tier = (int)feed.Model.Priority,
             Weight = 1,
-            IsPinned = node.IsPinned && node.Allowed.Count > 0 && !feed.Source.IsNone && !IsExcluded(node.Allowed[0], node.Width) && IsWanted(node, node.Allowed[0]),
+            IsPinned =
+                node.IsPinned && node.Allowed.Count > 0 && !feed.Source.IsNone && !IsExcluded(node.Allowed[0], node.Width) && IsWanted(node, node.Allowed[0]),
             Candidates = [.. candidates],
             Late = [.. late],
             Preferred = feed.Model.Preferred ?? 0,
@@ -107,7 +112,9 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
         if (cancellation.IsCancellationRequested)
         {
             problem.IsCut = true;
-            return node.IsPinned ? node.Allowed : node.Existing.IsNone ? [] : [node.Existing];
+            return node.IsPinned ? node.Allowed
+                : node.Existing.IsNone ? []
+                : [node.Existing];
         }
 
         var isExtra = !node.Existing.IsNone && !node.Allowed.Contains(node.Existing);
@@ -163,13 +170,20 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
                 }
             }
 
-            if (!sinks[sink].IsNone && first == node.Existing && DeliverAsIs(first.Value, sinks[sink].Value, node.Width) is { } asIs && !choices[sink].Contains(asIs) && IsInTime(node, asIs))
+            if (
+                !sinks[sink].IsNone
+                && first == node.Existing
+                && DeliverAsIs(first.Value, sinks[sink].Value, node.Width) is { } asIs
+                && !choices[sink].Contains(asIs)
+                && IsInTime(node, asIs)
+            )
             {
                 choices[sink].Insert(0, asIs);
             }
 
             // A leg in use stays in use.
-            var inUse = choices[sink].FindIndex(choice => !line.Sinks[sink].IsNone && ExistingPlacements.IsFedBy(graph, line.Sinks[sink].Value, choice!.Value.Source));
+            var inUse = choices[sink]
+                .FindIndex(choice => !line.Sinks[sink].IsNone && ExistingPlacements.IsFedBy(graph, line.Sinks[sink].Value, choice!.Value.Source));
             if (inUse > 0)
             {
                 choices[sink].Insert(0, choices[sink][inUse]);
@@ -243,11 +257,14 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
                 var isStraight = true;
                 for (var position = 0; position < width; position++)
                 {
-                    isStraight &= next + position < graph.PointCount
+                    isStraight &=
+                        next + position < graph.PointCount
                         && !problem.IsExcludedPoint[next + position]
                         && graph.Upstreams[next + position] == carriers[i] + position
-                        && (graph.Hops[next + position] is HopKind.Cable or HopKind.Through
-                            || (graph.Hops[next + position] is HopKind.Fixed && !graph.IsClearable(new PointIndex(next + position))));
+                        && (
+                            graph.Hops[next + position] is HopKind.Cable or HopKind.Through
+                            || (graph.Hops[next + position] is HopKind.Fixed && !graph.IsClearable(new PointIndex(next + position)))
+                        );
                 }
 
                 if (isStraight && !carriers.Contains(next))
@@ -305,7 +322,9 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
         {
             if (point.Value == source)
             {
-                return streams > 1 ? -1 : streams == 1 ? last : upstream[sink];
+                return streams > 1 ? -1
+                    : streams == 1 ? last
+                    : upstream[sink];
             }
 
             if (graph.Via(point) == HopKind.Cable)
@@ -373,7 +392,8 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
             }
 
             toStream |= !block.IsCarrier;
-            toCarrier |= block.IsCarrier && problem.TransmitBlocks[block.CarrierFrom].Device == sender && Sends(problem.TransmitBlocks[block.CarrierFrom], source);
+            toCarrier |=
+                block.IsCarrier && problem.TransmitBlocks[block.CarrierFrom].Device == sender && Sends(problem.TransmitBlocks[block.CarrierFrom], source);
         }
 
         if (toCarrier)
@@ -409,17 +429,28 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
             return always.Value >= block.First && always.Value < block.First + block.Width && !problem.IsBarred[always.Value];
         }
 
-        return (graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free } && problem.IsBarred.AsSpan(block.First, block.Width).Contains(false))
-            || (problem.Blocks.ReceiveSlot(sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width && !problem.IsBarred[slot]);
+        return (
+                graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free }
+                && problem.IsBarred.AsSpan(block.First, block.Width).Contains(false)
+            ) || (problem.Blocks.ReceiveSlot(sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width && !problem.IsBarred[slot]);
     }
 
     private bool Sends(TransmitBlock block, int source)
     {
         for (var slot = block.First; slot < block.First + block.Width; slot++)
         {
-            if (!problem.IsBarred[slot] && (slot == source || (graph.FixedSource(new PointIndex(slot)) is { } always
-                ? always.Value == source
-                : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free } || problem.Blocks.Find(source, slot) is not null)))
+            if (
+                !problem.IsBarred[slot]
+                && (
+                    slot == source
+                    || (
+                        graph.FixedSource(new PointIndex(slot)) is { } always
+                            ? always.Value == source
+                            : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free }
+                                || problem.Blocks.Find(source, slot) is not null
+                    )
+                )
+            )
             {
                 return true;
             }

@@ -56,7 +56,9 @@ internal sealed class Exclusions
         {
             if (link.State == ConnectionState.Connected)
             {
-                links[link.Index] |= devices[show.Graph.DeviceOf(link.From).Index] || devices[show.Graph.DeviceOf(link.To).Index]
+                links[link.Index] |=
+                    devices[show.Graph.DeviceOf(link.From).Index]
+                    || devices[show.Graph.DeviceOf(link.To).Index]
                     || points.Exists(run => IsIn(run, link.From) || IsIn(run, link.To));
             }
         }

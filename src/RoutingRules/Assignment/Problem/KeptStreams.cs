@@ -109,7 +109,8 @@ internal static class KeptStreams
         foreach (var block in ReceiveBlocks(problem, stream, null))
         {
             problem.ReceiveBlocks[block].IsKept = true;
-            problem.ReceiveBlocks[block].HasWay = network >= 0
+            problem.ReceiveBlocks[block].HasWay =
+                network >= 0
                 && problem.Network.Joins(network, problem.Show.Graph.DeviceOf(stream.From), problem.Show.Devices[problem.ReceiveBlocks[block].Device]);
         }
     }
@@ -134,9 +135,13 @@ internal static class KeptStreams
             for (var slot = 0; !receiver.At.IsNone && slot < receiver.Model.At.Width; slot++)
             {
                 var block = problem.ReceiveBlockOf[receiver.At.Value + slot];
-                if (block >= 0 && !blocks.Contains(block) && !(mentioned?[problem.ReceiveBlocks[block].Device] ?? false)
+                if (
+                    block >= 0
+                    && !blocks.Contains(block)
+                    && !(mentioned?[problem.ReceiveBlocks[block].Device] ?? false)
                     && problem.Show.Graph.Hops[receiver.At.Value + slot] == HopKind.Stream
-                    && problem.Show.Graph.ViaIndex(receiver.At + slot) == stream.Index)
+                    && problem.Show.Graph.ViaIndex(receiver.At + slot) == stream.Index
+                )
                 {
                     blocks.Add(block);
                 }

@@ -78,10 +78,16 @@ internal sealed class LinkRoom
         }
 
         ref var known = ref crossed[(((network * problem!.DeviceCount) + sender) * problem.DeviceCount) + receiver];
-        return known ??= [.. problem.Network.Directions(network, problem.Show.Devices[sender], problem.Show.Devices[receiver])
-            .Select(direction => positionOf[direction]).Where(at => at >= 0).Order()];
+        return known ??= [
+            .. problem
+                .Network.Directions(network, problem.Show.Devices[sender], problem.Show.Devices[receiver])
+                .Select(direction => positionOf[direction])
+                .Where(at => at >= 0)
+                .Order(),
+        ];
     }
 
     /// <summary>The directions among these that a delivery over a stream passes.</summary>
-    public int[] Crossed(Delivery delivery) => delivery.IsLocal || Count == 0 ? [] : Crossed(problem!.NetworkFrom(delivery.Sender, delivery.Receiver), delivery.Sender, delivery.Receiver);
+    public int[] Crossed(Delivery delivery) =>
+        delivery.IsLocal || Count == 0 ? [] : Crossed(problem!.NetworkFrom(delivery.Sender, delivery.Receiver), delivery.Sender, delivery.Receiver);
 }

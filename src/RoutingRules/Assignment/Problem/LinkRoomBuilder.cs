@@ -158,15 +158,18 @@ internal sealed class LinkRoomBuilder
     private int[] Units()
     {
         var first = new Dictionary<int, int>();
-        return Array.ConvertAll(problem.TransmitBlocks, block =>
-        {
-            if (!block.IsKept || block.KeptStream < 0)
+        return Array.ConvertAll(
+            problem.TransmitBlocks,
+            block =>
             {
-                return block.Id;
-            }
+                if (!block.IsKept || block.KeptStream < 0)
+                {
+                    return block.Id;
+                }
 
-            first.TryAdd(block.KeptStream, block.Id);
-            return first[block.KeptStream];
-        });
+                first.TryAdd(block.KeptStream, block.Id);
+                return first[block.KeptStream];
+            }
+        );
     }
 }

@@ -17,13 +17,15 @@ internal sealed class PathLatency(AssignmentProblem problem)
     private readonly SignalGraph graph = problem.Show.Graph;
 
     /// <summary>How late a demand may arrive at a run, in milliseconds; null when it may be as late as it likes. What ends in somebody's ears is in-ear whatever its role says.</summary>
-    public static double? Most(AssignmentOptions options, ResolvedShow show, DemandNode node, int run) => node.Feed?.Model.Role switch
-    {
-        _ when options.LatencyMilliseconds is null && options.InEarLatencyMilliseconds is null => null,
-        { } role when role == FeedRole.InEar || EarDemands.IsHeard(show.Ears, new PointIndex(run), node.Width) => options.InEarLatencyMilliseconds ?? options.LatencyMilliseconds,
-        { } role when role == FeedRole.Record || role == FeedRole.Broadcast => null,
-        _ => options.LatencyMilliseconds,
-    };
+    public static double? Most(AssignmentOptions options, ResolvedShow show, DemandNode node, int run) =>
+        node.Feed?.Model.Role switch
+        {
+            _ when options.LatencyMilliseconds is null && options.InEarLatencyMilliseconds is null => null,
+            { } role when role == FeedRole.InEar || EarDemands.IsHeard(show.Ears, new PointIndex(run), node.Width) => options.InEarLatencyMilliseconds
+                ?? options.LatencyMilliseconds,
+            { } role when role == FeedRole.Record || role == FeedRole.Broadcast => null,
+            _ => options.LatencyMilliseconds,
+        };
 
     /// <summary>False when a demand would arrive later than it may.</summary>
     public bool IsInTime(DemandNode node, Delivery delivery) =>
@@ -65,7 +67,9 @@ internal sealed class PathLatency(AssignmentProblem problem)
 
         var slot = problem.ReceiveSlotOf(sink);
         var sum = problem.TransmitBlockOf[delivery.Source] >= 0 ? 0 : Slowest(delivery.Sender, PortKind.Transmit);
-        sum += problem.NetworkFrom(delivery.Sender, delivery.Receiver) is >= 0 and var on ? PacketTime.Milliseconds(problem.Show.Document.Rig.Networks[on]) ?? 0 : 0;
+        sum += problem.NetworkFrom(delivery.Sender, delivery.Receiver) is >= 0 and var on
+            ? PacketTime.Milliseconds(problem.Show.Document.Rig.Networks[on]) ?? 0
+            : 0;
         sum += slot >= 0 ? At(slot) : Slowest(delivery.Receiver, PortKind.Receive);
         return slot == sink ? sum : sum + At(sink);
     }
@@ -107,12 +111,17 @@ internal sealed class PathLatency(AssignmentProblem problem)
 
     private static double Of(DeviceProfile profile, GroupNode group) => SignalLatency.Stated(profile, group) is var stated && double.IsNaN(stated) ? 0 : stated;
 
-    private double Hop(int from, int to) => graph.Hops[to] switch
-    {
-        HopKind.Through => SignalLatency.Processing(graph.DeviceOf(new PointIndex(to)).Profile, graph.GroupOf(new PointIndex(from)).Id, graph.GroupOf(new PointIndex(to)).Id) ?? 0,
-        HopKind.Stream => problem.Show.Network.IndexOf(problem.Show.Streams[graph.ViaIndex(new PointIndex(to))].Model.Network) is >= 0 and var on
-            ? PacketTime.Milliseconds(problem.Show.Document.Rig.Networks[on]) ?? 0
-            : 0,
-        _ => 0,
-    };
+    private double Hop(int from, int to) =>
+        graph.Hops[to] switch
+        {
+            HopKind.Through => SignalLatency.Processing(
+                graph.DeviceOf(new PointIndex(to)).Profile,
+                graph.GroupOf(new PointIndex(from)).Id,
+                graph.GroupOf(new PointIndex(to)).Id
+            ) ?? 0,
+            HopKind.Stream => problem.Show.Network.IndexOf(problem.Show.Streams[graph.ViaIndex(new PointIndex(to))].Model.Network) is >= 0 and var on
+                ? PacketTime.Milliseconds(problem.Show.Document.Rig.Networks[on]) ?? 0
+                : 0,
+            _ => 0,
+        };
 }

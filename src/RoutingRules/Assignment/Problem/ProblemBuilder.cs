@@ -136,7 +136,13 @@ internal sealed class ProblemBuilder
 
     private TransmitBlock AddTransmit(int device, int first, int width)
     {
-        var block = new TransmitBlock { Id = transmitBlocks.Count, Device = device, First = first, Width = width };
+        var block = new TransmitBlock
+        {
+            Id = transmitBlocks.Count,
+            Device = device,
+            First = first,
+            Width = width,
+        };
         transmitBlockOf.AsSpan(first, width).Fill(block.Id);
         transmitBlocks.Add(block);
         return block;
@@ -144,7 +150,14 @@ internal sealed class ProblemBuilder
 
     private ReceiveBlock AddReceive(int device, int first, int width)
     {
-        var block = new ReceiveBlock { Id = receiveBlocks.Count, Device = device, First = first, Width = width, PortGroup = portGroupOf[first] };
+        var block = new ReceiveBlock
+        {
+            Id = receiveBlocks.Count,
+            Device = device,
+            First = first,
+            Width = width,
+            PortGroup = portGroupOf[first],
+        };
         receiveBlockOf.AsSpan(first, width).Fill(block.Id);
         receiveBlocks.Add(block);
         return block;
@@ -187,8 +200,10 @@ internal sealed class ProblemBuilder
     {
         var sender = graph.Device(from.Device)!;
         var receiver = graph.Device(to.Device)!;
-        if (GraphBuilder.CarrierGroup(sender, from, PortKind.Transmit) is not { } transmit
-            || GraphBuilder.CarrierGroup(receiver, to, PortKind.Receive) is not { } receive)
+        if (
+            GraphBuilder.CarrierGroup(sender, from, PortKind.Transmit) is not { } transmit
+            || GraphBuilder.CarrierGroup(receiver, to, PortKind.Receive) is not { } receive
+        )
         {
             return;
         }
@@ -253,15 +268,22 @@ internal sealed class ProblemBuilder
             for (var local = 0; local < device.Type.PointCount; local++)
             {
                 var source = device.Type.FixedSource[local];
-                if (source >= 0 && !device.Type.Clearable[local]
+                if (
+                    source >= 0
+                    && !device.Type.Clearable[local]
                     && device.Type.Groups[device.Type.GroupOf[local]].Kind == PortKind.Output
-                    && receiveBlockOf[device.FirstPoint + source] >= 0)
+                    && receiveBlockOf[device.FirstPoint + source] >= 0
+                )
                 {
                     ref var list = ref outputs[device.FirstPoint + source];
                     list = [.. list, device.FirstPoint + local];
                 }
-                else if (source == CompiledProfile.NotFixed && device.Type.Groups[device.Type.GroupOf[local]].Kind == PortKind.Output
-                    && blockRouting.ReceiveSlot(device.FirstPoint + local) is >= 0 and var slot && receiveBlockOf[slot] >= 0)
+                else if (
+                    source == CompiledProfile.NotFixed
+                    && device.Type.Groups[device.Type.GroupOf[local]].Kind == PortKind.Output
+                    && blockRouting.ReceiveSlot(device.FirstPoint + local) is >= 0 and var slot
+                    && receiveBlockOf[slot] >= 0
+                )
                 {
                     outputs[slot] = [.. outputs[slot], device.FirstPoint + local];
                     var (first, _, size) = blockRouting.Find(slot, device.FirstPoint + local)!.Value;

@@ -59,19 +59,31 @@ internal sealed class UntriedRoutes
             return;
         }
 
-        if (problem.NetworkFrom(sender, receiver) < 0 && !Array.Exists(problem.TransmitBlocks, block => block.IsCarrier && block.Device == sender && problem.ReceiveBlocks[block.CarrierTo].Device == receiver))
+        if (
+            problem.NetworkFrom(sender, receiver) < 0
+            && !Array.Exists(
+                problem.TransmitBlocks,
+                block => block.IsCarrier && block.Device == sender && problem.ReceiveBlocks[block.CarrierTo].Device == receiver
+            )
+        )
         {
             return;
         }
 
-        if (routesInBlocks[sender] && sending.Add((sender, source))
-            && Slots(sender, problem.TransmitBlockOf).Any(slot => IsInBlocks(source, slot) && problem.Blocks.Find(source, slot) is null))
+        if (
+            routesInBlocks[sender]
+            && sending.Add((sender, source))
+            && Slots(sender, problem.TransmitBlockOf).Any(slot => IsInBlocks(source, slot) && problem.Blocks.Find(source, slot) is null)
+        )
         {
             found.Add(sender);
         }
 
-        if (routesInBlocks[receiver] && taking.Add(sink)
-            && Slots(receiver, problem.ReceiveBlockOf).Any(slot => IsInBlocks(slot, sink) && problem.ReceiveSlotOf(sink) != slot))
+        if (
+            routesInBlocks[receiver]
+            && taking.Add(sink)
+            && Slots(receiver, problem.ReceiveBlockOf).Any(slot => IsInBlocks(slot, sink) && problem.ReceiveSlotOf(sink) != slot)
+        )
         {
             found.Add(receiver);
         }

@@ -30,7 +30,9 @@ internal sealed class Wishes
         var known = show.Demands.Select(demand => demand.Key).ToHashSet(StringComparer.Ordinal);
         if (options.LeaveOut.Concat(options.Avoid.Select(place => place.Demand)).FirstOrDefault(name => !known.Contains(name)) is { } unknown)
         {
-            throw new ArgumentException($"The show has no demand '{unknown}'; name a line's id, or a feed's id with the number of its entry, such as main-l/1.");
+            throw new ArgumentException(
+                $"The show has no demand '{unknown}'; name a line's id, or a feed's id with the number of its entry, such as main-l/1."
+            );
         }
     }
 

@@ -9,7 +9,15 @@ using RoutingRules.Resolving;
 namespace RoutingRules.Assignment.Result;
 
 /// <summary>Turns choices into the account that a caller gets.</summary>
-internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator evaluator, PinsAndHolds firm, int[] choices, ChoiceScore score, int provenBySearch, bool wasStopped)
+internal sealed class AssignmentReport(
+    AssignmentProblem problem,
+    Evaluator evaluator,
+    PinsAndHolds firm,
+    int[] choices,
+    ChoiceScore score,
+    int provenBySearch,
+    bool wasStopped
+)
 {
     private readonly SignalGraph graph = problem.Show.Graph;
 
@@ -21,9 +29,11 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
         return new AssignmentResult
         {
             Show = result,
-            Status = contradicts ? AssignmentStatus.PinsContradict
+            Status =
+                contradicts ? AssignmentStatus.PinsContradict
                 : proven == ObjectiveVector.Length ? AssignmentStatus.Optimal
-                : wasStopped ? AssignmentStatus.Stopped : AssignmentStatus.Feasible,
+                : wasStopped ? AssignmentStatus.Stopped
+                : AssignmentStatus.Feasible,
             ProvenNumbers = contradicts ? 0 : proven,
             Objective = contradicts ? null : vector,
             Placements = Placements(),
@@ -33,7 +43,11 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             RemovedStreams = writer.RemovedStreams.ToValueList(),
             RemovedReceivers = RemovedReceivers(resolved.Graph),
             Silenced = Silenced(resolved.Graph),
-            Cleared = writer.Cleared.Distinct().Where(point => !graph.Upstream(point).IsNone && resolved.Graph.Upstream(point).IsNone).Select(point => graph.Address(point)).ToValueList(),
+            Cleared = writer
+                .Cleared.Distinct()
+                .Where(point => !graph.Upstream(point).IsNone && resolved.Graph.Upstream(point).IsNone)
+                .Select(point => graph.Address(point))
+                .ToValueList(),
             Notes = Notes(),
             Utilisation = UtilisationTable.Of(problem, choices, resolved),
             Links = LinkTable.Of(problem, resolved),
@@ -66,13 +80,15 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
             if (choices[demand.Index] >= 0)
             {
                 var candidate = demand.Candidates[choices[demand.Index]];
-                placements.Add(new Placement
-                {
-                    Demand = demand.Node.Key,
-                    At = graph.Address(new PointIndex(candidate.First), demand.Node.Width),
-                    IsPinned = demand.Node.IsPinned,
-                    IsKept = candidate.IsExisting,
-                });
+                placements.Add(
+                    new Placement
+                    {
+                        Demand = demand.Node.Key,
+                        At = graph.Address(new PointIndex(candidate.First), demand.Node.Width),
+                        IsPinned = demand.Node.IsPinned,
+                        IsKept = candidate.IsExisting,
+                    }
+                );
             }
         }
 
@@ -96,7 +112,14 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
                 {
                     if (!line.IsRepeated(entry) && !Array.Exists(reached, delivery => delivery.Sink == line.Sinks[entry].Value))
                     {
-                        unplaced.Add(new UnplacedDemand { Demand = demand.Node.Key, Sink = line.Model.To[entry], Reason = UnplacedReasons.Of(demand, entry) });
+                        unplaced.Add(
+                            new UnplacedDemand
+                            {
+                                Demand = demand.Node.Key,
+                                Sink = line.Model.To[entry],
+                                Reason = UnplacedReasons.Of(demand, entry),
+                            }
+                        );
                     }
                 }
             }
@@ -190,14 +213,18 @@ internal sealed class AssignmentReport(AssignmentProblem problem, Evaluator eval
 
             if (Exposure.IsPrivate(demand.Node) && problem.Exposure.Leads(candidate.First))
             {
-                notes.Add($"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First), demand.Node.Width)}, from where loudspeakers play it; ask whether {demand.Node.Feed!.Model.Role} shall be heard there.");
+                notes.Add(
+                    $"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First), demand.Node.Width)}, from where loudspeakers play it; ask whether {demand.Node.Feed!.Model.Role} shall be heard there."
+                );
             }
         }
 
         if (problem.Untried.Count > 0)
         {
             var names = string.Join(", ", problem.Untried.Select(device => device.Id));
-            notes.Add($"Blocks of channels were routed inside {names} only as they are patched now or from the same numbers; whether other blocks would do better was not tried.");
+            notes.Add(
+                $"Blocks of channels were routed inside {names} only as they are patched now or from the same numbers; whether other blocks would do better was not tried."
+            );
         }
 
         return notes.ToValueList();

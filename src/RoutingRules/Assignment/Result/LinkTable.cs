@@ -12,7 +12,9 @@ internal static class LinkTable
     /// <returns>By link in rig order, the direction from the first jack to the second before the other; directions without a stream left out.</returns>
     public static ValueList<LinkUse> Of(AssignmentProblem problem, ResolvedShow result)
     {
-        var streams = result.Streams.Where(stream => stream.State == ConnectionState.Connected && !stream.From.IsNone && !problem.IsExcluded[result.Graph.DeviceOf(stream.From).Index]);
+        var streams = result.Streams.Where(stream =>
+            stream.State == ConnectionState.Connected && !stream.From.IsNone && !problem.IsExcluded[result.Graph.DeviceOf(stream.From).Index]
+        );
         var loads = new LinkLoads(result, problem.Network, problem.Options.LinkPercent, streams, problem.IsExcluded);
         var table = new List<LinkUse>();
         for (var direction = 0; direction < loads.Streams.Length; direction++)
@@ -29,7 +31,9 @@ internal static class LinkTable
     /// <summary>The directions without room for one stream more on the way of a candidate; where all have, the fullest one that could be overfilled.</summary>
     public static ValueList<LinkUse> FullOn(AssignmentProblem problem, ResolvedShow result, Candidate candidate)
     {
-        var streams = result.Streams.Where(stream => stream.State == ConnectionState.Connected && !stream.From.IsNone && !problem.IsExcluded[result.Graph.DeviceOf(stream.From).Index]);
+        var streams = result.Streams.Where(stream =>
+            stream.State == ConnectionState.Connected && !stream.From.IsNone && !problem.IsExcluded[result.Graph.DeviceOf(stream.From).Index]
+        );
         var loads = new LinkLoads(result, problem.Network, problem.Options.LinkPercent, streams, problem.IsExcluded);
         var full = new SortedSet<int>();
         var (fullest, least) = (-1, long.MaxValue);
@@ -39,8 +43,11 @@ internal static class LinkTable
             {
                 var direction = problem.Links.Directions[at];
                 var room = loads.Most(direction) - loads.Staying[direction];
-                var smallest = problem.TransmitBlocks.Where(block => block.Device == delivery.Sender && !block.IsCarrier && !block.IsKept)
-                    .Select(block => problem.Links.Rate(problem.Links.UnitOf(block.Id), at)).DefaultIfEmpty(0).Min();
+                var smallest = problem
+                    .TransmitBlocks.Where(block => block.Device == delivery.Sender && !block.IsCarrier && !block.IsKept)
+                    .Select(block => problem.Links.Rate(problem.Links.UnitOf(block.Id), at))
+                    .DefaultIfEmpty(0)
+                    .Min();
                 if (room < smallest)
                 {
                     full.Add(direction);

@@ -121,7 +121,8 @@ internal sealed partial class PatchWriter
     {
         switch (result.Hops[sink])
         {
-            case HopKind.Route or HopKind.Factory when graph.RoutingBetween(new PointIndex(result.Upstreams[sink]), new PointIndex(sink)) is { Mode: RoutingMode.Block } entry:
+            case HopKind.Route
+            or HopKind.Factory when graph.RoutingBetween(new PointIndex(result.Upstreams[sink]), new PointIndex(sink)) is { Mode: RoutingMode.Block } entry:
                 return SilenceBlock(sink, entry.BlockSize ?? 1);
             case HopKind.Route:
                 Clear(sink);

@@ -161,7 +161,8 @@ internal sealed partial class PatchWriter
         foreach (var stream in problem.Show.Streams)
         {
             var block = stream.From.IsNone ? -1 : problem.TransmitBlockOf[stream.From.Value];
-            var isWhole = block >= 0 && problem.TransmitBlocks[block].First == stream.From.Value && problem.TransmitBlocks[block].Width == stream.Model.From.Width;
+            var isWhole =
+                block >= 0 && problem.TransmitBlocks[block].First == stream.From.Value && problem.TransmitBlocks[block].Width == stream.Model.From.Width;
             if (block >= 0 && problem.TransmitBlocks[block].IsKept)
             {
                 result.Add(stream.Model with { To = AddReceivers(problem.TransmitBlocks[block], stream) });
@@ -185,7 +186,17 @@ internal sealed partial class PatchWriter
             var block = problem.TransmitBlocks[id];
             if (!block.IsCarrier && !written.Contains(id))
             {
-                result.Add(Stream(block, new AudioStream { Id = NewId(block, result), Network = default, From = graph.Address(new(block.First), block.Width) }));
+                result.Add(
+                    Stream(
+                        block,
+                        new AudioStream
+                        {
+                            Id = NewId(block, result),
+                            Network = default,
+                            From = graph.Address(new(block.First), block.Width),
+                        }
+                    )
+                );
             }
         }
 
@@ -221,10 +232,10 @@ internal sealed partial class PatchWriter
         return taker is null ? -1 : problem.NetworkFrom(block.Device, taker.Device);
     }
 
-    private bool Takes(int receiveBlock, TransmitBlock block) => wiring.ReceiveStart[receiveBlock] >= block.First && wiring.ReceiveStart[receiveBlock] < block.First + block.Width;
+    private bool Takes(int receiveBlock, TransmitBlock block) =>
+        wiring.ReceiveStart[receiveBlock] >= block.First && wiring.ReceiveStart[receiveBlock] < block.First + block.Width;
 
-    private ValueList<StreamReceiver> AddReceivers(TransmitBlock block, StreamNode stream) =>
-        stream.Model.To.Concat(Receivers(block, null)).ToValueList();
+    private ValueList<StreamReceiver> AddReceivers(TransmitBlock block, StreamNode stream) => stream.Model.To.Concat(Receivers(block, null)).ToValueList();
 
     /// <summary>Receivers of the input that take what they took as they are written there, then the others run by run.</summary>
     private ValueList<StreamReceiver> Receivers(TransmitBlock block, StreamNode? old)
@@ -250,19 +261,22 @@ internal sealed partial class PatchWriter
             }
 
             var width = first.Width;
-            while (i + 1 < problem.ReceiveBlocks.Length && !written.Contains(i + 1) && problem.ReceiveBlocks[i + 1].First == first.First + width
-                && problem.ReceiveBlocks[i + 1].PortGroup == first.PortGroup && wiring.ReceiveStart[i + 1] == start + width
-                && start + width < block.First + block.Width)
+            while (
+                i + 1 < problem.ReceiveBlocks.Length
+                && !written.Contains(i + 1)
+                && problem.ReceiveBlocks[i + 1].First == first.First + width
+                && problem.ReceiveBlocks[i + 1].PortGroup == first.PortGroup
+                && wiring.ReceiveStart[i + 1] == start + width
+                && start + width < block.First + block.Width
+            )
             {
                 width += problem.ReceiveBlocks[++i].Width;
             }
 
             var at = graph.Address(new PointIndex(first.First), width);
-            receivers.Add(new StreamReceiver
-            {
-                At = at,
-                Channels = width == block.Width ? null : new NumberRange(start - block.First + 1, start - block.First + width),
-            });
+            receivers.Add(
+                new StreamReceiver { At = at, Channels = width == block.Width ? null : new NumberRange(start - block.First + 1, start - block.First + width) }
+            );
         }
 
         return receivers.ToValueList();
@@ -273,11 +287,15 @@ internal sealed partial class PatchWriter
     {
         var blocks = new List<int>();
         var end = receiver.At.Value + receiver.Model.At.Width;
-        for (var slot = receiver.At.Value; slot >= 0 && slot < end;)
+        for (var slot = receiver.At.Value; slot >= 0 && slot < end; )
         {
             var id = problem.ReceiveBlockOf[slot];
-            if (id < 0 || problem.ReceiveBlocks[id].First != slot || slot + problem.ReceiveBlocks[id].Width > end
-                || wiring.ReceiveStart[id] != block.First + receiver.FirstChannel - 1 + slot - receiver.At.Value)
+            if (
+                id < 0
+                || problem.ReceiveBlocks[id].First != slot
+                || slot + problem.ReceiveBlocks[id].Width > end
+                || wiring.ReceiveStart[id] != block.First + receiver.FirstChannel - 1 + slot - receiver.At.Value
+            )
             {
                 return null;
             }
@@ -312,7 +330,7 @@ internal sealed partial class PatchWriter
     private void AddSurviving(RouteNode route, HashSet<int> settled, List<Route> routes)
     {
         var width = route.Model.To.Width;
-        for (var from = 0; from < width;)
+        for (var from = 0; from < width; )
         {
             var until = from;
             while (until < width && Survives(route, until, settled))
@@ -326,11 +344,13 @@ internal sealed partial class PatchWriter
             }
             else if (until > from)
             {
-                routes.Add(route.Model with
-                {
-                    From = route.IsNull ? null : graph.Address(route.From + from, until - from),
-                    To = graph.Address(route.To + from, until - from),
-                });
+                routes.Add(
+                    route.Model with
+                    {
+                        From = route.IsNull ? null : graph.Address(route.From + from, until - from),
+                        To = graph.Address(route.To + from, until - from),
+                    }
+                );
             }
 
             from = until + 1;
@@ -360,7 +380,7 @@ internal sealed partial class PatchWriter
             }
         }
 
-        for (var i = 0; i < pending.Count;)
+        for (var i = 0; i < pending.Count; )
         {
             var width = 1;
             while (i + width < pending.Count && Continues(pending[i + width - 1], pending[i + width]))
@@ -368,11 +388,13 @@ internal sealed partial class PatchWriter
                 width++;
             }
 
-            routes.Add(new Route
-            {
-                From = pending[i].Source < 0 ? null : graph.Address(new PointIndex(pending[i].Source), width),
-                To = graph.Address(new PointIndex(pending[i].Sink), width),
-            });
+            routes.Add(
+                new Route
+                {
+                    From = pending[i].Source < 0 ? null : graph.Address(new PointIndex(pending[i].Source), width),
+                    To = graph.Address(new PointIndex(pending[i].Sink), width),
+                }
+            );
             i += width;
         }
     }
@@ -380,9 +402,11 @@ internal sealed partial class PatchWriter
     private bool Continues((int Sink, int Source) last, (int Sink, int Source) next) =>
         next.Sink == last.Sink + 1
         && problem.PortGroupOf[next.Sink] == problem.PortGroupOf[last.Sink]
-        && (next.Source < 0
-            ? last.Source < 0
-            : next.Source == last.Source + 1 && last.Source >= 0 && problem.PortGroupOf[next.Source] == problem.PortGroupOf[last.Source]);
+        && (
+            next.Source < 0
+                ? last.Source < 0
+                : next.Source == last.Source + 1 && last.Source >= 0 && problem.PortGroupOf[next.Source] == problem.PortGroupOf[last.Source]
+        );
 
     /// <summary>What feeds a sink without any route: the source a fixed one always takes, or the factory route.</summary>
     private int FactorySource(int sink) => graph.FactorySource(new PointIndex(sink)).Value;

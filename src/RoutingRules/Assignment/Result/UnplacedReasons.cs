@@ -38,9 +38,10 @@ internal sealed class UnplacedReasons
     {
         if (firm.Contradictions.Find(set => set.Contains(demand.Index)) is { } contradiction)
         {
-            return contradiction.Count == 1 && demand.Late.Length > 0 ? $"It would arrive where it is pinned later than {Most(demand)}; pin it elsewhere, take a slow device out of the path, or allow more."
+            return contradiction.Count == 1 && demand.Late.Length > 0
+                    ? $"It would arrive where it is pinned later than {Most(demand)}; pin it elsewhere, take a slow device out of the path, or allow more."
                 : contradiction.Count == 1
-                ? "Its pin breaks a rule on its own: the devices and links have no stream, block or limit left that could reach the point; pin it elsewhere."
+                    ? "Its pin breaks a rule on its own: the devices and links have no stream, block or limit left that could reach the point; pin it elsewhere."
                 : $"Its pin contradicts other pins ({string.Join(", ", contradiction.Select(index => problem.Demands[index].Node.Key))}); release one of them.";
         }
 
@@ -185,7 +186,10 @@ internal sealed class UnplacedReasons
             tried++;
             choices[demand.Index] = choice;
             withoutLinkRoom ??= new Evaluator(problem.WithoutLinkRoom());
-            if (evaluator.Evaluate(active, choices, null, WiringBudget, null, out _) is null && withoutLinkRoom.Evaluate(active, choices, null, WiringBudget, null, out _) is not null)
+            if (
+                evaluator.Evaluate(active, choices, null, WiringBudget, null, out _) is null
+                && withoutLinkRoom.Evaluate(active, choices, null, WiringBudget, null, out _) is not null
+            )
             {
                 full = LinkTable.FullOn(problem, result, demand.Candidates[choice]) is [var first, ..] ? first : null;
             }
@@ -207,14 +211,21 @@ internal sealed class UnplacedReasons
             var used = 0;
             foreach (var index in active)
             {
-                if (choices[index] >= 0 && problem.Demands[index].Node.Line is null && problem.Demands[index].Candidates[choices[index]].PortGroup == candidate.PortGroup)
+                if (
+                    choices[index] >= 0
+                    && problem.Demands[index].Node.Line is null
+                    && problem.Demands[index].Candidates[choices[index]].PortGroup == candidate.PortGroup
+                )
                 {
                     used += problem.Demands[index].Candidates[choices[index]].Claims.Count(point => problem.IsSpare[point]);
                 }
             }
 
-            if (candidate.AsksForSpares && evaluator.ClaimantOf(active, choices, candidate, demand.Index) < 0
-                && problem.UsableOutputs[candidate.PortGroup] - used - demand.Node.Width < problem.Options.Spares)
+            if (
+                candidate.AsksForSpares
+                && evaluator.ClaimantOf(active, choices, candidate, demand.Index) < 0
+                && problem.UsableOutputs[candidate.PortGroup] - used - demand.Node.Width < problem.Options.Spares
+            )
             {
                 return problem.Show.Graph.Address(new PointIndex(candidate.First));
             }

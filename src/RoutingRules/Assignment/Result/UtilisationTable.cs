@@ -115,7 +115,11 @@ internal static class UtilisationTable
                 continue;
             }
 
-            var receivers = stream.Receivers.Where(receiver => !receiver.At.IsNone).Select(receiver => show.Graph.DeviceOf(receiver.At).Index).Distinct().ToList();
+            var receivers = stream
+                .Receivers.Where(receiver => !receiver.At.IsNone)
+                .Select(receiver => show.Graph.DeviceOf(receiver.At).Index)
+                .Distinct()
+                .ToList();
             sent[show.Graph.DeviceOf(stream.From).Index] += receivers.Count > 0 ? 1 : 0;
             receivers.ForEach(device => received[device]++);
         }

@@ -242,8 +242,11 @@ internal sealed class Evaluator
             var mine = trees.LinksOf(problem.Demands[index].Candidates[choices[index]]);
             foreach (var separate in problem.Demands[index].Separations)
             {
-                if (separate.By == SeparationBy.Link && choices[separate.Other] >= 0
-                    && mine.Overlaps(trees.LinksOf(problem.Demands[separate.Other].Candidates[choices[separate.Other]])))
+                if (
+                    separate.By == SeparationBy.Link
+                    && choices[separate.Other] >= 0
+                    && mine.Overlaps(trees.LinksOf(problem.Demands[separate.Other].Candidates[choices[separate.Other]]))
+                )
                 {
                     return false;
                 }

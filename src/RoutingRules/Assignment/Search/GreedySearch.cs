@@ -21,7 +21,12 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
             score = start.Score;
             FillUp();
             Improve(workLimit);
-            return new SearchResult { Choices = choices, Score = score, ProvenNumbers = 0 };
+            return new SearchResult
+            {
+                Choices = choices,
+                Score = score,
+                ProvenNumbers = 0,
+            };
         }
 
         foreach (var index in part.Active)
@@ -51,7 +56,14 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
 
         FillUp();
         Improve(workLimit);
-        return score is null ? null : new SearchResult { Choices = choices, Score = score, ProvenNumbers = 0 };
+        return score is null
+            ? null
+            : new SearchResult
+            {
+                Choices = choices,
+                Score = score,
+                ProvenNumbers = 0,
+            };
     }
 
     public static int[] NewChoices(AssignmentProblem problem)
@@ -63,7 +75,8 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
 
     /// <summary>Important demands first; then those that stay, pairs, and those with few ways.</summary>
     private IEnumerable<int> Sequence() =>
-        part.Active.Where(index => choices[index] == Evaluator.Unplaced)
+        part
+            .Active.Where(index => choices[index] == Evaluator.Unplaced)
             .OrderBy(index => problem.Demands[index].Tier)
             .ThenBy(index => problem.Demands[index].Existing >= 0 ? 0 : 1)
             .ThenBy(index => part.Choices[index].Length);
@@ -108,7 +121,7 @@ internal sealed class GreedySearch(AssignmentProblem problem, Evaluator evaluato
 
     private void Improve(long workLimit)
     {
-        for (var improved = true; improved && evaluator.Work < workLimit;)
+        for (var improved = true; improved && evaluator.Work < workLimit; )
         {
             improved = false;
             foreach (var index in part.Active)

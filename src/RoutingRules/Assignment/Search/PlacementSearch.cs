@@ -136,7 +136,10 @@ internal sealed class PlacementSearch
         free = demands;
         effort = with;
         (nodes, leaves, steps, isCut, hasImproved) = (0, 0, 0, false, false);
-        sharesGroup = Array.ConvertAll(free, index => problem.Demands[index].Group is >= 0 and var group && free.Count(other => problem.Demands[other].Group == group) > 1);
+        sharesGroup = Array.ConvertAll(
+            free,
+            index => problem.Demands[index].Group is >= 0 and var group && free.Count(other => problem.Demands[other].Group == group) > 1
+        );
         Array.ForEach(free, tally.Remove);
         tally.Mark(free);
         Array.ForEach(free, index => tally.Add(index, BestChoices[index]));

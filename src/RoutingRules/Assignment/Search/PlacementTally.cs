@@ -236,7 +236,12 @@ internal sealed class PlacementTally
             {
                 var theirs = problem.Demands[other];
                 var place = theirs.Candidates[Choices[other]];
-                if (theirs.Part != demand.Part && theirs.Node.Entry == demand.Node.Entry && place.Device != candidate.Device && place.Number != candidate.Number)
+                if (
+                    theirs.Part != demand.Part
+                    && theirs.Node.Entry == demand.Node.Entry
+                    && place.Device != candidate.Device
+                    && place.Number != candidate.Number
+                )
                 {
                     key[PlaceOf(ObjectiveLevel.Sets)] += times;
                     distance += Math.Abs(place.Number - candidate.Number);

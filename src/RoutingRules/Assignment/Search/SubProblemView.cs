@@ -66,7 +66,10 @@ internal sealed class SubProblemView(AssignmentProblem problem, Evaluator evalua
             return always == source ? [(slot, source)] : [];
         }
 
-        if (problem.Blocks.Find(source.Value, slot.Value) is { } block && problem.Blocks.IsLeftEmpty(block.FirstSink + block.Size, block.FirstSink, block.FirstSource))
+        if (
+            problem.Blocks.Find(source.Value, slot.Value) is { } block
+            && problem.Blocks.IsLeftEmpty(block.FirstSink + block.Size, block.FirstSink, block.FirstSource)
+        )
         {
             return [];
         }
@@ -82,7 +85,9 @@ internal sealed class SubProblemView(AssignmentProblem problem, Evaluator evalua
             return Array.TrueForAll(filling, pair => problem.TransmitBlockOf[pair.Item1.Value] >= 0 && !ContentOf(pair.Item1).IsSettled) ? filling : [];
         }
 
-        return graph.RoutingBetween(source, slot) is { Mode: RoutingMode.Free } || problem.Blocks.Find(source.Value, slot.Value) is not null ? [(slot, source)] : [];
+        return graph.RoutingBetween(source, slot) is { Mode: RoutingMode.Free } || problem.Blocks.Find(source.Value, slot.Value) is not null
+            ? [(slot, source)]
+            : [];
     }
 
     public override PointIndex ReceiveSlotOf(PointIndex sink) => new(problem.ReceiveSlotOf(sink.Value));
@@ -90,8 +95,7 @@ internal sealed class SubProblemView(AssignmentProblem problem, Evaluator evalua
     public override bool CanTake(PointIndex sink, PartReceiveBlock block)
     {
         ArgumentNullException.ThrowIfNull(block);
-        return problem.Show.Graph.DeviceOf(sink).Index == block.Device
-            && problem.Show.Graph.RoutingBetween(block.First, sink) is { Mode: RoutingMode.Free };
+        return problem.Show.Graph.DeviceOf(sink).Index == block.Device && problem.Show.Graph.RoutingBetween(block.First, sink) is { Mode: RoutingMode.Free };
     }
 
     public override IReadOnlyList<PointIndex> OutputsFedBy(PointIndex slot) => SubProblemViews.Points(problem.FixedOutputsOf[slot.Value]);

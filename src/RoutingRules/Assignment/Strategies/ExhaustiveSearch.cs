@@ -35,7 +35,13 @@ internal sealed class ExhaustiveSearch
         choices = GreedySearch.NewChoices(problem);
         openCount = new int[problem.Show.Graph.PointCount];
         open = new bool[openCount.Length];
-        sequence = [.. part.Active.OrderBy(index => part.IsFirm[index] ? 0 : 1).ThenBy(index => problem.Demands[index].Tier).ThenBy(index => part.Choices[index].Length)];
+        sequence =
+        [
+            .. part
+                .Active.OrderBy(index => part.IsFirm[index] ? 0 : 1)
+                .ThenBy(index => problem.Demands[index].Tier)
+                .ThenBy(index => part.Choices[index].Length),
+        ];
     }
 
     /// <summary>Searches.</summary>
@@ -52,7 +58,14 @@ internal sealed class ExhaustiveSearch
         }
 
         Search(0);
-        return best is null ? null : new SearchResult { Choices = bestChoices!, Score = best, ProvenNumbers = ranOut ? 0 : ObjectiveVector.Length };
+        return best is null
+            ? null
+            : new SearchResult
+            {
+                Choices = bestChoices!,
+                Score = best,
+                ProvenNumbers = ranOut ? 0 : ObjectiveVector.Length,
+            };
     }
 
     /// <summary>True when the search ended without its budget running out.</summary>

@@ -144,13 +144,18 @@ internal sealed class Neighbourhoods(AssignmentProblem problem, Part part, Feede
     }
 
     /// <summary>A demand with those in port groups where it might go; the least important and the most mobile first.</summary>
-    private int[] Around(int index, int[] choices, ReadOnlySpan<int> portGroups, int most) => Sorted(
-        [
-            index,
-            .. In(choices, portGroups).Where(other => other != index)
-                .OrderByDescending(other => problem.Demands[other].Tier).ThenByDescending(other => PortGroupsOf(other).Count()).ThenBy(other => Math.Abs(other - index)),
-        ],
-        most);
+    private int[] Around(int index, int[] choices, ReadOnlySpan<int> portGroups, int most) =>
+        Sorted(
+            [
+                index,
+                .. In(choices, portGroups)
+                    .Where(other => other != index)
+                    .OrderByDescending(other => problem.Demands[other].Tier)
+                    .ThenByDescending(other => PortGroupsOf(other).Count())
+                    .ThenBy(other => Math.Abs(other - index)),
+            ],
+            most
+        );
 
     /// <summary>A demand, those in its way, those in their way, and so on.</summary>
     private int[] Chain(int index, int[] choices, int most)
@@ -174,7 +179,12 @@ internal sealed class Neighbourhoods(AssignmentProblem problem, Part part, Feede
                 var candidate = problem.Demands[found[i]].Candidates[choice];
                 foreach (var point in candidate.Claims)
                 {
-                    if (claimants.TryGetValue(point, out var other) && !found.Contains(other) && perGroup.GetValueOrDefault(candidate.PortGroup) < 2 && found.Count < most)
+                    if (
+                        claimants.TryGetValue(point, out var other)
+                        && !found.Contains(other)
+                        && perGroup.GetValueOrDefault(candidate.PortGroup) < 2
+                        && found.Count < most
+                    )
                     {
                         perGroup[candidate.PortGroup] = perGroup.GetValueOrDefault(candidate.PortGroup) + 1;
                         found.Add(other);
@@ -205,8 +215,14 @@ internal sealed class Neighbourhoods(AssignmentProblem problem, Part part, Feede
         var found = new List<int>();
         foreach (var other in movable)
         {
-            if (demand.Set >= 0 && other != index && problem.Demands[other].Set == demand.Set && choices[other] >= 0
-                && problem.Demands[other].Candidates[choices[other]].Number is var theirs && theirs != number)
+            if (
+                demand.Set >= 0
+                && other != index
+                && problem.Demands[other].Set == demand.Set
+                && choices[other] >= 0
+                && problem.Demands[other].Candidates[choices[other]].Number is var theirs
+                && theirs != number
+            )
             {
                 wanted.Add(theirs);
                 found.Add(other);
@@ -221,8 +237,13 @@ internal sealed class Neighbourhoods(AssignmentProblem problem, Part part, Feede
         var groups = PortGroupsOf(index).ToArray();
         foreach (var other in movable)
         {
-            if (other != index && choices[other] >= 0 && problem.Demands[other].Candidates[choices[other]] is var candidate
-                && groups.Contains(candidate.PortGroup) && (wanted.Contains(candidate.Number) || Math.Abs(candidate.Number - number) <= 1))
+            if (
+                other != index
+                && choices[other] >= 0
+                && problem.Demands[other].Candidates[choices[other]] is var candidate
+                && groups.Contains(candidate.PortGroup)
+                && (wanted.Contains(candidate.Number) || Math.Abs(candidate.Number - number) <= 1)
+            )
             {
                 found.Add(other);
             }
@@ -234,7 +255,11 @@ internal sealed class Neighbourhoods(AssignmentProblem problem, Part part, Feede
     /// <summary>Members with demands that stand beside one of them, those near in the list first.</summary>
     private int[] WithNeighbours(int[] members, int[] choices, int most)
     {
-        var groups = members.Where(index => choices[index] >= 0).Select(index => problem.Demands[index].Candidates[choices[index]].PortGroup).Distinct().ToArray();
+        var groups = members
+            .Where(index => choices[index] >= 0)
+            .Select(index => problem.Demands[index].Candidates[choices[index]].PortGroup)
+            .Distinct()
+            .ToArray();
         return Sorted([.. members, .. In(choices, groups).Except(members).OrderBy(other => members.Min(index => Math.Abs(index - other)))], most);
     }
 

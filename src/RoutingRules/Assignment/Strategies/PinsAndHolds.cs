@@ -185,7 +185,9 @@ internal sealed class PinsAndHolds
         foreach (var index in firm)
         {
             // A line that stays may reach more or fewer of its sinks; which, is not for this test to say.
-            var ways = problem.Demands[index].IsPinned ? Choices[index] : [.. Choices[index].Where(choice => problem.Demands[index].Candidates[choice].IsExisting)];
+            var ways = problem.Demands[index].IsPinned
+                ? Choices[index]
+                : [.. Choices[index].Where(choice => problem.Demands[index].Candidates[choice].IsExisting)];
             if (ways.Length == 0)
             {
                 return false;

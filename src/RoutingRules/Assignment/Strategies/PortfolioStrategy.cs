@@ -56,9 +56,10 @@ internal sealed class PortfolioStrategy : AssignmentStrategy
         }
 
         // A limit that is reached already fills up what is free and improves nothing.
-        var found = isLarge && ordered is not null
-            ? new GreedySearch(problem, evaluator, part, cancellation).Run(ordered, evaluator.Work)
-            : Better(new GreedySearch(problem, evaluator, part, cancellation).Run(null, start + (budget / 2)), ordered, evaluator);
+        var found =
+            isLarge && ordered is not null
+                ? new GreedySearch(problem, evaluator, part, cancellation).Run(ordered, evaluator.Work)
+                : Better(new GreedySearch(problem, evaluator, part, cancellation).Run(null, start + (budget / 2)), ordered, evaluator);
         var known = 0;
         if (found is not null)
         {
@@ -77,7 +78,10 @@ internal sealed class PortfolioStrategy : AssignmentStrategy
         }
         else if (found is null || !isLarge)
         {
-            found = new ExhaustiveSearch(problem, evaluator, part, cancellation).Run(found, evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2));
+            found = new ExhaustiveSearch(problem, evaluator, part, cancellation).Run(
+                found,
+                evaluator.Work + Math.Max(budget - (evaluator.Work - start), budget / 2)
+            );
         }
 
         found = senders is null || found is null || found.IsProven || inOrder.Proven(found.Score) >= ObjectiveNumbers.Tiers ? found : Feed(senders, found);
@@ -95,7 +99,12 @@ internal sealed class PortfolioStrategy : AssignmentStrategy
             senders.Run(budget / 2);
             evaluator.Spend(senders.Work - before);
             inOrder.Limit([.. senders.Least.Zip(feeding!.Outside, (within, outside) => within + outside)]);
-            var fed = new Part { Active = part.Active, Choices = feeding.Restrict(senders.Feeding), IsFirm = part.IsFirm };
+            var fed = new Part
+            {
+                Active = part.Active,
+                Choices = feeding.Restrict(senders.Feeding),
+                IsFirm = part.IsFirm,
+            };
             var found = new DemandOrderSearch(problem, evaluator, fed, cancellation).Run(budget / 4);
 
             // What it proves holds with these devices only.

@@ -36,18 +36,19 @@ internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, 
         search.Start(start);
         foreach (var round in Rounds)
         {
-            while (Improve(round))
-            {
-            }
+            while (Improve(round)) { }
         }
 
         // The rounds mostly use up all they have, and what they changed may let somebody in.
         limit = evaluator.Work + share;
-        while (FeedOthers(Rounds[^1]))
-        {
-        }
+        while (FeedOthers(Rounds[^1])) { }
 
-        return start with { Choices = search.BestChoices, Score = search.Best!, ProvenNumbers = 0 };
+        return start with
+        {
+            Choices = search.BestChoices,
+            Score = search.Best!,
+            ProvenNumbers = 0,
+        };
     }
 
     /// <summary>Tries all places of everything, as far as they could be better on what places alone decide; call after <see cref="Run"/>.</summary>
@@ -59,25 +60,35 @@ internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, 
         var movable = Array.FindAll(part.Active, index => part.Choices[index].Length > (part.IsFirm[index] ? 1 : 0));
 
         // Whether streams can keep off each other's links is not searched to the end, so that a refusal proves nothing.
-        if (movable.Length > PlacementTally.MostMarked
-            || Array.Exists(part.Active, index => problem.Demands[index].Separations.Exists(separate => separate.By == Model.SeparationBy.Link)))
+        if (
+            movable.Length > PlacementTally.MostMarked
+            || Array.Exists(part.Active, index => problem.Demands[index].Separations.Exists(separate => separate.By == Model.SeparationBy.Link))
+        )
         {
             return found;
         }
 
-        search.Run(movable, new SearchEffort
-        {
-            Nodes = int.MaxValue,
-            Leaves = int.MaxValue,
-            Width = int.MaxValue,
-            Levels = search.PlacementLevels,
-            TriesEqual = false,
-            WiringBudget = ProofWiringBudget,
-            WorkLimit = workLimit,
-        });
+        search.Run(
+            movable,
+            new SearchEffort
+            {
+                Nodes = int.MaxValue,
+                Leaves = int.MaxValue,
+                Width = int.MaxValue,
+                Levels = search.PlacementLevels,
+                TriesEqual = false,
+                WiringBudget = ProofWiringBudget,
+                WorkLimit = workLimit,
+            }
+        );
 
         // A key has one entry more than the numbers: who fails.
-        return found with { Choices = search.BestChoices, Score = search.Best!, ProvenNumbers = search.IsComplete ? PlacementNumbers : 0 };
+        return found with
+        {
+            Choices = search.BestChoices,
+            Score = search.Best!,
+            ProvenNumbers = search.IsComplete ? PlacementNumbers : 0,
+        };
     }
 
     /// <summary>Numbers that places alone decide, before the first one that the wiring decides.</summary>
@@ -113,16 +124,20 @@ internal sealed class Refilling(AssignmentProblem problem, Evaluator evaluator, 
         return improved;
     }
 
-    private bool InAnyOrder(int[] demands, int nodes, bool isWiring) => search.Run(demands, new SearchEffort
-    {
-        Nodes = nodes,
-        Leaves = 30,
-        Width = isWiring ? 6 : int.MaxValue,
-        Levels = isWiring ? search.PlacementLevels : PlacementTally.KeyLength,
-        TriesEqual = isWiring,
-        WiringBudget = WiringBudget,
-        WorkLimit = limit,
-    });
+    private bool InAnyOrder(int[] demands, int nodes, bool isWiring) =>
+        search.Run(
+            demands,
+            new SearchEffort
+            {
+                Nodes = nodes,
+                Leaves = 30,
+                Width = isWiring ? 6 : int.MaxValue,
+                Levels = isWiring ? search.PlacementLevels : PlacementTally.KeyLength,
+                TriesEqual = isWiring,
+                WiringBudget = WiringBudget,
+                WorkLimit = limit,
+            }
+        );
 
     private bool InOrder(int[] demands, int states)
     {

@@ -21,7 +21,12 @@ internal sealed class StrategySearch(AssignmentProblem problem, Evaluator evalua
 
         return strategy is PortfolioStrategy || PortfolioStrategy.Search(problem, evaluator, part, budget, cancellation) is not { } found
             ? null
-            : new SearchResult { Choices = found.Choices, Score = found.Score, ProvenNumbers = 0 };
+            : new SearchResult
+            {
+                Choices = found.Choices,
+                Score = found.Score,
+                ProvenNumbers = 0,
+            };
     }
 
     private SearchResult Judge(SubProblemView view, StrategyAnswer answer)
@@ -37,11 +42,19 @@ internal sealed class StrategySearch(AssignmentProblem problem, Evaluator evalua
         }
 
         var choices = view.ToChoices(answer.Choices);
-        var score = evaluator.Evaluate(view.Inner.Active, choices, null, WiringBudget, null, out _)
+        var score =
+            evaluator.Evaluate(view.Inner.Active, choices, null, WiringBudget, null, out _)
             ?? throw new InvalidProposalException(
-                strategy.Name, "Its choices cannot stand together: they share a point, break a limit, a spare or a separation, or no streams can bring what they need.");
+                strategy.Name,
+                "Its choices cannot stand together: they share a point, break a limit, a spare or a separation, or no streams can bring what they need."
+            );
         // Strategies are not shown blocks that sources fill only in part.
-        return new SearchResult { Choices = choices, Score = score, ProvenNumbers = problem.Blocks.LeavesSlotsEmpty ? 0 : answer.ProvenNumbers };
+        return new SearchResult
+        {
+            Choices = choices,
+            Score = score,
+            ProvenNumbers = problem.Blocks.LeavesSlotsEmpty ? 0 : answer.ProvenNumbers,
+        };
     }
 
     private string? Fault(Part part, StrategyAnswer answer)

@@ -43,7 +43,15 @@ internal sealed class SubProblemSolver(AssignmentProblem problem, Evaluator eval
             return null;
         }
 
-        return search.Run(new Part { Active = active, Choices = firm.Choices, IsFirm = firm.IsFirm }, budget);
+        return search.Run(
+            new Part
+            {
+                Active = active,
+                Choices = firm.Choices,
+                IsFirm = firm.IsFirm,
+            },
+            budget
+        );
     }
 
     /// <summary>The best result with the smallest number of holds given up; null when even none of them helps.</summary>

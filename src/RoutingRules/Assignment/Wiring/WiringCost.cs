@@ -24,10 +24,11 @@ internal readonly record struct WiringCost(int Rewritten, int Transmit, int Rece
         return 0;
     }
 
-    private int this[ObjectiveLevel level] => level switch
-    {
-        ObjectiveLevel.Rewritten => Rewritten,
-        ObjectiveLevel.TransmitBlocks => Transmit,
-        _ => Receive,
-    };
+    private int this[ObjectiveLevel level] =>
+        level switch
+        {
+            ObjectiveLevel.Rewritten => Rewritten,
+            ObjectiveLevel.TransmitBlocks => Transmit,
+            _ => Receive,
+        };
 }

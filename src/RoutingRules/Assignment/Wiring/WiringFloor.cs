@@ -86,8 +86,10 @@ internal sealed class WiringFloor
         var graph = problem.Show.Graph;
         foreach (var group in problem.Show.Devices[delivery.Sender].Groups)
         {
-            if (group.Kind == PortKind.Transmit
-                && graph.RoutingBetween(new PointIndex(delivery.Source), problem.Show.Devices[delivery.Sender].First(group)) is { Mode: not RoutingMode.Fixed })
+            if (
+                group.Kind == PortKind.Transmit
+                && graph.RoutingBetween(new PointIndex(delivery.Source), problem.Show.Devices[delivery.Sender].First(group)) is { Mode: not RoutingMode.Fixed }
+            )
             {
                 return -1;
             }
@@ -116,7 +118,12 @@ internal sealed class WiringFloor
     {
         for (var slot = block.First; slot < block.First + block.Width; slot++)
         {
-            if (!Array.Exists(problem.FixedOutputsOf[slot], output => problem.MustBeSilent[output] && problem.BlockOf[output] is null && problem.Tolerated[output] < 0))
+            if (
+                !Array.Exists(
+                    problem.FixedOutputsOf[slot],
+                    output => problem.MustBeSilent[output] && problem.BlockOf[output] is null && problem.Tolerated[output] < 0
+                )
+            )
             {
                 return false;
             }

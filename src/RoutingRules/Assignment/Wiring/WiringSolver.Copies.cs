@@ -16,7 +16,14 @@ internal sealed partial class WiringSolver
     private bool SearchCopies(WiringTask[] part, long budget)
     {
         // While outputs may still be filled, no such receiver counts; where none stays, a copy gains nothing, unless a link has no room for them.
-        if (!hasBystanders || open is not null || ranOut || budget == 0 || (hasBest ? bestStaying == 0 : problem.Links.Count == 0) || !Array.Exists(part, task => MayBeCopied(task, part)))
+        if (
+            !hasBystanders
+            || open is not null
+            || ranOut
+            || budget == 0
+            || (hasBest ? bestStaying == 0 : problem.Links.Count == 0)
+            || !Array.Exists(part, task => MayBeCopied(task, part))
+        )
         {
             return false;
         }
@@ -32,14 +39,25 @@ internal sealed partial class WiringSolver
     }
 
     /// <summary>True for a free need whose source goes to several sinks beside receivers that no demand mentions.</summary>
-    private bool MayBeCopied(WiringTask task, WiringTask[] part) => task.Block is null && feedsBystanders[task.Sender]
-        && Array.Exists(task.Sources, source => part.Sum(other => other.Sender != task.Sender ? 0 : other.Sources.Contains(source) ? other.Sinks.Count : other.Wanted.Count(wanted => wanted == source)) > 1);
+    private bool MayBeCopied(WiringTask task, WiringTask[] part) =>
+        task.Block is null
+        && feedsBystanders[task.Sender]
+        && Array.Exists(
+            task.Sources,
+            source =>
+                part.Sum(other =>
+                    other.Sender != task.Sender ? 0
+                    : other.Sources.Contains(source) ? other.Sinks.Count
+                    : other.Wanted.Count(wanted => wanted == source)
+                ) > 1
+        );
 
     /// <summary>The tasks with one for each sink where receivers that no demand mentions listen to the sender.</summary>
     private WiringTask[] Apart(WiringTask[] part) =>
         [.. part.SelectMany(task => task.Block is null && feedsBystanders[task.Sender] ? task.Sinks.Select(sink => task.For(sink)) : [task])];
 
-    private List<int> SlotsFor(TransmitBlock from, int source, int taken) => triesCopies && from.Bystanders.Count > 0 ? EverySlot(from, source, taken) : Slots(from, source, taken);
+    private List<int> SlotsFor(TransmitBlock from, int source, int taken) =>
+        triesCopies && from.Bystanders.Count > 0 ? EverySlot(from, source, taken) : Slots(from, source, taken);
 
     /// <summary>The slots that carry a source already, then every free one.</summary>
     private List<int> EverySlot(TransmitBlock from, int source, int taken)

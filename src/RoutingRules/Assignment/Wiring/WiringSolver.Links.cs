@@ -66,7 +66,11 @@ internal sealed partial class WiringSolver
         var passing = new SortedDictionary<(int At, int Sender), List<WiringTask>>();
         foreach (var task in part)
         {
-            foreach (var at in task.Block is { IsCarrier: true } ? [] : problem.Links.Crossed(problem.NetworkFrom(task.Sender, task.Receiver), task.Sender, task.Receiver))
+            foreach (
+                var at in task.Block is { IsCarrier: true }
+                    ? []
+                    : problem.Links.Crossed(problem.NetworkFrom(task.Sender, task.Receiver), task.Sender, task.Receiver)
+            )
             {
                 if (!passing.TryGetValue((at, task.Sender), out var tasks))
                 {
@@ -106,7 +110,11 @@ internal sealed partial class WiringSolver
         {
             foreach (var source in task.Wanted.Concat(task.Sources))
             {
-                if (source >= 0 && floor.TiedBlock(new Delivery(source, source, 1, sender, task.Receiver)) is >= 0 and var block && !problem.TransmitBlocks[block].IsCarrier)
+                if (
+                    source >= 0
+                    && floor.TiedBlock(new Delivery(source, source, 1, sender, task.Receiver)) is >= 0 and var block
+                    && !problem.TransmitBlocks[block].IsCarrier
+                )
                 {
                     units.Add(problem.Links.UnitOf(block));
                 }
@@ -141,7 +149,12 @@ internal sealed partial class WiringSolver
         {
             // A source that is a slot itself may travel together with what it carries.
             sources.UnionWith(task.Wanted.Concat(task.Sources).Where(source => source >= 0 && problem.TransmitBlockOf[source] < 0));
-            if (isFree && task.Block is { IsKept: false } block && floor!.IsFullBlock(block) && task.Wanted.All(source => source < 0 || problem.TransmitBlockOf[source] < 0))
+            if (
+                isFree
+                && task.Block is { IsKept: false } block
+                && floor!.IsFullBlock(block)
+                && task.Wanted.All(source => source < 0 || problem.TransmitBlockOf[source] < 0)
+            )
             {
                 (runs.TryGetValue(block.Width, out var known) ? known : runs[block.Width] = []).Add(string.Join(' ', task.Wanted));
             }

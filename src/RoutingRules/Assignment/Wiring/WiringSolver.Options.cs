@@ -28,7 +28,16 @@ internal sealed partial class WiringSolver
                 }
 
                 familiar += block.InputStart == at ? 1 : 0;
-                options.Add(new Choice { From = from, Blocks = [block], Starts = [at], Familiar = familiar, Rank = options.Count });
+                options.Add(
+                    new Choice
+                    {
+                        From = from,
+                        Blocks = [block],
+                        Starts = [at],
+                        Familiar = familiar,
+                        Rank = options.Count,
+                    }
+                );
             }
         }
 
@@ -113,7 +122,14 @@ internal sealed partial class WiringSolver
 
         void Offer(int[] slots, ReceiveBlock[] blocks, int[] starts, int familiar)
         {
-            var choice = new Choice { From = from, Blocks = blocks, Starts = starts, Slots = slots, Rank = options.Count };
+            var choice = new Choice
+            {
+                From = from,
+                Blocks = blocks,
+                Starts = starts,
+                Slots = slots,
+                Rank = options.Count,
+            };
             for (var i = 0; i < slots.Length; i++)
             {
                 familiar += state.InputContent(task.Sinks[0] + i) == choice.ReceiveSlotFor(slots[i]) ? 1 : 0;
@@ -198,7 +214,10 @@ internal sealed partial class WiringSolver
                 }
                 else if (state.IsOpenTo(slot, source))
                 {
-                    var worth = state.InputContent(slot) == source ? 0 : keptSources.Contains(state.InputContent(slot)) ? 2 : 1;
+                    var worth =
+                        state.InputContent(slot) == source ? 0
+                        : keptSources.Contains(state.InputContent(slot)) ? 2
+                        : 1;
                     if (soundsByItself[slot] || (worth == 2 && byWorth[2] >= 0 && state.InputContent(slot) != state.InputContent(byWorth[2])))
                     {
                         slots.Add(slot);
@@ -327,7 +346,9 @@ internal sealed partial class WiringSolver
 
             foreach (var receiver in task.Block is null ? receiveBlocksOf[task.Receiver] : [])
             {
-                runWidth[task.Sender] = task.PortGroups.Contains(receiver.PortGroup) ? CommonWidth(runWidth[task.Sender], receiver.Width) : runWidth[task.Sender];
+                runWidth[task.Sender] = task.PortGroups.Contains(receiver.PortGroup)
+                    ? CommonWidth(runWidth[task.Sender], receiver.Width)
+                    : runWidth[task.Sender];
             }
 
             for (var position = 0; position < task.Wanted.Length; position++)
@@ -425,9 +446,14 @@ internal sealed partial class WiringSolver
             }
 
             // Where demands stay, a block that fed one in the input is not as good as any other; nor is one that sounds at outputs by itself.
-            isTight[receiver] = streams > 0
-                && ((hasNeed[receiver] && hasFedOutputs[receiver])
-                    || streams + keptStreams[receiver] > problem.ReceivedLimit[receiver] || blocks > freeBlocks[receiver] || hasKept[receiver]);
+            isTight[receiver] =
+                streams > 0
+                && (
+                    (hasNeed[receiver] && hasFedOutputs[receiver])
+                    || streams + keptStreams[receiver] > problem.ReceivedLimit[receiver]
+                    || blocks > freeBlocks[receiver]
+                    || hasKept[receiver]
+                );
         }
 
         return isTight;

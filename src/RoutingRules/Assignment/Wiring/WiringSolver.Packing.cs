@@ -24,7 +24,8 @@ internal sealed partial class WiringSolver
         }
 
         // Receivers with more left over go first, so that small remainders fill the gaps of large ones.
-        var sequence = Enumerable.Range(0, tasks.Length)
+        var sequence = Enumerable
+            .Range(0, tasks.Length)
             .OrderBy(index => tasks[index].Block is null ? 1 : 0)
             .ThenByDescending(index => remaining[tasks[index].Receiver] % receiveBlocksOf[tasks[index].Receiver][0].Width)
             .ThenBy(index => tasks[index].Receiver)
@@ -99,7 +100,13 @@ internal sealed partial class WiringSolver
             }
         }
 
-        return new Choice { From = from, Blocks = [task.Block], Starts = [start], Rank = 0 };
+        return new Choice
+        {
+            From = from,
+            Blocks = [task.Block],
+            Starts = [start],
+            Rank = 0,
+        };
     }
 
     /// <summary>The transmit block of a slot; null for none, or one of an excluded device.</summary>
@@ -131,8 +138,19 @@ internal sealed partial class WiringSolver
             }
         }
 
-        return BlockAt(slots[0]) is { } from && from.Device == task.Sender && Array.TrueForAll(slots, slot => problem.TransmitBlockOf[slot] == from.Id) && blocks.TrueForAll(block => block.IsCarrier == from.IsCarrier)
-            ? new Choice { From = from, Blocks = [.. blocks], Starts = [.. blocks.Select(block => block.InputStart)], Slots = slots, Rank = 0 }
+        return
+            BlockAt(slots[0]) is { } from
+            && from.Device == task.Sender
+            && Array.TrueForAll(slots, slot => problem.TransmitBlockOf[slot] == from.Id)
+            && blocks.TrueForAll(block => block.IsCarrier == from.IsCarrier)
+            ? new Choice
+            {
+                From = from,
+                Blocks = [.. blocks],
+                Starts = [.. blocks.Select(block => block.InputStart)],
+                Slots = slots,
+                Rank = 0,
+            }
             : null;
     }
 

@@ -80,7 +80,12 @@ internal sealed partial class WiringSolver
         }
 
         mixesRouting = problem.FixedOutputsOf.Any(outputs => outputs.Length > 1 && outputs.Any(output => problem.BlockOf[output] is not null));
-        order = [.. LevelOrder.Of(problem.Options).Where(level => level is ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks)];
+        order =
+        [
+            .. LevelOrder
+                .Of(problem.Options)
+                .Where(level => level is ObjectiveLevel.Rewritten or ObjectiveLevel.TransmitBlocks or ObjectiveLevel.ReceiveBlocks),
+        ];
     }
 
     /// <summary>Options tried since the solver was made.</summary>
@@ -110,23 +115,27 @@ internal sealed partial class WiringSolver
     public WiringCost? Price(IReadOnlyList<WiringDemand> demands, bool[]? mayFill, long budget, out bool isBest)
     {
         var best = true;
-        var cost = With(demands, mayFill, all =>
-        {
-            var total = state.Cost;
-            foreach (var part in Parts(all))
+        var cost = With(
+            demands,
+            mayFill,
+            all =>
             {
-                var solution = SolvePart(part, budget);
-                best &= solution.IsBest;
-                if (solution.Choices is null)
+                var total = state.Cost;
+                foreach (var part in Parts(all))
                 {
-                    return (WiringCost?)null;
+                    var solution = SolvePart(part, budget);
+                    best &= solution.IsBest;
+                    if (solution.Choices is null)
+                    {
+                        return (WiringCost?)null;
+                    }
+
+                    total += solution.Cost;
                 }
 
-                total += solution.Cost;
+                return total;
             }
-
-            return total;
-        });
+        );
         isBest = best;
         return cost;
     }
@@ -190,9 +199,15 @@ internal sealed partial class WiringSolver
             {
                 foreach (var output in problem.FixedOutputsOf[block.First + position])
                 {
-                    if (problem.BlockOf[output] is { } together && Array.Exists(together, sink => placed[sink] >= 0) && placed[output] < 0
-                        && problem.MustBeSilent[output] && !StaysAsIs(output, block.First + position) && !(open?[output] ?? false)
-                        && !state.Silence(state.StartOf(block.Id) + position, output))
+                    if (
+                        problem.BlockOf[output] is { } together
+                        && Array.Exists(together, sink => placed[sink] >= 0)
+                        && placed[output] < 0
+                        && problem.MustBeSilent[output]
+                        && !StaysAsIs(output, block.First + position)
+                        && !(open?[output] ?? false)
+                        && !state.Silence(state.StartOf(block.Id) + position, output)
+                    )
                     {
                         return false;
                     }
@@ -207,7 +222,14 @@ internal sealed partial class WiringSolver
     {
         var isBest = true;
         var wired = new List<WiringTask>(all.Count);
-        foreach (var part in accept is null ? Parts(all) : [[.. all]])
+        foreach (
+            var part in accept is null
+                ? Parts(all)
+                :
+                [
+                    [.. all],
+                ]
+        )
         {
             var solution = SolvePart(part, budget);
             if (solution.Choices is null)
@@ -387,12 +409,14 @@ internal sealed partial class WiringSolver
             state.Undo(mark);
         }
 
-        found.Sort((x, y) =>
-        {
-            var compared = x.Cost.CompareTo(y.Cost, order);
-            compared = compared != 0 ? compared : y.Familiar.CompareTo(x.Familiar);
-            return compared != 0 ? compared : x.Rank.CompareTo(y.Rank);
-        });
+        found.Sort(
+            (x, y) =>
+            {
+                var compared = x.Cost.CompareTo(y.Cost, order);
+                compared = compared != 0 ? compared : y.Familiar.CompareTo(x.Familiar);
+                return compared != 0 ? compared : x.Rank.CompareTo(y.Rank);
+            }
+        );
         return found;
     }
 
@@ -480,7 +504,12 @@ internal sealed partial class WiringSolver
                         return false;
                     }
                 }
-                else if (problem.MustBeSilent[output] && !(block.IsKept && StaysAsIs(output, block.First + position)) && !(open?[output] ?? false) && !state.Silence(slot, output))
+                else if (
+                    problem.MustBeSilent[output]
+                    && !(block.IsKept && StaysAsIs(output, block.First + position))
+                    && !(open?[output] ?? false)
+                    && !state.Silence(slot, output)
+                )
                 {
                     return false;
                 }

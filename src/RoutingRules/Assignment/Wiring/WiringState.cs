@@ -179,7 +179,9 @@ internal sealed class WiringState
             return false;
         }
 
-        return slotFixed[slot] == -2 && problem.Blocks.Find(source, slot) is { } together
+        return
+            slotFixed[slot] == -2
+            && problem.Blocks.Find(source, slot) is { } together
             && (together.Size > 1 || problem.Blocks.IsLeftEmpty(together.FirstSink + 1, together.FirstSink, together.FirstSource))
             ? FillTogether(together)
             : Put(slot, source);
@@ -221,7 +223,8 @@ internal sealed class WiringState
     }
 
     /// <summary>True when a slot carries nothing yet and may carry a source.</summary>
-    public bool IsOpenTo(int slot, int source) => !problem.IsBarred[slot] && (content[slot] == Undecided || content[slot] == OnlyBase - source) && CanCarry(slot, source) && !IsOverheard(slot, source);
+    public bool IsOpenTo(int slot, int source) =>
+        !problem.IsBarred[slot] && (content[slot] == Undecided || content[slot] == OnlyBase - source) && CanCarry(slot, source) && !IsOverheard(slot, source);
 
     /// <summary>True when what a slot carried in the input would now be heard where nothing private may.</summary>
     public bool IsOverheard(int slot) => IsOverheard(slot, upstream[slot]);
@@ -385,8 +388,13 @@ internal sealed class WiringState
         var fits = true;
         foreach (var block in problem.TransmitBlocks)
         {
-            if (block.Bystanders.Count == 0 || useCount[block.Id] == 0 || block.IsKept || network[block.Id] != block.BystanderNetwork
-                || !Array.Exists(tasks, task => task.Sender == block.Device))
+            if (
+                block.Bystanders.Count == 0
+                || useCount[block.Id] == 0
+                || block.IsKept
+                || network[block.Id] != block.BystanderNetwork
+                || !Array.Exists(tasks, task => task.Sender == block.Device)
+            )
             {
                 continue;
             }
@@ -433,20 +441,48 @@ internal sealed class WiringState
             var change = trail.Pop();
             switch (change.Cell)
             {
-                case Cell.Content: content[change.Index] = change.Old; break;
-                case Cell.Exposed: exposed[change.Index] = change.Old; break;
-                case Cell.Use: useCount[change.Index] = change.Old; break;
-                case Cell.Network: network[change.Index] = change.Old; break;
-                case Cell.Start: start[change.Index] = change.Old; break;
-                case Cell.Sent: sent[change.Index] = change.Old; break;
-                case Cell.Received: received[change.Index] = change.Old; break;
-                case Cell.Subscriptions: subscriptions[change.Index] = change.Old; break;
-                case Cell.Crossings: Uncross(change.Index, change.Old); break;
-                case Cell.SlotCounted: slotCounted[change.Index] = false; break;
-                case Cell.BlockCounted: blockCounted[change.Index] = false; break;
-                case Cell.Rewritten: rewritten = change.Old; break;
-                case Cell.Transmit: transmit = change.Old; break;
-                default: receive = change.Old; break;
+                case Cell.Content:
+                    content[change.Index] = change.Old;
+                    break;
+                case Cell.Exposed:
+                    exposed[change.Index] = change.Old;
+                    break;
+                case Cell.Use:
+                    useCount[change.Index] = change.Old;
+                    break;
+                case Cell.Network:
+                    network[change.Index] = change.Old;
+                    break;
+                case Cell.Start:
+                    start[change.Index] = change.Old;
+                    break;
+                case Cell.Sent:
+                    sent[change.Index] = change.Old;
+                    break;
+                case Cell.Received:
+                    received[change.Index] = change.Old;
+                    break;
+                case Cell.Subscriptions:
+                    subscriptions[change.Index] = change.Old;
+                    break;
+                case Cell.Crossings:
+                    Uncross(change.Index, change.Old);
+                    break;
+                case Cell.SlotCounted:
+                    slotCounted[change.Index] = false;
+                    break;
+                case Cell.BlockCounted:
+                    blockCounted[change.Index] = false;
+                    break;
+                case Cell.Rewritten:
+                    rewritten = change.Old;
+                    break;
+                case Cell.Transmit:
+                    transmit = change.Old;
+                    break;
+                default:
+                    receive = change.Old;
+                    break;
             }
         }
     }

@@ -41,7 +41,15 @@ internal sealed class WiringTask
     /// <summary>The same free need for one of its sinks.</summary>
     public WiringTask For(int sink)
     {
-        var task = new WiringTask { Sources = Sources, PortGroups = PortGroups, IsKept = IsKept, Leg = Leg, Sender = Sender, Receiver = Receiver };
+        var task = new WiringTask
+        {
+            Sources = Sources,
+            PortGroups = PortGroups,
+            IsKept = IsKept,
+            Leg = Leg,
+            Sender = Sender,
+            Receiver = Receiver,
+        };
         task.Sinks.Add(sink);
         return task;
     }

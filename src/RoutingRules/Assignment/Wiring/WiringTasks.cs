@@ -117,8 +117,11 @@ internal sealed class WiringTasks(AssignmentProblem problem, bool[] feedsBystand
         var groups = new List<int>();
         foreach (var block in problem.ReceiveBlocks)
         {
-            if (block.Device == delivery.Receiver && !groups.Contains(block.PortGroup)
-                && problem.Show.Graph.RoutingBetween(new(block.First), new(delivery.Sink)) is { Mode: RoutingMode.Free })
+            if (
+                block.Device == delivery.Receiver
+                && !groups.Contains(block.PortGroup)
+                && problem.Show.Graph.RoutingBetween(new(block.First), new(delivery.Sink)) is { Mode: RoutingMode.Free }
+            )
             {
                 groups.Add(block.PortGroup);
             }

@@ -6,8 +6,7 @@ namespace RoutingRules.Checking.Facts;
 internal static class FeedRoles
 {
     /// <summary>True for what only the crew and the band may hear.</summary>
-    public static bool IsPrivate(FeedRole role) =>
-        role == FeedRole.Talkback || role == FeedRole.Click || role == FeedRole.Comms || role.Value == "intercom";
+    public static bool IsPrivate(FeedRole role) => role == FeedRole.Talkback || role == FeedRole.Click || role == FeedRole.Comms || role.Value == "intercom";
 
     /// <summary>True for loudspeakers that an audience hears.</summary>
     public static bool IsLoudspeaker(FeedRole role) =>
@@ -21,6 +20,5 @@ internal static class FeedRoles
     /// True for a role with which a mix may be meant for somebody's ears once it ends there: in-ear, a monitor, assistive listening, nothing said, or
     /// a word that is not known.
     /// </summary>
-    public static bool MayBeForEars(FeedRole role) =>
-        role == FeedRole.Assistive || !(IsPrivate(role) || IsForAudience(role) || role == FeedRole.Record);
+    public static bool MayBeForEars(FeedRole role) => role == FeedRole.Assistive || !(IsPrivate(role) || IsForAudience(role) || role == FeedRole.Record);
 }

@@ -68,8 +68,13 @@ internal static class FindingIdentity
     }
 
     private static bool Covers(Entity whole, Entity part) =>
-        whole.Role == part.Role && PointRange.TryParse(whole.Id, out var outer, out _) && PointRange.TryParse(part.Id, out var inner, out _)
-        && outer.Device == inner.Device && outer.Group == inner.Group && outer.First <= inner.First && inner.Last <= outer.Last;
+        whole.Role == part.Role
+        && PointRange.TryParse(whole.Id, out var outer, out _)
+        && PointRange.TryParse(part.Id, out var inner, out _)
+        && outer.Device == inner.Device
+        && outer.Group == inner.Group
+        && outer.First <= inner.First
+        && inner.Last <= outer.Last;
 
     private static void Number(List<Finding> findings, List<int> group)
     {
@@ -77,10 +82,7 @@ internal static class FindingIdentity
         for (var n = 1; n < group.Count; n++)
         {
             var finding = findings[group[n]];
-            findings[group[n]] = finding with
-            {
-                Entities = [.. finding.Entities, Entity.Of(Role, (n + 1).ToString(CultureInfo.InvariantCulture))],
-            };
+            findings[group[n]] = finding with { Entities = [.. finding.Entities, Entity.Of(Role, (n + 1).ToString(CultureInfo.InvariantCulture))] };
         }
     }
 

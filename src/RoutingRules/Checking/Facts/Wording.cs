@@ -37,7 +37,10 @@ internal static class Wording
         var text = "";
         for (var i = 0; i < shown; i++)
         {
-            var join = i == 0 ? "" : i == shown - 1 && shown == names.Count ? " and " : ", ";
+            var join =
+                i == 0 ? ""
+                : i == shown - 1 && shown == names.Count ? " and "
+                : ", ";
             text += $"{join}{mark}{names[i]}{mark}";
         }
 
@@ -45,16 +48,17 @@ internal static class Wording
     }
 
     /// <summary>What points of a kind are called, with an article.</summary>
-    public static string Kind(PortKind kind) => kind switch
-    {
-        PortKind.Source => "a bus or another internal source",
-        PortKind.Sink => "a channel or another internal sink",
-        PortKind.Input => "an input",
-        PortKind.Output => "an output",
-        PortKind.Transmit => "a transmit slot",
-        PortKind.Receive => "a receive slot",
-        _ => "a network jack",
-    };
+    public static string Kind(PortKind kind) =>
+        kind switch
+        {
+            PortKind.Source => "a bus or another internal source",
+            PortKind.Sink => "a channel or another internal sink",
+            PortKind.Input => "an input",
+            PortKind.Output => "an output",
+            PortKind.Transmit => "a transmit slot",
+            PortKind.Receive => "a receive slot",
+            _ => "a network jack",
+        };
 
     /// <summary><c>is</c> or <c>are</c>, <c>carries</c> or <c>carry</c>: the verb that goes with a run.</summary>
     public static string Verb(PointRange run, string one, string several) => run.Width == 1 ? one : several;

@@ -10,8 +10,17 @@ internal sealed record ArchiveEntry(ZipArchiveEntry Entry, string Name)
     public static ArchiveEntry Of(ZipArchiveEntry entry) => new(entry, entry.FullName.Replace('\\', '/'));
 
     /// <summary>The name with everything replaced that would lead elsewhere.</summary>
-    public string SafeName => string.Join('/', Name.Split('/').Select((part, i) =>
-        part is "" or "." or ".." ? new string('_', Math.Max(1, part.Length)) : string.Concat(part.Select(letter => char.IsControl(letter) || (i == 0 && IsDrive(part) && letter == ':') ? '_' : letter))));
+    public string SafeName =>
+        string.Join(
+            '/',
+            Name.Split('/')
+                .Select(
+                    (part, i) =>
+                        part is "" or "." or ".."
+                            ? new string('_', Math.Max(1, part.Length))
+                            : string.Concat(part.Select(letter => char.IsControl(letter) || (i == 0 && IsDrive(part) && letter == ':') ? '_' : letter))
+                )
+        );
 
     /// <summary>True for a folder, and for what some systems add to each file beside the files themselves (from memory).</summary>
     public bool IsNoFile => Name.EndsWith('/') || Name.StartsWith("__MACOSX/", StringComparison.Ordinal);

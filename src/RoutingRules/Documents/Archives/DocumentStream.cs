@@ -38,7 +38,11 @@ public static class DocumentStream
         for (var number = 1; ; number++)
         {
             yield return isNumbered
-                ? document with { Path = DocumentFile.Inside(path, number.ToString(CultureInfo.InvariantCulture)), TextPath = path }
+                ? document with
+                {
+                    Path = DocumentFile.Inside(path, number.ToString(CultureInfo.InvariantCulture)),
+                    TextPath = path,
+                }
                 : document;
             if (Next(splitter, path) is not { } next)
             {
@@ -53,7 +57,15 @@ public static class DocumentStream
     {
         try
         {
-            return splitter.Find(out var at) ? new DocumentFile { Path = path, Start = at, Utf8 = splitter.Take(out var problem), Problem = problem } : null;
+            return splitter.Find(out var at)
+                ? new DocumentFile
+                {
+                    Path = path,
+                    Start = at,
+                    Utf8 = splitter.Take(out var problem),
+                    Problem = problem,
+                }
+                : null;
         }
         catch (Exception fault) when (IsOfStream(fault))
         {

@@ -54,7 +54,10 @@ internal sealed class JsonSplitter(Stream stream, ReadLimits limits)
     /// <exception cref="IOException">Reading failed.</exception>
     public byte[] Take(out Finding? problem)
     {
-        var length = start == end ? -1 : IsOtherEncoding ? All() : EndOfValue();
+        var length =
+            start == end ? -1
+            : IsOtherEncoding ? All()
+            : EndOfValue();
         if (length < 0 || length > limits.Bytes)
         {
             isStopped = true;
@@ -83,18 +86,14 @@ internal sealed class JsonSplitter(Stream stream, ReadLimits limits)
     private void Begin()
     {
         hasBegun = true;
-        while (end < Utf8Mark.Bytes.Length && Fill(1))
-        {
-        }
+        while (end < Utf8Mark.Bytes.Length && Fill(1)) { }
 
         start = Utf8Mark.Length(buffer.AsSpan(0, end));
     }
 
     private int All()
     {
-        while (!IsTooLong && Fill(1))
-        {
-        }
+        while (!IsTooLong && Fill(1)) { }
 
         return IsTooLong ? -1 : end - start;
     }
@@ -138,7 +137,7 @@ internal sealed class JsonSplitter(Stream stream, ReadLimits limits)
 
     private int EndOfBroken()
     {
-        for (var seen = 0; ;)
+        for (var seen = 0; ; )
         {
             var found = buffer.AsSpan(start + seen, end - start - seen).IndexOfAny((byte)'\n', (byte)'\r');
             seen = found < 0 ? end - start : seen + found + 1;

@@ -46,10 +46,14 @@ public sealed class ShowArchive : IDisposable
         shows.Sort(static (first, second) => string.CompareOrdinal(first.Name, second.Name));
         nested.Sort(StringComparer.Ordinal);
         Nested = nested.ToValueList();
-        failure = shows.Count > 0 ? null : DocumentFile.Failed(
-            path,
-            $"The archive holds no file named *{ShowSuffix}{(nested.Count == 0 ? "" : ", only archives inside the archive, which are not opened")}.",
-            "Name another archive, or take the shows out of what is in it.");
+        failure =
+            shows.Count > 0
+                ? null
+                : DocumentFile.Failed(
+                    path,
+                    $"The archive holds no file named *{ShowSuffix}{(nested.Count == 0 ? "" : ", only archives inside the archive, which are not opened")}.",
+                    "Name another archive, or take the shows out of what is in it."
+                );
     }
 
     private ShowArchive(DocumentFile failure)
@@ -89,8 +93,14 @@ public sealed class ShowArchive : IDisposable
             file?.Dispose();
             return new ShowArchive(
                 fault is FileNotFoundException or DirectoryNotFoundException ? DocumentFile.Failed(path, "There is no such file.", "Check the path.")
-                : file is null ? DocumentFile.Failed(path, $"The file cannot be opened: {fault.Message.TrimEnd('.')}.", "Check the path and who may read the file.")
-                : DocumentFile.Failed(path, "This is no zip archive, or it is cut off or damaged.", "Fetch or pack it again; a show by itself has a name that ends with .show.json."));
+                : file is null
+                    ? DocumentFile.Failed(path, $"The file cannot be opened: {fault.Message.TrimEnd('.')}.", "Check the path and who may read the file.")
+                : DocumentFile.Failed(
+                    path,
+                    "This is no zip archive, or it is cut off or damaged.",
+                    "Fetch or pack it again; a show by itself has a name that ends with .show.json."
+                )
+            );
         }
     }
 
@@ -121,10 +131,16 @@ public sealed class ShowArchive : IDisposable
                 i++;
             }
 
-            yield return i == first ? Load(shows[i]) : Failed(
-                shows[i],
-                string.Create(CultureInfo.InvariantCulture, $"The archive holds {i - first + 1} files of this name, and nobody can tell which of them is meant."),
-                "Keep one of them.");
+            yield return i == first
+                ? Load(shows[i])
+                : Failed(
+                    shows[i],
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"The archive holds {i - first + 1} files of this name, and nobody can tell which of them is meant."
+                    ),
+                    "Keep one of them."
+                );
         }
     }
 
@@ -183,15 +199,19 @@ public sealed class ShowArchive : IDisposable
     private DocumentFile Damaged(ArchiveEntry entry, string why) =>
         Failed(entry, $"The entry cannot be unpacked, or is not what the archive says about it{why}.", "Fetch or pack the archive again.");
 
-    private DocumentFile Stopped(int count, string first) => DocumentFile.Failed(
-        path,
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"The shows of the archive have more than {limits.ArchiveBytes} bytes together; {count} of them, from '{first}' on, were not read."),
-        "Check that it is the right archive; pack the shows into several.");
+    private DocumentFile Stopped(int count, string first) =>
+        DocumentFile.Failed(
+            path,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"The shows of the archive have more than {limits.ArchiveBytes} bytes together; {count} of them, from '{first}' on, were not read."
+            ),
+            "Check that it is the right archive; pack the shows into several."
+        );
 
     private static bool IsOfArchive(Exception fault) =>
         fault is InvalidDataException or IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException or OverflowException;
 
-    private DocumentFile Failed(ArchiveEntry entry, string message, string remedy) => DocumentFile.Failed(DocumentFile.Inside(path, entry.SafeName), message, remedy);
+    private DocumentFile Failed(ArchiveEntry entry, string message, string remedy) =>
+        DocumentFile.Failed(DocumentFile.Inside(path, entry.SafeName), message, remedy);
 }

@@ -22,39 +22,42 @@ internal sealed record AssignmentFile
 
     public long? Budget { get; init; }
 
-    public static AssignmentFile Of(AssignmentConfig config) => new()
-    {
-        Spares = config.Spares == 0 ? null : config.Spares,
-        Headroom = config.Headroom == 0 ? null : config.Headroom,
-        LatencyMilliseconds = config.LatencyMilliseconds,
-        InEarLatencyMilliseconds = config.InEarLatencyMilliseconds,
-        Order = config.Order,
-        KeepUnlisted = config.KeepUnlisted ? true : null,
-        Strategy = config.Strategy,
-        Budget = config.Budget,
-    };
+    public static AssignmentFile Of(AssignmentConfig config) =>
+        new()
+        {
+            Spares = config.Spares == 0 ? null : config.Spares,
+            Headroom = config.Headroom == 0 ? null : config.Headroom,
+            LatencyMilliseconds = config.LatencyMilliseconds,
+            InEarLatencyMilliseconds = config.InEarLatencyMilliseconds,
+            Order = config.Order,
+            KeepUnlisted = config.KeepUnlisted ? true : null,
+            Strategy = config.Strategy,
+            Budget = config.Budget,
+        };
 
-    public AssignmentFile Over(AssignmentFile below) => new()
-    {
-        Spares = Spares ?? below.Spares,
-        Headroom = Headroom ?? below.Headroom,
-        LatencyMilliseconds = LatencyMilliseconds ?? below.LatencyMilliseconds,
-        InEarLatencyMilliseconds = InEarLatencyMilliseconds ?? below.InEarLatencyMilliseconds,
-        Order = Order.IsEmpty ? below.Order : Order,
-        KeepUnlisted = KeepUnlisted ?? below.KeepUnlisted,
-        Strategy = Strategy ?? below.Strategy,
-        Budget = Budget ?? below.Budget,
-    };
+    public AssignmentFile Over(AssignmentFile below) =>
+        new()
+        {
+            Spares = Spares ?? below.Spares,
+            Headroom = Headroom ?? below.Headroom,
+            LatencyMilliseconds = LatencyMilliseconds ?? below.LatencyMilliseconds,
+            InEarLatencyMilliseconds = InEarLatencyMilliseconds ?? below.InEarLatencyMilliseconds,
+            Order = Order.IsEmpty ? below.Order : Order,
+            KeepUnlisted = KeepUnlisted ?? below.KeepUnlisted,
+            Strategy = Strategy ?? below.Strategy,
+            Budget = Budget ?? below.Budget,
+        };
 
-    public AssignmentConfig ToConfig() => new()
-    {
-        Spares = Spares ?? 0,
-        Headroom = Headroom ?? 0,
-        LatencyMilliseconds = LatencyMilliseconds,
-        InEarLatencyMilliseconds = InEarLatencyMilliseconds,
-        Order = Order,
-        KeepUnlisted = KeepUnlisted ?? false,
-        Strategy = Strategy,
-        Budget = Budget,
-    };
+    public AssignmentConfig ToConfig() =>
+        new()
+        {
+            Spares = Spares ?? 0,
+            Headroom = Headroom ?? 0,
+            LatencyMilliseconds = LatencyMilliseconds,
+            InEarLatencyMilliseconds = InEarLatencyMilliseconds,
+            Order = Order,
+            KeepUnlisted = KeepUnlisted ?? false,
+            Strategy = Strategy,
+            Budget = Budget,
+        };
 }

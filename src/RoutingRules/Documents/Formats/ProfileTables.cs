@@ -48,59 +48,106 @@ internal static class ProfileTables
                 ("output", PortKind.Output),
                 ("transmit", PortKind.Transmit),
                 ("receive", PortKind.Receive),
-                ("network", PortKind.Network)),
+                ("network", PortKind.Network)
+            ),
             static group => group.Kind,
-            "What the points are: source and sink are internal, input and output are connectors, transmit and receive are network slots, network are jacks.");
+            "What the points are: source and sink are internal, input and output are connectors, transmit and receive are network slots, network are jacks."
+        );
         var count = table.OptionalValue("count", Kinds.CountFromOne, static group => group.Count, "How many points.");
-        var countByRate = table.List("countByRate", RateCount, static group => group.CountByRate, "How many points at which sample rate; in place of count.", min: 1);
+        var countByRate = table.List(
+            "countByRate",
+            RateCount,
+            static group => group.CountByRate,
+            "How many points at which sample rate; in place of count.",
+            min: 1
+        );
         var connector = table.OptionalValue(
             "connector",
             new OpenWordKind<Connector>("a connector", static word => new Connector(word), static word => word.Value, "xlr-socket", KnownWords.InputConnectors),
             static group => group.Connector,
-            "The connector: xlr-socket, xlr-pins, jack, speaker-connector, rj45, bnc, fibre, multipin, or another word.");
+            "The connector: xlr-socket, xlr-pins, jack, speaker-connector, rj45, bnc, fibre, multipin, or another word."
+        );
         var channels = table.Default(
-            "channelsPerConnector", new IntKind(1, 1024), 1, static group => group.ChannelsPerConnector, "How many channels share one connector. Absent means 1.");
+            "channelsPerConnector",
+            new IntKind(1, 1024),
+            1,
+            static group => group.ChannelsPerConnector,
+            "How many channels share one connector. Absent means 1."
+        );
         var panelLabels = table.List(
-            "panelLabels", Kinds.Text, static group => group.PanelLabels, "What the panel prints at each point, first to last. Absent means the number.");
+            "panelLabels",
+            Kinds.Text,
+            static group => group.PanelLabels,
+            "What the panel prints at each point, first to last. Absent means the number."
+        );
         var level = table.OptionalValue(
             "level",
             new OpenWordKind<SignalLevel>("a level", static word => new SignalLevel(word), static word => word.Value, "line", KnownWords.Levels),
             static group => group.Level,
-            "The level or kind of signal: mic, line, speaker, aes3, headphone, or another word.");
+            "The level or kind of signal: mic, line, speaker, aes3, headphone, or another word."
+        );
         var isolated = table.Default("isolated", Kinds.Bool, false, static group => group.Isolated, "Whether the connectors are isolated by transformers.");
         var phantom = table.Default("phantom", Kinds.Bool, false, static group => group.Phantom, "Whether the inputs can supply phantom power.");
         var paired = table.Default("paired", Kinds.Bool, false, static group => group.Paired, "Whether odd and even neighbours are pairs in hardware.");
         var inEar = table.Default(
-            "inEar", Kinds.Bool, false, static group => group.InEar, "Whether somebody hears with earpieces or headphones what arrives here: a pack on a cable, a headphone amplifier.");
-        var blockSize = table.OptionalValue("blockSize", Kinds.CountFromOne, static group => group.BlockSize, "How many slots travel together. Absent means 1.");
+            "inEar",
+            Kinds.Bool,
+            false,
+            static group => group.InEar,
+            "Whether somebody hears with earpieces or headphones what arrives here: a pack on a cable, a headphone amplifier."
+        );
+        var blockSize = table.OptionalValue(
+            "blockSize",
+            Kinds.CountFromOne,
+            static group => group.BlockSize,
+            "How many slots travel together. Absent means 1."
+        );
         var carrier = table.OptionalValue(
-            "carrier", new GroupRangeKind(single: true), static group => group.Carrier, "The network jack these slots live on, for a digital multicore whose link is the stream.");
-        var rateConverter = table.Default("rateConverter", Kinds.Bool, false, static group => group.RateConverter, "Whether a sample rate converter sits at the group.");
+            "carrier",
+            new GroupRangeKind(single: true),
+            static group => group.Carrier,
+            "The network jack these slots live on, for a digital multicore whose link is the stream."
+        );
+        var rateConverter = table.Default(
+            "rateConverter",
+            Kinds.Bool,
+            false,
+            static group => group.RateConverter,
+            "Whether a sample rate converter sits at the group."
+        );
         var bridged = table.List("bridged", Bridged, static group => group.Bridged, "Which network jacks are one switch.");
-        var labelLength = table.OptionalValue("labelLength", Kinds.CountFromOne, static group => group.LabelLength, "How many characters the device shows at these points.");
+        var labelLength = table.OptionalValue(
+            "labelLength",
+            Kinds.CountFromOne,
+            static group => group.LabelLength,
+            "How many characters the device shows at these points."
+        );
         var extensions = table.Extensions(static group => group.Extensions);
         table.ExactlyOne([count], [countByRate]);
-        return table.Build((in Slots read) => new PortGroup
-        {
-            Id = id[read],
-            Kind = kind[read],
-            Count = count[read],
-            CountByRate = countByRate[read],
-            Connector = connector[read],
-            ChannelsPerConnector = channels[read],
-            PanelLabels = panelLabels[read],
-            Level = level[read],
-            Isolated = isolated[read],
-            Phantom = phantom[read],
-            Paired = paired[read],
-            InEar = inEar[read],
-            BlockSize = blockSize[read],
-            Carrier = carrier[read],
-            RateConverter = rateConverter[read],
-            Bridged = bridged[read],
-            LabelLength = labelLength[read],
-            Extensions = extensions[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new PortGroup
+                {
+                    Id = id[read],
+                    Kind = kind[read],
+                    Count = count[read],
+                    CountByRate = countByRate[read],
+                    Connector = connector[read],
+                    ChannelsPerConnector = channels[read],
+                    PanelLabels = panelLabels[read],
+                    Level = level[read],
+                    Isolated = isolated[read],
+                    Phantom = phantom[read],
+                    Paired = paired[read],
+                    InEar = inEar[read],
+                    BlockSize = blockSize[read],
+                    Carrier = carrier[read],
+                    RateConverter = rateConverter[read],
+                    Bridged = bridged[read],
+                    LabelLength = labelLength[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<RoutingEntry> CreateRouting()
@@ -112,20 +159,34 @@ internal static class ProfileTables
             "mode",
             new ClosedWordKind<RoutingMode>("routingMode", ("free", RoutingMode.Free), ("block", RoutingMode.Block), ("fixed", RoutingMode.Fixed)),
             static entry => entry.Mode,
-            "How freely: free, whole blocks only, or fixed (sink i always takes source i).");
-        var blockSize = table.OptionalValue("blockSize", Kinds.CountFromOne, static entry => entry.BlockSize, "For mode block: how many channels move together (IS-08 block_size).");
+            "How freely: free, whole blocks only, or fixed (sink i always takes source i)."
+        );
+        var blockSize = table.OptionalValue(
+            "blockSize",
+            Kinds.CountFromOne,
+            static entry => entry.BlockSize,
+            "For mode block: how many channels move together (IS-08 block_size)."
+        );
         var reordering = table.Default(
-            "reordering", Kinds.Bool, false, static entry => entry.Reordering, "For mode block: whether the offset may differ from block to block (IS-08 reordering).");
+            "reordering",
+            Kinds.Bool,
+            false,
+            static entry => entry.Reordering,
+            "For mode block: whether the offset may differ from block to block (IS-08 reordering)."
+        );
         var clearable = table.Default("clearable", Kinds.Bool, false, static entry => entry.Clearable, "For mode fixed: whether a sink can be set to nothing.");
-        return table.Build((in Slots read) => new RoutingEntry
-        {
-            From = from[read],
-            To = to[read],
-            Mode = mode[read],
-            BlockSize = blockSize[read],
-            Reordering = reordering[read],
-            Clearable = clearable[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new RoutingEntry
+                {
+                    From = from[read],
+                    To = to[read],
+                    Mode = mode[read],
+                    BlockSize = blockSize[read],
+                    Reordering = reordering[read],
+                    Clearable = clearable[read],
+                }
+        );
     }
 
     private static ObjectTable<ThroughEntry> CreateThrough()
@@ -135,19 +196,23 @@ internal static class ProfileTables
             "kind",
             new ClosedWordKind<ThroughKind>("throughKind", ("process", ThroughKind.Process), ("passive", ThroughKind.Passive), ("select", ThroughKind.Select)),
             static entry => entry.Kind,
-            "Signal processing, a passive split, or one leg of a selector.");
+            "Signal processing, a passive split, or one leg of a selector."
+        );
         var from = table.Required("from", Kinds.Id<PortGroup>(), static entry => entry.From, "The group where signal enters.");
         var to = table.Required("to", Kinds.Id<PortGroup>(), static entry => entry.To, "The group where it leaves.");
         var phantom = table.Default("phantom", Kinds.Bool, false, static entry => entry.Phantom, "Whether phantom power passes.");
         var latency = table.OptionalValue("latencyMilliseconds", Kinds.Milliseconds, static entry => entry.LatencyMilliseconds, "Latency in milliseconds.");
-        return table.Build((in Slots read) => new ThroughEntry
-        {
-            Kind = kind[read],
-            From = from[read],
-            To = to[read],
-            Phantom = phantom[read],
-            LatencyMilliseconds = latency[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new ThroughEntry
+                {
+                    Kind = kind[read],
+                    From = from[read],
+                    To = to[read],
+                    Phantom = phantom[read],
+                    LatencyMilliseconds = latency[read],
+                }
+        );
     }
 
     private static ObjectTable<FactoryRoute> CreateFactoryRoute()
@@ -162,16 +227,24 @@ internal static class ProfileTables
     {
         var table = new TableBuilder<ProfileLimits>("profileLimits", "limits", "Limits of a device.");
         var sent = table.OptionalValue("streamsSent", Kinds.Count, static limits => limits.StreamsSent, "How many transmit blocks it can send.");
-        var received = table.OptionalValue("streamsReceived", Kinds.Count, static limits => limits.StreamsReceived, "How many different streams it can receive.");
+        var received = table.OptionalValue(
+            "streamsReceived",
+            Kinds.Count,
+            static limits => limits.StreamsReceived,
+            "How many different streams it can receive."
+        );
         var hops = table.OptionalValue("hops", Kinds.Count, static limits => limits.Hops, "How many network hops it allows.");
         var labelLength = table.OptionalValue("labelLength", Kinds.CountFromOne, static limits => limits.LabelLength, "How many characters it shows.");
-        return table.Build((in Slots read) => new ProfileLimits
-        {
-            StreamsSent = sent[read],
-            StreamsReceived = received[read],
-            Hops = hops[read],
-            LabelLength = labelLength[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new ProfileLimits
+                {
+                    StreamsSent = sent[read],
+                    StreamsReceived = received[read],
+                    Hops = hops[read],
+                    LabelLength = labelLength[read],
+                }
+        );
     }
 
     private static ObjectTable<GroupLatency> CreateLatency()
@@ -186,37 +259,63 @@ internal static class ProfileTables
     {
         var table = new TableBuilder<DeviceProfile>("deviceProfile", "profile", "The reusable description of a device type.");
         var id = table.Required("id", Id, static profile => profile.Id, "The id that devices name: up to three parts joined by slashes.");
-        var version = table.Default("version", new IntKind(1, 999_999), 1, static profile => profile.Version, "The version of the profile, from 1. Absent means 1.");
+        var version = table.Default(
+            "version",
+            new IntKind(1, 999_999),
+            1,
+            static profile => profile.Version,
+            "The version of the profile, from 1. Absent means 1."
+        );
         var kind = table.Required(
             "kind",
-            new OpenWordKind<DeviceKind>("a kind of device", static word => new DeviceKind(word), static word => word.Value, "stage-box", KnownWords.DeviceKinds),
+            new OpenWordKind<DeviceKind>(
+                "a kind of device",
+                static word => new DeviceKind(word),
+                static word => word.Value,
+                "stage-box",
+                KnownWords.DeviceKinds
+            ),
             static profile => profile.Kind,
-            "The kind of device: console, stage-box, amplifier, processor, recorder, transmitter-rack, receiver-rack, split, switch, loudspeaker, or another word.");
+            "The kind of device: console, stage-box, amplifier, processor, recorder, transmitter-rack, receiver-rack, split, switch, loudspeaker, or another word."
+        );
         var name = table.Required("name", Kinds.FilledText, static profile => profile.Name, "What people call the type.");
         var portGroups = table.RequiredList("portGroups", PortGroup, static profile => profile.PortGroups, "The numbered runs of points, in order.");
         var routing = table.List("routing", Routing, static profile => profile.Routing, "What may feed what inside the device.");
         var through = table.List("through", Through, static profile => profile.Through, "Paths through processing, passive splits and selectors.");
-        var factoryRoutes = table.List("factoryRoutes", FactoryRoute, static profile => profile.FactoryRoutes, "Routes the device has until something overrides them.");
+        var factoryRoutes = table.List(
+            "factoryRoutes",
+            FactoryRoute,
+            static profile => profile.FactoryRoutes,
+            "Routes the device has until something overrides them."
+        );
         var limits = table.Optional("limits", Limits, static profile => profile.Limits, "Limits of the device.");
         var latency = table.List("latencyMilliseconds", Latency, static profile => profile.LatencyMilliseconds, "Latency of port groups.");
-        var sampleRates = table.List("sampleRates", Kinds.SampleRate, static profile => profile.SampleRates, "Sample rates it can run at, in hertz. Absent means that it does not matter.");
+        var sampleRates = table.List(
+            "sampleRates",
+            Kinds.SampleRate,
+            static profile => profile.SampleRates,
+            "Sample rates it can run at, in hertz. Absent means that it does not matter."
+        );
         var notes = table.Optional("notes", Kinds.Text, static profile => profile.Notes, "Anything a person should know.");
         var extensions = table.Extensions(static profile => profile.Extensions);
-        return table.Build((in Slots read) => new DeviceProfile
-        {
-            Id = id[read],
-            Version = version[read],
-            Kind = kind[read],
-            Name = name[read],
-            PortGroups = portGroups[read],
-            Routing = routing[read],
-            Through = through[read],
-            FactoryRoutes = factoryRoutes[read],
-            Limits = limits[read],
-            LatencyMilliseconds = latency[read],
-            SampleRates = sampleRates[read],
-            Notes = notes[read],
-            Extensions = extensions[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new DeviceProfile
+                {
+                    Id = id[read],
+                    Version = version[read],
+                    Kind = kind[read],
+                    Name = name[read],
+                    PortGroups = portGroups[read],
+                    Routing = routing[read],
+                    Through = through[read],
+                    FactoryRoutes = factoryRoutes[read],
+                    Limits = limits[read],
+                    LatencyMilliseconds = latency[read],
+                    SampleRates = sampleRates[read],
+                    Notes = notes[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 }

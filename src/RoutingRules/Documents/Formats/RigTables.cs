@@ -29,22 +29,31 @@ internal static class RigTables
         var side = table.Default(
             "side",
             new ClosedWordKind<ZoneSide>(
-                "zoneSide", ("none", ZoneSide.None), ("house-left", ZoneSide.HouseLeft), ("house-right", ZoneSide.HouseRight), ("centre", ZoneSide.Centre)),
+                "zoneSide",
+                ("none", ZoneSide.None),
+                ("house-left", ZoneSide.HouseLeft),
+                ("house-right", ZoneSide.HouseRight),
+                ("centre", ZoneSide.Centre)
+            ),
             ZoneSide.None,
             static zone => zone.Side,
-            "The side as the audience sees it; house left is stage right. Absent means none.");
+            "The side as the audience sees it; house left is stage right. Absent means none."
+        );
         var walk = table.OptionalValue("walk", Kinds.PointNumber, static zone => zone.Walk, "Position in the walking order of a line check, from 1.");
         var near = table.List("near", Kinds.Id<Zone>(), static zone => zone.Near, "Zones close by.");
         var extensions = table.Extensions(static zone => zone.Extensions);
-        return table.Build((in Slots read) => new Zone
-        {
-            Id = id[read],
-            Name = name[read],
-            Side = side[read],
-            Walk = walk[read],
-            Near = near[read],
-            Extensions = extensions[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new Zone
+                {
+                    Id = id[read],
+                    Name = name[read],
+                    Side = side[read],
+                    Walk = walk[read],
+                    Near = near[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<Clock> CreateClock()
@@ -55,14 +64,17 @@ internal static class RigTables
         var leader = table.Required("leader", Kinds.Id<Device>(), static clock => clock.Leader, "The device that leads the clock.");
         var backup = table.OptionalValue("backup", Kinds.Id<Device>(), static clock => clock.Backup, "The device that takes over.");
         var extensions = table.Extensions(static clock => clock.Extensions);
-        return table.Build((in Slots read) => new Clock
-        {
-            Id = id[read],
-            SampleRate = sampleRate[read],
-            Leader = leader[read],
-            Backup = backup[read],
-            Extensions = extensions[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new Clock
+                {
+                    Id = id[read],
+                    SampleRate = sampleRate[read],
+                    Leader = leader[read],
+                    Backup = backup[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<Network> CreateNetwork()
@@ -74,9 +86,14 @@ internal static class RigTables
             "transport",
             new OpenWordKind<Transport>("a transport", static word => new Transport(word), static word => word.Value, "rtp-l24", KnownWords.Transports),
             static network => network.Transport,
-            "How audio travels: rtp-l24, rtp-l16, avtp-class-a, avtp-class-b, point-to-point, or another word.");
+            "How audio travels: rtp-l24, rtp-l16, avtp-class-a, avtp-class-b, point-to-point, or another word."
+        );
         var packet = table.OptionalValue(
-            "packetMicroseconds", new IntKind(1, 100_000), static network => network.PacketMicroseconds, "Packet time in microseconds. Absent means the usual one of the transport.");
+            "packetMicroseconds",
+            new IntKind(1, 100_000),
+            static network => network.PacketMicroseconds,
+            "Packet time in microseconds. Absent means the usual one of the transport."
+        );
         var clock = table.OptionalValue("clock", Kinds.Id<Clock>(), static network => network.Clock, "The clock domain.");
         var loopControl = table.Default(
             "loopControl",
@@ -85,21 +102,26 @@ internal static class RigTables
                 ("none", LoopControl.None),
                 ("spanning-tree", LoopControl.SpanningTree),
                 ("ring-protocol", LoopControl.RingProtocol),
-                ("seamless-duplicates", LoopControl.SeamlessDuplicates)),
+                ("seamless-duplicates", LoopControl.SeamlessDuplicates)
+            ),
             LoopControl.None,
             static network => network.LoopControl,
-            "What keeps a loop of links from flooding. Absent means none.");
+            "What keeps a loop of links from flooding. Absent means none."
+        );
         var extensions = table.Extensions(static network => network.Extensions);
-        return table.Build((in Slots read) => new Network
-        {
-            Id = id[read],
-            Name = name[read],
-            Transport = transport[read],
-            PacketMicroseconds = packet[read],
-            Clock = clock[read],
-            LoopControl = loopControl[read],
-            Extensions = extensions[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new Network
+                {
+                    Id = id[read],
+                    Name = name[read],
+                    Transport = transport[read],
+                    PacketMicroseconds = packet[read],
+                    Clock = clock[read],
+                    LoopControl = loopControl[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<Device> CreateDevice()
@@ -112,16 +134,19 @@ internal static class RigTables
         var power = table.List("power", Kinds.Id<PowerSource>(), static device => device.Power, "Names of the supplies that feed the device.");
         var notes = table.Optional("notes", Kinds.Text, static device => device.Notes, "Anything a person should know.");
         var extensions = table.Extensions(static device => device.Extensions);
-        return table.Build((in Slots read) => new Device
-        {
-            Id = id[read],
-            Profile = profile[read],
-            Label = label[read],
-            Zone = zone[read],
-            Power = power[read],
-            Notes = notes[read],
-            Extensions = extensions[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new Device
+                {
+                    Id = id[read],
+                    Profile = profile[read],
+                    Label = label[read],
+                    Zone = zone[read],
+                    Power = power[read],
+                    Notes = notes[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<Link> CreateLink()
@@ -135,21 +160,25 @@ internal static class RigTables
             "medium",
             new OpenWordKind<Medium>("a medium", static word => new Medium(word), static word => word.Value, "copper-solid", KnownWords.Media),
             static link => link.Medium,
-            "What it is made of: copper-solid, copper-stranded, fibre-multimode, fibre-singlemode, coax, or another word.");
+            "What it is made of: copper-solid, copper-stranded, fibre-multimode, fibre-singlemode, coax, or another word."
+        );
         var length = table.OptionalValue("lengthMetres", new DecimalNumberKind(100_000, positive: true), static link => link.LengthMetres, "Length in metres.");
         var speed = table.OptionalValue("speedMbps", new IntKind(1, 1_000_000), static link => link.SpeedMbps, "Speed in Mbit/s.");
         var extensions = table.Extensions(static link => link.Extensions);
-        return table.Build((in Slots read) => new Link
-        {
-            Id = id[read],
-            Network = network[read],
-            From = from[read],
-            To = to[read],
-            Medium = medium[read],
-            LengthMetres = length[read],
-            SpeedMbps = speed[read],
-            Extensions = extensions[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new Link
+                {
+                    Id = id[read],
+                    Network = network[read],
+                    From = from[read],
+                    To = to[read],
+                    Medium = medium[read],
+                    LengthMetres = length[read],
+                    SpeedMbps = speed[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<Cable> CreateCable()
@@ -159,7 +188,16 @@ internal static class RigTables
         var to = table.Required("to", Kinds.PointRange, static cable => cable.To, "The inputs, as many as outputs.");
         var way = table.Optional("way", Kinds.Text, static cable => cable.Way, "The way of a loom or multicore it uses.");
         var extensions = table.Extensions(static cable => cable.Extensions);
-        return table.Build((in Slots read) => new Cable { From = from[read], To = to[read], Way = way[read], Extensions = extensions[read] });
+        return table.Build(
+            (in Slots read) =>
+                new Cable
+                {
+                    From = from[read],
+                    To = to[read],
+                    Way = way[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<UnavailablePoints> CreateUnavailable()
@@ -169,7 +207,16 @@ internal static class RigTables
         var reason = table.Optional("reason", Kinds.Text, static points => points.Reason, "What is wrong with them.");
         var since = table.OptionalValue("since", Kinds.Date, static points => points.Since, "Since when.");
         var extensions = table.Extensions(static points => points.Extensions);
-        return table.Build((in Slots read) => new UnavailablePoints { At = at[read], Reason = reason[read], Since = since[read], Extensions = extensions[read] });
+        return table.Build(
+            (in Slots read) =>
+                new UnavailablePoints
+                {
+                    At = at[read],
+                    Reason = reason[read],
+                    Since = since[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<ReservedPoints> CreateReserved()
@@ -178,7 +225,15 @@ internal static class RigTables
         var at = table.Required("at", Kinds.PointRange, static points => points.At, "The points.");
         var reason = table.Optional("reason", Kinds.Text, static points => points.Reason, "For whom or what.");
         var extensions = table.Extensions(static points => points.Extensions);
-        return table.Build((in Slots read) => new ReservedPoints { At = at[read], Reason = reason[read], Extensions = extensions[read] });
+        return table.Build(
+            (in Slots read) =>
+                new ReservedPoints
+                {
+                    At = at[read],
+                    Reason = reason[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<Rig> CreateRig()
@@ -192,20 +247,28 @@ internal static class RigTables
         var cables = table.List("cables", Cable, static rig => rig.Cables, "Audio cables from outputs to inputs.");
         var unavailable = table.List("unavailable", Unavailable, static rig => rig.Unavailable, "Points that do not work.");
         var reserved = table.List("reserved", Reserved, static rig => rig.Reserved, "Points kept free for somebody else.");
-        var profiles = table.List("profiles", ProfileTables.Profile, static rig => rig.Profiles, "Profiles written into the show; they win over every other source of profiles.");
+        var profiles = table.List(
+            "profiles",
+            ProfileTables.Profile,
+            static rig => rig.Profiles,
+            "Profiles written into the show; they win over every other source of profiles."
+        );
         var extensions = table.Extensions(static rig => rig.Extensions);
-        return table.Build((in Slots read) => new Rig
-        {
-            Zones = zones[read],
-            Clocks = clocks[read],
-            Networks = networks[read],
-            Devices = devices[read],
-            Links = links[read],
-            Cables = cables[read],
-            Unavailable = unavailable[read],
-            Reserved = reserved[read],
-            Profiles = profiles[read],
-            Extensions = extensions[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new Rig
+                {
+                    Zones = zones[read],
+                    Clocks = clocks[read],
+                    Networks = networks[read],
+                    Devices = devices[read],
+                    Links = links[read],
+                    Cables = cables[read],
+                    Unavailable = unavailable[read],
+                    Reserved = reserved[read],
+                    Profiles = profiles[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 }

@@ -24,18 +24,21 @@ internal static class ShowTable
         var lines = table.List("lines", IntentTables.Line, static show => show.Lines, "What stage sources shall reach.");
         var patch = table.Default("patch", PatchTables.Patch, new Patch(), static show => show.Patch, "Routes and streams. Absent means that there are none.");
         var extensions = table.Extensions(static show => show.Extensions);
-        return table.Build((in Slots read) => new Show
-        {
-            SchemaVersion = version[read],
-            Title = title[read],
-            Venue = venue[read],
-            Date = date[read],
-            Revision = revision[read],
-            Rig = rig[read],
-            Feeds = feeds[read],
-            Lines = lines[read],
-            Patch = patch[read],
-            Extensions = extensions[read],
-        });
+        return table.Build(
+            (in Slots read) =>
+                new Show
+                {
+                    SchemaVersion = version[read],
+                    Title = title[read],
+                    Venue = venue[read],
+                    Date = date[read],
+                    Revision = revision[read],
+                    Rig = rig[read],
+                    Feeds = feeds[read],
+                    Lines = lines[read],
+                    Patch = patch[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 }

@@ -28,17 +28,43 @@ internal static class WaiverTables
         var version = table.Required("schemaVersion", new VersionKind(ShowTable.Version), static list => list.SchemaVersion, "The version of this format.");
         var waivers = table.RequiredList("waivers", waiver, static list => list.Waivers, "The waivers; of several that fit a finding the first counts.");
         var extensions = table.Extensions(static list => list.Extensions);
-        return table.Build((in Slots read) => new WaiverList { SchemaVersion = version[read], Waivers = waivers[read], Extensions = extensions[read] });
+        return table.Build(
+            (in Slots read) =>
+                new WaiverList
+                {
+                    SchemaVersion = version[read],
+                    Waivers = waivers[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<Waiver> CreateWaiver()
     {
-        var table = new TableBuilder<Waiver>("waiver", "waiver", "A decision to live with a finding for a time: who took it, why, until when and for which documents.");
-        var rule = table.Required("rule", new NameKind("a rule's id or name"), static waiver => waiver.Rule, "The rule's id or name, such as RR2009 or output-stray.");
+        var table = new TableBuilder<Waiver>(
+            "waiver",
+            "waiver",
+            "A decision to live with a finding for a time: who took it, why, until when and for which documents."
+        );
+        var rule = table.Required(
+            "rule",
+            new NameKind("a rule's id or name"),
+            static waiver => waiver.Rule,
+            "The rule's id or name, such as RR2009 or output-stray."
+        );
         var entities = table.List(
-            "entities", Entity, static waiver => waiver.Entities, "What the finding is about: a finding is meant when it names all of these.", min: 1);
+            "entities",
+            Entity,
+            static waiver => waiver.Entities,
+            "What the finding is about: a finding is meant when it names all of these.",
+            min: 1
+        );
         var fingerprint = table.Optional(
-            "fingerprint", new FingerprintKind(), static waiver => waiver.Fingerprint, "The identity of the one finding that is meant, as reports give it.");
+            "fingerprint",
+            new FingerprintKind(),
+            static waiver => waiver.Fingerprint,
+            "The identity of the one finding that is meant, as reports give it."
+        );
         table.ExactlyOne([entities], [fingerprint]);
         var reason = table.Required("reason", Kinds.FilledText, static waiver => waiver.Reason, "Why this is acceptable.");
         var owner = table.Required("owner", Kinds.FilledText, static waiver => waiver.Owner, "Who answers for it.");
@@ -48,34 +74,56 @@ internal static class WaiverTables
             Kinds.FilledText,
             static waiver => waiver.Scope,
             "The documents it counts for, as paths relative to this file: * stands for any characters but /, ** for any at all. ** alone means every document.",
-            min: 1);
-        return table.Build((in Slots read) => new Waiver
-        {
-            Rule = rule[read],
-            Entities = entities[read],
-            Fingerprint = fingerprint[read],
-            Reason = reason[read],
-            Owner = owner[read],
-            Expires = expires[read],
-            Scope = scope[read],
-        });
+            min: 1
+        );
+        return table.Build(
+            (in Slots read) =>
+                new Waiver
+                {
+                    Rule = rule[read],
+                    Entities = entities[read],
+                    Fingerprint = fingerprint[read],
+                    Reason = reason[read],
+                    Owner = owner[read],
+                    Expires = expires[read],
+                    Scope = scope[read],
+                }
+        );
     }
 
     private static ObjectTable<Baseline> CreateBaseline()
     {
         var document = CreateDocument();
         var table = new TableBuilder<Baseline>("baseline", "baseline", "Findings that were there when checking began: identities, never counts or places.");
-        var version = table.Required("schemaVersion", new VersionKind(ShowTable.Version), static baseline => baseline.SchemaVersion, "The version of this format.");
+        var version = table.Required(
+            "schemaVersion",
+            new VersionKind(ShowTable.Version),
+            static baseline => baseline.SchemaVersion,
+            "The version of this format."
+        );
         var documents = table.RequiredList("documents", document, static baseline => baseline.Documents, "The documents with known findings, by path.");
         var extensions = table.Extensions(static baseline => baseline.Extensions);
-        return table.Build((in Slots read) => new Baseline { SchemaVersion = version[read], Documents = documents[read], Extensions = extensions[read] });
+        return table.Build(
+            (in Slots read) =>
+                new Baseline
+                {
+                    SchemaVersion = version[read],
+                    Documents = documents[read],
+                    Extensions = extensions[read],
+                }
+        );
     }
 
     private static ObjectTable<BaselineDocument> CreateDocument()
     {
         var finding = CreateFinding();
         var table = new TableBuilder<BaselineDocument>("baselineDocument", "document", "The known findings of one document.");
-        var path = table.Required("path", Kinds.FilledText, static document => document.Path, "The path of the document with /, relative to the folder of the baseline.");
+        var path = table.Required(
+            "path",
+            Kinds.FilledText,
+            static document => document.Path,
+            "The path of the document with /, relative to the folder of the baseline."
+        );
         var findings = table.RequiredList("findings", finding, static document => document.Findings, "The findings, by rule and fingerprint.", min: 1);
         return table.Build((in Slots read) => new BaselineDocument { Path = path[read], Findings = findings[read] });
     }
@@ -86,6 +134,14 @@ internal static class WaiverTables
         var rule = table.Required("rule", new NameKind("a rule's id"), static finding => finding.Rule, "The rule's id.");
         var fingerprint = table.Required("fingerprint", new FingerprintKind(), static finding => finding.Fingerprint, "The identity, which is what counts.");
         var entities = table.List("entities", Entity, static finding => finding.Entities, "What the finding was about, for people.");
-        return table.Build((in Slots read) => new BaselineFinding { Rule = rule[read], Fingerprint = fingerprint[read], Entities = entities[read] });
+        return table.Build(
+            (in Slots read) =>
+                new BaselineFinding
+                {
+                    Rule = rule[read],
+                    Fingerprint = fingerprint[read],
+                    Entities = entities[read],
+                }
+        );
     }
 }

@@ -52,11 +52,13 @@ internal abstract class AddressKind<T>(int ids, string shape) : StringKind<T>
         }
 
         Span<byte> bytes = stackalloc byte[3 * AddressParser.MaxLength];
-        var problem = text.Length > AddressParser.MaxLength
-            ? AddressProblem.TooLong
-            : AddressParser.Parse(bytes[..Encoding.UTF8.GetBytes(text, bytes)], ids, out _, out _, out _, out _);
+        var problem =
+            text.Length > AddressParser.MaxLength
+                ? AddressProblem.TooLong
+                : AddressParser.Parse(bytes[..Encoding.UTF8.GetBytes(text, bytes)], ids, out _, out _, out _, out _);
         return problem != AddressProblem.None ? Unwritable.Of($"'{text}' {AddressParser.Explain(problem, shape)}")
-            : IsSingle && text[(text.LastIndexOf('/') + 1)..].Contains('-', StringComparison.Ordinal) ? Unwritable.Of($"'{text}' is a range where one number belongs")
+            : IsSingle && text[(text.LastIndexOf('/') + 1)..].Contains('-', StringComparison.Ordinal)
+                ? Unwritable.Of($"'{text}' is a range where one number belongs")
             : null;
     }
 

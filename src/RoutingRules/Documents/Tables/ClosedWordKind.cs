@@ -75,6 +75,7 @@ internal sealed class ClosedWordKind<T>(string definition, params (string Word, 
         return session.Report(
             ReadingRules.ValueMalformed,
             offset,
-            $"{Quote.Text(text)} is not one of {string.Join(", ", all)}{(meant is null ? "" : $"; did you mean {meant}?")}");
+            $"{Quote.Text(text)} is not one of {string.Join(", ", all)}{(meant is null ? "" : $"; did you mean {meant}?")}"
+        );
     }
 }

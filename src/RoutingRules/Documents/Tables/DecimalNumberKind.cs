@@ -13,9 +13,10 @@ internal sealed class DecimalNumberKind(double max, bool positive) : Kind<double
 
     public override void Write(Utf8JsonWriter json, double value) => json.WriteNumberValue(value);
 
-    public override Unwritable? Check(double value) => (positive ? value > 0 : value >= 0) && value <= max
-        ? null
-        : Unwritable.Of(string.Create(CultureInfo.InvariantCulture, $"{value} is not {(positive ? "above 0 and at most" : "between 0 and")} {max}"));
+    public override Unwritable? Check(double value) =>
+        (positive ? value > 0 : value >= 0) && value <= max
+            ? null
+            : Unwritable.Of(string.Create(CultureInfo.InvariantCulture, $"{value} is not {(positive ? "above 0 and at most" : "between 0 and")} {max}"));
 
     public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema)
     {
@@ -37,7 +38,8 @@ internal sealed class DecimalNumberKind(double max, bool positive) : Kind<double
             return session.Report(
                 ReadingRules.ValueOutOfRange,
                 json.TokenStartIndex,
-                $"{Quote.Plain(json.ValueSpan)} is not {(positive ? "above 0 and at most" : "between 0 and")} {max.ToString(CultureInfo.InvariantCulture)}");
+                $"{Quote.Plain(json.ValueSpan)} is not {(positive ? "above 0 and at most" : "between 0 and")} {max.ToString(CultureInfo.InvariantCulture)}"
+            );
         }
 
         slot.N = BitConverter.DoubleToInt64Bits(value);

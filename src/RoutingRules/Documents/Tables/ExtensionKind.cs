@@ -48,11 +48,14 @@ internal sealed class ExtensionKind : Kind<ExtensionData>
             json.Read();
             if (json.CurrentDepth - depth >= session.Limits.ExtensionDepth && json.TokenType is JsonTokenType.StartObject or JsonTokenType.StartArray)
             {
-                session.Report(ReadingRules.DocumentUnreadable, json.TokenStartIndex, $"objects and lists are nested more than {session.Limits.ExtensionDepth} deep");
+                session.Report(
+                    ReadingRules.DocumentUnreadable,
+                    json.TokenStartIndex,
+                    $"objects and lists are nested more than {session.Limits.ExtensionDepth} deep"
+                );
                 throw new ReadStoppedException();
             }
-        }
-        while (json.CurrentDepth > depth);
+        } while (json.CurrentDepth > depth);
 
         // The brace is a slice of the document, which goes on behind it up to the closing brace just read.
         var text = MemoryMarshal.CreateReadOnlySpan(ref MemoryMarshal.GetReference(brace), (int)(json.BytesConsumed - start));

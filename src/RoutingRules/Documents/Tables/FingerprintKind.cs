@@ -27,7 +27,11 @@ internal sealed class FingerprintKind : StringKind<string>
         slot = default;
         if (text.Length != Length || text.IndexOfAnyExcept(Digits) >= 0)
         {
-            return session.Report(ReadingRules.ValueMalformed, offset, $"{Quote.Text(text)} is no fingerprint, which is 16 of the digits 0 to 9 and a to f; copy it from a report");
+            return session.Report(
+                ReadingRules.ValueMalformed,
+                offset,
+                $"{Quote.Text(text)} is no fingerprint, which is 16 of the digits 0 to 9 and a to f; copy it from a report"
+            );
         }
 
         slot.A = Encoding.UTF8.GetString(text);

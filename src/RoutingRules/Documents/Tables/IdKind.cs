@@ -66,7 +66,8 @@ internal sealed class IdKind<TEntity>(int parts = 1) : StringKind<Id<TEntity>>
 
     private string Explain(ReadOnlySpan<byte> text)
     {
-        var wanted = $"an id is 1 to {AddressParser.MaxIdLength} letters, digits, '.', '-' or '_' and starts with a letter or digit"
+        var wanted =
+            $"an id is 1 to {AddressParser.MaxIdLength} letters, digits, '.', '-' or '_' and starts with a letter or digit"
             + (parts == 1 ? "" : $"; up to {parts} such parts are joined by '/'");
         if (text.IsEmpty)
         {

@@ -63,7 +63,9 @@ internal sealed class ListKind<T>(Kind<T> element, int min = 0, int max = int.Ma
     {
         if (value.Count < min || value.Count > Math.Min(max, ReadLimits.Default.Elements))
         {
-            return Unwritable.Of(value.IsEmpty ? "the list is empty" : $"the list has {value.Count} entries, {(value.Count < min ? "fewer" : "more")} than it may have");
+            return Unwritable.Of(
+                value.IsEmpty ? "the list is empty" : $"the list has {value.Count} entries, {(value.Count < min ? "fewer" : "more")} than it may have"
+            );
         }
 
         var seen = unique ? new HashSet<T>() : null;
@@ -92,11 +94,13 @@ internal sealed class ListKind<T>(Kind<T> element, int min = 0, int max = int.Ma
             return session.Report(ReadingRules.ValueOutOfRange, start, $"the list has {count} entries, more than {limit}");
         }
 
-        return count >= min || session.Report(
-            ReadingRules.ValueOutOfRange,
-            start,
-            count == 0 ? "the list is empty" : $"the list has {count} entries, fewer than {min}",
-            remedy: min == 1 ? "Write at least one entry, or leave the member out if it may be absent." : null);
+        return count >= min
+            || session.Report(
+                ReadingRules.ValueOutOfRange,
+                start,
+                count == 0 ? "the list is empty" : $"the list has {count} entries, fewer than {min}",
+                remedy: min == 1 ? "Write at least one entry, or leave the member out if it may be absent." : null
+            );
     }
 
     private static bool NoneTwice(ReadSession session, long start, T[] items)

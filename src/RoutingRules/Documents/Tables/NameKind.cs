@@ -22,7 +22,11 @@ internal sealed class NameKind(string title) : StringKind<string>
         slot = default;
         if (!AddressParser.IsId(text))
         {
-            return session.Report(ReadingRules.ValueMalformed, offset, $"{Quote.Text(text)} is not {title}, which is 1 to {AddressParser.MaxIdLength} letters, digits, '.', '-' or '_'");
+            return session.Report(
+                ReadingRules.ValueMalformed,
+                offset,
+                $"{Quote.Text(text)} is not {title}, which is 1 to {AddressParser.MaxIdLength} letters, digits, '.', '-' or '_'"
+            );
         }
 
         slot.A = session.Name(text);

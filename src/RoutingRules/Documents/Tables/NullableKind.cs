@@ -24,7 +24,10 @@ internal sealed class NullableKind<T>(Kind<T> inner, bool nullable) : Kind<T?>
         }
     }
 
-    public override Unwritable? Check(T? value) => value is { } present ? inner.Check(present) : nullable ? null : Unwritable.Of("nothing stands here");
+    public override Unwritable? Check(T? value) =>
+        value is { } present ? inner.Check(present)
+        : nullable ? null
+        : Unwritable.Of("nothing stands here");
 
     public override bool TryRead(ref Utf8JsonReader json, ReadSession session, out Slot slot)
     {

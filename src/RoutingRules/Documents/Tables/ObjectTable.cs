@@ -85,8 +85,11 @@ internal sealed class ObjectTable<T>(ObjectShape shape, Member<T>[] members, Bui
         }
 
         var there = Shape.Choice.Count(alternative => IsAnySaid(value, alternative));
-        return Shape.Choice.Length == 0 || there == 1 ? null
-            : Unwritable.Of($"{(there == 0 ? "one of these must be there" : "only one of these may be there")}: {string.Join(", or ", Shape.Choice.Select(Names))}");
+        return Shape.Choice.Length == 0 || there == 1
+            ? null
+            : Unwritable.Of(
+                $"{(there == 0 ? "one of these must be there" : "only one of these may be there")}: {string.Join(", or ", Shape.Choice.Select(Names))}"
+            );
     }
 
     private bool IsAnySaid(T value, ulong alternative)
@@ -130,7 +133,8 @@ internal sealed class ObjectTable<T>(ObjectShape shape, Member<T>[] members, Bui
                 json.TokenStartIndex,
                 $"the format has no such member here{(meant is null ? "" : $"; did you mean \"{meant}\"?")}",
                 name,
-                meant is null ? null : $"Write \"{meant}\", or move the content under extensions.");
+                meant is null ? null : $"Write \"{meant}\", or move the content under extensions."
+            );
         }
 
         json.Read();
@@ -178,7 +182,8 @@ internal sealed class ObjectTable<T>(ObjectShape shape, Member<T>[] members, Bui
         return session.Report(
             ReadingRules.MembersExclusive,
             start,
-            there == 0 ? $"one of these must be there: {names}" : $"only one of these may be there: {names}");
+            there == 0 ? $"one of these must be there: {names}" : $"only one of these may be there: {names}"
+        );
     }
 
     private string Names(ulong mask) => string.Join(" and ", members.Where((_, i) => (mask >> i & 1) != 0).Select(member => $"\"{member.Name}\""));

@@ -24,9 +24,10 @@ internal sealed class OpenWordKind<T>(string what, Func<string, T> make, Func<T,
 
     public override void Write(Utf8JsonWriter json, T value) => json.WriteStringValue(text(value));
 
-    public override Unwritable? Check(T value) => text(value) is { Length: > 0 and <= MaxLength } word && IsWord(word)
-        ? null
-        : Unwritable.Of($"'{text(value)}' is no word; a word is of lower-case letters and digits, joined by single hyphens, such as {example}");
+    public override Unwritable? Check(T value) =>
+        text(value) is { Length: > 0 and <= MaxLength } word && IsWord(word)
+            ? null
+            : Unwritable.Of($"'{text(value)}' is no word; a word is of lower-case letters and digits, joined by single hyphens, such as {example}");
 
     protected override bool TryParse(ReadOnlySpan<byte> text, ReadSession session, long offset, out Slot slot)
     {
@@ -42,7 +43,8 @@ internal sealed class OpenWordKind<T>(string what, Func<string, T> make, Func<T,
             return session.Report(
                 ReadingRules.ValueMalformed,
                 offset,
-                $"{Quote.Text(text)} is no word; write lower-case letters and digits, joined by single hyphens, such as {example}{(meant is null ? "" : $"; did you mean {meant}?")}");
+                $"{Quote.Text(text)} is no word; write lower-case letters and digits, joined by single hyphens, such as {example}{(meant is null ? "" : $"; did you mean {meant}?")}"
+            );
         }
 
         slot.A = session.Name(text);

@@ -34,7 +34,13 @@ internal sealed partial class ReadSession(ReadLimits limits, int formatVersion) 
             Array.Resize(ref frames, 2 * frames.Length);
         }
 
-        frames[depth] = new Frame { Shape = shape, FirstSlot = usedSlots, Member = -1, Element = -1 };
+        frames[depth] = new Frame
+        {
+            Shape = shape,
+            FirstSlot = usedSlots,
+            Member = -1,
+            Element = -1,
+        };
         usedSlots += shape.Members.Length;
         if (usedSlots > slots.Length)
         {
@@ -111,8 +117,7 @@ internal sealed partial class ReadSession(ReadLimits limits, int formatVersion) 
             }
 
             json.Read();
-        }
-        while (json.CurrentDepth > start);
+        } while (json.CurrentDepth > start);
     }
 
     /// <summary>The text of a string or member name with escapes resolved, valid until the next call; false when it holds half of a surrogate pair.</summary>

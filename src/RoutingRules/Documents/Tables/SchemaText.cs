@@ -10,7 +10,12 @@ internal sealed class SchemaText
 {
     private const string Dialect = "http://json-schema.org/draft-07/schema#";
 
-    private static readonly JsonWriterOptions Layout = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonWriterOptions Layout = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     private readonly SortedDictionary<string, ValueShape> definitions = new(StringComparer.Ordinal);
     private readonly Queue<string> unwritten = new();

@@ -33,7 +33,11 @@ internal abstract class StringKind<T> : Kind<T>
         }
 
         slot = default;
-        return session.Report(ReadingRules.ValueMalformed, json.TokenStartIndex, "the text holds half of a surrogate pair as a \\u escape; write the character itself");
+        return session.Report(
+            ReadingRules.ValueMalformed,
+            json.TokenStartIndex,
+            "the text holds half of a surrogate pair as a \\u escape; write the character itself"
+        );
     }
 
     public override void WriteKeywords(Utf8JsonWriter json, SchemaText schema)

@@ -13,8 +13,7 @@ internal sealed class TableBuilder<T>(string definition, string title, string do
     private ulong[] choice = [];
 
     /// <summary>A member that must be there.</summary>
-    public Member<T, TValue> Required<TValue>(string name, Kind<TValue> kind, Func<T, TValue> get, string doc) =>
-        Add(name, kind, true, default!, get, doc);
+    public Member<T, TValue> Required<TValue>(string name, Kind<TValue> kind, Func<T, TValue> get, string doc) => Add(name, kind, true, default!, get, doc);
 
     /// <summary>A member whose absence means a value.</summary>
     public Member<T, TValue> Default<TValue>(string name, Kind<TValue> kind, TValue absent, Func<T, TValue> get, string doc) =>
@@ -22,13 +21,11 @@ internal sealed class TableBuilder<T>(string definition, string title, string do
 
     /// <summary>A text or object that may be absent.</summary>
     public Member<T, TValue?> Optional<TValue>(string name, Kind<TValue> kind, Func<T, TValue?> get, string doc)
-        where TValue : class =>
-        Add<TValue?>(name, kind!, false, null, get, doc);
+        where TValue : class => Add<TValue?>(name, kind!, false, null, get, doc);
 
     /// <summary>A value that may be absent.</summary>
     public Member<T, TValue?> OptionalValue<TValue>(string name, Kind<TValue> kind, Func<T, TValue?> get, string doc)
-        where TValue : struct =>
-        Add(name, new NullableKind<TValue>(kind, nullable: false), false, null, get, doc);
+        where TValue : struct => Add(name, new NullableKind<TValue>(kind, nullable: false), false, null, get, doc);
 
     /// <summary>A list that may be absent, which means the same as empty.</summary>
     public Member<T, ValueList<TItem>> List<TItem>(string name, Kind<TItem> element, Func<T, ValueList<TItem>> get, string doc, int min = 0) =>

@@ -17,8 +17,7 @@ internal sealed class TextKind(bool empty, bool repeats = false) : StringKind<st
 
     protected override string Title => "a text";
 
-    protected override string Pattern =>
-        string.Create(CultureInfo.InvariantCulture, $@"^[^\u0000-\u001F\u007F-\u009F]{{{(empty ? 0 : 1)},{MaxLength}}}$");
+    protected override string Pattern => string.Create(CultureInfo.InvariantCulture, $@"^[^\u0000-\u001F\u007F-\u009F]{{{(empty ? 0 : 1)},{MaxLength}}}$");
 
     public override string Load(in Slot slot) => (string)slot.A!;
 
@@ -52,7 +51,12 @@ internal sealed class TextKind(bool empty, bool repeats = false) : StringKind<st
         slot = default;
         if (text.IsEmpty && !empty)
         {
-            return session.Report(ReadingRules.ValueOutOfRange, offset, "the text is empty", remedy: "Write at least one character, or leave the member out if it may be absent.");
+            return session.Report(
+                ReadingRules.ValueOutOfRange,
+                offset,
+                "the text is empty",
+                remedy: "Write at least one character, or leave the member out if it may be absent."
+            );
         }
 
         if (text.Length > MaxLength && Encoding.UTF8.GetCharCount(text) > MaxLength)
@@ -67,7 +71,8 @@ internal sealed class TextKind(bool empty, bool repeats = false) : StringKind<st
                 ReadingRules.ValueMalformed,
                 offset,
                 $"the text holds {Quote.Character(control)}, which no label can show",
-                remedy: "Take the control character out.");
+                remedy: "Take the control character out."
+            );
         }
 
         slot.A = repeats && special < 0 ? session.Name(text) : Encoding.UTF8.GetString(text);

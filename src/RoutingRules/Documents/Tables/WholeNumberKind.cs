@@ -34,11 +34,14 @@ internal abstract class WholeNumberKind<T>(long min, long max) : Kind<T>
         json.WriteNumber("maximum", max);
     }
 
-    protected Unwritable? CheckNumber(long value) => value >= min && value <= max ? null : Unwritable.Of($"{Show(value)} is not between {Show(min)} and {Show(max)}");
+    protected Unwritable? CheckNumber(long value) =>
+        value >= min && value <= max ? null : Unwritable.Of($"{Show(value)} is not between {Show(min)} and {Show(max)}");
 
     /// <summary>What to write instead of a number in quotation marks; null when the value is something else.</summary>
     internal static string? Unquoted(ref Utf8JsonReader json) =>
-        json.TokenType == JsonTokenType.String && double.TryParse(json.ValueSpan, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+        json.TokenType == JsonTokenType.String
+        && double.TryParse(json.ValueSpan, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
+        && double.IsFinite(number)
             ? $"Write {Encoding.UTF8.GetString(json.ValueSpan).Trim()} without quotation marks."
             : null;
 

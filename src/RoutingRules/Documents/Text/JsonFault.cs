@@ -29,7 +29,10 @@ internal readonly record struct JsonFault(int Offset, string Message)
         // A text cut off behind a comma or colon is faulted at that comma or colon.
         if (utf8[offset..].Trim(" \t\r\n,:"u8).IsEmpty)
         {
-            return new JsonFault(offset, "the text ends before the document does: a bracket, a brace or a quotation mark is still open; the file may be cut off");
+            return new JsonFault(
+                offset,
+                "the text ends before the document does: a bracket, a brace or a quotation mark is still open; the file may be cut off"
+            );
         }
 
         return token < offset ? InToken(utf8, token, offset) : new JsonFault(offset, AtToken(utf8[..offset].TrimEnd(" \t\r\n"u8), utf8[offset..]));
@@ -47,13 +50,17 @@ internal readonly record struct JsonFault(int Offset, string Message)
     }
 
     /// <summary>A text, number or word that began well at <paramref name="token"/> and went wrong later.</summary>
-    private static JsonFault InToken(ReadOnlySpan<byte> utf8, int token, int offset) => utf8[token] switch
-    {
-        (byte)'"' when utf8[offset] < 0x20 => new(offset, "a text holds a line break, a tab or another control character; write \\n or \\t, or close the quotation mark"),
-        (byte)'"' => new(offset, "a backslash in a text begins no known escape; write \\\\ for the backslash itself"),
-        (byte)'-' or (>= (byte)'0' and <= (byte)'9') => new(token, "a number is written wrongly; write it like 48000, -3 or 0.5"),
-        _ => new(token, AtToken([], utf8[token..])),
-    };
+    private static JsonFault InToken(ReadOnlySpan<byte> utf8, int token, int offset) =>
+        utf8[token] switch
+        {
+            (byte)'"' when utf8[offset] < 0x20 => new(
+                offset,
+                "a text holds a line break, a tab or another control character; write \\n or \\t, or close the quotation mark"
+            ),
+            (byte)'"' => new(offset, "a backslash in a text begins no known escape; write \\\\ for the backslash itself"),
+            (byte)'-' or (>= (byte)'0' and <= (byte)'9') => new(token, "a number is written wrongly; write it like 48000, -3 or 0.5"),
+            _ => new(token, AtToken([], utf8[token..])),
+        };
 
     private static string AtToken(ReadOnlySpan<byte> before, ReadOnlySpan<byte> rest)
     {

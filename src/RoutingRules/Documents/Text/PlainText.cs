@@ -28,21 +28,22 @@ public static class PlainText
     internal static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     /// <summary>The place of a finding, such as <c>a.show.json:7:9</c>.</summary>
-    internal static string Place(string path, Finding finding) => finding.Line is { } line
-        ? string.Create(CultureInfo.InvariantCulture, $"{path}:{line}:{finding.Column ?? 1}")
-        : path;
+    internal static string Place(string path, Finding finding) =>
+        finding.Line is { } line ? string.Create(CultureInfo.InvariantCulture, $"{path}:{line}:{finding.Column ?? 1}") : path;
 
-    internal static string Word(Severity severity) => severity switch
-    {
-        Severity.Error => "error",
-        Severity.Warning => "warning",
-        _ => "note",
-    };
+    internal static string Word(Severity severity) =>
+        severity switch
+        {
+            Severity.Error => "error",
+            Severity.Warning => "warning",
+            _ => "note",
+        };
 
-    internal static string Word(FixSafety safety) => safety switch
-    {
-        FixSafety.Safe => "safe",
-        FixSafety.Unsafe => "unsafe",
-        _ => "manual",
-    };
+    internal static string Word(FixSafety safety) =>
+        safety switch
+        {
+            FixSafety.Safe => "safe",
+            FixSafety.Unsafe => "unsafe",
+            _ => "manual",
+        };
 }

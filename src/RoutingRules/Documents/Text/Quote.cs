@@ -31,12 +31,13 @@ internal static class Quote
     }
 
     /// <summary>One character: itself in quotation marks, or its code when it cannot be seen.</summary>
-    public static string Character(Rune rune) => rune.Value switch
-    {
-        ' ' => "a space",
-        _ when Rune.IsControl(rune) || Rune.IsWhiteSpace(rune) => $"the character {Code(rune)}",
-        _ => $"'{rune}'",
-    };
+    public static string Character(Rune rune) =>
+        rune.Value switch
+        {
+            ' ' => "a space",
+            _ when Rune.IsControl(rune) || Rune.IsWhiteSpace(rune) => $"the character {Code(rune)}",
+            _ => $"'{rune}'",
+        };
 
     private static string Code(Rune rune) => $"U+{rune.Value.ToString("X4", CultureInfo.InvariantCulture)}";
 }

@@ -31,13 +31,14 @@ internal static class VisibleText
         return shown?.ToString() ?? text;
     }
 
-    private static bool IsUnprintable(string text, int at) => text[at] switch
-    {
-        < ' ' or (>= '\u007f' and <= '\u009f') or '\ufffe' or '\uffff' => true,
-        >= '\ud800' and <= '\udbff' => at + 1 == text.Length || !char.IsLowSurrogate(text[at + 1]),
-        >= '\udc00' and <= '\udfff' => at == 0 || !char.IsHighSurrogate(text[at - 1]),
-        _ => false,
-    };
+    private static bool IsUnprintable(string text, int at) =>
+        text[at] switch
+        {
+            < ' ' or (>= '\u007f' and <= '\u009f') or '\ufffe' or '\uffff' => true,
+            >= '\ud800' and <= '\udbff' => at + 1 == text.Length || !char.IsLowSurrogate(text[at + 1]),
+            >= '\udc00' and <= '\udfff' => at == 0 || !char.IsHighSurrogate(text[at - 1]),
+            _ => false,
+        };
 
     private static bool IsSteering(char c) =>
         c is '\u2028' or '\u2029' or '\u061c' or '\u200e' or '\u200f' or '\ufeff' or (>= '\u202a' and <= '\u202e') or (>= '\u2066' and <= '\u2069');

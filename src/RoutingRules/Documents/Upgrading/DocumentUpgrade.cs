@@ -32,18 +32,20 @@ public static class DocumentUpgrade
     /// <param name="kind">What it is, one of <see cref="Kinds"/>.</param>
     /// <param name="utf8Json">The text, with or without a byte order mark; a mark stays.</param>
     /// <exception cref="ArgumentOutOfRangeException">Documents of <paramref name="kind"/> are not read.</exception>
-    public static UpgradeResult Run(SchemaKind kind, ReadOnlyMemory<byte> utf8Json) => kind switch
-    {
-        SchemaKind.Show => Run(utf8Json, UpgradersOf(kind), ShowTable.Show),
-        SchemaKind.Run => Run(utf8Json, UpgradersOf(kind), RunningOrderTable.Run),
-        SchemaKind.Config => Run(utf8Json, UpgradersOf(kind), ConfigTable.Config),
-        SchemaKind.Waivers => Run(utf8Json, UpgradersOf(kind), WaiverTables.Waivers),
-        SchemaKind.Baseline => Run(utf8Json, UpgradersOf(kind), WaiverTables.Baseline),
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Documents of this kind are written, not read, or carry no format version."),
-    };
+    public static UpgradeResult Run(SchemaKind kind, ReadOnlyMemory<byte> utf8Json) =>
+        kind switch
+        {
+            SchemaKind.Show => Run(utf8Json, UpgradersOf(kind), ShowTable.Show),
+            SchemaKind.Run => Run(utf8Json, UpgradersOf(kind), RunningOrderTable.Run),
+            SchemaKind.Config => Run(utf8Json, UpgradersOf(kind), ConfigTable.Config),
+            SchemaKind.Waivers => Run(utf8Json, UpgradersOf(kind), WaiverTables.Waivers),
+            SchemaKind.Baseline => Run(utf8Json, UpgradersOf(kind), WaiverTables.Baseline),
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Documents of this kind are written, not read, or carry no format version."),
+        };
 
     /// <summary>The show's text in the present version; the text itself when it is, or when it cannot be brought there.</summary>
-    public static ReadOnlyMemory<byte> ShowText(ReadOnlyMemory<byte> utf8Json) => Run(SchemaKind.Show, utf8Json) is { Steps.IsEmpty: false, IsUsable: true } result ? result.Utf8 : utf8Json;
+    public static ReadOnlyMemory<byte> ShowText(ReadOnlyMemory<byte> utf8Json) =>
+        Run(SchemaKind.Show, utf8Json) is { Steps.IsEmpty: false, IsUsable: true } result ? result.Utf8 : utf8Json;
 
     internal static ReadOnlySpan<Upgrader> UpgradersOf(SchemaKind kind) => kind == SchemaKind.Show ? ShowUpgraders : [];
 
@@ -56,13 +58,21 @@ public static class DocumentUpgrade
         var isOld = read.Findings.Any(finding => finding.Rule == ReadingRules.FormatUpgraded.Id);
         if (!isOld || UpgradeChain.VersionOf(text) is not { } found)
         {
-            return new UpgradeResult { Utf8 = utf8Json, Findings = read.Findings, IsUsable = read.IsUsable };
+            return new UpgradeResult
+            {
+                Utf8 = utf8Json,
+                Findings = read.Findings,
+                IsUsable = read.IsUsable,
+            };
         }
 
         var outcome = UpgradeChain.Run(text, found, Version, upgraders);
         return new UpgradeResult
         {
-            Utf8 = !outcome.IsCurrent ? utf8Json : isMarked ? (byte[])[.. Utf8Mark.Bytes, .. outcome.Utf8] : outcome.Utf8,
+            Utf8 =
+                !outcome.IsCurrent ? utf8Json
+                : isMarked ? (byte[])[.. Utf8Mark.Bytes, .. outcome.Utf8]
+                : outcome.Utf8,
             Steps = outcome.IsCurrent ? outcome.Steps : default,
             Findings = read.Findings.Where(finding => finding.Rule != ReadingRules.FormatUpgraded.Id).ToValueList(),
             IsUsable = read.IsUsable,

@@ -44,10 +44,22 @@ internal static class UpgradeChain
 
             if (VersionOf(next) != found + 1)
             {
-                return new Outcome(utf8, steps.ToValueList(), Fault(upgrader, string.Create(CultureInfo.InvariantCulture, $"did not give a document of version {found + 1}")), false);
+                return new Outcome(
+                    utf8,
+                    steps.ToValueList(),
+                    Fault(upgrader, string.Create(CultureInfo.InvariantCulture, $"did not give a document of version {found + 1}")),
+                    false
+                );
             }
 
-            steps.Add(new UpgradeStep { From = found, To = found + 1, Changes = changes.ToValueList() });
+            steps.Add(
+                new UpgradeStep
+                {
+                    From = found,
+                    To = found + 1,
+                    Changes = changes.ToValueList(),
+                }
+            );
             utf8 = next;
             found++;
         }
@@ -91,5 +103,8 @@ internal static class UpgradeChain
     }
 
     private static string Fault(Upgrader upgrader, string what) =>
-        string.Create(CultureInfo.InvariantCulture, $"The upgrader {upgrader.GetType().Name} from format version {upgrader.From} to {upgrader.From + 1} {what}.");
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"The upgrader {upgrader.GetType().Name} from format version {upgrader.From} to {upgrader.From + 1} {what}."
+        );
 }

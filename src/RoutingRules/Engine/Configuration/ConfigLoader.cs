@@ -40,7 +40,9 @@ public static class ConfigLoader
         public void Add(string path, List<string> above)
         {
             var file = open(path);
-            var read = file.Problem is { } problem ? new ReadResult<Documents.Formats.ConfigFile> { Findings = [problem] } : ConfigReader.ReadAsWritten(file.Utf8.Span);
+            var read = file.Problem is { } problem
+                ? new ReadResult<Documents.Formats.ConfigFile> { Findings = [problem] }
+                : ConfigReader.ReadAsWritten(file.Utf8.Span);
             foreach (var finding in read.Findings)
             {
                 Problems.Add(new ConfigProblem { Path = path, Finding = finding });
@@ -59,7 +61,12 @@ public static class ConfigLoader
                 var begin = chain.FindIndex(known => Path.GetFullPath(known) == Path.GetFullPath(next));
                 if (begin >= 0)
                 {
-                    Refuse(path, file, i, $"The configurations extend each other in a circle: {string.Join(" → ", chain.Skip(begin).Append(chain[begin]))}. Take one of the links away.");
+                    Refuse(
+                        path,
+                        file,
+                        i,
+                        $"The configurations extend each other in a circle: {string.Join(" → ", chain.Skip(begin).Append(chain[begin]))}. Take one of the links away."
+                    );
                 }
                 else if (Layers.Count >= MaxFiles)
                 {

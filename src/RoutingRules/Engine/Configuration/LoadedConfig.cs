@@ -92,7 +92,18 @@ public sealed class LoadedConfig
             }
         }
 
-        return [enabled, severity, .. options, new EffectiveValue { Name = "failOn", Value = PlainText.Word(Config.FailOn), Place = PlaceOf("/failOn") }];
+        return
+        [
+            enabled,
+            severity,
+            .. options,
+            new EffectiveValue
+            {
+                Name = "failOn",
+                Value = PlainText.Word(Config.FailOn),
+                Place = PlaceOf("/failOn"),
+            },
+        ];
     }
 
     private static string Number(double value) => value.ToString(CultureInfo.InvariantCulture);

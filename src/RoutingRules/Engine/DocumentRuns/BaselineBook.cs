@@ -74,7 +74,12 @@ public sealed class BaselineBook
         var kept = new SortedDictionary<string, BaselineFinding>(StringComparer.Ordinal);
         foreach (var finding in document.Result.Findings)
         {
-            var identity = new BaselineFinding { Rule = finding.Rule, Fingerprint = finding.Fingerprint(), Entities = finding.Entities };
+            var identity = new BaselineFinding
+            {
+                Rule = finding.Rule,
+                Fingerprint = finding.Fingerprint(),
+                Entities = finding.Entities,
+            };
             var key = Key(identity.Rule, identity.Fingerprint);
             left.Remove(key);
             var isKnown = document.Result.WasRead && IsDebt(document.Result, finding) && (acceptsAll || known.ContainsKey(key));

@@ -66,7 +66,13 @@ public sealed record DocumentCheck
     /// <param name="observer">Told when each rule starts and ends; null for nobody.</param>
     /// <param name="cancellation">Stops between subjects of rules.</param>
     /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
-    public static DocumentCheck Run(RoutingEngine engine, string path, ReadOnlySpan<byte> utf8Json, RuleObserver? observer, CancellationToken cancellation = default)
+    public static DocumentCheck Run(
+        RoutingEngine engine,
+        string path,
+        ReadOnlySpan<byte> utf8Json,
+        RuleObserver? observer,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(engine);
         ArgumentNullException.ThrowIfNull(path);
@@ -97,7 +103,12 @@ public sealed record DocumentCheck
     /// <param name="cancellation">Stops between subjects of rules.</param>
     /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
     public static DocumentCheck Run(
-        RoutingEngine engine, DocumentFile file, bool offersFixes = false, RuleObserver? observer = null, CancellationToken cancellation = default)
+        RoutingEngine engine,
+        DocumentFile file,
+        bool offersFixes = false,
+        RuleObserver? observer = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(file);
         var check = file.Problem is { } problem ? Unreadable(engine, file.Path, problem) : Run(engine, file.Path, file.Utf8.Span, observer, cancellation);
@@ -126,7 +137,12 @@ public sealed record DocumentCheck
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(show);
         ArgumentNullException.ThrowIfNull(result);
-        return new DocumentCheck { Path = path, Show = show, Result = result with { Findings = result.Findings.Locate(utf8Json) } };
+        return new DocumentCheck
+        {
+            Path = path,
+            Show = show,
+            Result = result with { Findings = result.Findings.Locate(utf8Json) },
+        };
     }
 
     /// <summary>
@@ -152,11 +168,20 @@ public sealed record DocumentCheck
             var offers = engine.OfferFixes(resolved, Result, finding, cancellation);
             if (!offers.IsEmpty)
             {
-                found.Add(new FindingOffers { Fingerprint = finding.Fingerprint(), Offers = offers.Select(fix => OfferedFix.Of(fix, Show, utf8Json.Span)).ToValueList() });
+                found.Add(
+                    new FindingOffers
+                    {
+                        Fingerprint = finding.Fingerprint(),
+                        Offers = offers.Select(fix => OfferedFix.Of(fix, Show, utf8Json.Span)).ToValueList(),
+                    }
+                );
             }
         }
 
-        return this with { Offers = found.ToValueList() };
+        return this with
+        {
+            Offers = found.ToValueList(),
+        };
     }
 
     /// <summary>The name that places in the text go with.</summary>
@@ -177,21 +202,41 @@ public sealed record DocumentCheck
     }
 
     /// <summary>The check with its places counted in a text in which the document begins at <paramref name="start"/>.</summary>
-    private DocumentCheck Moved(TextPosition start) => this with
-    {
-        Result = Result with
+    private DocumentCheck Moved(TextPosition start) =>
+        this with
         {
-            Findings = Result.Findings.Select(finding => finding.Line is { } line && start.Of(new TextPosition(line, finding.Column ?? 1)) is var at
-                ? finding with { Line = at.Line, Column = at.Column }
-                : finding).ToValueList(),
-        },
-        Offers = Offers.Select(offers => offers with
-        {
-            Offers = offers.Offers.Select(offer => offer.Change is { } change
-                ? offer with { Change = change with { Start = start.Of(change.Start), End = start.Of(change.End) } }
-                : offer).ToValueList(),
-        }).ToValueList(),
-    };
+            Result = Result with
+            {
+                Findings = Result
+                    .Findings.Select(finding =>
+                        finding.Line is { } line && start.Of(new TextPosition(line, finding.Column ?? 1)) is var at
+                            ? finding with
+                            {
+                                Line = at.Line,
+                                Column = at.Column,
+                            }
+                            : finding
+                    )
+                    .ToValueList(),
+            },
+            Offers = Offers
+                .Select(offers =>
+                    offers with
+                    {
+                        Offers = offers
+                            .Offers.Select(offer =>
+                                offer.Change is { } change
+                                    ? offer with
+                                    {
+                                        Change = change with { Start = start.Of(change.Start), End = start.Of(change.End) },
+                                    }
+                                    : offer
+                            )
+                            .ToValueList(),
+                    }
+                )
+                .ToValueList(),
+        };
 
     /// <summary>True when places in the text that was checked are none in the text that people have.</summary>
     private static bool IsUpgraded(ValueList<Finding> findings)
@@ -208,33 +253,41 @@ public sealed record DocumentCheck
     }
 
     /// <summary>No rule was run: each is undecided, and the reason is given once.</summary>
-    private static CheckResult Unread(RoutingEngine engine, ValueList<Finding> findings) => new()
-    {
-        Findings = Merge(findings, default),
-        Rules =
-        [
-            .. Outcomes(findings, RuleStatus.Undecided),
-            .. engine.Checker.Rules.Select(active => new RuleOutcome { Descriptor = active.Rule.Descriptor, Status = RuleStatus.Undecided, Subjects = 0, WorkUnits = 0 }),
-        ],
-        Undecided =
-        [
-            new UndecidedSubject
-            {
-                Rule = EveryRule,
-                Subject = "",
-                Reason = "The document could not be read in full, so no rule was run on it.",
-            },
-        ],
-        WasRead = false,
-    };
+    private static CheckResult Unread(RoutingEngine engine, ValueList<Finding> findings) =>
+        new()
+        {
+            Findings = Merge(findings, default),
+            Rules =
+            [
+                .. Outcomes(findings, RuleStatus.Undecided),
+                .. engine.Checker.Rules.Select(active => new RuleOutcome
+                {
+                    Descriptor = active.Rule.Descriptor,
+                    Status = RuleStatus.Undecided,
+                    Subjects = 0,
+                    WorkUnits = 0,
+                }),
+            ],
+            Undecided =
+            [
+                new UndecidedSubject
+                {
+                    Rule = EveryRule,
+                    Subject = "",
+                    Reason = "The document could not be read in full, so no rule was run on it.",
+                },
+            ],
+            WasRead = false,
+        };
 
-    private static IEnumerable<RuleOutcome> Outcomes(ValueList<Finding> findings, RuleStatus otherwise) => ReadingRules.All.Select(rule => new RuleOutcome
-    {
-        Descriptor = rule,
-        Status = findings.Any(finding => finding.Rule == rule.Id) ? RuleStatus.Found : otherwise,
-        Subjects = 1,
-        WorkUnits = 0,
-    });
+    private static IEnumerable<RuleOutcome> Outcomes(ValueList<Finding> findings, RuleStatus otherwise) =>
+        ReadingRules.All.Select(rule => new RuleOutcome
+        {
+            Descriptor = rule,
+            Status = findings.Any(finding => finding.Rule == rule.Id) ? RuleStatus.Found : otherwise,
+            Subjects = 1,
+            WorkUnits = 0,
+        });
 
     private static ValueList<Finding> Merge(ValueList<Finding> reading, ValueList<Finding> rules)
     {

@@ -46,7 +46,12 @@ public sealed class WaiverBook
         for (var i = 0; i < rules.Length; i++)
         {
             var waiver = list.Waivers[i];
-            if (rules[i].Id == finding.Rule && waiver.Expires >= asOf && Fits(waiver, finding) && waiver.Scope.Any(pattern => PathPattern.IsMatch(pattern, path)))
+            if (
+                rules[i].Id == finding.Rule
+                && waiver.Expires >= asOf
+                && Fits(waiver, finding)
+                && waiver.Scope.Any(pattern => PathPattern.IsMatch(pattern, path))
+            )
             {
                 return true;
             }
@@ -87,9 +92,7 @@ public sealed class WaiverBook
             }
         }
 
-        return waived.Count == 0
-            ? document
-            : document with { Result = document.Result with { Findings = open.ToValueList() }, Waived = waived.ToValueList() };
+        return waived.Count == 0 ? document : document with { Result = document.Result with { Findings = open.ToValueList() }, Waived = waived.ToValueList() };
     }
 
     /// <summary>What there is to say about the waivers themselves, once every document was applied: a check of the file that holds them.</summary>
@@ -105,8 +108,13 @@ public sealed class WaiverBook
             var waiver = list.Waivers[i];
             if (accounts[i].Covers && waiver.Expires < asOf)
             {
-                findings.Add(Finding(
-                    WaiverRules.WaiverExpired, i, $"The waiver of {Name(i)} by {waiver.Owner} ended on {PlainText.Day(waiver.Expires)} and excuses nothing any more."));
+                findings.Add(
+                    Finding(
+                        WaiverRules.WaiverExpired,
+                        i,
+                        $"The waiver of {Name(i)} by {waiver.Owner} ended on {PlainText.Day(waiver.Expires)} and excuses nothing any more."
+                    )
+                );
             }
             else if (accounts[i] is { Covers: true, Fits: false, IsUnsure: false })
             {
@@ -122,13 +130,18 @@ public sealed class WaiverBook
             Result = new CheckResult
             {
                 Findings = findings.ToValueList().Locate(utf8Json),
-                Rules = WaiverRules.All.Select(rule => new RuleOutcome
-                {
-                    Descriptor = rule,
-                    Status = findings.Exists(finding => finding.Rule == rule.Id) ? RuleStatus.Found : accounts.Length == 0 ? RuleStatus.NotApplicable : RuleStatus.Passed,
-                    Subjects = accounts.Length,
-                    WorkUnits = 0,
-                }).ToValueList(),
+                Rules = WaiverRules
+                    .All.Select(rule => new RuleOutcome
+                    {
+                        Descriptor = rule,
+                        Status =
+                            findings.Exists(finding => finding.Rule == rule.Id) ? RuleStatus.Found
+                            : accounts.Length == 0 ? RuleStatus.NotApplicable
+                            : RuleStatus.Passed,
+                        Subjects = accounts.Length,
+                        WorkUnits = 0,
+                    })
+                    .ToValueList(),
                 Undecided = default,
                 WasRead = true,
             },
@@ -153,13 +166,13 @@ public sealed class WaiverBook
         return found;
     }
 
-    private static bool Fits(Waiver waiver, Finding finding) => waiver.Fingerprint is { } fingerprint
-        ? fingerprint == finding.Fingerprint()
-        : waiver.Entities.All(entity => finding.Entities.Contains(entity)) && !finding.Entities.Any(entity => IsBeyond(waiver, entity));
+    private static bool Fits(Waiver waiver, Finding finding) =>
+        waiver.Fingerprint is { } fingerprint
+            ? fingerprint == finding.Fingerprint()
+            : waiver.Entities.All(entity => finding.Entities.Contains(entity)) && !finding.Entities.Any(entity => IsBeyond(waiver, entity));
 
     /// <summary>True for an entity in a role of which the waiver names others only: a point that joined the finding later is not excused.</summary>
-    private static bool IsBeyond(Waiver waiver, Entity entity) =>
-        waiver.Entities.Any(named => named.Role == entity.Role) && !waiver.Entities.Contains(entity);
+    private static bool IsBeyond(Waiver waiver, Entity entity) => waiver.Entities.Any(named => named.Role == entity.Role) && !waiver.Entities.Contains(entity);
 
     private string Name(int i)
     {

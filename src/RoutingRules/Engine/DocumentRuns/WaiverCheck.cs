@@ -29,7 +29,12 @@ public static class WaiverCheck
             }
             else if (IsFixed(rule))
             {
-                problems.Add(ReadingRules.Malformed($"Rule {rule.Id} ({rule.Name}) cannot be waived: what cannot be read, and what waivers come to, always counts. Take the waiver out.", $"{at}/rule"));
+                problems.Add(
+                    ReadingRules.Malformed(
+                        $"Rule {rule.Id} ({rule.Name}) cannot be waived: what cannot be read, and what waivers come to, always counts. Take the waiver out.",
+                        $"{at}/rule"
+                    )
+                );
             }
 
             Blank(waiver.Reason, "reason", at, problems);
@@ -38,13 +43,20 @@ public static class WaiverCheck
             {
                 if (PathPattern.Problem(waiver.Scope[j]) is { } problem)
                 {
-                    problems.Add(ReadingRules.Malformed($"The pattern '{waiver.Scope[j]}' can never fit: {problem}.", string.Create(CultureInfo.InvariantCulture, $"{at}/scope/{j}")));
+                    problems.Add(
+                        ReadingRules.Malformed(
+                            $"The pattern '{waiver.Scope[j]}' can never fit: {problem}.",
+                            string.Create(CultureInfo.InvariantCulture, $"{at}/scope/{j}")
+                        )
+                    );
                 }
             }
 
             if (!seen.TryAdd((rule?.Id ?? waiver.Rule, waiver.Fingerprint, waiver.Entities, waiver.Scope), i))
             {
-                problems.Add(ReadingRules.Malformed("This waives what another waiver of the list waives already, for the same documents; keep one of them.", at));
+                problems.Add(
+                    ReadingRules.Malformed("This waives what another waiver of the list waives already, for the same documents; keep one of them.", at)
+                );
             }
         }
 
@@ -64,8 +76,12 @@ public static class WaiverCheck
             var document = baseline.Documents[i];
             if (!paths.Add(document.Path))
             {
-                problems.Add(ReadingRules.Malformed(
-                    $"The document '{document.Path}' stands in the baseline twice; put its findings together.", string.Create(CultureInfo.InvariantCulture, $"/documents/{i}/path")));
+                problems.Add(
+                    ReadingRules.Malformed(
+                        $"The document '{document.Path}' stands in the baseline twice; put its findings together.",
+                        string.Create(CultureInfo.InvariantCulture, $"/documents/{i}/path")
+                    )
+                );
             }
 
             var known = new HashSet<(string Rule, string Fingerprint)>();
@@ -73,8 +89,12 @@ public static class WaiverCheck
             {
                 if (!known.Add((document.Findings[j].Rule, document.Findings[j].Fingerprint)))
                 {
-                    problems.Add(ReadingRules.Malformed(
-                        "This finding stands in the document's list twice; take one of them out.", string.Create(CultureInfo.InvariantCulture, $"/documents/{i}/findings/{j}")));
+                    problems.Add(
+                        ReadingRules.Malformed(
+                            "This finding stands in the document's list twice; take one of them out.",
+                            string.Create(CultureInfo.InvariantCulture, $"/documents/{i}/findings/{j}")
+                        )
+                    );
                 }
             }
         }

@@ -14,7 +14,9 @@ internal sealed class PluginContext(string path) : AssemblyLoadContext(Path.GetF
     private readonly AssemblyDependencyResolver resolver = new(path);
 
     protected override Assembly? Load(AssemblyName assemblyName) =>
-        !Shared.Contains(assemblyName.Name, StringComparer.OrdinalIgnoreCase) && resolver.ResolveAssemblyToPath(assemblyName) is { } found ? LoadFromAssemblyPath(found) : null;
+        !Shared.Contains(assemblyName.Name, StringComparer.OrdinalIgnoreCase) && resolver.ResolveAssemblyToPath(assemblyName) is { } found
+            ? LoadFromAssemblyPath(found)
+            : null;
 
     protected override nint LoadUnmanagedDll(string unmanagedDllName) =>
         resolver.ResolveUnmanagedDllToPath(unmanagedDllName) is { } found ? LoadUnmanagedDllFromPath(found) : 0;

@@ -4,19 +4,13 @@ namespace RoutingRules.Engine.Plugins;
 public sealed class PluginLoadException : Exception
 {
     /// <summary>Without a message.</summary>
-    public PluginLoadException()
-    {
-    }
+    public PluginLoadException() { }
 
     /// <summary>With a message.</summary>
     public PluginLoadException(string message)
-        : base(message)
-    {
-    }
+        : base(message) { }
 
     /// <summary>With a message and what led to it.</summary>
     public PluginLoadException(string message, Exception innerException)
-        : base(message, innerException)
-    {
-    }
+        : base(message, innerException) { }
 }

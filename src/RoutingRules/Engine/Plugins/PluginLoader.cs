@@ -29,16 +29,33 @@ public static class PluginLoader
         {
             var assembly = new PluginContext(full).LoadFromAssemblyPath(full);
             RefuseNewer(path, assembly);
-            var plugins = assembly.GetExportedTypes()
+            var plugins = assembly
+                .GetExportedTypes()
                 .Where(type => type is { IsAbstract: false, IsGenericTypeDefinition: false } && type.IsSubclassOf(typeof(RoutingPlugin)))
                 .OrderBy(type => type.FullName, StringComparer.Ordinal)
-                .Select(type => Make(path, type)).ToList();
-            return plugins.Count > 0 ? plugins
-                : throw new PluginLoadException($"'{path}' holds no plugin: no public class in it derives from {typeof(RoutingPlugin).FullName}; name the assembly that has one.");
+                .Select(type => Make(path, type))
+                .ToList();
+            return plugins.Count > 0
+                ? plugins
+                : throw new PluginLoadException(
+                    $"'{path}' holds no plugin: no public class in it derives from {typeof(RoutingPlugin).FullName}; name the assembly that has one."
+                );
         }
-        catch (Exception fault) when (fault is BadImageFormatException or FileLoadException or FileNotFoundException or TypeLoadException or ReflectionTypeLoadException or MissingMethodException or InvalidOperationException)
+        catch (Exception fault)
+            when (fault
+                    is BadImageFormatException
+                        or FileLoadException
+                        or FileNotFoundException
+                        or TypeLoadException
+                        or ReflectionTypeLoadException
+                        or MissingMethodException
+                        or InvalidOperationException
+            )
         {
-            throw new PluginLoadException($"'{path}' cannot be loaded: {Text(fault)}. Check that all its files lie beside it, and that it was built for this version.", fault);
+            throw new PluginLoadException(
+                $"'{path}' cannot be loaded: {Text(fault)}. Check that all its files lie beside it, and that it was built for this version.",
+                fault
+            );
         }
     }
 
@@ -46,7 +63,9 @@ public static class PluginLoader
     {
         if (Directory.Exists(full))
         {
-            throw new PluginLoadException($"'{path}' is a folder; name the assembly file of the plugin in it. Folders are never searched, because a plugin runs with your rights.");
+            throw new PluginLoadException(
+                $"'{path}' is a folder; name the assembly file of the plugin in it. Folders are never searched, because a plugin runs with your rights."
+            );
         }
 
         if (!File.Exists(full))
@@ -76,7 +95,8 @@ public static class PluginLoader
         if (wanted?.Version is { } version && version > contracts.Version)
         {
             throw new PluginLoadException(
-                $"'{path}' was built for {contracts.Name} {version}, and this program has {contracts.Version}; take a newer version of the program, or a plugin built for this one.");
+                $"'{path}' was built for {contracts.Name} {version}, and this program has {contracts.Version}; take a newer version of the program, or a plugin built for this one."
+            );
         }
     }
 
@@ -84,7 +104,9 @@ public static class PluginLoader
     {
         if (type.GetConstructor(Type.EmptyTypes) is not { } constructor)
         {
-            throw new PluginLoadException($"'{path}': the plugin {type.FullName} has no public constructor without parameters, so it cannot be made; ask who wrote it.");
+            throw new PluginLoadException(
+                $"'{path}': the plugin {type.FullName} has no public constructor without parameters, so it cannot be made; ask who wrote it."
+            );
         }
 
         try
@@ -97,7 +119,10 @@ public static class PluginLoader
         catch (Exception fault) when (fault is not PluginLoadException)
         {
             var cause = fault is TargetInvocationException { InnerException: { } inner } ? inner : fault;
-            throw new PluginLoadException($"'{path}': the plugin {type.FullName} failed while it was made: {Text(cause)}. Leave it out, or ask who wrote it.", cause);
+            throw new PluginLoadException(
+                $"'{path}': the plugin {type.FullName} failed while it was made: {Text(cause)}. Leave it out, or ask who wrote it.",
+                cause
+            );
         }
     }
 

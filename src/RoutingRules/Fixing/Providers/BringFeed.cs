@@ -24,8 +24,11 @@ internal sealed class BringFeed(string ruleId) : FixProvider
 
             for (var position = 0; position < demand.Width; position++)
             {
-                if (demand.Allowed.Count != 1 || Chooser(graph, feed.Source + position, demand.Allowed[0] + position) is not { IsNone: false } point
-                    || !sources.TryAdd(point, feed.Source + position))
+                if (
+                    demand.Allowed.Count != 1
+                    || Chooser(graph, feed.Source + position, demand.Allowed[0] + position) is not { IsNone: false } point
+                    || !sources.TryAdd(point, feed.Source + position)
+                )
                 {
                     return [];
                 }
@@ -38,7 +41,15 @@ internal sealed class BringFeed(string ruleId) : FixProvider
         }
 
         var routes = sources.Select(pair => $"{graph.Address(pair.Value)} to {graph.Address(pair.Key)}").ToList();
-        return [Fix.Of($"Route {Wording.Names(routes, false)}", FixSafety.Unsafe, RouteEdits.Set(context, sources), "Turn the outputs down first, and bring them up one by one.")];
+        return
+        [
+            Fix.Of(
+                $"Route {Wording.Names(routes, false)}",
+                FixSafety.Unsafe,
+                RouteEdits.Set(context, sources),
+                "Turn the outputs down first, and bring them up one by one."
+            ),
+        ];
     }
 
     private static PointIndex Chooser(SignalGraph graph, PointIndex source, PointIndex sink)

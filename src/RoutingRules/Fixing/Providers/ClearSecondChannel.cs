@@ -37,8 +37,15 @@ internal sealed class ClearSecondChannel : FixProvider
             for (var position = 0; !route.From.IsNone && position < route.Model.To.Width; position++)
             {
                 var sink = route.To + position;
-                if (graph.Via(sink) == HopKind.Route && graph.ViaIndex(sink) == route.Index && graph.GroupOf(sink).Kind == PortKind.Sink && !named.Contains(sink)
-                    && graph.DeviceOf(sink).Id.Value == finding.IdOf("device") && graph.Origin(sink) is { IsNone: false } origin && origins.Contains(origin))
+                if (
+                    graph.Via(sink) == HopKind.Route
+                    && graph.ViaIndex(sink) == route.Index
+                    && graph.GroupOf(sink).Kind == PortKind.Sink
+                    && !named.Contains(sink)
+                    && graph.DeviceOf(sink).Id.Value == finding.IdOf("device")
+                    && graph.Origin(sink) is { IsNone: false } origin
+                    && origins.Contains(origin)
+                )
                 {
                     sources[sink] = PointIndex.None;
                 }
@@ -51,6 +58,14 @@ internal sealed class ClearSecondChannel : FixProvider
         }
 
         var names = sources.Keys.Select(sink => graph.Address(sink).ToString()).ToList();
-        return [Fix.Of($"Set {Wording.Names(names, false)} to nothing", FixSafety.Unsafe, RouteEdits.Set(context, sources), "Ask whether the double patch is meant, for effects or for broadcast.")];
+        return
+        [
+            Fix.Of(
+                $"Set {Wording.Names(names, false)} to nothing",
+                FixSafety.Unsafe,
+                RouteEdits.Set(context, sources),
+                "Ask whether the double patch is meant, for effects or for broadcast."
+            ),
+        ];
     }
 }

@@ -23,7 +23,17 @@ internal sealed class ClearStray : FixProvider
             sources[point] = PointIndex.None;
         }
 
-        return width == 0 ? [] : [Fix.Of($"Set {finding.IdOf("output")} to nothing", FixSafety.Unsafe, RouteEdits.Set(context, sources), "Ask whether somebody listens there before it falls silent.")];
+        return width == 0
+            ? []
+            :
+            [
+                Fix.Of(
+                    $"Set {finding.IdOf("output")} to nothing",
+                    FixSafety.Unsafe,
+                    RouteEdits.Set(context, sources),
+                    "Ask whether somebody listens there before it falls silent."
+                ),
+            ];
     }
 
     private static PointIndex Clearable(SignalGraph graph, PointIndex output)

@@ -25,6 +25,16 @@ internal sealed class CopyLabel : FixProvider
         }
 
         var edits = LabelEdits.SetText(context, texts);
-        return edits.IsEmpty ? [] : [Fix.Of($"Label {finding.IdOf("point")} as {finding.IdOf("source")}", FixSafety.Unsafe, edits, "See first that the patch is right and not the label.")];
+        return edits.IsEmpty
+            ? []
+            :
+            [
+                Fix.Of(
+                    $"Label {finding.IdOf("point")} as {finding.IdOf("source")}",
+                    FixSafety.Unsafe,
+                    edits,
+                    "See first that the patch is right and not the label."
+                ),
+            ];
     }
 }

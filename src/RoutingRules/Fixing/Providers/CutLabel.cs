@@ -19,8 +19,12 @@ internal sealed class CutLabel : FixProvider
         var shown = 0;
         foreach (var entity in finding.Entities)
         {
-            if (PointRange.TryParse(entity.Id, out var at, out _) && graph.Find(at, out var point) == ConnectionState.Connected
-                && table.At(point) is { } label && LabelText.Limit(graph.DeviceOf(point), graph.GroupOf(point)) is { } limit)
+            if (
+                PointRange.TryParse(entity.Id, out var at, out _)
+                && graph.Find(at, out var point) == ConnectionState.Connected
+                && table.At(point) is { } label
+                && LabelText.Limit(graph.DeviceOf(point), graph.GroupOf(point)) is { } limit
+            )
             {
                 shown = limit;
                 texts[point] = LabelText.Cut(label.Text, limit).TrimEnd();
@@ -28,6 +32,8 @@ internal sealed class CutLabel : FixProvider
         }
 
         var edits = LabelEdits.SetText(context, texts);
-        return edits.IsEmpty ? [] : [Fix.Of(string.Create(CultureInfo.InvariantCulture, $"Cut the labels to the {shown} characters that are shown"), FixSafety.Unsafe, edits)];
+        return edits.IsEmpty
+            ? []
+            : [Fix.Of(string.Create(CultureInfo.InvariantCulture, $"Cut the labels to the {shown} characters that are shown"), FixSafety.Unsafe, edits)];
     }
 }

@@ -20,7 +20,11 @@ internal sealed class KeepFirstSetting : FixProvider
             return [];
         }
 
-        var parts = InputEdits.Cut(settings[index], position => points.Has(first + position), part => isPhantom ? part with { Phantom = null } : part with { GainOwner = null });
+        var parts = InputEdits.Cut(
+            settings[index],
+            position => points.Has(first + position),
+            part => isPhantom ? part with { Phantom = null } : part with { GainOwner = null }
+        );
         if (parts is null)
         {
             return [];
@@ -30,6 +34,14 @@ internal sealed class KeepFirstSetting : FixProvider
         var edits = new List<ShowEdit>();
         ListEdits.Exchange(edits, ShowLists.Inputs, index, settings[index], parts);
         var what = isPhantom ? "phantom power" : "the gain";
-        return [Fix.Of($"Keep the first setting of {what} at {finding.IdOf(isPhantom ? "phantom" : "gain")} and take the later one out", FixSafety.Unsafe, edits.ToValueList(), "Ask both crews which of the two is meant.")];
+        return
+        [
+            Fix.Of(
+                $"Keep the first setting of {what} at {finding.IdOf(isPhantom ? "phantom" : "gain")} and take the later one out",
+                FixSafety.Unsafe,
+                edits.ToValueList(),
+                "Ask both crews which of the two is meant."
+            ),
+        ];
     }
 }

@@ -35,7 +35,15 @@ internal sealed class KeepOnePhantomSupply : FixProvider
         }
 
         var names = off.Select(input => context.Resolved.Graph.Address(input).ToString()).ToList();
-        return [Fix.Of($"Switch phantom power off at {Wording.Names(names, false)} and keep the first supply", FixSafety.Unsafe, InputEdits.SetPhantom(context, off, false), SwitchPhantomOff.Caution)];
+        return
+        [
+            Fix.Of(
+                $"Switch phantom power off at {Wording.Names(names, false)} and keep the first supply",
+                FixSafety.Unsafe,
+                InputEdits.SetPhantom(context, off, false),
+                SwitchPhantomOff.Caution
+            ),
+        ];
     }
 
     private static void AddOthers(SortedSet<PointIndex> off, List<PointIndex> on)

@@ -28,7 +28,9 @@ internal sealed class LabelFromName : FixProvider
             }
         }
 
-        return edits.Count == 0 ? [] : [Fix.Of($"Label the points of {finding.IdOf("group")} in use with the names of their feeds and lines", FixSafety.Safe, edits.ToValueList())];
+        return edits.Count == 0
+            ? []
+            : [Fix.Of($"Label the points of {finding.IdOf("group")} in use with the names of their feeds and lines", FixSafety.Safe, edits.ToValueList())];
     }
 
     /// <summary>The name for each point that a feed or a line uses; of several the first.</summary>

@@ -19,21 +19,34 @@ internal sealed class NameClockBackup : FixProvider
         }
 
         var clock = clocks[index];
-        var others = context.Resolved.Devices
-            .Where(device => device.Id != clock.Leader && ClockBackupMissing.Suitability(device) >= 0
-                && (device.Profile.SampleRates.IsEmpty || device.Profile.SampleRates.Contains(clock.SampleRate)))
-            .OrderBy(ClockBackupMissing.Suitability).ThenBy(device => device.Id).ToList();
+        var others = context
+            .Resolved.Devices.Where(device =>
+                device.Id != clock.Leader
+                && ClockBackupMissing.Suitability(device) >= 0
+                && (device.Profile.SampleRates.IsEmpty || device.Profile.SampleRates.Contains(clock.SampleRate))
+            )
+            .OrderBy(ClockBackupMissing.Suitability)
+            .ThenBy(device => device.Id)
+            .ToList();
         return others.Count switch
         {
             0 => [],
-            1 => [
+            1 =>
+            [
                 Fix.Of(
                     $"Name {others[0].Id} as backup of clock '{clock.Id}'",
                     FixSafety.Unsafe,
                     [ShowEdit.Replace(ShowLists.Clocks, index, clock, clock with { Backup = others[0].Id })],
-                    "Set it up in the device as well, and see that it has its own supply."),
+                    "Set it up in the device as well, and see that it has its own supply."
+                ),
             ],
-            _ => [Fix.Manual($"Choose a backup for clock '{clock.Id}': one that stays on all day and has its own supply", others.Select(device => $"Name {device.Id}").ToValueList())],
+            _ =>
+            [
+                Fix.Manual(
+                    $"Choose a backup for clock '{clock.Id}': one that stays on all day and has its own supply",
+                    others.Select(device => $"Name {device.Id}").ToValueList()
+                ),
+            ],
         };
     }
 }

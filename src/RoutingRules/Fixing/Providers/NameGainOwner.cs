@@ -24,6 +24,12 @@ internal sealed class NameGainOwner : FixProvider
 
         return consoles.Count == 0
             ? []
-            : [Fix.Manual("Agree which console owns the gain", consoles.Select(console => $"Let {console} own it; the others follow with digital trim").ToValueList())];
+            :
+            [
+                Fix.Manual(
+                    "Agree which console owns the gain",
+                    consoles.Select(console => $"Let {console} own it; the others follow with digital trim").ToValueList()
+                ),
+            ];
     }
 }

@@ -35,12 +35,14 @@ internal sealed class ShiftRun : FixProvider
 
         return moved.Count == 0
             ? []
-            : [
+            :
+            [
                 Fix.Of(
                     $"Shift what arrives at {finding.IdOf("actual")} to {finding.IdOf("wanted")}",
                     FixSafety.Unsafe,
                     RouteEdits.Set(context, moved),
-                    "Mute all outputs of the run, and check one at low level before the others."),
+                    "Mute all outputs of the run, and check one at low level before the others."
+                ),
             ];
     }
 }

@@ -28,12 +28,14 @@ internal sealed class SwapPair : FixProvider
         var sources = new SortedDictionary<PointIndex, PointIndex> { [first] = graph.Upstream(second), [second] = graph.Upstream(first) };
         return !RouteEdits.IsFree(graph, sources[first], first) || !RouteEdits.IsFree(graph, sources[second], second)
             ? []
-            : [
+            :
+            [
                 Fix.Of(
                     $"Exchange the sources of {graph.Address(first)} and {graph.Address(second)}, so that {finding.IdOf("points")} gets left first",
                     FixSafety.Unsafe,
                     RouteEdits.Set(context, sources),
-                    "Mute both sides before the exchange and listen to one at a time."),
+                    "Mute both sides before the exchange and listen to one at a time."
+                ),
             ];
     }
 }

@@ -16,6 +16,8 @@ internal sealed class SwitchPhantomOff : FixProvider
     {
         var (first, width) = context.RunOf(finding, "input");
         var inputs = Enumerable.Range(0, width).Select(position => first + position).ToList();
-        return width == 0 ? [] : [Fix.Of($"Switch phantom power off at {finding.IdOf("input")}", safety, InputEdits.SetPhantom(context, inputs, false), Caution)];
+        return width == 0
+            ? []
+            : [Fix.Of($"Switch phantom power off at {finding.IdOf("input")}", safety, InputEdits.SetPhantom(context, inputs, false), Caution)];
     }
 }

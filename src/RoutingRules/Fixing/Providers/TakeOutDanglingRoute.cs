@@ -13,9 +13,16 @@ internal sealed class TakeOutDanglingRoute : FixProvider
     {
         var ends = context.RunOf(finding, "end");
         var silence = Silence.Of(context.Facts);
-        var edits = RouteEdits.TakeOut(context, (route, position) =>
-            !route.From.IsNone && context.Resolved.Graph.Upstream(route.To + position) == route.From + position
-            && silence.IsSilent(route.From + position) && ends.Has(silence.End(route.From + position)));
-        return edits.Count == 0 ? [] : [Fix.Of($"Take out what is routed from {finding.IdOf("end")}, where nothing arrives", FixSafety.Unsafe, edits.ToValueList())];
+        var edits = RouteEdits.TakeOut(
+            context,
+            (route, position) =>
+                !route.From.IsNone
+                && context.Resolved.Graph.Upstream(route.To + position) == route.From + position
+                && silence.IsSilent(route.From + position)
+                && ends.Has(silence.End(route.From + position))
+        );
+        return edits.Count == 0
+            ? []
+            : [Fix.Of($"Take out what is routed from {finding.IdOf("end")}, where nothing arrives", FixSafety.Unsafe, edits.ToValueList())];
     }
 }

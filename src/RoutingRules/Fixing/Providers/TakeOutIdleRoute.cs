@@ -14,7 +14,9 @@ internal sealed class TakeOutIdleRoute : FixProvider
         var idle = context.Resolved.IdleRoutes.Select(entry => (entry.RouteIndex, entry.Sink)).ToHashSet();
         var isClearing = finding.IdOf("from") is null;
         var edits = RouteEdits.TakeOut(
-            context, (route, position) => route.IsNull == isClearing && sinks.Has(route.To + position) && idle.Contains((route.Index, route.To + position)));
+            context,
+            (route, position) => route.IsNull == isClearing && sinks.Has(route.To + position) && idle.Contains((route.Index, route.To + position))
+        );
         return edits.Count == 0 ? [] : [Fix.Of($"Take out the route to {finding.IdOf("to")}, which has no effect", FixSafety.Safe, edits.ToValueList())];
     }
 }

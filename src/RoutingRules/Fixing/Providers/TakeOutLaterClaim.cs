@@ -35,11 +35,21 @@ internal sealed class TakeOutLaterClaim : FixProvider
         var at = finding.IdOf("sink");
         return isSame
             ? [Fix.Of($"Take out the second route to {at}; the first one says the same", FixSafety.Safe, edits.ToValueList())]
-            : [Fix.Of($"Take out the later route to {at}; the first one counts", FixSafety.Unsafe, edits.ToValueList(), "Ask whoever wrote the later one which of the two is meant.")];
+            :
+            [
+                Fix.Of(
+                    $"Take out the later route to {at}; the first one counts",
+                    FixSafety.Unsafe,
+                    edits.ToValueList(),
+                    "Ask whoever wrote the later one which of the two is meant."
+                ),
+            ];
     }
 
-    private static Fix Manual(Finding finding) => Fix.Manual(
-        $"Decide what {finding.IdOf("sink")} shall get",
-        "Keep the first one and take the other out of the document and off the rig",
-        "Keep the other one and take the first out");
+    private static Fix Manual(Finding finding) =>
+        Fix.Manual(
+            $"Decide what {finding.IdOf("sink")} shall get",
+            "Keep the first one and take the other out of the document and off the rig",
+            "Keep the other one and take the first out"
+        );
 }

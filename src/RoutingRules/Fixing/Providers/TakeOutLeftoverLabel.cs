@@ -27,7 +27,8 @@ internal sealed class TakeOutLeftoverLabel : FixProvider
                 $"Keep the first label of {finding.IdOf("labelled-twice")} and take the later ones out",
                 FixSafety.Unsafe,
                 Edits(context, doubled, 1).ToValueList(),
-                "Read what the device shows before one of the two goes."),
+                "Read what the device shows before one of the two goes."
+            ),
         ];
     }
 
@@ -39,10 +40,18 @@ internal sealed class TakeOutLeftoverLabel : FixProvider
         for (var i = labels.Count - 1; i >= 0; i--)
         {
             var label = labels[i];
-            if (context.Resolved.Graph.Find(label.At, out var first) == ConnectionState.Connected
-                && RunCuts.Kept(label.At.Width, position => points.Has(first + position) && Earlier(context, i, first + position) >= keep) is { } kept)
+            if (
+                context.Resolved.Graph.Find(label.At, out var first) == ConnectionState.Connected
+                && RunCuts.Kept(label.At.Width, position => points.Has(first + position) && Earlier(context, i, first + position) >= keep) is { } kept
+            )
             {
-                ListEdits.Exchange(edits, ShowLists.Labels, i, label, kept.ConvertAll(part => label with { At = RunCuts.Part(label.At, part.First, part.Width) }));
+                ListEdits.Exchange(
+                    edits,
+                    ShowLists.Labels,
+                    i,
+                    label,
+                    kept.ConvertAll(part => label with { At = RunCuts.Part(label.At, part.First, part.Width) })
+                );
             }
         }
 

@@ -23,7 +23,10 @@ internal sealed class TakeOutRepeatedPoint : FixProvider
         var list = isSink ? line.To : line.From.At;
         if (later <= 0 || later >= list.Count || !list.Take(later).Contains(list[later]))
         {
-            return [Fix.Manual($"Decide what line '{line.Id}' shall reach", "Write the point that was meant in one of the two entries", "Take one of the two out")];
+            return
+            [
+                Fix.Manual($"Decide what line '{line.Id}' shall reach", "Write the point that was meant in one of the two entries", "Take one of the two out"),
+            ];
         }
 
         var kept = list.Where((_, i) => i != later).ToValueList();

@@ -14,7 +14,13 @@ internal sealed class TakeOutUnheardReceiver : FixProvider
         var index = finding.Number(2);
         var receiver = finding.Number(4);
         var slots = context.RunOf(finding, "slots");
-        if (index < 0 || index >= context.Resolved.Streams.Count || context.Resolved.Streams[index].Model is not { } stream || receiver < 0 || receiver >= stream.To.Count)
+        if (
+            index < 0
+            || index >= context.Resolved.Streams.Count
+            || context.Resolved.Streams[index].Model is not { } stream
+            || receiver < 0
+            || receiver >= stream.To.Count
+        )
         {
             return [];
         }
@@ -22,12 +28,14 @@ internal sealed class TakeOutUnheardReceiver : FixProvider
         var at = stream.To[receiver].At;
         return context.Resolved.Graph.Find(at, out var first) != ConnectionState.Connected || !slots.Has(first) || !slots.Has(first + (at.Width - 1))
             ? []
-            : [
+            :
+            [
                 Fix.Of(
                     $"Take the receiver at {at} out of stream '{stream.Id}', which is not heard there",
                     FixSafety.Unsafe,
                     [ShowEdit.Remove(ShowLists.Receivers(index), receiver, stream.To[receiver])],
-                    "Ask which of the two streams is meant to play there."),
+                    "Ask which of the two streams is meant to play there."
+                ),
             ];
     }
 }

@@ -19,7 +19,10 @@ internal sealed class TakeOutUnheardStream : FixProvider
         var stream = context.Resolved.Streams[index].Model;
         var removal = ShowEdit.Remove(ShowLists.Streams, index, stream);
         var title = $"Take out stream '{stream.Id}', which nobody receives";
-        var routes = RouteEdits.TakeOut(context, (route, position) => IsIn(stream, route.Model.To, position) && !IsSent(context, index, route.Model.To, position));
+        var routes = RouteEdits.TakeOut(
+            context,
+            (route, position) => IsIn(stream, route.Model.To, position) && !IsSent(context, index, route.Model.To, position)
+        );
         return
         [
             Fix.Of(title, FixSafety.Safe, [removal]),

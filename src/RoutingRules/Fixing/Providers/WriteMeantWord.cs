@@ -21,11 +21,19 @@ internal sealed class WriteMeantWord : FixProvider
 
     private static ShowEdit? Edit(Show show, DoubtfulWord word, string[] place)
     {
-        var index = place.Length > 2 && place[1] == "feeds" ? place[2] : place.Length > 3 ? place[3] : "";
+        var index =
+            place.Length > 2 && place[1] == "feeds" ? place[2]
+            : place.Length > 3 ? place[3]
+            : "";
         return int.TryParse(index, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var at)
             ? (place[1], place[2]) switch
             {
-                ("feeds", _) => Replace(ShowLists.Feeds, show.Feeds, at, feed => word.What == "role" ? feed with { Role = ShowWords.AsMeant(feed).Role } : feed with { Part = word.Meant }),
+                ("feeds", _) => Replace(
+                    ShowLists.Feeds,
+                    show.Feeds,
+                    at,
+                    feed => word.What == "role" ? feed with { Role = ShowWords.AsMeant(feed).Role } : feed with { Part = word.Meant }
+                ),
                 (_, "networks") => Replace(ShowLists.Networks, show.Rig.Networks, at, ShowWords.AsMeant),
                 (_, "links") => Replace(ShowLists.Links, show.Rig.Links, at, ShowWords.AsMeant),
                 _ => null,

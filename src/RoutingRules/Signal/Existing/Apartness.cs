@@ -50,12 +50,13 @@ internal sealed class Apartness
     }
 
     /// <summary>True when what stands on two devices shares, by the devices alone, what it must not; links depend on streams.</summary>
-    public static bool Meet(SeparationBy by, DeviceNode device, DeviceNode other) => by switch
-    {
-        SeparationBy.Device => device == other,
-        SeparationBy.Power => SharePower(device.Model.Power, other.Model.Power),
-        _ => false,
-    };
+    public static bool Meet(SeparationBy by, DeviceNode device, DeviceNode other) =>
+        by switch
+        {
+            SeparationBy.Device => device == other,
+            SeparationBy.Power => SharePower(device.Model.Power, other.Model.Power),
+            _ => false,
+        };
 
     private static bool SharePower(ValueList<Id<PowerSource>> one, ValueList<Id<PowerSource>> other)
     {
@@ -70,9 +71,8 @@ internal sealed class Apartness
         return false;
     }
 
-    private bool Share(SeparationBy by, DemandNode one, PointIndex at, DemandNode other, PointIndex otherAt) => by == SeparationBy.Link
-        ? Links(one, at).Overlaps(Links(other, otherAt))
-        : Meet(by, show.Graph.DeviceOf(at), show.Graph.DeviceOf(otherAt));
+    private bool Share(SeparationBy by, DemandNode one, PointIndex at, DemandNode other, PointIndex otherAt) =>
+        by == SeparationBy.Link ? Links(one, at).Overlaps(Links(other, otherAt)) : Meet(by, show.Graph.DeviceOf(at), show.Graph.DeviceOf(otherAt));
 
     /// <summary>The links of the trees of all streams on the way to a run.</summary>
     private HashSet<int> Links(DemandNode demand, PointIndex at)

@@ -27,23 +27,27 @@ internal static class ExistingPlacements
     {
         var apart = Apartness.Of(show);
         var serving = new ServingRuns(show.Graph, show.Demands, isStrict: true);
-        if (show.Demands.All(demand => demand.Existing.IsNone || (serving.MayStand(demand, demand.Existing) && (apart is null || IsApart(show, apart, demand)))))
+        if (
+            show.Demands.All(demand => demand.Existing.IsNone || (serving.MayStand(demand, demand.Existing) && (apart is null || IsApart(show, apart, demand))))
+        )
         {
             return show;
         }
 
-        var demands = show.Demands.Select(demand => new DemandNode
-        {
-            Key = demand.Key,
-            Index = demand.Index,
-            Feed = demand.Feed,
-            Line = demand.Line,
-            Entry = demand.Entry,
-            Width = demand.Width,
-            IsPinned = demand.IsPinned,
-            Allowed = demand.Allowed,
-            EvenRuns = demand.EvenRuns,
-        }).ToArray();
+        var demands = show
+            .Demands.Select(demand => new DemandNode
+            {
+                Key = demand.Key,
+                Index = demand.Index,
+                Feed = demand.Feed,
+                Line = demand.Line,
+                Entry = demand.Entry,
+                Width = demand.Width,
+                IsPinned = demand.IsPinned,
+                Allowed = demand.Allowed,
+                EvenRuns = demand.EvenRuns,
+            })
+            .ToArray();
         Find(demands, serving, show.Graph, show.Marks, apart);
         return new ResolvedShow
         {
@@ -65,7 +69,12 @@ internal static class ExistingPlacements
     }
 
     private static bool IsApart(ResolvedShow show, Apartness apart, DemandNode demand) =>
-        apart.Of(demand.Index).All(pair => show.Demands[pair.Other].Existing is { IsNone: true } || apart.Holds(demand, demand.Existing, show.Demands[pair.Other], show.Demands[pair.Other].Existing));
+        apart
+            .Of(demand.Index)
+            .All(pair =>
+                show.Demands[pair.Other].Existing is { IsNone: true }
+                || apart.Holds(demand, demand.Existing, show.Demands[pair.Other], show.Demands[pair.Other].Existing)
+            );
 
     private static void Find(IReadOnlyList<DemandNode> demands, ServingRuns serving, SignalGraph graph, IReadOnlyList<MarkedPoint> marks, Apartness? apart)
     {
@@ -81,9 +90,7 @@ internal static class ExistingPlacements
     }
 
     private static bool Holds(DemandNode demand) =>
-        demand.Feed is { } feed
-            ? feed.Model.Hold ?? (feed.Model.Role == FeedRole.Main || feed.Model.Role == FeedRole.InEar)
-            : demand.Line!.Model.Hold ?? false;
+        demand.Feed is { } feed ? feed.Model.Hold ?? (feed.Model.Role == FeedRole.Main || feed.Model.Role == FeedRole.InEar) : demand.Line!.Model.Hold ?? false;
 
     /// <summary>Gives each demand its first run where nobody else could use the same points, and leaves those that compete to the matching, each lot by itself.</summary>
     /// <param name="demands">The demands.</param>

@@ -176,8 +176,10 @@ internal sealed class ServingRuns
     {
         foreach (var point in graph.Upward(sink))
         {
-            if ((demand.IsPinned ? IsPin(demand, point) : Allows(demand, point))
-                && (demand.Width == 1 || ExistingPlacements.Carries(graph, sink, point, demand.Width)))
+            if (
+                (demand.IsPinned ? IsPin(demand, point) : Allows(demand, point))
+                && (demand.Width == 1 || ExistingPlacements.Carries(graph, sink, point, demand.Width))
+            )
             {
                 Count(point);
             }

@@ -21,7 +21,14 @@ internal sealed partial class GraphBuilder
                 }
             }
 
-            nodes[i] = new RouteNode { Model = routes[i], Index = i, From = new PointIndex(from), To = new PointIndex(to), State = state };
+            nodes[i] = new RouteNode
+            {
+                Model = routes[i],
+                Index = i,
+                From = new PointIndex(from),
+                To = new PointIndex(to),
+                State = state,
+            };
         }
 
         return nodes;
@@ -44,7 +51,8 @@ internal sealed partial class GraphBuilder
         state = graph.Find(source, out var fromDevice, out var fromGroup, out from);
         if (state == ConnectionState.Connected)
         {
-            state = fromDevice != device ? ConnectionState.WrongDevice
+            state =
+                fromDevice != device ? ConnectionState.WrongDevice
                 : fromGroup!.Kind is not (PortKind.Source or PortKind.Input or PortKind.Receive) ? ConnectionState.WrongKind
                 : source.Width != route.To.Width ? ConnectionState.WidthMismatch
                 : ConnectionState.Connected;
@@ -107,7 +115,14 @@ internal sealed partial class GraphBuilder
                 receivers[r] = AddReceiver(stream, i, r, from);
             }
 
-            nodes[i] = new StreamNode { Model = stream, Index = i, From = new PointIndex(from), State = state, Receivers = ValueList.Adopt(receivers) };
+            nodes[i] = new StreamNode
+            {
+                Model = stream,
+                Index = i,
+                From = new PointIndex(from),
+                State = state,
+                Receivers = ValueList.Adopt(receivers),
+            };
         }
 
         return nodes;
@@ -120,7 +135,8 @@ internal sealed partial class GraphBuilder
         var state = graph.Find(receiver.At, out _, out var group, out var at);
         if (state == ConnectionState.Connected)
         {
-            state = group!.Kind != PortKind.Receive || group.IsCarrier ? ConnectionState.WrongKind
+            state =
+                group!.Kind != PortKind.Receive || group.IsCarrier ? ConnectionState.WrongKind
                 : channels.Last > stream.From.Width ? ConnectionState.OutOfRange
                 : channels.Width != receiver.At.Width ? ConnectionState.WidthMismatch
                 : ConnectionState.Connected;
@@ -138,7 +154,14 @@ internal sealed partial class GraphBuilder
             }
         }
 
-        return new ReceiverNode { Model = receiver, Index = index, At = new PointIndex(at), FirstChannel = channels.First, State = state };
+        return new ReceiverNode
+        {
+            Model = receiver,
+            Index = index,
+            At = new PointIndex(at),
+            FirstChannel = channels.First,
+            State = state,
+        };
     }
 
     public CableNode[] AddCables(ValueList<Cable> cables)
@@ -149,7 +172,8 @@ internal sealed partial class GraphBuilder
             var cable = cables[i];
             var state = graph.Find(cable.From, out var fromDevice, out var fromGroup, out var from);
             var toState = graph.Find(cable.To, out var toDevice, out var toGroup, out var to);
-            state = state != ConnectionState.Connected ? state
+            state =
+                state != ConnectionState.Connected ? state
                 : toState != ConnectionState.Connected ? toState
                 : fromGroup!.Kind != PortKind.Output || toGroup!.Kind != PortKind.Input ? ConnectionState.WrongKind
                 : fromDevice == toDevice ? ConnectionState.WrongDevice
@@ -161,7 +185,14 @@ internal sealed partial class GraphBuilder
                 Claim(to + position, from + position, HopKind.Cable, i);
             }
 
-            nodes[i] = new CableNode { Model = cable, Index = i, From = new PointIndex(from), To = new PointIndex(to), State = state };
+            nodes[i] = new CableNode
+            {
+                Model = cable,
+                Index = i,
+                From = new PointIndex(from),
+                To = new PointIndex(to),
+                State = state,
+            };
         }
 
         return nodes;
@@ -176,7 +207,8 @@ internal sealed partial class GraphBuilder
             var state = graph.Find(link.From, out var fromDevice, out var fromGroup, out var from);
             var toState = graph.Find(link.To, out var toDevice, out var toGroup, out var to);
             var network = NetworkIndex(networks, link.Network);
-            state = state != ConnectionState.Connected ? state
+            state =
+                state != ConnectionState.Connected ? state
                 : toState != ConnectionState.Connected ? toState
                 : network < 0 ? ConnectionState.UnknownReference
                 : fromGroup!.Kind != PortKind.Network || toGroup!.Kind != PortKind.Network ? ConnectionState.WrongKind
@@ -207,7 +239,10 @@ internal sealed partial class GraphBuilder
     /// <summary>Joins the carrier slots of a jack to those of the jack at the other end, slot by slot.</summary>
     private void Carry(DeviceNode sender, PointRange senderJack, DeviceNode receiver, PointRange receiverJack, int link)
     {
-        if (CarrierGroup(sender, senderJack, PortKind.Transmit) is not { } transmit || CarrierGroup(receiver, receiverJack, PortKind.Receive) is not { } receive)
+        if (
+            CarrierGroup(sender, senderJack, PortKind.Transmit) is not { } transmit
+            || CarrierGroup(receiver, receiverJack, PortKind.Receive) is not { } receive
+        )
         {
             return;
         }

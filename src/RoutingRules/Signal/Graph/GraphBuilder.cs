@@ -49,16 +49,18 @@ internal sealed partial class GraphBuilder
     {
         if (via[sink] is HopKind.Route or HopKind.Cleared or HopKind.Stream or HopKind.Cable or HopKind.Carrier)
         {
-            Conflicts.Add(new SinkConflict
-            {
-                Sink = new PointIndex(sink),
-                FirstKind = via[sink],
-                FirstIndex = viaIndex[sink],
-                OtherKind = kind,
-                OtherIndex = index,
-                OtherReceiver = receiver,
-                OtherFrom = new PointIndex(from),
-            });
+            Conflicts.Add(
+                new SinkConflict
+                {
+                    Sink = new PointIndex(sink),
+                    FirstKind = via[sink],
+                    FirstIndex = viaIndex[sink],
+                    OtherKind = kind,
+                    OtherIndex = index,
+                    OtherReceiver = receiver,
+                    OtherFrom = new PointIndex(from),
+                }
+            );
             return;
         }
 

@@ -35,29 +35,30 @@ internal static class ProfileCompiler
             {
                 if (groups[other].Id == model.Id)
                 {
-                    problems.Add(new ProfileProblem
-                    {
-                        Pointer = $"/portGroups/{i}/id",
-                        Message = $"Port group '{model.Id}' is listed twice; give the second one another id.",
-                    });
+                    problems.Add(
+                        new ProfileProblem
+                        {
+                            Pointer = $"/portGroups/{i}/id",
+                            Message = $"Port group '{model.Id}' is listed twice; give the second one another id.",
+                        }
+                    );
                 }
             }
 
             var count = model.Count ?? CountAt(model, sampleRate);
             if (offset + count > MaxPoints)
             {
-                problems.Add(new ProfileProblem
-                {
-                    Pointer = $"/portGroups/{i}",
-                    Message = $"The profile has more than {MaxPoints} points; port group '{model.Id}' is taken as empty.",
-                });
+                problems.Add(
+                    new ProfileProblem
+                    {
+                        Pointer = $"/portGroups/{i}",
+                        Message = $"The profile has more than {MaxPoints} points; port group '{model.Id}' is taken as empty.",
+                    }
+                );
                 count = 0;
             }
 
-            groups[i] = new GroupNode(model, i, (int)offset, count)
-            {
-                IsOrigin = model.Kind is PortKind.Source or PortKind.Input,
-            };
+            groups[i] = new GroupNode(model, i, (int)offset, count) { IsOrigin = model.Kind is PortKind.Source or PortKind.Input };
             offset += count;
         }
 
@@ -71,9 +72,14 @@ internal static class ProfileCompiler
         RateCount? best = null;
         foreach (var entry in group.CountByRate)
         {
-            if (best is null || (entry.SampleRate <= sampleRate
-                ? best.SampleRate > sampleRate || entry.SampleRate > best.SampleRate
-                : best.SampleRate > sampleRate && entry.SampleRate < best.SampleRate))
+            if (
+                best is null
+                || (
+                    entry.SampleRate <= sampleRate
+                        ? best.SampleRate > sampleRate || entry.SampleRate > best.SampleRate
+                        : best.SampleRate > sampleRate && entry.SampleRate < best.SampleRate
+                )
+            )
             {
                 best = entry;
             }

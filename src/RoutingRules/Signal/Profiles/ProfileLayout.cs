@@ -47,7 +47,10 @@ internal sealed class ProfileLayout
                 continue;
             }
 
-            if (from.Kind is not (PortKind.Source or PortKind.Input or PortKind.Receive) || to.Kind is not (PortKind.Sink or PortKind.Output or PortKind.Transmit))
+            if (
+                from.Kind is not (PortKind.Source or PortKind.Input or PortKind.Receive)
+                || to.Kind is not (PortKind.Sink or PortKind.Output or PortKind.Transmit)
+            )
             {
                 Report(at, $"Routing from '{from.Id}' to '{to.Id}' cannot be: sources, inputs and receive slots feed sinks, outputs and transmit slots.");
                 continue;
@@ -146,8 +149,11 @@ internal sealed class ProfileLayout
         {
             var group = profile.PortGroups[i];
             var at = $"/portGroups/{i}";
-            if (group.Carrier is { } carrier && Find(carrier.Group, $"{at}/carrier") is { } jacks
-                && (carrier.Width != 1 || jacks.Kind != PortKind.Network || carrier.Last > jacks.Count))
+            if (
+                group.Carrier is { } carrier
+                && Find(carrier.Group, $"{at}/carrier") is { } jacks
+                && (carrier.Width != 1 || jacks.Kind != PortKind.Network || carrier.Last > jacks.Count)
+            )
             {
                 Report($"{at}/carrier", $"Carrier {carrier} of '{group.Id}' is not one network jack of the device.");
             }
@@ -172,19 +178,20 @@ internal sealed class ProfileLayout
         }
     }
 
-    public CompiledProfile Build() => new()
-    {
-        Model = profile,
-        Groups = groups,
-        PointCount = groupOf.Length,
-        GroupOf = groupOf,
-        Upstream = upstream,
-        Via = via,
-        FixedSource = fixedSource,
-        Clearable = clearable,
-        Routing = routing,
-        Problems = problems.ToValueList(),
-    };
+    public CompiledProfile Build() =>
+        new()
+        {
+            Model = profile,
+            Groups = groups,
+            PointCount = groupOf.Length,
+            GroupOf = groupOf,
+            Upstream = upstream,
+            Via = via,
+            FixedSource = fixedSource,
+            Clearable = clearable,
+            Routing = routing,
+            Problems = problems.ToValueList(),
+        };
 
     private void Fix(GroupNode? from, GroupNode to, bool canClear, HopKind kind, string at)
     {

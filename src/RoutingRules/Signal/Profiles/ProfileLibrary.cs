@@ -52,8 +52,6 @@ public sealed class ProfileLibrary
             return known;
         }
 
-        return Find(id) is { Value: { } profile, IsUsable: true }
-            ? compiled.GetOrAdd((id, sampleRate), ProfileCompiler.Compile(profile, sampleRate))
-            : null;
+        return Find(id) is { Value: { } profile, IsUsable: true } ? compiled.GetOrAdd((id, sampleRate), ProfileCompiler.Compile(profile, sampleRate)) : null;
     }
 }

@@ -16,13 +16,37 @@ public sealed class ChangeoverPlannerTests
     private static readonly Show First = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))
         .With(Stream("down", "desk/transmit/1-4", "box/receive/1-4"), Stream("up", "box/transmit/1-4", "desk/receive/1-4")) with
     {
-        Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/1", "box/out/1") with { Limiter = true, Pack = "1" }, Feed("main", FeedRole.Main, "desk/aux/2", "box/out/2")],
+        Feeds =
+        [
+            Feed("ears", FeedRole.InEar, "desk/aux/1", "box/out/1") with
+            {
+                Limiter = true,
+                Pack = "1",
+            },
+            Feed("main", FeedRole.Main, "desk/aux/2", "box/out/2"),
+        ],
         Lines = [Line("voice", "box/in/1", "desk/channel/1") with { Phantom = PhantomNeed.Required }, Line("guitar", "box/in/2", "desk/channel/2")],
     };
 
-    private static Show FirstWithPhantom => First with { Patch = First.Patch with { Inputs = [new() { At = At("box/in/1"), Phantom = true, GainOwner = new("desk") }] } };
+    private static Show FirstWithPhantom =>
+        First with
+        {
+            Patch = First.Patch with
+            {
+                Inputs =
+                [
+                    new()
+                    {
+                        At = At("box/in/1"),
+                        Phantom = true,
+                        GainOwner = new("desk"),
+                    },
+                ],
+            },
+        };
 
-    private static string[] Steps(Show before, Show after) => [.. Engine.PlanChangeover(before, after).Steps.Select(step => $"{step.Phase} {step.Place}: {step.Text}")];
+    private static string[] Steps(Show before, Show after) =>
+        [.. Engine.PlanChangeover(before, after).Steps.Select(step => $"{step.Phase} {step.Place}: {step.Text}")];
 
     [Fact]
     public void Routes_under_sound_are_muted_in_ears_first_and_opened_after_they_were_checked()
@@ -42,7 +66,8 @@ public sealed class ChangeoverPlannerTests
                 "Open box: Open the in-ears at box/out/1 one by one: a technician hears each on a pack, low, before a performer wears it.",
                 "Open box: Bring up box/out/2 one at a time, from low level.",
             ],
-            Steps(First, after));
+            Steps(First, after)
+        );
     }
 
     [Theory]
@@ -54,7 +79,10 @@ public sealed class ChangeoverPlannerTests
     {
         // The rack hangs on the second output, so that list order alone would put it last.
         var rig = EarRig.Cabled(EarRig.Show(), Cable("box/out/2", "rack/in/2"));
-        var before = rig with { Feeds = [Feed("sides", FeedRole.Main, "desk/aux/1", "box/out/1"), Feed("lead", new FeedRole(role), "desk/aux/2", "box/out/2")] };
+        var before = rig with
+        {
+            Feeds = [Feed("sides", FeedRole.Main, "desk/aux/1", "box/out/1"), Feed("lead", new FeedRole(role), "desk/aux/2", "box/out/2")],
+        };
         var after = rig.With(Route("desk/aux/5-6", "desk/transmit/1-2")) with
         {
             Feeds = [Feed("sides", FeedRole.Main, "desk/aux/5", "box/out/1"), Feed("lead", new FeedRole(role), "desk/aux/6", "box/out/2")],
@@ -70,19 +98,21 @@ public sealed class ChangeoverPlannerTests
                 "Open rack: Open the in-ears at rack/in/2 one by one: a technician hears each on a pack, low, before a performer wears it.",
                 "Open box: Bring up box/out/1 one at a time, from low level.",
             ],
-            Steps(before, after));
+            Steps(before, after)
+        );
     }
 
     [Fact]
     public void A_plug_in_a_headphone_output_is_for_ears_whatever_its_role_says()
     {
-        var show = First.WithProfile("box", box => box with
-        {
-            PortGroups = [.. box.PortGroups.Select(group => group.Id.Value == "out" ? group with { Level = SignalLevel.Headphone } : group)],
-        });
+        var show = First.WithProfile(
+            "box",
+            box => box with { PortGroups = [.. box.PortGroups.Select(group => group.Id.Value == "out" ? group with { Level = SignalLevel.Headphone } : group)] }
+        );
         var step = Assert.Single(
             Engine.PlanChangeover(show with { Feeds = [] }, show with { Feeds = [Feed("lead", new FeedRole("iem"), "desk/aux/1", "box/out/1")] }).Steps,
-            step => step.Phase == ChangeoverPhase.Stage);
+            step => step.Phase == ChangeoverPhase.Stage
+        );
 
         Assert.Equal("Plug 'lead' (in-ear) into box/out/1.", step.Text);
         Assert.Equal(["Make sure that nobody wears this pack."], step.Hazards);
@@ -93,8 +123,11 @@ public sealed class ChangeoverPlannerTests
     {
         var after = First.With(Route("desk/aux/8", "desk/transmit/8")) with { Lines = [.. First.Lines, Line("choir", "box/in/6", "desk/channel/8")] };
 
-        Assert.Equal(["Prepare box: Plug 'choir' into box/in/6.", "Prepare desk: Route desk/aux/8 to desk/transmit/8."], Steps(First, after with { Patch = after.Patch with { Streams = First.Patch.Streams } })
-            .Where(step => step.StartsWith("Prepare", StringComparison.Ordinal)));
+        Assert.Equal(
+            ["Prepare box: Plug 'choir' into box/in/6.", "Prepare desk: Route desk/aux/8 to desk/transmit/8."],
+            Steps(First, after with { Patch = after.Patch with { Streams = First.Patch.Streams } })
+                .Where(step => step.StartsWith("Prepare", StringComparison.Ordinal))
+        );
     }
 
     [Fact]
@@ -102,10 +135,34 @@ public sealed class ChangeoverPlannerTests
     {
         var after = FirstWithPhantom with
         {
-            Lines = [Line("player", "box/in/1", "desk/channel/1") with { Kind = LineKind.Line }, Line("voice", "box/in/2", "desk/channel/2") with { Phantom = PhantomNeed.Required }],
+            Lines =
+            [
+                Line("player", "box/in/1", "desk/channel/1") with
+                {
+                    Kind = LineKind.Line,
+                },
+                Line("voice", "box/in/2", "desk/channel/2") with
+                {
+                    Phantom = PhantomNeed.Required,
+                },
+            ],
             Patch = FirstWithPhantom.Patch with
             {
-                Inputs = [new() { At = At("box/in/1"), Phantom = false, GainOwner = new("desk") }, new() { At = At("box/in/2"), Phantom = true, GainOwner = new("desk") }],
+                Inputs =
+                [
+                    new()
+                    {
+                        At = At("box/in/1"),
+                        Phantom = false,
+                        GainOwner = new("desk"),
+                    },
+                    new()
+                    {
+                        At = At("box/in/2"),
+                        Phantom = true,
+                        GainOwner = new("desk"),
+                    },
+                ],
                 Routes = [Route("desk/receive/3", "desk/channel/5")],
             },
         };
@@ -122,27 +179,53 @@ public sealed class ChangeoverPlannerTests
                 "PhantomOn desk: Switch phantom power on at box/in/2.",
                 "ReadBack box: Read back what is plugged here against this card, connector by connector.",
             ],
-            steps.Take(8));
+            steps.Take(8)
+        );
     }
 
     [Fact]
     public void Two_plugs_that_change_places_need_a_hand_in_between()
     {
-        var after = First with { Lines = [Line("voice", "box/in/2", "desk/channel/2") with { Phantom = PhantomNeed.Required }, Line("guitar", "box/in/1", "desk/channel/1")] };
+        var after = First with
+        {
+            Lines = [Line("voice", "box/in/2", "desk/channel/2") with { Phantom = PhantomNeed.Required }, Line("guitar", "box/in/1", "desk/channel/1")],
+        };
 
         Assert.Equal(
-            ["Stage box: Pull 'voice' out of box/in/1 and keep it at hand.", "Stage box: Move 'guitar' from box/in/2 to box/in/1.", "Stage box: Plug 'voice' into box/in/2."],
-            Steps(First, after).Where(step => step.StartsWith("Stage", StringComparison.Ordinal)));
+            [
+                "Stage box: Pull 'voice' out of box/in/1 and keep it at hand.",
+                "Stage box: Move 'guitar' from box/in/2 to box/in/1.",
+                "Stage box: Plug 'voice' into box/in/2.",
+            ],
+            Steps(First, after).Where(step => step.StartsWith("Stage", StringComparison.Ordinal))
+        );
     }
 
     [Fact]
     public void Clocks_come_last_and_alone_with_everything_muted()
     {
-        var timed = First with { Rig = First.Rig with { Clocks = [new() { Id = new("word"), SampleRate = 48_000, Leader = new("desk") }] } };
+        var timed = First with
+        {
+            Rig = First.Rig with
+            {
+                Clocks =
+                [
+                    new()
+                    {
+                        Id = new("word"),
+                        SampleRate = 48_000,
+                        Leader = new("desk"),
+                    },
+                ],
+            },
+        };
         var after = timed with { Rig = timed.Rig with { Clocks = [timed.Rig.Clocks[0] with { Leader = new("box") }] } };
         var steps = Engine.PlanChangeover(timed, after).Steps;
 
-        Assert.Equal([At("box/out/1"), At("box/out/2"), At("box/out/3-4")], steps.Where(step => step.Phase == ChangeoverPhase.Mute).SelectMany(step => step.Points).Where(run => run.Device == new Id<Device>("box")));
+        Assert.Equal(
+            [At("box/out/1"), At("box/out/2"), At("box/out/3-4")],
+            steps.Where(step => step.Phase == ChangeoverPhase.Mute).SelectMany(step => step.Points).Where(run => run.Device == new Id<Device>("box"))
+        );
         Assert.Equal("Set clock 'word': leader box, no backup, 48000 Hz.", steps.First(step => step.Phase == ChangeoverPhase.Clock).Text);
         Assert.True(steps.SkipWhile(step => step.Phase != ChangeoverPhase.Clock).All(step => step.Phase >= ChangeoverPhase.Clock));
     }
@@ -172,13 +255,28 @@ public sealed class ChangeoverPlannerTests
     [Fact]
     public void The_way_back_ends_with_the_muting_and_cards_hold_every_step_once()
     {
-        var after = First.With(Route("desk/aux/5", "desk/transmit/1")) with { Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/5", "box/out/1")], Lines = [First.Lines[0]] };
-        var plan = Engine.PlanChangeover(FirstWithPhantom, after with { Patch = after.Patch with { Inputs = [new() { At = At("box/in/1"), Phantom = false }] } });
+        var after = First.With(Route("desk/aux/5", "desk/transmit/1")) with
+        {
+            Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/5", "box/out/1")],
+            Lines = [First.Lines[0]],
+        };
+        var plan = Engine.PlanChangeover(
+            FirstWithPhantom,
+            after with
+            {
+                Patch = after.Patch with { Inputs = [new() { At = At("box/in/1"), Phantom = false }] },
+            }
+        );
 
         Assert.Equal(ChangeoverPhase.Mute, plan.Steps[plan.RollbackAfter - 1].Phase);
         Assert.True(plan.Steps[plan.RollbackAfter].Phase > ChangeoverPhase.Mute);
         Assert.Equal(plan.Steps.Select(step => step.Number), plan.Cards.SelectMany(card => card.Steps).Select(step => step.Number).Order());
-        Assert.Equal(plan.SecondsAfterTheActBefore, new[] { ChangeoverTiming.ClearStage, ChangeoverTiming.BeforeLineCheck, ChangeoverTiming.LineCheck }.Sum(timing => plan.Cards.Max(card => card.Seconds(timing))));
+        Assert.Equal(
+            plan.SecondsAfterTheActBefore,
+            new[] { ChangeoverTiming.ClearStage, ChangeoverTiming.BeforeLineCheck, ChangeoverTiming.LineCheck }.Sum(timing =>
+                plan.Cards.Max(card => card.Seconds(timing))
+            )
+        );
     }
 
     [Fact]
@@ -194,7 +292,17 @@ public sealed class ChangeoverPlannerTests
     {
         var after = First with
         {
-            Lines = [Line("player", "box/in/1", "desk/channel/1") with { Phantom = PhantomNeed.Forbidden }, Line("condenser", "box/in/2", "desk/channel/2") with { Phantom = PhantomNeed.Required }],
+            Lines =
+            [
+                Line("player", "box/in/1", "desk/channel/1") with
+                {
+                    Phantom = PhantomNeed.Forbidden,
+                },
+                Line("condenser", "box/in/2", "desk/channel/2") with
+                {
+                    Phantom = PhantomNeed.Required,
+                },
+            ],
         };
 
         Assert.Equal(
@@ -205,17 +313,22 @@ public sealed class ChangeoverPlannerTests
                 "Stage box: At box/in/2 pull 'guitar' and plug 'condenser'.",
                 "PhantomOn box: Switch phantom power on at box/in/2.",
             ],
-            Steps(First, after).Where(step => step.StartsWith("Phantom", StringComparison.Ordinal) || step.StartsWith("Stage", StringComparison.Ordinal)));
+            Steps(First, after).Where(step => step.StartsWith("Phantom", StringComparison.Ordinal) || step.StartsWith("Stage", StringComparison.Ordinal))
+        );
     }
 
     [Fact]
     public void What_must_not_get_it_is_plugged_ahead_only_after_a_look()
     {
-        var after = First with { Lines = [.. First.Lines, Line("keys", "box/in/6", "desk/channel/8") with { Phantom = PhantomNeed.Forbidden, Kind = LineKind.Line }] };
+        var after = First with
+        {
+            Lines = [.. First.Lines, Line("keys", "box/in/6", "desk/channel/8") with { Phantom = PhantomNeed.Forbidden, Kind = LineKind.Line }],
+        };
 
         Assert.Equal(
             ["Prepare box: Check that phantom power (48 V) is off at box/in/6.", "Prepare box: Plug 'keys' into box/in/6."],
-            Steps(First, after).Where(step => step.StartsWith("Prepare", StringComparison.Ordinal)));
+            Steps(First, after).Where(step => step.StartsWith("Prepare", StringComparison.Ordinal))
+        );
     }
 
     [Fact]
@@ -224,16 +337,48 @@ public sealed class ChangeoverPlannerTests
         var split = First with
         {
             Rig = Of(("desk", SmallProfiles.Console), ("mon", SmallProfiles.Console), ("box", SmallProfiles.Box)).Rig,
-            Lines = [Line("voice", "box/in/1", "desk/channel/1") with { From = new() { At = [At("box/in/1"), At("mon/in/1")] }, Phantom = PhantomNeed.Required }],
+            Lines =
+            [
+                Line("voice", "box/in/1", "desk/channel/1") with
+                {
+                    From = new() { At = [At("box/in/1"), At("mon/in/1")] },
+                    Phantom = PhantomNeed.Required,
+                },
+            ],
         };
         var before = split with
         {
-            Patch = split.Patch with { Routes = [Route("mon/in/1", "mon/channel/1")], Inputs = [new() { At = At("box/in/1"), Phantom = true, GainOwner = new("desk") }, new() { At = At("mon/in/1"), Phantom = false }] },
+            Patch = split.Patch with
+            {
+                Routes = [Route("mon/in/1", "mon/channel/1")],
+                Inputs =
+                [
+                    new()
+                    {
+                        At = At("box/in/1"),
+                        Phantom = true,
+                        GainOwner = new("desk"),
+                    },
+                    new() { At = At("mon/in/1"), Phantom = false },
+                ],
+            },
         };
         var after = before with
         {
             Lines = [],
-            Patch = before.Patch with { Inputs = [new() { At = At("box/in/1"), Phantom = false, GainOwner = new("mon") }, new() { At = At("mon/in/1"), Phantom = false }] },
+            Patch = before.Patch with
+            {
+                Inputs =
+                [
+                    new()
+                    {
+                        At = At("box/in/1"),
+                        Phantom = false,
+                        GainOwner = new("mon"),
+                    },
+                    new() { At = At("mon/in/1"), Phantom = false },
+                ],
+            },
         };
         var steps = Steps(before, after);
 
@@ -245,7 +390,11 @@ public sealed class ChangeoverPlannerTests
     [Fact]
     public void What_the_second_show_has_on_against_its_own_line_stays_off_and_is_told()
     {
-        var after = First with { Lines = [Line("player", "box/in/1", "desk/channel/1") with { Phantom = PhantomNeed.Forbidden }], Patch = FirstWithPhantom.Patch };
+        var after = First with
+        {
+            Lines = [Line("player", "box/in/1", "desk/channel/1") with { Phantom = PhantomNeed.Forbidden }],
+            Patch = FirstWithPhantom.Patch,
+        };
         var plan = Engine.PlanChangeover(FirstWithPhantom, after);
 
         Assert.DoesNotContain(plan.Steps, step => step.Phase == ChangeoverPhase.PhantomOn);
@@ -275,8 +424,12 @@ public sealed class ChangeoverPlannerTests
                 "Verify: Still muted, check that box/out/1 carries desk/aux/1 ('ears').",
                 "Open: Open the in-ears at box/out/1 one by one: a technician hears each on a pack, low, before a performer wears it.",
             ],
-            plan.Steps.Select(step => $"{step.Phase}: {step.Text}"));
-        Assert.Equal(["Limiters in the path.", "Pack 1 is for 'pipes' now: a technician hears it first, turned down, before it is handed over."], plan.Steps[^1].Hazards);
+            plan.Steps.Select(step => $"{step.Phase}: {step.Text}")
+        );
+        Assert.Equal(
+            ["Limiters in the path.", "Pack 1 is for 'pipes' now: a technician hears it first, turned down, before it is handed over."],
+            plan.Steps[^1].Hazards
+        );
         Assert.Empty(Engine.PlanChangeover(before, before with { Feeds = [before.Feeds[0] with { Name = "Another name" }] }).Steps);
     }
 }

@@ -28,7 +28,10 @@ public sealed class ShowComparerTests
     {
         var change = Assert.Single(Compare(Before.With(Route("desk/aux/5", "desk/transmit/2"))).Sinks);
 
-        Assert.Equal((At("box/out/2"), At("desk/aux/2"), At("desk/aux/5"), SinkEffect.Changes, "wedge", false), (change.At, change.Before, change.After, change.Effect, change.ServedBefore, change.IsInEar));
+        Assert.Equal(
+            (At("box/out/2"), At("desk/aux/2"), At("desk/aux/5"), SinkEffect.Changes, "wedge", false),
+            (change.At, change.Before, change.After, change.Effect, change.ServedBefore, change.IsInEar)
+        );
     }
 
     [Fact]
@@ -36,7 +39,10 @@ public sealed class ShowComparerTests
     {
         var changes = Compare(Before.With(Route(null, "desk/transmit/1"), Route("desk/aux/7-8", "desk/transmit/3-4"))).Sinks;
 
-        Assert.Equal([(At("box/out/1"), SinkEffect.Stops, true), (At("box/out/3-4"), SinkEffect.Changes, false)], changes.Select(change => (change.At, change.Effect, change.IsInEar)));
+        Assert.Equal(
+            [(At("box/out/1"), SinkEffect.Stops, true), (At("box/out/3-4"), SinkEffect.Changes, false)],
+            changes.Select(change => (change.At, change.Effect, change.IsInEar))
+        );
         Assert.Equal((At("desk/aux/3-4"), At("desk/aux/7-8")), (changes[1].Before, changes[1].After));
     }
 
@@ -45,7 +51,10 @@ public sealed class ShowComparerTests
     {
         var change = Assert.Single(Compare(Before with { Lines = [Line("choir", "box/in/1", "desk/channel/1") with { Kind = LineKind.Line }] }).Sinks);
 
-        Assert.Equal((At("desk/channel/1"), At("box/in/1"), At("box/in/1"), "voice", "choir"), (change.At, change.Before, change.After, change.LineBefore, change.LineAfter));
+        Assert.Equal(
+            (At("desk/channel/1"), At("box/in/1"), At("box/in/1"), "voice", "choir"),
+            (change.At, change.Before, change.After, change.LineBefore, change.LineAfter)
+        );
     }
 
     [Fact]
@@ -58,8 +67,14 @@ public sealed class ShowComparerTests
         };
 
         Assert.Equal(
-            [("wedge/1", DemandFate.Moved, null), ("phones/1", DemandFate.Renamed, "ears"), ("shaker/1", DemandFate.Added, null), ("voice", DemandFate.Removed, null)],
-            Compare(after).Demands.Select(change => (change.Demand, change.Fate, change.Was)));
+            [
+                ("wedge/1", DemandFate.Moved, null),
+                ("phones/1", DemandFate.Renamed, "ears"),
+                ("shaker/1", DemandFate.Added, null),
+                ("voice", DemandFate.Removed, null),
+            ],
+            Compare(after).Demands.Select(change => (change.Demand, change.Fate, change.Was))
+        );
     }
 
     [Fact]
@@ -68,7 +83,10 @@ public sealed class ShowComparerTests
         var after = new DeviceRenamer(new Dictionary<string, string> { ["box"] = "box-sr" }).Apply(Before);
         var comparison = Compare(after);
 
-        Assert.Equal(("device", "box-sr", "box", EntityChangeKind.Renamed), Assert.Single(comparison.Entities) is var change ? (change.Kind, change.Id, change.Was, change.Change) : default);
+        Assert.Equal(
+            ("device", "box-sr", "box", EntityChangeKind.Renamed),
+            Assert.Single(comparison.Entities) is var change ? (change.Kind, change.Id, change.Was, change.Change) : default
+        );
         Assert.True(comparison.Sinks.IsEmpty && comparison.Demands.IsEmpty && comparison.NewFindings.IsEmpty && comparison.ResolvedFindings.IsEmpty);
         Assert.Equal(At("box-sr/out/1"), after.Feeds[0].To[0].At);
     }
@@ -79,8 +97,19 @@ public sealed class ShowComparerTests
         var after = Before with { Title = "Second", Feeds = [Before.Feeds[1], Before.Feeds[0] with { Limiter = true }] };
         var changes = Compare(after).Entities;
 
-        Assert.Equal([("show", "", EntityChangeKind.Changed), ("feed", "wedge", EntityChangeKind.Reordered), ("feed", "ears", EntityChangeKind.Changed)], changes.Select(change => (change.Kind, change.Id, change.Change)));
-        Assert.Equal(new MemberChange { Name = "title", Before = "\"Test\"", After = "\"Second\"" }, Assert.Single(changes[0].Members));
+        Assert.Equal(
+            [("show", "", EntityChangeKind.Changed), ("feed", "wedge", EntityChangeKind.Reordered), ("feed", "ears", EntityChangeKind.Changed)],
+            changes.Select(change => (change.Kind, change.Id, change.Change))
+        );
+        Assert.Equal(
+            new MemberChange
+            {
+                Name = "title",
+                Before = "\"Test\"",
+                After = "\"Second\"",
+            },
+            Assert.Single(changes[0].Members)
+        );
         Assert.Equal(new MemberChange { Name = "limiter", After = "true" }, Assert.Single(changes[2].Members));
     }
 
@@ -105,7 +134,11 @@ public sealed class ShowComparerTests
     public void Phantom_power_that_nobody_speaks_of_again_is_carried_over(bool? was, bool? now, PhantomNeed need, bool expected)
     {
         var before = Before with { Patch = Before.Patch with { Inputs = [new() { At = At("box/in/1"), Phantom = was }] } };
-        var after = Before with { Lines = [Line("player", "box/in/1", "desk/channel/1") with { Kind = LineKind.Line, Phantom = need }], Patch = Before.Patch with { Inputs = [new() { At = At("box/in/1"), Phantom = now }] } };
+        var after = Before with
+        {
+            Lines = [Line("player", "box/in/1", "desk/channel/1") with { Kind = LineKind.Line, Phantom = need }],
+            Patch = Before.Patch with { Inputs = [new() { At = At("box/in/1"), Phantom = now }] },
+        };
 
         Assert.Equal(expected, Engine.Compare(before, after).Hazards.Any(finding => finding.Rule == "RR6012"));
     }
@@ -132,7 +165,14 @@ public sealed class ShowComparerTests
     public void Silence_or_another_in_ear_mix_is_no_danger()
     {
         Assert.True(Compare(Before.With(Route(null, "desk/transmit/1"))).Hazards.IsEmpty);
-        Assert.True(Compare(Before.With(Route("desk/aux/6", "desk/transmit/1")) with { Feeds = [Feed("other", FeedRole.InEar, "desk/aux/6", "box/out/1")] }).Hazards.IsEmpty);
+        Assert.True(
+            Compare(
+                Before.With(Route("desk/aux/6", "desk/transmit/1")) with
+                {
+                    Feeds = [Feed("other", FeedRole.InEar, "desk/aux/6", "box/out/1")],
+                }
+            ).Hazards.IsEmpty
+        );
     }
 
     public static TheoryData<string> RolesOfEarMixes => ["in-ear", "iem", "monitor", "utility"];
@@ -195,9 +235,13 @@ public sealed class ShowComparerTests
 
         Assert.Equal(
             "rack/receive/1 feeds 'lead' (iem) into somebody's ears in the first show and carries desk/main/1 in the second.",
-            Assert.Single(comparison.Hazards).Message);
+            Assert.Single(comparison.Hazards).Message
+        );
         var change = Assert.Single(comparison.Sinks);
         Assert.Equal((At("rack/receive/1"), true), (change.At, change.IsInEar));
-        Assert.Equal("Mute rack: Mute the in-ears at rack/receive/1.", string.Join("; ", Engine.PlanChangeover(before, after).Steps.Take(1).Select(step => $"{step.Phase} {step.Place}: {step.Text}")));
+        Assert.Equal(
+            "Mute rack: Mute the in-ears at rack/receive/1.",
+            string.Join("; ", Engine.PlanChangeover(before, after).Steps.Take(1).Select(step => $"{step.Phase} {step.Place}: {step.Text}"))
+        );
     }
 }

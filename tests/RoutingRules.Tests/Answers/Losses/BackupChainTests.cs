@@ -18,17 +18,38 @@ public sealed class BackupChainTests
             .With(Route("desk/main/1", "desk/transmit/1"), Route(null, "desk/transmit/2-4"));
         return show with
         {
-            Rig = show.Rig with { Devices = show.Rig.Devices.Select(device => device with { Power = device.Id.Value is "a" or "b" ? [new("stage")] : [] }).ToValueList() },
+            Rig = show.Rig with
+            {
+                Devices = show.Rig.Devices.Select(device => device with { Power = device.Id.Value is "a" or "b" ? [new("stage")] : [] }).ToValueList(),
+            },
             Feeds =
             [
-                Feed("main", FeedRole.Main, "desk/main/1", "a/out/1") with { BackupOf = mainBacksUp is null ? null : new Id<Feed>(mainBacksUp) },
-                Feed("second", FeedRole.Fill, "desk/main/1", "b/out/1") with { BackupOf = new Id<Feed>("main") },
-                Feed("third", FeedRole.Fill, "desk/main/1", "c/out/1") with { BackupOf = new Id<Feed>("second") },
+                Feed("main", FeedRole.Main, "desk/main/1", "a/out/1") with
+                {
+                    BackupOf = mainBacksUp is null ? null : new Id<Feed>(mainBacksUp),
+                },
+                Feed("second", FeedRole.Fill, "desk/main/1", "b/out/1") with
+                {
+                    BackupOf = new Id<Feed>("main"),
+                },
+                Feed("third", FeedRole.Fill, "desk/main/1", "c/out/1") with
+                {
+                    BackupOf = new Id<Feed>("second"),
+                },
             ],
         };
     }
 
-    private static ImpactAnswer Ask(Show show, params LossKind[] kinds) => Engine.Impact(show, new ImpactOptions { Recovery = false, SetSize = 3, Kinds = kinds.ToValueList() });
+    private static ImpactAnswer Ask(Show show, params LossKind[] kinds) =>
+        Engine.Impact(
+            show,
+            new ImpactOptions
+            {
+                Recovery = false,
+                SetSize = 3,
+                Kinds = kinds.ToValueList(),
+            }
+        );
 
     // The third feed backs up the main as well, also where the three back each other up in a ring.
     [Theory]
@@ -40,7 +61,8 @@ public sealed class BackupChainTests
 
         Assert.Equal(
             ["main BackedUp by third", "second BackedUp by third"],
-            stage.Subjects.Select(lost => $"{lost.Subject} {lost.Fate} by {string.Join(' ', lost.Backups)}").Order(StringComparer.Ordinal));
+            stage.Subjects.Select(lost => $"{lost.Subject} {lost.Fate} by {string.Join(' ', lost.Backups)}").Order(StringComparer.Ordinal)
+        );
         Assert.False(stage.IsSinglePoint);
         Assert.Empty(stage.Silences);
     }

@@ -11,20 +11,31 @@ namespace RoutingRules.Tests.Answers.Losses;
 /// <summary>A desk and two boxes; a stream over one network, and another network that joins the same devices.</summary>
 public sealed class OwnNetworkTests
 {
-    private static Show Joined(string by, string straight = "other") => Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box))
-        .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4") with { Network = new(by) })
-        .With(Route("desk/aux/1", "desk/transmit/1"), Route(null, "desk/transmit/2-4"))
-        .WithNetwork("other")
-        .With(
-            NetworkShow.Link("one", "desk/net/1", "a/net/1"),
-            NetworkShow.Link("two", "desk/net/2", "a/net/2", straight),
-            NetworkShow.Link("three", "desk/net/1", "b/net/1"),
-            NetworkShow.Link("four", "b/net/2", "a/net/2", "other")) with
-    {
-        Feeds = [Feed("wedge", FeedRole.Monitor, "desk/aux/1", "a/out/1") with { Priority = Priority.Critical }],
-    };
+    private static Show Joined(string by, string straight = "other") =>
+        Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box))
+            .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4") with { Network = new(by) })
+            .With(Route("desk/aux/1", "desk/transmit/1"), Route(null, "desk/transmit/2-4"))
+            .WithNetwork("other")
+            .With(
+                NetworkShow.Link("one", "desk/net/1", "a/net/1"),
+                NetworkShow.Link("two", "desk/net/2", "a/net/2", straight),
+                NetworkShow.Link("three", "desk/net/1", "b/net/1"),
+                NetworkShow.Link("four", "b/net/2", "a/net/2", "other")
+            ) with
+        {
+            Feeds = [Feed("wedge", FeedRole.Monitor, "desk/aux/1", "a/out/1") with { Priority = Priority.Critical }],
+        };
 
-    private static ImpactAnswer Ask(Show show) => Promise.Engine.Impact(show, new ImpactOptions { Recovery = false, Kinds = [LossKind.Link], SetSize = 2 });
+    private static ImpactAnswer Ask(Show show) =>
+        Promise.Engine.Impact(
+            show,
+            new ImpactOptions
+            {
+                Recovery = false,
+                Kinds = [LossKind.Link],
+                SetSize = 2,
+            }
+        );
 
     private static LossImpact Loss(ImpactAnswer answer, string link) => answer.Losses.Single(loss => loss.Lost[0].Id == link);
 
@@ -37,7 +48,12 @@ public sealed class OwnNetworkTests
         Assert.Equal(["wedge"], Loss(answer, "one").Subjects.Select(lost => lost.Subject));
         Assert.Equal([At("a/out/1")], Loss(answer, "one").Outputs);
         Assert.Empty(Loss(answer, "one").Rerouted);
-        Assert.Equal([["one"]], Assert.Single(answer.FailureSets).Sets.Select(set => set.Select(thing => thing.Id)));
+        Assert.Equal(
+            [
+                ["one"],
+            ],
+            Assert.Single(answer.FailureSets).Sets.Select(set => set.Select(thing => thing.Id))
+        );
     }
 
     [Theory]
@@ -61,7 +77,12 @@ public sealed class OwnNetworkTests
 
         Assert.Empty(Loss(answer, "one").Subjects);
         Assert.Equal(["s"], Loss(answer, "one").Rerouted);
-        Assert.Equal([["one", "two"]], Assert.Single(answer.FailureSets).Sets.Select(set => set.Select(thing => thing.Id)));
+        Assert.Equal(
+            [
+                ["one", "two"],
+            ],
+            Assert.Single(answer.FailureSets).Sets.Select(set => set.Select(thing => thing.Id))
+        );
     }
 
     [Fact]

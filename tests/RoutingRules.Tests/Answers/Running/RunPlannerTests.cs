@@ -19,16 +19,56 @@ public sealed class RunPlannerTests
         Locked = [new("main")],
         Acts =
         [
-            Act("one", 10) with { Lines = [Open("voice", 2) with { Phantom = PhantomNeed.Required, Equipment = "condenser", Stand = "boom" }], Feeds = [Ears("a", "1", "Ada")] },
-            Act("two", 12) with { Lines = [Open("guitar", 2) with { Phantom = PhantomNeed.Forbidden, Equipment = "condenser" }, Open("voice", 3) with { Phantom = PhantomNeed.Required, Equipment = "condenser", Stand = "boom" }], Without = ["talk"] },
+            Act("one", 10) with
+            {
+                Lines = [Open("voice", 2) with { Phantom = PhantomNeed.Required, Equipment = "condenser", Stand = "boom" }],
+                Feeds = [Ears("a", "1", "Ada")],
+            },
+            Act("two", 12) with
+            {
+                Lines =
+                [
+                    Open("guitar", 2) with
+                    {
+                        Phantom = PhantomNeed.Forbidden,
+                        Equipment = "condenser",
+                    },
+                    Open("voice", 3) with
+                    {
+                        Phantom = PhantomNeed.Required,
+                        Equipment = "condenser",
+                        Stand = "boom",
+                    },
+                ],
+                Without = ["talk"],
+            },
         ],
     };
 
-    private static Act Act(string id, int hour) => new() { Id = new(id), Start = new TimeOnly(hour, 0), ChangeoverMinutes = 30 };
+    private static Act Act(string id, int hour) =>
+        new()
+        {
+            Id = new(id),
+            Start = new TimeOnly(hour, 0),
+            ChangeoverMinutes = 30,
+        };
 
-    private static Line Open(string id, int channel) => new() { Id = new(id), Kind = LineKind.Microphone, From = new() { Devices = [new("box")] }, To = [At($"desk/channel/{channel}")] };
+    private static Line Open(string id, int channel) =>
+        new()
+        {
+            Id = new(id),
+            Kind = LineKind.Microphone,
+            From = new() { Devices = [new("box")] },
+            To = [At($"desk/channel/{channel}")],
+        };
 
-    private static Feed Ears(string id, string pack, string person) => FeedTo(id, FeedRole.InEar, "desk/aux/1", "box") with { Pack = pack, Person = person, Limiter = true };
+    private static Feed Ears(string id, string pack, string person) =>
+        FeedTo(id, FeedRole.InEar, "desk/aux/1", "box") with
+        {
+            Pack = pack,
+            Person = person,
+            Limiter = true,
+        };
 
     private static string[] Rules(RunningOrder run) => [.. Engine.PlanRun(run).RunFindings.Select(finding => finding.Rule)];
 
@@ -50,7 +90,10 @@ public sealed class RunPlannerTests
     public void Lines_and_feeds_that_two_acts_share_stay_plugged()
     {
         var plan = Engine.PlanRun(Run);
-        var places = plan.Acts.Select(act => Engine.Resolve(act.Show)).Select(show => show.Demands.ToDictionary(demand => demand.Key, demand => show.Graph.Address(demand.Existing, 1))).ToArray();
+        var places = plan
+            .Acts.Select(act => Engine.Resolve(act.Show))
+            .Select(show => show.Demands.ToDictionary(demand => demand.Key, demand => show.Graph.Address(demand.Existing, 1)))
+            .ToArray();
 
         Assert.All(["main/1", "host", "voice"], key => Assert.Equal(places[0][key], places[1][key]));
     }
@@ -59,13 +102,18 @@ public sealed class RunPlannerTests
     public void Phantom_power_gain_and_labels_follow_the_lines()
     {
         var show = Engine.Resolve(Engine.PlanRun(Run).Acts[1].Show);
-        var inputs = show.Document.Patch.Inputs.SelectMany(input => Enumerable.Range(0, input.At.Width).Select(i => (At: input.At[i], input.Phantom, input.GainOwner))).ToDictionary(input => input.At);
+        var inputs = show
+            .Document.Patch.Inputs.SelectMany(input => Enumerable.Range(0, input.At.Width).Select(i => (At: input.At[i], input.Phantom, input.GainOwner)))
+            .ToDictionary(input => input.At);
         var voice = inputs[show.Graph.Address(show.Demands[show.Lines[2].Demand].Existing)];
         var guitar = inputs[show.Graph.Address(show.Demands[show.Lines[1].Demand].Existing)];
 
         Assert.Equal((true, new Id<Device>("desk")), (voice.Phantom, voice.GainOwner));
         Assert.False(guitar.Phantom);
-        Assert.Equal([("desk/channel/1", "host"), ("desk/channel/2", "guitar"), ("desk/channel/3", "voice")], show.Document.Patch.Labels.Select(label => (label.At.ToString(), label.Text)));
+        Assert.Equal(
+            [("desk/channel/1", "host"), ("desk/channel/2", "guitar"), ("desk/channel/3", "voice")],
+            show.Document.Patch.Labels.Select(label => (label.At.ToString(), label.Text))
+        );
     }
 
     [Fact]
@@ -83,7 +131,10 @@ public sealed class RunPlannerTests
     {
         var kit = Engine.PlanRun(Run).Kit;
 
-        Assert.Equal([("condenser", 2, "one two"), ("boom", 1, "one two"), ("1", 1, "one")], kit.Select(total => (total.Name, total.Most, string.Join(' ', total.Acts))));
+        Assert.Equal(
+            [("condenser", 2, "one two"), ("boom", 1, "one two"), ("1", 1, "one")],
+            kit.Select(total => (total.Name, total.Most, string.Join(' ', total.Acts)))
+        );
     }
 
     [Fact]
@@ -107,7 +158,10 @@ public sealed class RunPlannerTests
     [Fact]
     public void A_locked_feed_cannot_be_changed_or_left_out()
     {
-        var other = Run with { Acts = [Run.Acts[0] with { Feeds = [FeedTo("main", FeedRole.Main, "desk/main/2", "box")] }, Run.Acts[1] with { Without = ["main"] }] };
+        var other = Run with
+        {
+            Acts = [Run.Acts[0] with { Feeds = [FeedTo("main", FeedRole.Main, "desk/main/2", "box")] }, Run.Acts[1] with { Without = ["main"] }],
+        };
         var plan = Engine.PlanRun(other);
 
         Assert.Equal(["RR1014", "RR1014"], plan.RunFindings.Select(finding => finding.Rule));
@@ -118,7 +172,11 @@ public sealed class RunPlannerTests
     public void A_locked_feed_that_an_act_patches_elsewhere_is_found()
     {
         var plan = Engine.PlanRun(Run);
-        var moved = new Patch { Routes = [Route("desk/main/1", "desk/transmit/1"), Route("box/receive/1", "box/out/8")], Streams = [Stream("s", "desk/transmit/1-4", "box/receive/1-4")] };
+        var moved = new Patch
+        {
+            Routes = [Route("desk/main/1", "desk/transmit/1"), Route("box/receive/1", "box/out/8")],
+            Streams = [Stream("s", "desk/transmit/1-4", "box/receive/1-4")],
+        };
 
         Assert.Contains("RR1014", Rules(Run with { Acts = [Run.Acts[0], Run.Acts[1] with { Patch = moved }] }));
         Assert.Empty(plan.RunFindings);
@@ -141,7 +199,17 @@ public sealed class RunPlannerTests
     [Fact]
     public void A_changeover_that_does_not_fit_is_found()
     {
-        var finding = Assert.Single(Engine.PlanRun(Run with { Pace = new() { SecondsToPlug = 600 }, Acts = [Run.Acts[0], Run.Acts[1] with { ChangeoverMinutes = 5 }] }).RunFindings);
+        var finding = Assert.Single(
+            Engine
+                .PlanRun(
+                    Run with
+                    {
+                        Pace = new() { SecondsToPlug = 600 },
+                        Acts = [Run.Acts[0], Run.Acts[1] with { ChangeoverMinutes = 5 }],
+                    }
+                )
+                .RunFindings
+        );
 
         Assert.Equal("RR1016", finding.Rule);
         Assert.EndsWith("and there are 5.", finding.Message, StringComparison.Ordinal);
@@ -149,15 +217,42 @@ public sealed class RunPlannerTests
 
     [Fact]
     public void A_pack_for_two_people_is_found() =>
-        Assert.Equal(["RR1017"], Rules(Run with { Acts = [Act("one", 10) with { Feeds = [Ears("a", "1", "Ada"), Ears("b", "1", "Bo") with { Source = At("desk/aux/2") }] }] }));
+        Assert.Equal(
+            ["RR1017"],
+            Rules(Run with { Acts = [Act("one", 10) with { Feeds = [Ears("a", "1", "Ada"), Ears("b", "1", "Bo") with { Source = At("desk/aux/2") }] }] })
+        );
 
     [Fact]
     public void A_pack_that_rested_for_an_act_comes_to_another_wearer_in_a_step()
     {
-        var plan = Engine.PlanRun(Run with { Acts = [Run.Acts[0], Run.Acts[1], Act("three", 14) with { Feeds = [Ears("b", "1", "Bo")] }, Act("four", 16) with { Feeds = [Ears("b", "1", "Bo")] }] });
+        var plan = Engine.PlanRun(
+            Run with
+            {
+                Acts =
+                [
+                    Run.Acts[0],
+                    Run.Acts[1],
+                    Act("three", 14) with
+                    {
+                        Feeds = [Ears("b", "1", "Bo")],
+                    },
+                    Act("four", 16) with
+                    {
+                        Feeds = [Ears("b", "1", "Bo")],
+                    },
+                ],
+            }
+        );
 
         Assert.Equal(
-            [[], ["Pack 1 goes from 'Ada' to 'Bo': take it back, wipe it and label it 'Bo'."], Array.Empty<string>()],
-            plan.Changeovers.Select(changeover => changeover.Plan.Steps.Where(step => step.Text.StartsWith("Pack", StringComparison.Ordinal)).Select(step => step.Text).ToArray()));
+            [
+                [],
+                ["Pack 1 goes from 'Ada' to 'Bo': take it back, wipe it and label it 'Bo'."],
+                Array.Empty<string>(),
+            ],
+            plan.Changeovers.Select(changeover =>
+                changeover.Plan.Steps.Where(step => step.Text.StartsWith("Pack", StringComparison.Ordinal)).Select(step => step.Text).ToArray()
+            )
+        );
     }
 }

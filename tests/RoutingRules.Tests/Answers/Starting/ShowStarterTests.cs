@@ -9,16 +9,17 @@ public sealed class ShowStarterTests
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().AddProfiles(new GenericProfiles()).Build();
 
-    private static StarterOptions Usual { get; } = new()
-    {
-        Console = new("generic/console-small"),
-        Boxes = [Small],
-        Amplifier = new("generic/amplifier-4"),
-        EarRack = new("generic/ear-rack-8"),
-        Switch = new("generic/network-switch-10"),
-        OtherConsoles = [new("generic/console-small"), new("generic/console-medium"), new("generic/console-large")],
-        OtherBoxes = [new("generic/stage-box-small"), new("generic/stage-box-medium"), new("generic/stage-box-large")],
-    };
+    private static StarterOptions Usual { get; } =
+        new()
+        {
+            Console = new("generic/console-small"),
+            Boxes = [Small],
+            Amplifier = new("generic/amplifier-4"),
+            EarRack = new("generic/ear-rack-8"),
+            Switch = new("generic/network-switch-10"),
+            OtherConsoles = [new("generic/console-small"), new("generic/console-medium"), new("generic/console-large")],
+            OtherBoxes = [new("generic/stage-box-small"), new("generic/stage-box-medium"), new("generic/stage-box-large")],
+        };
 
     private static StarterBox Small => new() { Profile = new("generic/stage-box-small") };
 
@@ -48,7 +49,8 @@ public sealed class ShowStarterTests
         Assert.Equal(["vocal-1 desk/channel/1", "direct-1 desk/channel/2", "stereo-1 desk/channel/3-4"], show.Lines.Select(line => $"{line.Id} {line.To[0]}"));
         Assert.Equal(
             ["box/in/1 False desk", "box/in/2 True desk", "box/in/3-4 False desk"],
-            show.Patch.Inputs.Select(input => $"{input.At} {input.Phantom} {input.GainOwner}"));
+            show.Patch.Inputs.Select(input => $"{input.At} {input.Phantom} {input.GainOwner}")
+        );
         Assert.Contains(show.Patch.Labels, label => label.At.ToString() == "box/out/3" && label.Text == "MON 1");
     }
 
@@ -62,18 +64,34 @@ public sealed class ShowStarterTests
         Assert.Equal(ZoneSide.HouseLeft, show.Rig.Zones.Single(zone => zone.Id.Value == "stage-right").Side);
         Assert.Equal("amp-right/in/1", show.Feeds[0].To[0].At.ToString());
         Assert.Equal("amp-left/in/1", show.Feeds[1].To[0].At.ToString());
-        Assert.Contains(show.Rig.Cables, cable => cable.From.Device.Value == "box-left" && cable.To.ToString().StartsWith("amp-left/in/1", StringComparison.Ordinal));
+        Assert.Contains(
+            show.Rig.Cables,
+            cable => cable.From.Device.Value == "box-left" && cable.To.ToString().StartsWith("amp-left/in/1", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
     public void A_second_console_mixes_for_the_stage_and_hears_every_line()
     {
-        var show = Start(Usual with { MonitorConsole = new("generic/console-medium"), InEars = 3, Boxes = [new() { Profile = new("generic/stage-box-large") }] });
+        var show = Start(
+            Usual with
+            {
+                MonitorConsole = new("generic/console-medium"),
+                InEars = 3,
+                Boxes = [new() { Profile = new("generic/stage-box-large") }],
+            }
+        );
 
-        Assert.All(show.Feeds.Where(feed => feed.Role == FeedRole.Monitor || feed.Role == FeedRole.InEar), feed => Assert.Equal("desk-m", feed.Source.Device.Value));
+        Assert.All(
+            show.Feeds.Where(feed => feed.Role == FeedRole.Monitor || feed.Role == FeedRole.InEar),
+            feed => Assert.Equal("desk-m", feed.Source.Device.Value)
+        );
         Assert.All(show.Lines, line => Assert.Equal(["desk", "desk-m"], line.To.Select(to => to.Device.Value)));
         Assert.All(show.Patch.Inputs, input => Assert.Equal("desk-m", Assert.Single(input.GainFollowers).Value));
-        Assert.Equal(["ears/in/1-2", "ears/in/3-4", "ears/in/5-6"], show.Feeds.Where(feed => feed.Role == FeedRole.InEar).Select(feed => feed.To[0].At.ToString()));
+        Assert.Equal(
+            ["ears/in/1-2", "ears/in/3-4", "ears/in/5-6"],
+            show.Feeds.Where(feed => feed.Role == FeedRole.InEar).Select(feed => feed.To[0].At.ToString())
+        );
         Assert.Equal("desk-m/aux/3-4", show.Feeds.First(feed => feed.Role == FeedRole.InEar).Source.ToString());
         Assert.Contains(show.Rig.Devices, device => device.Id.Value == "switch");
     }
@@ -94,7 +112,8 @@ public sealed class ShowStarterTests
         Assert.Equal(LoopControl.SpanningTree, show.Rig.Networks[0].LoopControl);
         Assert.All(
             show.Rig.Links.SelectMany(link => new[] { link.From, link.To }).GroupBy(jack => jack.Device),
-            jacks => Assert.Equal([1, 2], jacks.Select(jack => jack.First).Order()));
+            jacks => Assert.Equal([1, 2], jacks.Select(jack => jack.First).Order())
+        );
     }
 
     [Fact]
@@ -117,7 +136,10 @@ public sealed class ShowStarterTests
         Assert.Contains("8 outputs", shortage.Reason, StringComparison.Ordinal);
         Assert.Equal(
             ["BoxProfile generic/stage-box-large 1", "MoreBoxes generic/stage-box-small 2"],
-            shortage.Room.Select(room => FormattableString.Invariant($"{Assert.Single(room.Changes)} {room.Options.Boxes[0].Profile} {room.Options.Boxes.Count}")));
+            shortage.Room.Select(room =>
+                FormattableString.Invariant($"{Assert.Single(room.Changes)} {room.Options.Boxes[0].Profile} {room.Options.Boxes.Count}")
+            )
+        );
     }
 
     [Fact]
@@ -155,10 +177,28 @@ public sealed class ShowStarterTests
         Assert.Throws<ArgumentOutOfRangeException>(() => ShowStarter.Start(Engine, Usual with { Mains = 4 }));
         Assert.Throws<ArgumentOutOfRangeException>(() => ShowStarter.Start(Engine, Usual with { Boxes = [] }));
         Assert.Throws<ArgumentOutOfRangeException>(() => ShowStarter.Start(Engine, Usual with { Title = "" }));
-        Assert.Contains("half a character", Assert.Throws<ArgumentException>(() => ShowStarter.Start(Engine, Usual with { Title = "a\ud800" })).Message, StringComparison.Ordinal);
-        Assert.Contains("no profile 'house/none'", Assert.Throws<ArgumentException>(() => ShowStarter.Start(Engine, Usual with { Console = new("house/none") })).Message, StringComparison.Ordinal);
-        Assert.Contains("no console", Assert.Throws<ArgumentException>(() => ShowStarter.Start(Engine, Usual with { Console = new("generic/stage-box-small") })).Message, StringComparison.Ordinal);
-        Assert.Contains("no stage box", Assert.Throws<ArgumentException>(() => ShowStarter.Start(Engine, Usual with { Boxes = [new() { Profile = new("generic/console-small") }] })).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "half a character",
+            Assert.Throws<ArgumentException>(() => ShowStarter.Start(Engine, Usual with { Title = "a\ud800" })).Message,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "no profile 'house/none'",
+            Assert.Throws<ArgumentException>(() => ShowStarter.Start(Engine, Usual with { Console = new("house/none") })).Message,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "no console",
+            Assert.Throws<ArgumentException>(() => ShowStarter.Start(Engine, Usual with { Console = new("generic/stage-box-small") })).Message,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "no stage box",
+            Assert
+                .Throws<ArgumentException>(() => ShowStarter.Start(Engine, Usual with { Boxes = [new() { Profile = new("generic/console-small") }] }))
+                .Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

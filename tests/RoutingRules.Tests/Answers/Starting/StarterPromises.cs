@@ -21,14 +21,22 @@ public sealed class StarterPromises
 
     private static readonly ValueList<Id<DeviceProfile>> Consoles = [new("generic/console-small"), new("generic/console-medium"), new("generic/console-large")];
 
-    private static readonly ValueList<Id<DeviceProfile>> Boxes = [new("generic/stage-box-small"), new("generic/stage-box-medium"), new("generic/stage-box-large")];
+    private static readonly ValueList<Id<DeviceProfile>> Boxes =
+    [
+        new("generic/stage-box-small"),
+        new("generic/stage-box-medium"),
+        new("generic/stage-box-large"),
+    ];
 
     /// <summary>Notes that a full rig earns: no free output is left.</summary>
     private static readonly string[] OfFullRigs = ["RR3012", "RR8003"];
 
     private static Gen<StarterOptions> Options() =>
         from console in Gen.Elements<Id<DeviceProfile>>([.. Consoles, Consoles[1], Consoles[2]])
-        from second in Gen.Frequency((2, Gen.Constant((Id<DeviceProfile>?)null)), (1, Gen.Elements<Id<DeviceProfile>>(Consoles).Select(id => (Id<DeviceProfile>?)id)))
+        from second in Gen.Frequency(
+            (2, Gen.Constant((Id<DeviceProfile>?)null)),
+            (1, Gen.Elements<Id<DeviceProfile>>(Consoles).Select(id => (Id<DeviceProfile>?)id))
+        )
         from boxes in Gen.Choose(1, MostBoxes).SelectMany(most => Gen.Choose(1, most)).SelectMany(count => Box().ListOf(count))
         from mains in Gen.Choose(0, StarterOptions.MostMains)
         from counts in Count().ListOf(7)
@@ -58,25 +66,34 @@ public sealed class StarterPromises
         };
 
     private static Gen<StarterBox> Box() =>
-        from profile in Gen.Elements<Id<DeviceProfile>>(
-            [.. Boxes, new("generic/stage-box-free"), new("generic/stage-box-banked"), new("generic/stage-box-large-clearable")])
+        from profile in Gen.Elements<Id<DeviceProfile>>([
+            .. Boxes,
+            new("generic/stage-box-free"),
+            new("generic/stage-box-banked"),
+            new("generic/stage-box-large-clearable"),
+        ])
         from place in Gen.Elements<StagePlace?>(null, null, StagePlace.Stage, StagePlace.StageLeft, StagePlace.StageRight, StagePlace.Riser)
         select new StarterBox { Profile = profile, Place = place };
 
-    private static Gen<int> Count() => Gen.Frequency((6, Gen.Constant(0)), (20, Gen.Choose(1, 3)), (4, Gen.Choose(4, 10)), (1, Gen.Choose(11, StarterOptions.Most)));
+    private static Gen<int> Count() =>
+        Gen.Frequency((6, Gen.Constant(0)), (20, Gen.Choose(1, 3)), (4, Gen.Choose(4, 10)), (1, Gen.Choose(11, StarterOptions.Most)));
 
     [Property(MaxTest = Cases)]
-    public Property A_starting_show_is_clean_and_whole_or_what_does_not_fit_is_told_truly() => Prop.ForAll(Options().ToArbitrary(), options =>
-    {
-        var result = ShowStarter.Start(Engine, options);
-        if (result.Shortage is { } shortage)
-        {
-            CheckShortage(options, shortage);
-            return;
-        }
+    public Property A_starting_show_is_clean_and_whole_or_what_does_not_fit_is_told_truly() =>
+        Prop.ForAll(
+            Options().ToArbitrary(),
+            options =>
+            {
+                var result = ShowStarter.Start(Engine, options);
+                if (result.Shortage is { } shortage)
+                {
+                    CheckShortage(options, shortage);
+                    return;
+                }
 
-        CheckShow(options, result);
-    });
+                CheckShow(options, result);
+            }
+        );
 
     private static void CheckShow(StarterOptions options, StarterResult result)
     {
@@ -90,7 +107,10 @@ public sealed class StarterPromises
         Assert.Equal(options.Vocals + options.Microphones, show.Lines.Count(line => line is { Kind: LineKind.Microphone, Phantom: PhantomNeed.Either }));
         Assert.Equal(options.PhantomLines, show.Lines.Count(line => line.Phantom == PhantomNeed.Required));
         Assert.Equal(options.StereoLines, show.Lines.Count(line => line is { Phantom: PhantomNeed.Forbidden, Width: 2 }));
-        Assert.Equal(options.Boxes.Count, show.Rig.Devices.Count(device => Boxes.Contains(device.Profile) || device.Profile.Value.StartsWith("generic/stage-box", StringComparison.Ordinal)));
+        Assert.Equal(
+            options.Boxes.Count,
+            show.Rig.Devices.Count(device => Boxes.Contains(device.Profile) || device.Profile.Value.StartsWith("generic/stage-box", StringComparison.Ordinal))
+        );
 
         Assert.DoesNotContain(result.Check!.Findings, finding => !OfFullRigs.Contains(finding.Rule));
         if (options.IsPatched)

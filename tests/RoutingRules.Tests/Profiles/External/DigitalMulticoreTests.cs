@@ -38,8 +38,10 @@ public class DigitalMulticoreTests
         var links = ProfilePack.All.SelectMany(profile => profile.PortGroups).Where(group => group.Carrier is not null).ToArray();
 
         Assert.NotEmpty(links);
-        Assert.All(links, group => Assert.All(group.CountByRate, entry =>
-            Assert.InRange((long)entry.Count * BitsPerChannel * entry.SampleRate, 1, DataBitsPerSecond)));
+        Assert.All(
+            links,
+            group => Assert.All(group.CountByRate, entry => Assert.InRange((long)entry.Count * BitsPerChannel * entry.SampleRate, 1, DataBitsPerSecond))
+        );
     }
 
     [Fact]
@@ -55,13 +57,20 @@ public class DigitalMulticoreTests
     [Fact]
     public void Carrier_slots_live_on_a_jack_of_their_own_device()
     {
-        Assert.All(ProfilePack.All, profile => Assert.All(profile.PortGroups.Where(group => group.Carrier is not null), group =>
-        {
-            var jacks = profile.PortGroups.Single(other => other.Id == group.Carrier!.Value.Group);
-            Assert.Equal(PortKind.Network, jacks.Kind);
-            Assert.Empty(jacks.Bridged);
-            Assert.InRange(group.Carrier!.Value.Last, 1, jacks.Count!.Value);
-        }));
+        Assert.All(
+            ProfilePack.All,
+            profile =>
+                Assert.All(
+                    profile.PortGroups.Where(group => group.Carrier is not null),
+                    group =>
+                    {
+                        var jacks = profile.PortGroups.Single(other => other.Id == group.Carrier!.Value.Group);
+                        Assert.Equal(PortKind.Network, jacks.Kind);
+                        Assert.Empty(jacks.Bridged);
+                        Assert.InRange(group.Carrier!.Value.Last, 1, jacks.Count!.Value);
+                    }
+                )
+        );
     }
 
     private static double AtFullVarispeed(RateCount entry) => entry.Count * BitsPerChannel * entry.SampleRate * 1.125;

@@ -23,7 +23,8 @@ public sealed class CheckListTests
 
         Assert.Equal(
             ["SL box: whistle, fiddle", "SR box: Kick, Keys L, Keys R", "Desk: Talk", ": Voice"],
-            walk.Select(stop => $"{stop.DeviceLabel}: {string.Join(", ", stop.Lines.Select(row => row.Line.Name))}"));
+            walk.Select(stop => $"{stop.DeviceLabel}: {string.Join(", ", stop.Lines.Select(row => row.Line.Name))}")
+        );
         Assert.Equal("Fiddle corner (house right)", walk[0].Zone);
     }
 
@@ -80,7 +81,10 @@ public sealed class CheckListTests
     [Fact]
     public void A_mix_has_a_box_for_each_place_and_names_the_place_it_does_not_reach()
     {
-        Assert.Equal([new[] { "SR box out 3" }, ["SL box out 3"]], Sheet.OutputChecks[4].Places.Select(place => Assert.Single(place.Arrives).Places.Select(at => at.ToString()).ToArray()));
+        Assert.Equal(
+            [new[] { "SR box out 3" }, ["SL box out 3"]],
+            Sheet.OutputChecks[4].Places.Select(place => Assert.Single(place.Arrives).Places.Select(at => at.ToString()).ToArray())
+        );
         var wedge = Assert.Single(Sheet.OutputChecks[5].Places);
         Assert.Empty(wedge.Arrives);
         Assert.Equal("SL box", wedge.Wanted);

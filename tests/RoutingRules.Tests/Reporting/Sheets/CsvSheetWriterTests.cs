@@ -69,20 +69,31 @@ public sealed class CsvSheetWriterTests
 
     [Property(MaxTest = 60)]
     public Property Any_printable_text_comes_back_through_another_reader() =>
-        Prop.ForAll(ArbMap.Default.ArbFor<string>().Filter(IsText), text =>
-        {
-            var full = SheetShow.Full;
-            var sheet = SheetShow.Build(full with { Lines = [full.Lines[0] with { Name = text }] });
-            var rows = Read(CsvSheetWriter.Write(sheet, SheetListKind.Inputs));
-            Assert.Equal(text, FormulaGuard.Restore(rows[1][Array.IndexOf(rows[0], "Line")]));
-        });
+        Prop.ForAll(
+            ArbMap.Default.ArbFor<string>().Filter(IsText),
+            text =>
+            {
+                var full = SheetShow.Full;
+                var sheet = SheetShow.Build(full with { Lines = [full.Lines[0] with { Name = text }] });
+                var rows = Read(CsvSheetWriter.Write(sheet, SheetListKind.Inputs));
+                Assert.Equal(text, FormulaGuard.Restore(rows[1][Array.IndexOf(rows[0], "Line")]));
+            }
+        );
 
     private static bool IsText(string? text) => !string.IsNullOrEmpty(text) && VisibleText.Of(text) == text;
 
     /// <summary>CsvHelper 33, in its strict mode of RFC 4180.</summary>
     private static List<string[]> Read(string csv)
     {
-        using var parser = new CsvParser(new StringReader(csv), new CsvConfiguration(CultureInfo.InvariantCulture) { Mode = CsvMode.RFC4180, NewLine = "\r\n", IgnoreBlankLines = false });
+        using var parser = new CsvParser(
+            new StringReader(csv),
+            new CsvConfiguration(CultureInfo.InvariantCulture)
+            {
+                Mode = CsvMode.RFC4180,
+                NewLine = "\r\n",
+                IgnoreBlankLines = false,
+            }
+        );
         var rows = new List<string[]>();
         while (parser.Read())
         {

@@ -50,8 +50,7 @@ public sealed class DeviceSheetTests
         Assert.Equal(isNotAsked, Sheet.Output(device, number).Marks.Contains(SheetMark.NotAsked));
 
     [Fact]
-    public void In_ear_outputs_and_pinned_ones_are_marked() =>
-        Assert.Equal([SheetMark.InEar, SheetMark.Pinned], Sheet.Output("box-l", 5).Marks);
+    public void In_ear_outputs_and_pinned_ones_are_marked() => Assert.Equal([SheetMark.InEar, SheetMark.Pinned], Sheet.Output("box-l", 5).Marks);
 
     [Fact]
     public void A_reserved_output_is_marked_with_the_reason_and_not_free()
@@ -154,9 +153,7 @@ public sealed class DeviceSheetTests
     public void A_bus_shows_every_place_it_reaches()
     {
         Assert.Equal(["SR box out 3", "SL box out 3"], Sheet.Bus("aux", 1).Arrives.Texts());
-        Assert.Equal(
-            ["Desk out 1", "SR box out 1 > Right amp in 1 > Right amp out 1", "SL box out 1"],
-            Sheet.Bus("main", 1).Arrives.Texts());
+        Assert.Equal(["Desk out 1", "SR box out 1 > Right amp in 1 > Right amp out 1", "SL box out 1"], Sheet.Bus("main", 1).Arrives.Texts());
         Assert.Equal(["SL box out 6"], Sheet.Bus("aux", 4).Arrives.Texts());
         Assert.Empty(Sheet.Bus("aux", 2).Arrives);
     }
@@ -182,12 +179,16 @@ public sealed class DeviceSheetTests
     {
         var box = SmallProfiles.Box with
         {
-            PortGroups = SmallProfiles.Box.PortGroups.Select(group => group.Id.Value switch
-            {
-                "in" => group with { PanelLabels = ["A", "B", "C", "D", "E", "F", "G", "H"] },
-                "out" => group with { ChannelsPerConnector = 2 },
-                _ => group,
-            }).ToValueList(),
+            PortGroups = SmallProfiles
+                .Box.PortGroups.Select(group =>
+                    group.Id.Value switch
+                    {
+                        "in" => group with { PanelLabels = ["A", "B", "C", "D", "E", "F", "G", "H"] },
+                        "out" => group with { ChannelsPerConnector = 2 },
+                        _ => group,
+                    }
+                )
+                .ToValueList(),
         };
 
         var sheet = SheetShow.Build(Of(("box", box)));
@@ -204,11 +205,27 @@ public sealed class DeviceSheetTests
             Id = new("test/split"),
             Kind = DeviceKind.Split,
             Name = "Test split",
-            PortGroups = [SmallProfiles.Group("in", PortKind.Input, 4), SmallProfiles.Group("direct", PortKind.Output, 4), SmallProfiles.Group("isolated", PortKind.Output, 4)],
+            PortGroups =
+            [
+                SmallProfiles.Group("in", PortKind.Input, 4),
+                SmallProfiles.Group("direct", PortKind.Output, 4),
+                SmallProfiles.Group("isolated", PortKind.Output, 4),
+            ],
             Through =
             [
-                new() { Kind = ThroughKind.Passive, From = new("in"), To = new("direct"), Phantom = true },
-                new() { Kind = ThroughKind.Passive, From = new("in"), To = new("isolated") },
+                new()
+                {
+                    Kind = ThroughKind.Passive,
+                    From = new("in"),
+                    To = new("direct"),
+                    Phantom = true,
+                },
+                new()
+                {
+                    Kind = ThroughKind.Passive,
+                    From = new("in"),
+                    To = new("isolated"),
+                },
             ],
         };
         var show = Of(("split", split), ("box", SmallProfiles.Box));

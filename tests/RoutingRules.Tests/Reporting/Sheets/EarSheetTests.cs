@@ -10,22 +10,39 @@ namespace RoutingRules.Tests.Reporting.Sheets;
 /// <summary>What sheets say of a monitor mix that ends in somebody's ears, and of an output with two cables.</summary>
 public sealed class EarSheetTests
 {
-    private static DeviceProfile Headphones { get; } = SmallProfiles.Amplifier with
-    {
-        Id = new("test/phones"),
-        Kind = new DeviceKind("headphone-amplifier"),
-        PortGroups = SmallProfiles.Amplifier.PortGroups.Select(group => group.Kind == PortKind.Output ? group with { Level = SignalLevel.Headphone } : group).ToValueList(),
-    };
+    private static DeviceProfile Headphones { get; } =
+        SmallProfiles.Amplifier with
+        {
+            Id = new("test/phones"),
+            Kind = new DeviceKind("headphone-amplifier"),
+            PortGroups = SmallProfiles
+                .Amplifier.PortGroups.Select(group => group.Kind == PortKind.Output ? group with { Level = SignalLevel.Headphone } : group)
+                .ToValueList(),
+        };
 
     /// <summary>A wedge, and a mix of role monitor at a box output with the cables said.</summary>
     private static Show Make(params Cable[] cables)
     {
-        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.ClearableBox), ("rack", EarRig.Rack), ("phones", Headphones), ("amp", SmallProfiles.Amplifier))
-            .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4")).With(Route(null, "desk/transmit/3-4"));
+        var show = Of(
+                ("desk", SmallProfiles.Console),
+                ("box", SmallProfiles.ClearableBox),
+                ("rack", EarRig.Rack),
+                ("phones", Headphones),
+                ("amp", SmallProfiles.Amplifier)
+            )
+            .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"))
+            .With(Route(null, "desk/transmit/3-4"));
         return show with
         {
             Rig = show.Rig with { Cables = cables.ToValueList() },
-            Feeds = [Feed("wedge", FeedRole.Monitor, "desk/aux/1", "box/out/1"), Feed("drums", FeedRole.Monitor, "desk/aux/2", "box/out/2") with { Limiter = false }],
+            Feeds =
+            [
+                Feed("wedge", FeedRole.Monitor, "desk/aux/1", "box/out/1"),
+                Feed("drums", FeedRole.Monitor, "desk/aux/2", "box/out/2") with
+                {
+                    Limiter = false,
+                },
+            ],
         };
     }
 
@@ -46,8 +63,7 @@ public sealed class EarSheetTests
     }
 
     [Fact]
-    public void Outputs_into_ears_that_nothing_is_said_of_stay_free() =>
-        Assert.True(SheetShow.Build(Make()).Output("phones", 3).IsFree);
+    public void Outputs_into_ears_that_nothing_is_said_of_stay_free() => Assert.True(SheetShow.Build(Make()).Output("phones", 3).IsFree);
 
     [Fact]
     public void A_mix_that_ends_in_ears_is_checked_first_heard_low_and_on_the_list_of_packs()

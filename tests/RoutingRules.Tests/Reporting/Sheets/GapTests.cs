@@ -12,10 +12,12 @@ public sealed class GapTests
         var gaps = SheetShow.Build(SheetShow.Full).Gaps;
 
         Assert.Equal(
-        [
-            new SheetGap { Subject = "Wedge", Text = "Desk aux 2 does not arrive at SL box. Patch it there." },
-            new SheetGap { Subject = "Voice", Text = "It has no input yet; wanted at zone Fiddle corner (house right). Its channels: Desk channel 5." },
-        ], gaps);
+            [
+                new SheetGap { Subject = "Wedge", Text = "Desk aux 2 does not arrive at SL box. Patch it there." },
+                new SheetGap { Subject = "Voice", Text = "It has no input yet; wanted at zone Fiddle corner (house right). Its channels: Desk channel 5." },
+            ],
+            gaps
+        );
     }
 
     [Fact]
@@ -39,10 +41,7 @@ public sealed class GapTests
     [InlineData(null, null, "does not arrive")]
     public void A_pair_that_arrives_wrong_says_how(string? left, string? right, string state)
     {
-        var show = SheetShow.Full with
-        {
-            Patch = SheetShow.Full.Patch with { Routes = [Route(left, "desk/transmit/5"), Route(right, "desk/transmit/6")] },
-        };
+        var show = SheetShow.Full with { Patch = SheetShow.Full.Patch with { Routes = [Route(left, "desk/transmit/5"), Route(right, "desk/transmit/6")] } };
 
         var gap = SheetShow.Build(show).Gaps.Single(gap => gap.Subject == "Ears");
 
@@ -114,7 +113,19 @@ public sealed class GapTests
         var full = SheetShow.Full;
         var show = full with
         {
-            Rig = full.Rig with { Links = [new() { Id = new("trunk"), Network = new("net"), From = At("desk/net/1"), To = At("box-r/net/1") }] },
+            Rig = full.Rig with
+            {
+                Links =
+                [
+                    new()
+                    {
+                        Id = new("trunk"),
+                        Network = new("net"),
+                        From = At("desk/net/1"),
+                        To = At("box-r/net/1"),
+                    },
+                ],
+            },
         };
 
         var gaps = SheetShow.Build(show).Gaps.Where(gap => gap.Subject.StartsWith("Stream", StringComparison.Ordinal)).Select(gap => gap.Subject);

@@ -21,29 +21,48 @@ public sealed class HtmlSheetWriterTests
 
         Assert.Equal(
             [
-                "Overview", "Signal flow", "Input list", "Output list", "Desk desk", "SR box box-r", "SL box box-l", "Right amp amp", "Line check by channel",
-                "Line check by walk", "Output check", "Packs and people", "Network net", "Latency",
+                "Overview",
+                "Signal flow",
+                "Input list",
+                "Output list",
+                "Desk desk",
+                "SR box box-r",
+                "SL box box-l",
+                "Right amp amp",
+                "Line check by channel",
+                "Line check by walk",
+                "Output check",
+                "Packs and people",
+                "Network net",
+                "Latency",
             ],
-            titles);
-        Assert.All(sections, section =>
-        {
-            Assert.Equal("Harbour night", Class(section, "show").Single().Value);
-            Assert.Equal($"Salt Shed \u00b7 2027-06-12 \u00b7 revision C \u00b7 code {code} \u00b7 house view", Class(section, "meta").Single().Value);
-            Assert.Equal(code, Class(section, "code").Single().Element("b")!.Value);
-        });
+            titles
+        );
+        Assert.All(
+            sections,
+            section =>
+            {
+                Assert.Equal("Harbour night", Class(section, "show").Single().Value);
+                Assert.Equal($"Salt Shed \u00b7 2027-06-12 \u00b7 revision C \u00b7 code {code} \u00b7 house view", Class(section, "meta").Single().Value);
+                Assert.Equal(code, Class(section, "code").Single().Element("b")!.Value);
+            }
+        );
     }
 
     /// <remarks>A browser repeats the head of a table on each sheet of paper: that of the page, and that of the table that goes on.</remarks>
     [Fact]
     public void The_head_of_a_page_and_of_each_table_is_one_that_paper_repeats()
     {
-        Assert.All(Sections(Page), section =>
-        {
-            var page = Assert.Single(section.Elements());
-            Assert.Equal("page", (string?)page.Attribute("class"));
-            Assert.Single(page.Element("thead")!.Descendants("header"));
-            Assert.Single(page.Element("tbody")!.Elements());
-        });
+        Assert.All(
+            Sections(Page),
+            section =>
+            {
+                var page = Assert.Single(section.Elements());
+                Assert.Equal("page", (string?)page.Attribute("class"));
+                Assert.Single(page.Element("thead")!.Descendants("header"));
+                Assert.Single(page.Element("tbody")!.Elements());
+            }
+        );
         Assert.All(Tables(Page), table => Assert.True(table.Element("thead")!.Elements().Count() == 2, table.Value));
     }
 
@@ -73,17 +92,27 @@ public sealed class HtmlSheetWriterTests
 
     [Fact]
     public void A_dead_point_is_framed_with_its_reason() =>
-        Assert.Equal(["DEAD: crackles", "RESERVED: guest desk"], Sections(Page).Where(section => section.Descendants("h2").Single().Value.Contains("box-", StringComparison.Ordinal)).Descendants("span").Where(span => (string?)span.Attribute("class") == "mark dead" && char.IsUpper(span.Value[1])).Select(span => span.Value).Where(text => text.Contains(':', StringComparison.Ordinal)));
+        Assert.Equal(
+            ["DEAD: crackles", "RESERVED: guest desk"],
+            Sections(Page)
+                .Where(section => section.Descendants("h2").Single().Value.Contains("box-", StringComparison.Ordinal))
+                .Descendants("span")
+                .Where(span => (string?)span.Attribute("class") == "mark dead" && char.IsUpper(span.Value[1]))
+                .Select(span => span.Value)
+                .Where(text => text.Contains(':', StringComparison.Ordinal))
+        );
 
     [Fact]
-    public void Phantom_that_must_be_off_stops_the_eye() =>
-        Assert.Contains(Class(Page.Root!, "mark dead"), mark => mark.Value == "ON, must be OFF");
+    public void Phantom_that_must_be_off_stops_the_eye() => Assert.Contains(Class(Page.Root!, "mark dead"), mark => mark.Value == "ON, must be OFF");
 
     [Fact]
     public void A_fan_out_shows_every_place_in_one_row()
     {
-        var row = Page.Descendants("tr").Single(row => row.Elements("td").Any(cell => cell.Value == "Subs")
-            && row.Ancestors("table").First().Element("thead")!.Value.Contains("Buses", StringComparison.Ordinal));
+        var row = Page.Descendants("tr")
+            .Single(row =>
+                row.Elements("td").Any(cell => cell.Value == "Subs")
+                && row.Ancestors("table").First().Element("thead")!.Value.Contains("Buses", StringComparison.Ordinal)
+            );
 
         Assert.Equal(["SR box out 3", "SL box out 3"], row.Elements("td").Last().Elements("p").Select(line => line.Value));
     }
@@ -121,10 +150,13 @@ public sealed class HtmlSheetWriterTests
 
     [Property(MaxTest = 60)]
     public Property Any_text_survives_the_way_through_the_page() =>
-        Prop.ForAll(ArbMap.Default.ArbFor<string>().Filter(IsText), text =>
-        {
-            AssertShown(text, text);
-        });
+        Prop.ForAll(
+            ArbMap.Default.ArbFor<string>().Filter(IsText),
+            text =>
+            {
+                AssertShown(text, text);
+            }
+        );
 
     [Fact]
     public void The_same_sheet_gives_the_same_bytes_in_any_culture()
@@ -150,7 +182,25 @@ public sealed class HtmlSheetWriterTests
 
     private static string Everything()
     {
-        var sheet = SheetShow.Build(SheetShow.Full with { Rig = SheetShow.Full.Rig with { Links = [new() { Id = new("t"), Network = new("net"), From = At("desk/net/1"), To = At("box-r/net/1"), LengthMetres = 2.5 }] } });
+        var sheet = SheetShow.Build(
+            SheetShow.Full with
+            {
+                Rig = SheetShow.Full.Rig with
+                {
+                    Links =
+                    [
+                        new()
+                        {
+                            Id = new("t"),
+                            Network = new("net"),
+                            From = At("desk/net/1"),
+                            To = At("box-r/net/1"),
+                            LengthMetres = 2.5,
+                        },
+                    ],
+                },
+            }
+        );
         return HtmlSheetWriter.Write(sheet) + MarkdownSheetWriter.Write(sheet) + TextSheetWriter.Write(sheet);
     }
 
@@ -161,15 +211,20 @@ public sealed class HtmlSheetWriterTests
     private static void AssertShown(string text, string shown)
     {
         var full = SheetShow.Full;
-        var page = Parse(full with
-        {
-            Title = text,
-            Venue = text,
-            Rig = full.Rig with { Devices = [full.Rig.Devices[0] with { Label = text }, full.Rig.Devices[1] with { Notes = text }, full.Rig.Devices[2], full.Rig.Devices[3]] },
-            Feeds = [full.Feeds[2] with { Name = text, Notes = text }],
-            Lines = [full.Lines[0] with { Name = text, Equipment = text, Notes = text }],
-            Patch = full.Patch with { Labels = [new() { At = At("desk/channel/1"), Text = text }] },
-        });
+        var page = Parse(
+            full with
+            {
+                Title = text,
+                Venue = text,
+                Rig = full.Rig with
+                {
+                    Devices = [full.Rig.Devices[0] with { Label = text }, full.Rig.Devices[1] with { Notes = text }, full.Rig.Devices[2], full.Rig.Devices[3]],
+                },
+                Feeds = [full.Feeds[2] with { Name = text, Notes = text }],
+                Lines = [full.Lines[0] with { Name = text, Equipment = text, Notes = text }],
+                Patch = full.Patch with { Labels = [new() { At = At("desk/channel/1"), Text = text }] },
+            }
+        );
 
         var texts = page.Descendants("bdi").Select(element => element.Value).ToArray();
 
@@ -186,5 +241,6 @@ public sealed class HtmlSheetWriterTests
 
     private static XElement[] Sections(XDocument page) => [.. page.Descendants("section")];
 
-    private static XElement[] Class(XElement root, string? name) => [.. root.DescendantsAndSelf().Where(element => (string?)element.Attribute("class") == name)];
+    private static XElement[] Class(XElement root, string? name) =>
+        [.. root.DescendantsAndSelf().Where(element => (string?)element.Attribute("class") == name)];
 }

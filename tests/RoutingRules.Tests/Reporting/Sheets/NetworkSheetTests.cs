@@ -83,12 +83,44 @@ public sealed class NetworkSheetTests
         {
             Rig = show.Rig with
             {
-                Clocks = [new() { Id = new("c1"), SampleRate = 48000, Leader = new("desk"), Backup = new("near") }],
-                Networks = [new() { Id = new("net"), Transport = Transport.RtpL24, PacketMicroseconds = 1000, Clock = new("c1") }],
+                Clocks =
+                [
+                    new()
+                    {
+                        Id = new("c1"),
+                        SampleRate = 48000,
+                        Leader = new("desk"),
+                        Backup = new("near"),
+                    },
+                ],
+                Networks =
+                [
+                    new()
+                    {
+                        Id = new("net"),
+                        Transport = Transport.RtpL24,
+                        PacketMicroseconds = 1000,
+                        Clock = new("c1"),
+                    },
+                ],
                 Links =
                 [
-                    new() { Id = new("trunk"), Network = new("net"), From = At("desk/net/1"), To = At("near/net/1"), SpeedMbps = 1000 },
-                    new() { Id = new("on"), Network = new("net"), From = At("near/net/2"), To = At("far/net/1"), SpeedMbps = 100 },
+                    new()
+                    {
+                        Id = new("trunk"),
+                        Network = new("net"),
+                        From = At("desk/net/1"),
+                        To = At("near/net/1"),
+                        SpeedMbps = 1000,
+                    },
+                    new()
+                    {
+                        Id = new("on"),
+                        Network = new("net"),
+                        From = At("near/net/2"),
+                        To = At("far/net/1"),
+                        SpeedMbps = 100,
+                    },
                 ],
             },
             Feeds = [Feed("a", FeedRole.Monitor, "desk/aux/1", "near/out/1"), Feed("b", FeedRole.Monitor, "desk/aux/2", "far/out/2")],

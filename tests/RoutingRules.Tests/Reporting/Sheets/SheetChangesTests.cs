@@ -48,7 +48,10 @@ public sealed class SheetChangesTests
     [Fact]
     public void An_output_tells_what_it_carried()
     {
-        var swapped = Old with { Patch = Old.Patch with { Routes = [Route("desk/main/2", "desk/transmit/1"), Route("desk/main/1", "desk/transmit/2"), .. Old.Patch.Routes.Skip(1)] } };
+        var swapped = Old with
+        {
+            Patch = Old.Patch with { Routes = [Route("desk/main/2", "desk/transmit/1"), Route("desk/main/1", "desk/transmit/2"), .. Old.Patch.Routes.Skip(1)] },
+        };
 
         Assert.StartsWith("Main L; bus Desk main 1", Build(swapped, Old).Output("box-r", 1).Change!.Was, StringComparison.Ordinal);
     }
@@ -66,7 +69,15 @@ public sealed class SheetChangesTests
     [Fact]
     public void New_and_gone_feeds_lines_and_devices_are_listed()
     {
-        var sheet = Build(Old, Old with { Feeds = [.. Old.Feeds.Skip(1)], Lines = [.. Old.Lines.Skip(1)], Rig = Old.Rig with { Devices = [.. Old.Rig.Devices.SkipLast(1)], Cables = [] } });
+        var sheet = Build(
+            Old,
+            Old with
+            {
+                Feeds = [.. Old.Feeds.Skip(1)],
+                Lines = [.. Old.Lines.Skip(1)],
+                Rig = Old.Rig with { Devices = [.. Old.Rig.Devices.SkipLast(1)], Cables = [] },
+            }
+        );
         var back = Build(Old with { Rig = Old.Rig with { Devices = [.. Old.Rig.Devices.SkipLast(1)], Cables = [] } }, Old);
 
         Assert.Contains(sheet.Differences, row => row is { Kind: SheetChangeKind.New, Subject: "Right amp" });
@@ -91,7 +102,12 @@ public sealed class SheetChangesTests
     public void Each_writer_marks_changes(string format, string expected)
     {
         var sheet = Build(Old with { Revision = "D", Lines = [.. Old.Lines.Skip(1)] }, Old);
-        var text = format switch { "html" => HtmlSheetWriter.Write(sheet), "text" => TextSheetWriter.Write(sheet), _ => MarkdownSheetWriter.Write(sheet) };
+        var text = format switch
+        {
+            "html" => HtmlSheetWriter.Write(sheet),
+            "text" => TextSheetWriter.Write(sheet),
+            _ => MarkdownSheetWriter.Write(sheet),
+        };
 
         Assert.Contains(expected, text, StringComparison.Ordinal);
     }
@@ -104,7 +120,9 @@ public sealed class SheetChangesTests
     private static string? Marked(Show show)
     {
         var sheet = Build(show, show);
-        var marked = SheetLists.All(sheet).FirstOrDefault(list => list.Columns.ToList().IndexOf("Change") is >= 0 and var at && list.Rows.Any(row => row[at].Length > 0));
+        var marked = SheetLists
+            .All(sheet)
+            .FirstOrDefault(list => list.Columns.ToList().IndexOf("Change") is >= 0 and var at && list.Rows.Any(row => row[at].Length > 0));
         return sheet.Differences.Count > 0 ? $"{sheet.Differences[0]}"
             : marked is not null ? $"A row of {marked.Kind} is marked."
             : sheet.Head.Code != sheet.Head.Since!.Code ? "The codes differ."

@@ -12,12 +12,15 @@ public sealed class SheetListsTests
 
     [Fact]
     public void Each_list_has_as_many_texts_in_a_row_as_columns_and_no_column_twice() =>
-        Assert.All(SheetLists.All(Sheet), list =>
-        {
-            Assert.Equal(list.Columns.Count, list.Columns.Distinct().Count());
-            Assert.InRange(list.Title.Length, 1, 31);
-            Assert.All(list.Rows, row => Assert.Equal(list.Columns.Count, row.Count));
-        });
+        Assert.All(
+            SheetLists.All(Sheet),
+            list =>
+            {
+                Assert.Equal(list.Columns.Count, list.Columns.Distinct().Count());
+                Assert.InRange(list.Title.Length, 1, 31);
+                Assert.All(list.Rows, row => Assert.Equal(list.Columns.Count, row.Count));
+            }
+        );
 
     [Fact]
     public void The_input_list_has_channel_line_and_what_it_needs()
@@ -38,21 +41,28 @@ public sealed class SheetListsTests
 
         Assert.Equal(2 + 8 + 8, rows.Length - Sheet.Device("amp").Outputs.Sum(group => group.Rows.Count));
         var first = rows.Single(row => row["Device id"] == "box-r" && row["Number"] == "1");
-        Assert.Equal(("Main L", "Desk main 1", "Right amp in 1", "loom B, 1 of 2", "MAIN LEFT"), (first["Signal"], first["Bus"], first["Goes to"], first["Way"], first["Label"]));
+        Assert.Equal(
+            ("Main L", "Desk main 1", "Right amp in 1", "loom B, 1 of 2", "MAIN LEFT"),
+            (first["Signal"], first["Bus"], first["Goes to"], first["Way"], first["Label"])
+        );
     }
 
     [Fact]
     public void The_output_check_says_bus_and_name_into_each_mix() =>
         Assert.Equal(
             ["Aux 3, Ears, left", "Aux 4, Ears, right", "Main 1, Main L", "Main 2, Main R", "Aux 1, Subs", "Aux 2, Wedge"],
-            Rows(SheetListKind.Mixes).Select(row => row["Say"]));
+            Rows(SheetListKind.Mixes).Select(row => row["Say"])
+        );
 
     [Fact]
     public void Packs_name_person_mix_and_both_outputs()
     {
         var pack = Assert.Single(Rows(SheetListKind.Packs));
 
-        Assert.Equal(("1", "the singer", "Ears", "SL box out 5; SL box out 6", "declared"), (pack["Pack"], pack["Person"], pack["Mix"], pack["Output"], pack["Limiter"]));
+        Assert.Equal(
+            ("1", "the singer", "Ears", "SL box out 5; SL box out 6", "declared"),
+            (pack["Pack"], pack["Person"], pack["Mix"], pack["Output"], pack["Limiter"])
+        );
     }
 
     [Fact]
@@ -81,11 +91,7 @@ public sealed class SheetListsTests
         var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("far", SmallProfiles.Box)) with
         {
             Lines = [Line("talk", "far/in/1", "desk/channel/1")],
-            Patch = new Patch
-            {
-                Streams = [Stream("a", "far/transmit/1-4", "box/receive/1-4")],
-                Routes = [Route("desk/in/1", "desk/channel/1")],
-            },
+            Patch = new Patch { Streams = [Stream("a", "far/transmit/1-4", "box/receive/1-4")], Routes = [Route("desk/in/1", "desk/channel/1")] },
         };
         show = show with { Rig = show.Rig with { Cables = [Cable("box/out/1", "desk/in/1") with { Way = "tie 7" }] } };
 

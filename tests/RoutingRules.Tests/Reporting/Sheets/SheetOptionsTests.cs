@@ -19,7 +19,10 @@ public sealed class SheetOptionsTests
     public void What_is_not_there_is_refused_with_the_choices()
     {
         Refused(new SheetOptions { Zones = [new("up")] }, "The rig has no zone 'up'; it has sl, sr.");
-        Refused(new SheetOptions { Sides = [ZoneSide.Centre] }, "No device stands in centre; there are box-r in zone 'sr', house left, box-l in zone 'sl', house right, amp in zone 'sr', house left.");
+        Refused(
+            new SheetOptions { Sides = [ZoneSide.Centre] },
+            "No device stands in centre; there are box-r in zone 'sr', house left, box-l in zone 'sl', house right, amp in zone 'sr', house left."
+        );
         Refused(new SheetOptions { Devices = [new("x")] }, "The rig has no device 'x'; it has desk, box-r, box-l, amp.");
         Assert.Throws<ArgumentOutOfRangeException>(() => SheetShow.Build(SheetShow.Full, new SheetOptions { BlankRows = 41 }));
         Assert.Throws<ArgumentOutOfRangeException>(() => SheetShow.Build(SheetShow.Full, new SheetOptions { BlankRows = -1 }));
@@ -28,7 +31,9 @@ public sealed class SheetOptionsTests
     [Fact]
     public void Parts_are_printed_in_their_order_each_once()
     {
-        var text = TextSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetSection.Packs, SheetSection.Inputs, SheetSection.Packs] }));
+        var text = TextSheetWriter.Write(
+            SheetShow.Build(SheetShow.Full, new SheetOptions { Parts = [SheetSection.Packs, SheetSection.Inputs, SheetSection.Packs] })
+        );
 
         Assert.Equal(["Input list", "Packs and people"], text.Split('\f').Select(page => page.Split('\n')[3]));
     }
@@ -53,7 +58,10 @@ public sealed class SheetOptionsTests
 
         Assert.Equal(isLarge ? "large" : null, page.Body!.GetAttribute("class"));
         Assert.Equal(14, page.QuerySelectorAll("section").Length);
-        Assert.Equal(1 + sheet.Devices.Sum(device => device.Flows.Count), page.QuerySelectorAll("figure > svg > rect:first-child").Length + page.QuerySelectorAll("figure > svg > path:first-child").Length);
+        Assert.Equal(
+            1 + sheet.Devices.Sum(device => device.Flows.Count),
+            page.QuerySelectorAll("figure > svg > rect:first-child").Length + page.QuerySelectorAll("figure > svg > path:first-child").Length
+        );
         Assert.Empty(page.QuerySelectorAll("script, link, img, [src], [href]"));
     }
 

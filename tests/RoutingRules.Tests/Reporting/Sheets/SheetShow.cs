@@ -46,15 +46,42 @@ internal static class SheetShow
             {
                 Zones =
                 [
-                    new() { Id = new("sl"), Name = "Fiddle corner", Side = ZoneSide.HouseRight, Walk = 1 },
-                    new() { Id = new("sr"), Name = "Drum corner", Side = ZoneSide.HouseLeft, Walk = 2 },
+                    new()
+                    {
+                        Id = new("sl"),
+                        Name = "Fiddle corner",
+                        Side = ZoneSide.HouseRight,
+                        Walk = 1,
+                    },
+                    new()
+                    {
+                        Id = new("sr"),
+                        Name = "Drum corner",
+                        Side = ZoneSide.HouseLeft,
+                        Walk = 2,
+                    },
                 ],
                 Devices =
                 [
-                    devices[0] with { Label = "Desk" },
-                    devices[1] with { Label = "SR box", Zone = new("sr") },
-                    devices[2] with { Label = "SL box", Zone = new("sl") },
-                    devices[3] with { Label = "Right amp", Zone = new("sr") },
+                    devices[0] with
+                    {
+                        Label = "Desk",
+                    },
+                    devices[1] with
+                    {
+                        Label = "SR box",
+                        Zone = new("sr"),
+                    },
+                    devices[2] with
+                    {
+                        Label = "SL box",
+                        Zone = new("sl"),
+                    },
+                    devices[3] with
+                    {
+                        Label = "Right amp",
+                        Zone = new("sr"),
+                    },
                 ],
                 Cables = [Cable("box-r/out/1-2", "amp/in/1-2") with { Way = "loom B" }],
                 Unavailable = [new() { At = At("box-r/in/2"), Reason = "crackles" }],
@@ -62,18 +89,61 @@ internal static class SheetShow
             },
             Feeds =
             [
-                new() { Id = new("main-l"), Name = "Main L", Role = FeedRole.Main, Source = At("desk/main/1"), To = [new() { Zones = [new("sr")] }] },
-                FeedTo("main-r", FeedRole.Main, "desk/main/2", "box-l") with { Name = "Main R" },
-                FeedTo("sub", FeedRole.Sub, "desk/aux/1", "box-r", "box-l") with { Name = "Subs" },
-                FeedTo("wedge", FeedRole.Monitor, "desk/aux/2", "box-l") with { Name = "Wedge" },
-                Feed("ears", FeedRole.InEar, "desk/aux/3-4", "box-l/out/5-6") with { Name = "Ears", Person = "the singer", Pack = "1", Limiter = true },
+                new()
+                {
+                    Id = new("main-l"),
+                    Name = "Main L",
+                    Role = FeedRole.Main,
+                    Source = At("desk/main/1"),
+                    To = [new() { Zones = [new("sr")] }],
+                },
+                FeedTo("main-r", FeedRole.Main, "desk/main/2", "box-l") with
+                {
+                    Name = "Main R",
+                },
+                FeedTo("sub", FeedRole.Sub, "desk/aux/1", "box-r", "box-l") with
+                {
+                    Name = "Subs",
+                },
+                FeedTo("wedge", FeedRole.Monitor, "desk/aux/2", "box-l") with
+                {
+                    Name = "Wedge",
+                },
+                Feed("ears", FeedRole.InEar, "desk/aux/3-4", "box-l/out/5-6") with
+                {
+                    Name = "Ears",
+                    Person = "the singer",
+                    Pack = "1",
+                    Limiter = true,
+                },
             ],
             Lines =
             [
-                Line("kick", "box-r/in/1", "desk/channel/1") with { Name = "Kick", Phantom = PhantomNeed.Required, Equipment = "boundary microphone" },
-                Line("keys", "box-r/in/3-4", "desk/channel/3-4") with { Name = "Keys", Kind = LineKind.Line, Phantom = PhantomNeed.Forbidden, Stand = "none" },
-                new() { Id = new("voice"), Name = "Voice", Kind = LineKind.Microphone, From = new() { Zones = [new("sl")] }, To = [At("desk/channel/5")] },
-                Line("talk", "desk/in/1", "desk/channel/8") with { Name = "Talk" },
+                Line("kick", "box-r/in/1", "desk/channel/1") with
+                {
+                    Name = "Kick",
+                    Phantom = PhantomNeed.Required,
+                    Equipment = "boundary microphone",
+                },
+                Line("keys", "box-r/in/3-4", "desk/channel/3-4") with
+                {
+                    Name = "Keys",
+                    Kind = LineKind.Line,
+                    Phantom = PhantomNeed.Forbidden,
+                    Stand = "none",
+                },
+                new()
+                {
+                    Id = new("voice"),
+                    Name = "Voice",
+                    Kind = LineKind.Microphone,
+                    From = new() { Zones = [new("sl")] },
+                    To = [At("desk/channel/5")],
+                },
+                Line("talk", "desk/in/1", "desk/channel/8") with
+                {
+                    Name = "Talk",
+                },
             ],
             Patch = new Patch
             {
@@ -93,8 +163,18 @@ internal static class SheetShow
                 ],
                 Inputs =
                 [
-                    new() { At = At("box-r/in/1"), Phantom = true, GainOwner = new("desk") },
-                    new() { At = At("box-r/in/3-4"), Phantom = true, GainOwner = new("desk") },
+                    new()
+                    {
+                        At = At("box-r/in/1"),
+                        Phantom = true,
+                        GainOwner = new("desk"),
+                    },
+                    new()
+                    {
+                        At = At("box-r/in/3-4"),
+                        Phantom = true,
+                        GainOwner = new("desk"),
+                    },
                 ],
                 Labels = [new() { At = At("box-r/out/1"), Text = "MAIN LEFT" }, new() { At = At("desk/channel/1"), Text = "KICK" }],
             },

@@ -35,7 +35,12 @@ public sealed class SheetViewTests
     [InlineData("HOUSE RIGHT", "HOUSE RIGHT", "HOUSE RIGHT (stage left)")]
     public void A_zone_named_after_its_side_is_not_said_twice(string name, string house, string stage)
     {
-        var zone = new Zone { Id = new("z"), Name = name, Side = ZoneSide.HouseRight };
+        var zone = new Zone
+        {
+            Id = new("z"),
+            Name = name,
+            Side = ZoneSide.HouseRight,
+        };
 
         Assert.Equal(house, SheetWords.Zone(zone, SheetView.House));
         Assert.Equal(stage, SheetWords.Zone(zone, SheetView.Stage));

@@ -26,7 +26,8 @@ public sealed class SheetWorkbookTests
 
         Assert.Equal(
             ["Read first", .. SheetLists.All(sheet).Where(list => !list.Rows.IsEmpty).Select(list => list.Title)],
-            book.WorkbookPart!.Workbook!.Descendants<DocumentFormat.OpenXml.Spreadsheet.Sheet>().Select(page => page.Name!.Value!));
+            book.WorkbookPart!.Workbook!.Descendants<DocumentFormat.OpenXml.Spreadsheet.Sheet>().Select(page => page.Name!.Value!)
+        );
         var first = Cells(book, "Read first");
         Assert.Contains(sheet.Head.Code, first);
         Assert.All(sheet.Cautions, caution => Assert.Contains(caution, first));

@@ -24,8 +24,14 @@ public sealed class SvgSheetWriterTests
         var root = XDocument.Parse(SvgSheetWriter.Write(Sheet)).Root!;
 
         Assert.Equal(Svg + "svg", root.Name);
-        Assert.Equal(["g", "path", "rect", "svg", "text", "title"], root.DescendantsAndSelf().Select(element => element.Name.LocalName).Distinct().Order(StringComparer.Ordinal));
-        Assert.All(root.Descendants().Attributes().Where(attribute => attribute.Name == "fill" || attribute.Name == "stroke"), colour => Assert.True(colour.Value is "#000" or "#fff" or "none"));
+        Assert.Equal(
+            ["g", "path", "rect", "svg", "text", "title"],
+            root.DescendantsAndSelf().Select(element => element.Name.LocalName).Distinct().Order(StringComparer.Ordinal)
+        );
+        Assert.All(
+            root.Descendants().Attributes().Where(attribute => attribute.Name == "fill" || attribute.Name == "stroke"),
+            colour => Assert.True(colour.Value is "#000" or "#fff" or "none")
+        );
     }
 
     [Fact]
@@ -46,7 +52,10 @@ public sealed class SvgSheetWriterTests
         var slot = Assert.Single(flow.Edges, edge => edge.From == bus).To;
 
         Assert.Equal(("both", "ch 3"), (flow.Nodes[slot].Frame, flow.Nodes[slot].Mark));
-        Assert.Equal([Index(flow, "SR box", "out 3"), Index(flow, "SL box", "out 3")], flow.Edges.Where(edge => edge.From == slot).Select(edge => edge.To).Order());
+        Assert.Equal(
+            [Index(flow, "SR box", "out 3"), Index(flow, "SL box", "out 3")],
+            flow.Edges.Where(edge => edge.From == slot).Select(edge => edge.To).Order()
+        );
     }
 
     [Fact]
@@ -77,7 +86,8 @@ public sealed class SvgSheetWriterTests
 
         Assert.Equal(
             ["Desk aux 3", "Desk aux 4", "SL box out 5", "SL box out 6", "left ch 1", "left ch 2"],
-            flow.Nodes.Where(node => node.IsInEar).Select(node => $"{node.Frame} {node.Mark}").Order(StringComparer.Ordinal));
+            flow.Nodes.Where(node => node.IsInEar).Select(node => $"{node.Frame} {node.Mark}").Order(StringComparer.Ordinal)
+        );
         Assert.All(flow.Edges, edge => Assert.Equal(flow.Nodes[edge.From].IsInEar, edge.IsInEar));
     }
 
@@ -94,34 +104,45 @@ public sealed class SvgSheetWriterTests
     }
 
     [Property(MaxTest = Cases)]
-    public Property In_messy_shows_no_box_lies_on_another_and_edges_lead_to_the_right() => Promise.Of(ShowArbitraries.Messy(), show =>
-    {
-        var sheet = SheetBuilder.Build(ShowResolver.Resolve(show, new ProfileLibrary([])));
-        XDocument.Parse(SvgSheetWriter.Write(sheet));
-        foreach (var flow in sheet.Flows.Concat(sheet.Devices.SelectMany(device => device.Flows)))
-        {
-            AssertArranged(flow);
-        }
+    public Property In_messy_shows_no_box_lies_on_another_and_edges_lead_to_the_right() =>
+        Promise.Of(
+            ShowArbitraries.Messy(),
+            show =>
+            {
+                var sheet = SheetBuilder.Build(ShowResolver.Resolve(show, new ProfileLibrary([])));
+                XDocument.Parse(SvgSheetWriter.Write(sheet));
+                foreach (var flow in sheet.Flows.Concat(sheet.Devices.SelectMany(device => device.Flows)))
+                {
+                    AssertArranged(flow);
+                }
 
-        return null;
-    });
+                return null;
+            }
+        );
 
     [Property(MaxTest = Cases)]
-    public Property In_valid_shows_every_output_with_a_named_signal_is_drawn() => Promise.Of(ShowArbitraries.Valid(), show =>
-    {
-        foreach (var device in SheetBuilder.Build(ShowResolver.Resolve(show, new ProfileLibrary([]))).Devices)
-        {
-            var drawn = device.Flows.SelectMany(flow => flow.Nodes).Where(node => node.Frame == device.Label).Select(node => node.Mark).ToArray();
-            var missing = device.Outputs.SelectMany(group => group.Rows)
-                .FirstOrDefault(row => row.Signal is { Names.Count: > 0 } && !drawn.Any(mark => mark.EndsWith($"{row.At.Group} {row.At.Mark}", StringComparison.Ordinal)));
-            if (missing is not null)
+    public Property In_valid_shows_every_output_with_a_named_signal_is_drawn() =>
+        Promise.Of(
+            ShowArbitraries.Valid(),
+            show =>
             {
-                return $"{missing.At} of {device.Id} is not drawn.";
-            }
-        }
+                foreach (var device in SheetBuilder.Build(ShowResolver.Resolve(show, new ProfileLibrary([]))).Devices)
+                {
+                    var drawn = device.Flows.SelectMany(flow => flow.Nodes).Where(node => node.Frame == device.Label).Select(node => node.Mark).ToArray();
+                    var missing = device
+                        .Outputs.SelectMany(group => group.Rows)
+                        .FirstOrDefault(row =>
+                            row.Signal is { Names.Count: > 0 } && !drawn.Any(mark => mark.EndsWith($"{row.At.Group} {row.At.Mark}", StringComparison.Ordinal))
+                        );
+                    if (missing is not null)
+                    {
+                        return $"{missing.At} of {device.Id} is not drawn.";
+                    }
+                }
 
-        return null;
-    });
+                return null;
+            }
+        );
 
     [Theory]
     [InlineData("Fiddle", 100, "Fiddle")]
@@ -144,7 +165,20 @@ public sealed class SvgSheetWriterTests
     [Fact]
     public void A_long_name_is_whole_where_it_has_room_below_its_mark()
     {
-        var box = new FlowBox(new SheetFlowNode { Column = 0, Kind = SheetFlowKind.Channel, Frame = "Desk", Mark = "ch 3", Name = "Overhead of the drum riser", Note = "", IsInEar = false }, 0, 1);
+        var box = new FlowBox(
+            new SheetFlowNode
+            {
+                Column = 0,
+                Kind = SheetFlowKind.Channel,
+                Frame = "Desk",
+                Mark = "ch 3",
+                Name = "Overhead of the drum riser",
+                Note = "",
+                IsInEar = false,
+            },
+            0,
+            1
+        );
 
         box.Fit(60);
         Assert.Equal((0, "Overhead of the drum riser"), (box.Lines.Count, box.Name));
@@ -189,7 +223,10 @@ public sealed class SvgSheetWriterTests
         }
 
         Assert.All(layout.Boxes, box => Assert.True(FlowBox.FirstLine + (FlowBox.LineStep * box.Lines.Count) < box.Height));
-        Assert.All(layout.Boxes, box => Assert.True(box.X >= 0 && box.X + box.Width <= FlowLayout.Width + 1e-6 && box.Y >= 0 && box.Y + box.Height <= layout.Height));
+        Assert.All(
+            layout.Boxes,
+            box => Assert.True(box.X >= 0 && box.X + box.Width <= FlowLayout.Width + 1e-6 && box.Y >= 0 && box.Y + box.Height <= layout.Height)
+        );
     }
 
     private static int Index(SheetFlow flow, string frame, string mark) =>

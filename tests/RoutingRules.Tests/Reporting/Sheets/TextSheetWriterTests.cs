@@ -14,7 +14,17 @@ public sealed class TextSheetWriterTests
         {
             Title = "Quay session",
             Revision = "A",
-            Feeds = [FeedTo("wedge", FeedRole.Monitor, "desk/aux/1", "box") with { Name = "Wedge" }, FeedTo("lost", FeedRole.Monitor, "desk/aux/5", "box") with { Name = "Second wedge" }],
+            Feeds =
+            [
+                FeedTo("wedge", FeedRole.Monitor, "desk/aux/1", "box") with
+                {
+                    Name = "Wedge",
+                },
+                FeedTo("lost", FeedRole.Monitor, "desk/aux/5", "box") with
+                {
+                    Name = "Second wedge",
+                },
+            ],
             Lines = [Line("voice", "box/in/1", "desk/channel/1") with { Name = "Voice", Equipment = "vocal microphone", Stand = "straight" }],
             Patch = new Patch { Streams = [Stream("out", "desk/transmit/1-4", "box/receive/1-4"), Stream("in", "box/transmit/1-4", "desk/receive/1-4")] },
         };
@@ -28,7 +38,11 @@ public sealed class TextSheetWriterTests
     public void Lines_fit_the_page_also_with_long_words()
     {
         var full = SheetShow.Full;
-        var show = full with { Title = new string('x', 250), Lines = [full.Lines[0] with { Name = new string('y', 250), Notes = string.Join(' ', Enumerable.Repeat("word", 80)) }] };
+        var show = full with
+        {
+            Title = new string('x', 250),
+            Lines = [full.Lines[0] with { Name = new string('y', 250), Notes = string.Join(' ', Enumerable.Repeat("word", 80)) }],
+        };
 
         var lines = TextSheetWriter.Write(SheetShow.Build(show)).Split('\n');
 
@@ -52,7 +66,10 @@ public sealed class TextSheetWriterTests
     [Fact]
     public void Every_output_stands_in_the_text_with_its_box_to_tick()
     {
-        var page = TextSheetWriter.Write(SheetShow.Build(SheetShow.Full)).Split('\f').Single(page => page.Contains("\nSL box (box-l)\n", StringComparison.Ordinal));
+        var page = TextSheetWriter
+            .Write(SheetShow.Build(SheetShow.Full))
+            .Split('\f')
+            .Single(page => page.Contains("\nSL box (box-l)\n", StringComparison.Ordinal));
 
         Assert.Contains("\n5    Ears L                  Desk aux 3 ", page, StringComparison.Ordinal);
         Assert.Contains("stream left ch 1, receive 5", page, StringComparison.Ordinal);

@@ -23,7 +23,8 @@ public sealed class ExtensionUnresolvedTests
             "/extensions/loom-plan",
             "The content of 'loom-plan' is of version 3; versions up to 2 are understood here. It is kept, but nothing acts on it.",
             "extension=loom-plan",
-            "version=3");
+            "version=3"
+        );
 
     [Theory]
     [InlineData("""{ "loom-plan": { "version": 2 } }""")]
@@ -36,7 +37,10 @@ public sealed class ExtensionUnresolvedTests
 
     [Fact]
     public void An_engine_that_knows_no_extension_has_nothing_to_look_at() =>
-        Assert.Equal(RuleStatus.NotApplicable, Assert.Single(RuleTester.Run(new ExtensionUnresolved(), With("""{ "loom-plan": { "version": 3 } }""")).Rules).Status);
+        Assert.Equal(
+            RuleStatus.NotApplicable,
+            Assert.Single(RuleTester.Run(new ExtensionUnresolved(), With("""{ "loom-plan": { "version": 3 } }""")).Rules).Status
+        );
 
     [Fact]
     public void A_name_with_a_slash_is_escaped_in_the_pointer()
@@ -66,6 +70,7 @@ public sealed class ExtensionUnresolvedTests
             "/rig/devices/1/extensions/loom-plan",
             "The content of 'loom-plan' is of version 4; versions up to 2 are understood here. It is kept, but nothing acts on it. There are 2 other places.",
             "extension=loom-plan",
-            "version=4");
+            "version=4"
+        );
     }
 }

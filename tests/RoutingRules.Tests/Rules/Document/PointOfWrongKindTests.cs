@@ -25,7 +25,8 @@ public sealed class PointOfWrongKindTests
             "/patch/routes/0",
             "desk/aux/1 and box/out/1 are on two devices, but a route stays inside one. Between devices use a stream or a cable.",
             "from=desk/aux/1",
-            "to=box/out/1");
+            "to=box/out/1"
+        );
 
     [Fact]
     public void Eight_neighbouring_routes_with_one_fault_are_one_finding_in_any_order()
@@ -39,7 +40,8 @@ public sealed class PointOfWrongKindTests
             "/patch/routes/0",
             "desk/aux/1-8 and box/out/1-8 are on two devices, but a route stays inside one. Between devices use a stream or a cable.",
             "from=desk/aux/1-8",
-            "to=box/out/1-8");
+            "to=box/out/1-8"
+        );
     }
 
     [Fact]
@@ -51,7 +53,8 @@ public sealed class PointOfWrongKindTests
             "/patch/routes/0",
             "A route cannot lead to desk/aux/1: it is a bus or another internal source, and takes no signal inside the device.",
             "from=desk/in/1",
-            "to=desk/aux/1");
+            "to=desk/aux/1"
+        );
 
     [Fact]
     public void A_route_that_clears_a_bus_gives_one_finding() =>
@@ -61,7 +64,8 @@ public sealed class PointOfWrongKindTests
             Severity.Error,
             "/patch/routes/0",
             "A route cannot lead to desk/receive/1-2: it is a receive slot, and takes no signal inside the device.",
-            "to=desk/receive/1-2");
+            "to=desk/receive/1-2"
+        );
 
     [Fact]
     public void A_route_from_an_output_gives_one_finding() =>
@@ -72,7 +76,8 @@ public sealed class PointOfWrongKindTests
             "/patch/routes/0",
             "A route cannot start at desk/out/1: it is an output, and gives no signal inside the device.",
             "from=desk/out/1",
-            "to=desk/channel/1");
+            "to=desk/channel/1"
+        );
 
     [Fact]
     public void A_route_of_the_wrong_kind_and_of_unequal_ends_is_one_finding_about_the_kind()
@@ -86,7 +91,8 @@ public sealed class PointOfWrongKindTests
             "/patch/routes/0",
             "A route cannot start at desk/out/1: it is an output, and gives no signal inside the device.",
             "from=desk/out/1",
-            "to=desk/channel/1");
+            "to=desk/channel/1"
+        );
         Expect.None(new WidthMismatch(), show);
     }
 
@@ -99,7 +105,8 @@ public sealed class PointOfWrongKindTests
             "/patch/streams/0/from",
             "Stream 's1' starts at desk/aux/1-4, which is a bus or another internal source; a stream starts at transmit slots of the network.",
             "stream=s1",
-            "from=desk/aux/1-4");
+            "from=desk/aux/1-4"
+        );
 
     [Fact]
     public void A_stream_to_outputs_gives_one_finding() =>
@@ -110,14 +117,18 @@ public sealed class PointOfWrongKindTests
             "/patch/streams/0/to/1/at",
             "Stream 's1' leads to box/out/5-8, which is an output; a stream leads to receive slots of the network.",
             "stream=s1",
-            "receiver=box/out/5-8");
+            "receiver=box/out/5-8"
+        );
 
     [Fact]
     public void A_stream_from_slots_of_a_digital_multicore_gives_one_finding()
     {
         var profile = SmallProfiles.Console with
         {
-            PortGroups = [.. SmallProfiles.Console.PortGroups.Select(group => group.Id.Value == "transmit" ? group with { Carrier = new(new("net"), 1, 1) } : group)],
+            PortGroups =
+            [
+                .. SmallProfiles.Console.PortGroups.Select(group => group.Id.Value == "transmit" ? group with { Carrier = new(new("net"), 1, 1) } : group),
+            ],
         };
 
         Expect.One(
@@ -127,7 +138,8 @@ public sealed class PointOfWrongKindTests
             "/patch/streams/0/from",
             "Stream 's1' starts at desk/transmit/1-4, which lives on the digital multicore jack desk/net/1, where the link is the stream; a stream starts at transmit slots of the network.",
             "stream=s1",
-            "from=desk/transmit/1-4");
+            "from=desk/transmit/1-4"
+        );
     }
 
     [Theory]
@@ -143,12 +155,28 @@ public sealed class PointOfWrongKindTests
     public void A_link_between_the_wrong_points_gives_one_finding(string from, string to, string message) =>
         Expect.One(
             Rule,
-            Base with { Rig = Base.Rig with { Links = [new() { Id = new("trunk"), Network = new("net"), From = At(from), To = At(to) }] } },
+            Base with
+            {
+                Rig = Base.Rig with
+                {
+                    Links =
+                    [
+                        new()
+                        {
+                            Id = new("trunk"),
+                            Network = new("net"),
+                            From = At(from),
+                            To = At(to),
+                        },
+                    ],
+                },
+            },
             Severity.Error,
             "/rig/links/0",
             message,
             $"from={from}",
-            $"to={to}");
+            $"to={to}"
+        );
 
     [Theory]
     [InlineData("desk/out/1", "an output")]
@@ -158,17 +186,32 @@ public sealed class PointOfWrongKindTests
     public void A_feed_from_something_that_gives_no_signal_gives_one_finding(string source, string kind) =>
         Expect.One(
             Rule,
-            Base with { Feeds = [FeedTo("mix", FeedRole.Monitor, source, "box")] },
+            Base with
+            {
+                Feeds = [FeedTo("mix", FeedRole.Monitor, source, "box")],
+            },
             Severity.Error,
             "/feeds/0/source",
             $"Feed 'mix' starts at something that gives signal, but {source} is {kind}.",
             "feed=mix",
-            $"at={source}");
+            $"at={source}"
+        );
 
     [Fact]
     public void A_selector_may_be_the_source_of_a_feed()
     {
-        var profile = SmallProfiles.Amplifier with { Through = [new() { Kind = ThroughKind.Select, From = new("in"), To = new("out") }] };
+        var profile = SmallProfiles.Amplifier with
+        {
+            Through =
+            [
+                new()
+                {
+                    Kind = ThroughKind.Select,
+                    From = new("in"),
+                    To = new("out"),
+                },
+            ],
+        };
 
         Expect.None(Rule, Of(("sel", profile), ("box", SmallProfiles.Box)) with { Feeds = [FeedTo("mix", FeedRole.Monitor, "sel/out/1", "box")] });
     }
@@ -179,16 +222,26 @@ public sealed class PointOfWrongKindTests
     public void A_feed_to_something_that_takes_no_signal_gives_one_finding(string at, string kind) =>
         Expect.One(
             Rule,
-            Base with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", at)] },
+            Base with
+            {
+                Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", at)],
+            },
             Severity.Error,
             "/feeds/0/to/0/at",
             $"Feed 'mix' ends at something that takes signal, but {at} is {kind}.",
             "feed=mix",
-            $"at={at}");
+            $"at={at}"
+        );
 
     [Theory]
     [InlineData("box/out/1", "box/out/1", "desk/channel/1", "/lines/0/from/at/0", "enters at an input, but box/out/1 is an output")]
-    [InlineData("desk/aux/1", "box/in/1", "desk/aux/1", "/lines/0/to/0", "ends at something that takes signal, but desk/aux/1 is a bus or another internal source")]
+    [InlineData(
+        "desk/aux/1",
+        "box/in/1",
+        "desk/aux/1",
+        "/lines/0/to/0",
+        "ends at something that takes signal, but desk/aux/1 is a bus or another internal source"
+    )]
     public void A_line_at_the_wrong_point_gives_one_finding(string at, string from, string to, string pointer, string part) =>
         Expect.One(Rule, Base with { Lines = [Line("kick", from, to)] }, Severity.Error, pointer, $"Line 'kick' {part}.", "line=kick", $"at={at}");
 
@@ -196,27 +249,34 @@ public sealed class PointOfWrongKindTests
     public void Input_settings_of_an_output_give_one_finding() =>
         Expect.One(
             Rule,
-            Base with { Patch = new() { Inputs = [new() { At = At("box/out/1"), Phantom = true }] } },
+            Base with
+            {
+                Patch = new() { Inputs = [new() { At = At("box/out/1"), Phantom = true }] },
+            },
             Severity.Error,
             "/patch/inputs/0/at",
             "The input settings of box/out/1 speak of inputs, but box/out/1 is an output.",
             "inputs=box/out/1",
-            "at=box/out/1");
+            "at=box/out/1"
+        );
 
     [Fact]
     public void Feeds_and_lines_may_end_at_any_sink_and_start_at_any_source()
     {
         var show = Base;
-        Expect.None(Rule, show with
-        {
-            Feeds =
-            [
-                Feed("a", FeedRole.Record, "desk/aux/1", "desk/transmit/1", "desk/out/1", "box/receive/1", "box/in/1", "desk/channel/1"),
-                FeedTo("b", FeedRole.Record, "box/in/2", "box"),
-                FeedTo("c", FeedRole.Record, "desk/receive/2", "box"),
-            ],
-            Lines = [Line("kick", "box/in/3", "desk/channel/2", "box/transmit/3", "box/out/3")],
-        });
+        Expect.None(
+            Rule,
+            show with
+            {
+                Feeds =
+                [
+                    Feed("a", FeedRole.Record, "desk/aux/1", "desk/transmit/1", "desk/out/1", "box/receive/1", "box/in/1", "desk/channel/1"),
+                    FeedTo("b", FeedRole.Record, "box/in/2", "box"),
+                    FeedTo("c", FeedRole.Record, "desk/receive/2", "box"),
+                ],
+                Lines = [Line("kick", "box/in/3", "desk/channel/2", "box/transmit/3", "box/out/3")],
+            }
+        );
     }
 
     [Property(Arbitrary = [typeof(CleanShows)])]
@@ -227,6 +287,7 @@ public sealed class PointOfWrongKindTests
         Expect.None(Rule, clean.Show);
         Assert.Equal(
             ["/patch/streams/0/from", "/patch/streams/0/to/0/at"],
-            RuleTester.Findings(Rule, clean.Show with { Patch = clean.Show.Patch with { Streams = [stream] } }).Select(finding => finding.Pointer));
+            RuleTester.Findings(Rule, clean.Show with { Patch = clean.Show.Patch with { Streams = [stream] } }).Select(finding => finding.Pointer)
+        );
     }
 }

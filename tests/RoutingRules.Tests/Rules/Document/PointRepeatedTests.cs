@@ -14,34 +14,40 @@ public sealed class PointRepeatedTests
     private static Show Twice => LineRig.Show(Line("kick", "box/in/1", "desk/channel/1", "mon/channel/1", "desk/channel/1"));
 
     [Fact]
-    public void A_channel_named_twice_is_told_at_the_second_entry() => Expect.One(
-        Rule,
-        Twice,
-        Severity.Warning,
-        "/lines/0/to/2",
-        "Line 'kick' names desk/channel/1 twice; the second entry counts for nothing.",
-        "line=kick",
-        "sink=desk/channel/1");
+    public void A_channel_named_twice_is_told_at_the_second_entry() =>
+        Expect.One(
+            Rule,
+            Twice,
+            Severity.Warning,
+            "/lines/0/to/2",
+            "Line 'kick' names desk/channel/1 twice; the second entry counts for nothing.",
+            "line=kick",
+            "sink=desk/channel/1"
+        );
 
     [Fact]
-    public void An_input_named_twice_is_told_at_the_second_entry() => Expect.One(
-        Rule,
-        LineRig.Show(Line("kick", "box/in/1", "desk/channel/1") with { From = new() { At = [At("box/in/1"), At("box/in/1")] } }),
-        Severity.Warning,
-        "/lines/0/from/at/1",
-        "Line 'kick' names box/in/1 twice; the second entry counts for nothing.",
-        "line=kick",
-        "input=box/in/1");
+    public void An_input_named_twice_is_told_at_the_second_entry() =>
+        Expect.One(
+            Rule,
+            LineRig.Show(Line("kick", "box/in/1", "desk/channel/1") with { From = new() { At = [At("box/in/1"), At("box/in/1")] } }),
+            Severity.Warning,
+            "/lines/0/from/at/1",
+            "Line 'kick' names box/in/1 twice; the second entry counts for nothing.",
+            "line=kick",
+            "input=box/in/1"
+        );
 
     [Fact]
-    public void Pairs_that_overlap_are_an_error() => Expect.One(
-        Rule,
-        LineRig.Show(Line("keys", "box/in/1-2", "desk/channel/5-6", "desk/channel/6-7")),
-        Severity.Error,
-        "/lines/0/to/1",
-        "Line 'keys' names desk/channel/6 in two entries, desk/channel/5-6 and desk/channel/6-7: it cannot be two channels of one line at once.",
-        "line=keys",
-        "sink=desk/channel/6");
+    public void Pairs_that_overlap_are_an_error() =>
+        Expect.One(
+            Rule,
+            LineRig.Show(Line("keys", "box/in/1-2", "desk/channel/5-6", "desk/channel/6-7")),
+            Severity.Error,
+            "/lines/0/to/1",
+            "Line 'keys' names desk/channel/6 in two entries, desk/channel/5-6 and desk/channel/6-7: it cannot be two channels of one line at once.",
+            "line=keys",
+            "sink=desk/channel/6"
+        );
 
     [Fact]
     public void Different_points_are_fine_and_other_lines_are_another_matter()
@@ -55,9 +61,7 @@ public sealed class PointRepeatedTests
     [InlineData(true)]
     public void Assigning_counts_it_once(bool isInput)
     {
-        var show = isInput
-            ? LineRig.Show(Line("kick", "box/in/1", "desk/channel/1") with { From = new() { At = [At("box/in/1"), At("box/in/1")] } })
-            : Twice;
+        var show = isInput ? LineRig.Show(Line("kick", "box/in/1", "desk/channel/1") with { From = new() { At = [At("box/in/1"), At("box/in/1")] } }) : Twice;
         var result = AssignCases.Assign(show, new AssignmentOptions());
 
         Assert.Empty(result.Unplaced);

@@ -26,7 +26,8 @@ public sealed class ProfileUnknownTests
             Severity.Error,
             "/rig/devices/0/profile",
             "The profile 'test/box' of device 'box' is not known; what these connectors are cannot be told.",
-            "profile=test/box");
+            "profile=test/box"
+        );
 
     [Fact]
     public void Three_devices_of_one_unknown_profile_give_one_finding()
@@ -40,7 +41,8 @@ public sealed class ProfileUnknownTests
             Severity.Error,
             "/rig/devices/0/profile",
             "The profile 'test/box' of devices 'SR box', 'b' and 'c' is not known; what these connectors are cannot be told.",
-            "profile=test/box");
+            "profile=test/box"
+        );
     }
 
     [Fact]

@@ -22,7 +22,9 @@ public sealed class ProfileUnsoundTests
             Severity.Error,
             "/rig/profiles/1/factoryRoutes/0/to",
             "The profile 'test/box' of device 'box' contradicts itself. The profile has no port group 'monitor'.",
-            "profile=test/box", "place=/factoryRoutes/0/to");
+            "profile=test/box",
+            "place=/factoryRoutes/0/to"
+        );
 
     [Fact]
     public void Two_devices_and_two_problems_are_one_finding()
@@ -35,7 +37,10 @@ public sealed class ProfileUnsoundTests
             Severity.Error,
             "/rig/profiles/0/factoryRoutes/0/to",
             "The profile 'test/box' of device 'a' contradicts itself. The profile has no port group 'monitor'. There is one more problem.",
-            "profile=test/box", "place=/factoryRoutes/0/to", "place=/latencyMilliseconds/0/group");
+            "profile=test/box",
+            "place=/factoryRoutes/0/to",
+            "place=/latencyMilliseconds/0/group"
+        );
     }
 
     [Fact]
@@ -66,12 +71,13 @@ public sealed class ProfileUnsoundTests
             Severity.Error,
             "/rig/profiles/0/routing/0/blockSize",
             "The profile 'test/odd' of device 'odd' contradicts itself. Port group 'bus' has 12 points, which is not a whole number of blocks of 8.",
-            "profile=test/odd", "place=/routing/0/blockSize");
+            "profile=test/odd",
+            "place=/routing/0/blockSize"
+        );
     }
 
     [Fact]
-    public void Sound_profiles_give_none() =>
-        Expect.None(Rule, Of([.. SmallProfiles.All.Select((profile, index) => ($"d{index}", profile))]));
+    public void Sound_profiles_give_none() => Expect.None(Rule, Of([.. SmallProfiles.All.Select((profile, index) => ($"d{index}", profile))]));
 
     private sealed class Written(DeviceProfile profile) : ProfileSource
     {

@@ -12,24 +12,28 @@ public sealed class BackupSharesTests
     private static Feed Backup(Feed feed) => feed with { BackupOf = new("first") };
 
     [Fact]
-    public void A_backup_on_the_same_box_is_none() => Expect.One(
-        Rule,
-        WaysRig.Show(Backup, "a/out/2"),
-        Severity.Warning,
-        "/feeds/1/backupOf",
-        "'second' backs up 'first', but both hang on 'a'.",
-        "feed=second",
-        "backs-up=first");
+    public void A_backup_on_the_same_box_is_none() =>
+        Expect.One(
+            Rule,
+            WaysRig.Show(Backup, "a/out/2"),
+            Severity.Warning,
+            "/feeds/1/backupOf",
+            "'second' backs up 'first', but both hang on 'a'.",
+            "feed=second",
+            "backs-up=first"
+        );
 
     [Fact]
-    public void A_backup_on_the_same_supply_is_none() => Expect.One(
-        Rule,
-        WaysRig.Show(Backup, power: "left"),
-        Severity.Warning,
-        "/feeds/1/backupOf",
-        "'second' backs up 'first', but both hang on supply 'left'.",
-        "feed=second",
-        "backs-up=first");
+    public void A_backup_on_the_same_supply_is_none() =>
+        Expect.One(
+            Rule,
+            WaysRig.Show(Backup, power: "left"),
+            Severity.Warning,
+            "/feeds/1/backupOf",
+            "'second' backs up 'first', but both hang on supply 'left'.",
+            "feed=second",
+            "backs-up=first"
+        );
 
     [Fact]
     public void A_link_that_cannot_be_avoided_and_a_ring_that_leads_both_ways_are_fine()
@@ -45,18 +49,21 @@ public sealed class BackupSharesTests
         var show = WaysRig.Show(Backup);
         Expect.One(
             Rule,
-            show with { Rig = show.Rig with { Links = [.. show.Rig.Links, show.Rig.Links[0] with { Id = new("spare"), From = At("desk/net/2") }] } },
+            show with
+            {
+                Rig = show.Rig with { Links = [.. show.Rig.Links, show.Rig.Links[0] with { Id = new("spare"), From = At("desk/net/2") }] },
+            },
             Severity.Warning,
             "/feeds/1/backupOf",
             "'second' backs up 'first', but both hang on link 'one'.",
             "feed=second",
-            "backs-up=first");
+            "backs-up=first"
+        );
     }
 
     [Fact]
-    public void What_a_separation_forbids_is_left_to_its_rule() => Expect.None(
-        Rule,
-        WaysRig.Show(feed => Backup(feed) with { SeparateFrom = [new() { Feed = new("first"), By = SeparationBy.Power }] }, power: "left"));
+    public void What_a_separation_forbids_is_left_to_its_rule() =>
+        Expect.None(Rule, WaysRig.Show(feed => Backup(feed) with { SeparateFrom = [new() { Feed = new("first"), By = SeparationBy.Power }] }, power: "left"));
 
     // The third feed backs up the second one, which is a backup itself, and stands on the box of the first: that is no matter, the box of the second would be.
     [Theory]
@@ -69,6 +76,7 @@ public sealed class BackupSharesTests
 
         Assert.Equal(
             isTold ? ["'third' backs up 'second', but both hang on 'b'."] : [],
-            Testing.RuleTester.Findings(Rule, show).Select(finding => finding.Message));
+            Testing.RuleTester.Findings(Rule, show).Select(finding => finding.Message)
+        );
     }
 }

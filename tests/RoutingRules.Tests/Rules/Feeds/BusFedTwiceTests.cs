@@ -25,16 +25,18 @@ public sealed class BusFedTwiceTests
     }
 
     [Fact]
-    public void One_bus_for_one_zone_in_one_role_is_noted() => Expect.One(
-        Rule,
-        Two(Feed("two", FeedRole.Fill, "desk/aux/2", "a/out/4")),
-        Severity.Note,
-        "/feeds/1/source",
-        "Feeds 'one' and 'two' send the same bus to left in the role fill.",
-        "feed=one",
-        "feed=two",
-        "zone=left",
-        "role=fill");
+    public void One_bus_for_one_zone_in_one_role_is_noted() =>
+        Expect.One(
+            Rule,
+            Two(Feed("two", FeedRole.Fill, "desk/aux/2", "a/out/4")),
+            Severity.Note,
+            "/feeds/1/source",
+            "Feeds 'one' and 'two' send the same bus to left in the role fill.",
+            "feed=one",
+            "feed=two",
+            "zone=left",
+            "role=fill"
+        );
 
     [Fact]
     public void Other_roles_zones_buses_and_backups_are_meant()

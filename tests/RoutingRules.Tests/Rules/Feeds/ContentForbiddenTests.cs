@@ -27,7 +27,8 @@ public sealed class ContentForbiddenTests
             "/feeds/0/to/0",
             "Feed 'main' (main) is pinned to desk/out/1, which carries desk/aux/8 of 'talk' (talkback).",
             "feed=main",
-            "source=desk/aux/8");
+            "source=desk/aux/8"
+        );
         Assert.DoesNotContain(RuleTester.Findings(new FeedNotDelivered(), show), finding => finding.Entities.Contains(Entity.Of("feed", "main")));
     }
 
@@ -35,14 +36,16 @@ public sealed class ContentForbiddenTests
     [InlineData("broadcast", "click")]
     [InlineData("assistive", "comms")]
     [InlineData("evacuation", "talkback")]
-    public void A_protected_feed_from_the_bus_of_a_private_one_is_an_error(string role, string kind) => Expect.One(
-        Rule,
-        Show(Feed("air", new FeedRole(role), "desk/aux/7-8", "desk/out/1-2"), Feed("crew", new FeedRole(kind), "desk/aux/8", "box/out/8")),
-        Severity.Error,
-        "/feeds/0/source",
-        $"Feed 'air' ({role}) takes its signal from desk/aux/8, the bus of 'crew' ({kind}).",
-        "feed=air",
-        "source=desk/aux/8");
+    public void A_protected_feed_from_the_bus_of_a_private_one_is_an_error(string role, string kind) =>
+        Expect.One(
+            Rule,
+            Show(Feed("air", new FeedRole(role), "desk/aux/7-8", "desk/out/1-2"), Feed("crew", new FeedRole(kind), "desk/aux/8", "box/out/8")),
+            Severity.Error,
+            "/feeds/0/source",
+            $"Feed 'air' ({role}) takes its signal from desk/aux/8, the bus of 'crew' ({kind}).",
+            "feed=air",
+            "source=desk/aux/8"
+        );
 
     [Fact]
     public void Click_in_ears_and_music_in_mains_are_meant()
@@ -50,23 +53,32 @@ public sealed class ContentForbiddenTests
         Expect.None(Rule, Show(Feed("ears", FeedRole.InEar, "desk/aux/8", "desk/out/1"), Feed("click", FeedRole.Click, "desk/aux/8", "box/out/8")));
         Expect.None(
             Rule,
-            Show(Feed("main", FeedRole.Main, "desk/main/1", "desk/out/1"), Feed("wedge", FeedRole.Monitor, "desk/aux/8", "box/out/8")).With(Route("desk/aux/8", "desk/out/1")));
+            Show(Feed("main", FeedRole.Main, "desk/main/1", "desk/out/1"), Feed("wedge", FeedRole.Monitor, "desk/aux/8", "box/out/8"))
+                .With(Route("desk/aux/8", "desk/out/1"))
+        );
     }
 
     /// <summary>Four channels, each fed by the receive slot of its number until somebody changes it.</summary>
-    private static DeviceProfile NetworkAmplifier { get; } = new()
-    {
-        Id = new("test/network-amplifier"),
-        Kind = DeviceKind.Amplifier,
-        Name = "Test network amplifier",
-        PortGroups =
-        [
-            SmallProfiles.Group("out", PortKind.Output, 4) with { Level = SignalLevel.Speaker },
-            SmallProfiles.Group("receive", PortKind.Receive, 8) with { BlockSize = 4 },
-        ],
-        Routing = [SmallProfiles.Entry("receive", "out", RoutingMode.Free)],
-        FactoryRoutes = [SmallProfiles.Factory("receive", 1, 4, "out", 1)],
-    };
+    private static DeviceProfile NetworkAmplifier { get; } =
+        new()
+        {
+            Id = new("test/network-amplifier"),
+            Kind = DeviceKind.Amplifier,
+            Name = "Test network amplifier",
+            PortGroups =
+            [
+                SmallProfiles.Group("out", PortKind.Output, 4) with
+                {
+                    Level = SignalLevel.Speaker,
+                },
+                SmallProfiles.Group("receive", PortKind.Receive, 8) with
+                {
+                    BlockSize = 4,
+                },
+            ],
+            Routing = [SmallProfiles.Entry("receive", "out", RoutingMode.Free)],
+            FactoryRoutes = [SmallProfiles.Factory("receive", 1, 4, "out", 1)],
+        };
 
     private static Show Stage(DeviceProfile profile, Feed talk, params Cable[] cables)
     {
@@ -93,7 +105,8 @@ public sealed class ContentForbiddenTests
             $"Feed 'talk' ({role}) sounds at the loudspeaker of pa/out/3, where no feed has it.",
             "feed=talk",
             "loudspeaker=pa/out/3",
-            "source=desk/aux/8");
+            "source=desk/aux/8"
+        );
         Expect.None(new OutputStray(), show);
         Expect.None(new BlockChangeHitsOthers(), show);
         Expect.None(Rule, show.With([.. show.Patch.Routes, Route(null, "pa/out/3")]));
@@ -103,7 +116,13 @@ public sealed class ContentForbiddenTests
     public void Talkback_that_strays_down_a_cable_to_an_amplifier_or_a_powered_loudspeaker_is_an_error()
     {
         var streams = Stream("s", "desk/transmit/1-4", "box/receive/1-4");
-        var powered = new DeviceProfile { Id = new("test/powered"), Kind = DeviceKind.Loudspeaker, Name = "Test loudspeaker", PortGroups = [SmallProfiles.Group("in", PortKind.Input, 2)] };
+        var powered = new DeviceProfile
+        {
+            Id = new("test/powered"),
+            Kind = DeviceKind.Loudspeaker,
+            Name = "Test loudspeaker",
+            PortGroups = [SmallProfiles.Group("in", PortKind.Input, 2)],
+        };
         var talk = Feed("talk", FeedRole.Talkback, "desk/aux/8", "desk/out/2");
         foreach (var (profile, end) in new[] { (SmallProfiles.Amplifier, "pa/out/1"), (powered, "pa/in/1") })
         {
@@ -117,15 +136,19 @@ public sealed class ContentForbiddenTests
                 $"Feed 'talk' (talkback) sounds at the loudspeaker of {end}, where no feed has it.",
                 "feed=talk",
                 $"loudspeaker={end}",
-                "source=desk/aux/8");
+                "source=desk/aux/8"
+            );
             Expect.None(new OutputStray(), show);
         }
     }
 
     [Fact]
-    public void Talkback_that_its_feed_sends_to_a_loudspeaker_is_meant() => Expect.None(
-        Rule,
-        Stage(SmallProfiles.Amplifier, Feed("talk", FeedRole.Talkback, "desk/aux/8", "pa/in/1"), Cable("box/out/3", "pa/in/1")).With(Stream("s", "desk/transmit/1-4", "box/receive/1-4")));
+    public void Talkback_that_its_feed_sends_to_a_loudspeaker_is_meant() =>
+        Expect.None(
+            Rule,
+            Stage(SmallProfiles.Amplifier, Feed("talk", FeedRole.Talkback, "desk/aux/8", "pa/in/1"), Cable("box/out/3", "pa/in/1"))
+                .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"))
+        );
 
     [Theory]
     [InlineData("fill")]
@@ -135,7 +158,16 @@ public sealed class ContentForbiddenTests
     [InlineData("foyer")]
     public void Every_loudspeaker_of_the_house_is_protected(string role)
     {
-        var show = Show(Feed("house", new FeedRole(role), "desk/main/1", "desk/out/1"), Feed("talk", FeedRole.Talkback, "desk/aux/8", "box/out/8")).With(Route("desk/aux/8", "desk/out/1"));
-        Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", $"Feed 'house' ({role}) is pinned to desk/out/1, which carries desk/aux/8 of 'talk' (talkback).", "feed=house", "source=desk/aux/8");
+        var show = Show(Feed("house", new FeedRole(role), "desk/main/1", "desk/out/1"), Feed("talk", FeedRole.Talkback, "desk/aux/8", "box/out/8"))
+            .With(Route("desk/aux/8", "desk/out/1"));
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/to/0",
+            $"Feed 'house' ({role}) is pinned to desk/out/1, which carries desk/aux/8 of 'talk' (talkback).",
+            "feed=house",
+            "source=desk/aux/8"
+        );
     }
 }

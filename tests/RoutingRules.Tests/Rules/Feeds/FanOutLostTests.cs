@@ -22,15 +22,25 @@ public sealed class FanOutLostTests
         };
 
         Expect.One(
-            Rule, show, Severity.Error, "/feeds/0/to/1", "Feed 'Subs' arrives at a/out/2, but not at b/out/2: no stream reaches b/receive/2.", "feed=subs", "to=b/out/2");
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/to/1",
+            "Feed 'Subs' arrives at a/out/2, but not at b/out/2: no stream reaches b/receive/2.",
+            "feed=subs",
+            "to=b/out/2"
+        );
     }
 
     [Fact]
     public void A_feed_that_reaches_both_boxes_gives_none() =>
-        Expect.None(Rule, TwoBoxes.With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4")) with
-        {
-            Feeds = [Feed("subs", FeedRole.Sub, "desk/aux/2", "a/out/2", "b/out/2")],
-        });
+        Expect.None(
+            Rule,
+            TwoBoxes.With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4")) with
+            {
+                Feeds = [Feed("subs", FeedRole.Sub, "desk/aux/2", "a/out/2", "b/out/2")],
+            }
+        );
 
     [Fact]
     public void Destinations_left_to_devices_name_the_outputs_that_are_served()
@@ -38,7 +48,14 @@ public sealed class FanOutLostTests
         var show = TwoBoxes.With(Stream("s1", "desk/transmit/1-4", "a/receive/5-8")) with { Feeds = [FeedTo("subs", FeedRole.Sub, "desk/aux/2", "b", "a")] };
 
         Expect.One(
-            Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'subs' arrives at a/out/6, but not at b: the signal goes nowhere else.", "feed=subs", "to=b");
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/to/0",
+            "Feed 'subs' arrives at a/out/6, but not at b: the signal goes nowhere else.",
+            "feed=subs",
+            "to=b"
+        );
     }
 
     [Fact]
@@ -52,7 +69,9 @@ public sealed class FanOutLostTests
             Severity.Error,
             "/feeds/0/to/1",
             "Feed 'subs' arrives at a/out/2, but not at a: a/out/2 carries it, but counts for 'subs (1 of 2)' already.",
-            "feed=subs", "to=a");
+            "feed=subs",
+            "to=a"
+        );
     }
 
     [Fact]
@@ -61,10 +80,13 @@ public sealed class FanOutLostTests
 
     [Fact]
     public void A_destination_that_does_not_resolve_is_left_to_its_own_rule() =>
-        Expect.None(Rule, TwoBoxes.With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4")) with
-        {
-            Feeds = [Feed("subs", FeedRole.Sub, "desk/aux/2", "a/out/2", "c/out/2", "b/out/99")],
-        });
+        Expect.None(
+            Rule,
+            TwoBoxes.With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4")) with
+            {
+                Feeds = [Feed("subs", FeedRole.Sub, "desk/aux/2", "a/out/2", "c/out/2", "b/out/99")],
+            }
+        );
 
     [Property(Arbitrary = [typeof(CleanShows)])]
     public void A_clean_show_gives_none(CleanShow clean) => Expect.None(Rule, clean.Show);
@@ -84,7 +106,8 @@ public sealed class FanOutLostTests
         // Pinned destinations are lost at neighbouring slots; those left to devices each keep other ends of their own.
         Assert.Equal(
             stream.To.Count == 1 ? [] : aux.Select(number => $"mix-{number}").Order(StringComparer.Ordinal),
-            findings.SelectMany(finding => finding.Entities).Where(entity => entity.Role == "feed").Select(entity => entity.Id).Order(StringComparer.Ordinal));
+            findings.SelectMany(finding => finding.Entities).Where(entity => entity.Role == "feed").Select(entity => entity.Id).Order(StringComparer.Ordinal)
+        );
         if (stream.To.Count > 1 && clean.Show.Feeds[0].To[0].At is not null)
         {
             Assert.Single(findings);

@@ -27,7 +27,8 @@ public sealed class FeedDeliveredElsewhereTests
             "/feeds/0/to/0",
             "Feed 'Vox' is missing at a and sounds at b/out/2, where no feed wants it.",
             "feed=vox",
-            "output=b/out/2");
+            "output=b/out/2"
+        );
     }
 
     [Fact]
@@ -43,7 +44,8 @@ public sealed class FeedDeliveredElsewhereTests
             "2 feeds sound at b/out/1-2, where no feed wants them. Missing: 'x' at a and 'y' at a.",
             "feed=x",
             "feed=y",
-            "output=b/out/1-2");
+            "output=b/out/1-2"
+        );
     }
 
     [Fact]
@@ -56,14 +58,18 @@ public sealed class FeedDeliveredElsewhereTests
             TwoBoxes.With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4")) with
             {
                 Feeds = [FeedTo("vox", FeedRole.InEar, "desk/aux/2", "a")],
-            });
+            }
+        );
 
     [Fact]
     public void An_output_that_another_feed_of_the_bus_may_use_is_no_wrong_place() =>
-        Expect.None(Rule, SentToB with
-        {
-            Feeds = [FeedTo("vox", FeedRole.Monitor, "desk/aux/2", "a"), Feed("spare", FeedRole.Record, "desk/aux/2", "b/out/2")],
-        });
+        Expect.None(
+            Rule,
+            SentToB with
+            {
+                Feeds = [FeedTo("vox", FeedRole.Monitor, "desk/aux/2", "a"), Feed("spare", FeedRole.Record, "desk/aux/2", "b/out/2")],
+            }
+        );
 
     [Fact]
     public void A_wrong_number_on_the_right_box_is_a_wrong_place_for_a_pinned_feed()
@@ -77,12 +83,12 @@ public sealed class FeedDeliveredElsewhereTests
             "/feeds/0/to/0",
             "Feed 'vox' is missing at b/out/4 and sounds at b/out/3, where no feed wants it.",
             "feed=vox",
-            "output=b/out/3");
+            "output=b/out/3"
+        );
     }
 
     [Fact]
-    public void A_factory_leftover_on_the_desk_is_quiet() =>
-        Expect.None(Rule, TwoBoxes with { Feeds = [FeedTo("pa", FeedRole.Main, "desk/main/1", "a")] });
+    public void A_factory_leftover_on_the_desk_is_quiet() => Expect.None(Rule, TwoBoxes with { Feeds = [FeedTo("pa", FeedRole.Main, "desk/main/1", "a")] });
 
     [Fact]
     public void What_an_amplifier_makes_of_a_wrong_output_is_not_told_twice()
@@ -101,7 +107,8 @@ public sealed class FeedDeliveredElsewhereTests
             "/feeds/0/to/0",
             "Feed 'vox' is missing at a and sounds at b/out/2, where no feed wants it.",
             "feed=vox",
-            "output=b/out/2");
+            "output=b/out/2"
+        );
     }
 
     [Property(Arbitrary = [typeof(CleanShows)])]

@@ -22,12 +22,17 @@ public sealed class FeedNotDeliveredTests
         var show = DeskAndBox with { Feeds = [Feed("mon-1", FeedRole.Monitor, "desk/aux/1", "box/out/1") with { Name = "Vocal wedge" }] };
 
         Expect.One(
-            Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'Vocal wedge' does not arrive at box/out/1: no stream reaches box/receive/1.", "feed=mon-1");
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/to/0",
+            "Feed 'Vocal wedge' does not arrive at box/out/1: no stream reaches box/receive/1.",
+            "feed=mon-1"
+        );
     }
 
     [Fact]
-    public void A_feed_that_arrives_gives_none() =>
-        Expect.None(Rule, Streamed with { Feeds = [Feed("mon-1", FeedRole.Monitor, "desk/aux/1", "box/out/1")] });
+    public void A_feed_that_arrives_gives_none() => Expect.None(Rule, Streamed with { Feeds = [Feed("mon-1", FeedRole.Monitor, "desk/aux/1", "box/out/1")] });
 
     [Fact]
     public void Neighbouring_feeds_lost_at_one_place_give_one_finding()
@@ -50,16 +55,14 @@ public sealed class FeedNotDeliveredTests
             "3 feeds do not arrive: no stream reaches box/receive/1-3. Missing: 'a' at box/out/1, 'b' at box/out/2 and 'c' at box/out/3.",
             "feed=a",
             "feed=b",
-            "feed=c");
+            "feed=c"
+        );
     }
 
     [Fact]
     public void Feeds_lost_at_places_apart_give_a_finding_each()
     {
-        var show = DeskAndBox with
-        {
-            Feeds = [Feed("a", FeedRole.Monitor, "desk/aux/1", "box/out/1"), Feed("b", FeedRole.Monitor, "desk/aux/2", "box/out/3")],
-        };
+        var show = DeskAndBox with { Feeds = [Feed("a", FeedRole.Monitor, "desk/aux/1", "box/out/1"), Feed("b", FeedRole.Monitor, "desk/aux/2", "box/out/3")] };
 
         Assert.Equal(["/feeds/0/to/0", "/feeds/1/to/0"], RuleTester.Findings(Rule, show).Select(finding => finding.Pointer));
     }
@@ -70,7 +73,13 @@ public sealed class FeedNotDeliveredTests
         var show = Streamed.With(Route("desk/main/1", "desk/transmit/1")) with { Feeds = [Feed("mon-1", FeedRole.Monitor, "desk/aux/1", "box/out/1")] };
 
         Expect.One(
-            Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'mon-1' does not arrive at box/out/1: box/out/1 carries desk/main/1 instead.", "feed=mon-1");
+            Rule,
+            show,
+            Severity.Error,
+            "/feeds/0/to/0",
+            "Feed 'mon-1' does not arrive at box/out/1: box/out/1 carries desk/main/1 instead.",
+            "feed=mon-1"
+        );
     }
 
     [Fact]
@@ -94,7 +103,8 @@ public sealed class FeedNotDeliveredTests
             "3 feeds do not arrive: box/out/1-3 carry desk/aux/2-4 instead. Missing: 'a' at box/out/1, 'b' at box/out/2 and 'c' at box/out/3.",
             "feed=a",
             "feed=b",
-            "feed=c");
+            "feed=c"
+        );
     }
 
     [Theory]
@@ -152,7 +162,8 @@ public sealed class FeedNotDeliveredTests
             "/feeds/0/to/0",
             "2 feeds do not arrive: box/out/1-2 carry desk/aux/5-6 instead. Missing: 'a' at amp/in/4 and 'b' at box/out/2.",
             "feed=a",
-            "feed=b");
+            "feed=b"
+        );
     }
 
     [Theory]
@@ -176,13 +187,20 @@ public sealed class FeedNotDeliveredTests
             Feeds =
             [
                 FeedTo("x", FeedRole.Monitor, "desk/aux/1", "amp"),
-                new() { Id = new("y"), Role = FeedRole.Monitor, Source = At("desk/aux/2"), To = [new() { Zones = [new("riser")] }] },
+                new()
+                {
+                    Id = new("y"),
+                    Role = FeedRole.Monitor,
+                    Source = At("desk/aux/2"),
+                    To = [new() { Zones = [new("riser")] }],
+                },
             ],
         };
 
         Assert.Equal(
             ["Feed 'x' does not arrive at amp: amp has no line output.", "Feed 'y' does not arrive at zone riser: no device stands in zone riser."],
-            RuleTester.Findings(Rule, show).Select(finding => finding.Message));
+            RuleTester.Findings(Rule, show).Select(finding => finding.Message)
+        );
     }
 
     [Fact]
@@ -190,8 +208,7 @@ public sealed class FeedNotDeliveredTests
     {
         var show = Streamed with { Feeds = [FeedTo("a", FeedRole.Monitor, "desk/aux/1", "box"), FeedTo("b", FeedRole.Monitor, "desk/aux/1", "box")] };
 
-        Expect.One(
-            Rule, show, Severity.Error, "/feeds/1/to/0", "Feed 'b' does not arrive at box: box/out/1 carries it, but counts for 'a' already.", "feed=b");
+        Expect.One(Rule, show, Severity.Error, "/feeds/1/to/0", "Feed 'b' does not arrive at box: box/out/1 carries it, but counts for 'a' already.", "feed=b");
     }
 
     [Theory]
@@ -283,18 +300,25 @@ public sealed class FeedNotDeliveredTests
             Severity.Error,
             "/feeds/0/to/0",
             "Feed 'x' does not arrive at a/out/1 or b/out/2: no stream reaches a/receive/1; no stream reaches b/receive/2.",
-            "feed=x", "to=a/out/1", "to=b/out/2");
+            "feed=x",
+            "to=a/out/1",
+            "to=b/out/2"
+        );
     }
 
     [Fact]
     public void A_pair_of_which_nothing_arrives_is_one_finding_over_both_slots() =>
         Expect.One(
             Rule,
-            DeskAndBox with { Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "box/out/3-4")] },
+            DeskAndBox with
+            {
+                Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "box/out/3-4")],
+            },
             Severity.Error,
             "/feeds/0/to/0",
             "Feed 'ears' does not arrive at box/out/3-4: no stream reaches box/receive/3-4.",
-            "feed=ears");
+            "feed=ears"
+        );
 
     [Fact]
     public void Slots_of_a_multicore_without_a_link_are_told_apart_from_streams()
@@ -302,16 +326,32 @@ public sealed class FeedNotDeliveredTests
         var box = SmallProfiles.Box with
         {
             Id = new("test/multicore-box"),
-            PortGroups = SmallProfiles.Box.PortGroups
-                .Select(group => group.Kind == PortKind.Receive ? group with { Carrier = new GroupRange(new("net"), 1, 1) } : group).ToValueList(),
+            PortGroups = SmallProfiles
+                .Box.PortGroups.Select(group => group.Kind == PortKind.Receive ? group with { Carrier = new GroupRange(new("net"), 1, 1) } : group)
+                .ToValueList(),
         };
         var show = Of(("desk", SmallProfiles.Console), ("box", box)) with { Feeds = [Feed("x", FeedRole.Monitor, "desk/aux/1", "box/out/1")] };
 
         Expect.One(Rule, show, Severity.Error, "/feeds/0/to/0", "Feed 'x' does not arrive at box/out/1: no link brings signal to box/receive/1.", "feed=x");
-        Expect.None(Rule, show with
-        {
-            Rig = show.Rig with { Links = [new() { Id = new("trunk"), Network = new("net"), From = At("desk/net/9"), To = At("box/net/1") }] },
-        });
+        Expect.None(
+            Rule,
+            show with
+            {
+                Rig = show.Rig with
+                {
+                    Links =
+                    [
+                        new()
+                        {
+                            Id = new("trunk"),
+                            Network = new("net"),
+                            From = At("desk/net/9"),
+                            To = At("box/net/1"),
+                        },
+                    ],
+                },
+            }
+        );
     }
 
     [Property(Arbitrary = [typeof(CleanShows)])]

@@ -32,7 +32,8 @@ public sealed class PairSplitTests
             "The halves of the pair 'Ears' are not neighbours: left comes from a/out/1, right from a/out/4.",
             "feed=ears",
             "left=a/out/1",
-            "right=a/out/4");
+            "right=a/out/4"
+        );
     }
 
     [Fact]
@@ -51,7 +52,8 @@ public sealed class PairSplitTests
             "The halves of the pair 'ears' are not neighbours: left comes from a/out/1, right from b/out/2.",
             "feed=ears",
             "left=a/out/1",
-            "right=b/out/2");
+            "right=b/out/2"
+        );
     }
 
     [Fact]
@@ -66,36 +68,48 @@ public sealed class PairSplitTests
     public void A_missing_right_half_is_named_with_its_cause() =>
         Expect.One(
             Rule,
-            Patched(Route(null, "desk/transmit/4")) with { Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "a/out/3-4")] },
+            Patched(Route(null, "desk/transmit/4")) with
+            {
+                Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "a/out/3-4")],
+            },
             Severity.Error,
             "/feeds/0/to/0",
             "Only left of the pair 'ears' arrives, at a/out/3; right (desk/aux/4) is missing: desk/transmit/4 is set to nothing.",
             "feed=ears",
             "at=a/out/3-4",
-            "left=a/out/3");
+            "left=a/out/3"
+        );
 
     [Fact]
     public void A_missing_left_half_of_a_pair_left_to_a_device_is_named_with_its_cause() =>
         Expect.One(
             Rule,
-            Patched(Route("desk/aux/6", "desk/transmit/2")) with { Feeds = [FeedTo("ears", FeedRole.InEar, "desk/aux/5-6", "a")] },
+            Patched(Route("desk/aux/6", "desk/transmit/2")) with
+            {
+                Feeds = [FeedTo("ears", FeedRole.InEar, "desk/aux/5-6", "a")],
+            },
             Severity.Error,
             "/feeds/0/to/0",
             "Only right of the pair 'ears' arrives, at a/out/2; left (desk/aux/5) is missing: desk/aux/5 is routed nowhere.",
             "feed=ears",
-            "right=a/out/2");
+            "right=a/out/2"
+        );
 
     [Fact]
     public void Left_at_both_points_means_that_right_is_missing() =>
         Expect.One(
             Rule,
-            Patched(Route("desk/aux/3", "desk/transmit/4")) with { Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "a/out/3-4")] },
+            Patched(Route("desk/aux/3", "desk/transmit/4")) with
+            {
+                Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "a/out/3-4")],
+            },
             Severity.Error,
             "/feeds/0/to/0",
             "Only left of the pair 'ears' arrives, at a/out/3; right (desk/aux/4) is missing: a/out/4 carries desk/aux/3 instead.",
             "feed=ears",
             "at=a/out/3-4",
-            "left=a/out/3");
+            "left=a/out/3"
+        );
 
     [Fact]
     public void Cables_from_outputs_apart_split_a_pair_pinned_behind_them()
@@ -117,7 +131,8 @@ public sealed class PairSplitTests
             "feed=side",
             "at=amp/in/1-2",
             "left=box/out/1",
-            "right=box/out/4");
+            "right=box/out/4"
+        );
     }
 
     [Fact]
@@ -127,7 +142,8 @@ public sealed class PairSplitTests
             Route("desk/aux/5", "desk/transmit/1"),
             Route("desk/aux/6", "desk/transmit/4"),
             Route("desk/aux/5", "desk/transmit/5"),
-            Route("desk/aux/6", "desk/transmit/7")) with
+            Route("desk/aux/6", "desk/transmit/7")
+        ) with
         {
             Feeds = [FeedTo("ears", FeedRole.InEar, "desk/aux/5-6", "a", "b")],
         };
@@ -157,7 +173,8 @@ public sealed class PairSplitTests
             "Only left of the pair 'ears' arrives, at a/out/1; right (desk/aux/6) is missing: a/out/2 carries desk/aux/2 instead.",
             "feed=ears",
             "at=a/out/1-2",
-            "left=a/out/1");
+            "left=a/out/1"
+        );
     }
 
     [Fact]
@@ -196,5 +213,6 @@ public sealed class PairSplitTests
             Patched(Route("desk/aux/44", "desk/transmit/4"), Route(null, "desk/transmit/4")) with
             {
                 Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "a/out/3-4")],
-            });
+            }
+        );
 }

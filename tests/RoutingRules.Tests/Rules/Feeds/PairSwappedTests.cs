@@ -23,23 +23,31 @@ public sealed class PairSwappedTests
     public void A_pinned_pair_with_right_first_gives_one_finding() =>
         Expect.One(
             Rule,
-            Swapped with { Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "box/out/3-4") with { Name = "Ears" }] },
+            Swapped with
+            {
+                Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "box/out/3-4") with { Name = "Ears" }],
+            },
             Severity.Error,
             "/feeds/0/to/0",
             "The pair 'Ears' is swapped at box/out/3-4: box/out/3 carries right (desk/aux/4) and box/out/4 carries left (desk/aux/3).",
             "feed=ears",
-            "points=box/out/3-4");
+            "points=box/out/3-4"
+        );
 
     [Fact]
     public void A_pair_left_to_a_device_is_found_where_it_arrives() =>
         Expect.One(
             Rule,
-            Swapped with { Feeds = [FeedTo("ears", FeedRole.InEar, "desk/aux/3-4", "box")] },
+            Swapped with
+            {
+                Feeds = [FeedTo("ears", FeedRole.InEar, "desk/aux/3-4", "box")],
+            },
             Severity.Error,
             "/feeds/0/to/0",
             "The pair 'ears' is swapped at box/out/3-4: box/out/3 carries right (desk/aux/4) and box/out/4 carries left (desk/aux/3).",
             "feed=ears",
-            "points=box/out/3-4");
+            "points=box/out/3-4"
+        );
 
     [Fact]
     public void A_pair_in_order_gives_none()
@@ -65,7 +73,8 @@ public sealed class PairSwappedTests
             "/feeds/0/to/0",
             "The pair 'pa' is swapped at amp/in/1-2: amp/in/1 carries right (desk/main/2) and amp/in/2 carries left (desk/main/1).",
             "feed=pa",
-            "points=amp/in/1-2");
+            "points=amp/in/1-2"
+        );
     }
 
     [Theory]
@@ -87,7 +96,8 @@ public sealed class PairSwappedTests
                 "/lines/0/to/1",
                 "The pair 'Keys' is swapped at desk/channel/5-6: desk/channel/5 carries right (box/in/2) and desk/channel/6 carries left (box/in/1).",
                 "line=keys",
-                "points=desk/channel/5-6");
+                "points=desk/channel/5-6"
+            );
         }
         else
         {
@@ -100,7 +110,17 @@ public sealed class PairSwappedTests
     {
         var show = Patched(Route("desk/receive/4", "desk/channel/5"), Route("desk/receive/3", "desk/channel/6")) with
         {
-            Lines = [new() { Id = new("keys"), Kind = LineKind.Line, Width = 2, From = new() { Devices = [new("box")] }, To = [At("desk/channel/5-6")] }],
+            Lines =
+            [
+                new()
+                {
+                    Id = new("keys"),
+                    Kind = LineKind.Line,
+                    Width = 2,
+                    From = new() { Devices = [new("box")] },
+                    To = [At("desk/channel/5-6")],
+                },
+            ],
         };
 
         Expect.One(
@@ -110,7 +130,8 @@ public sealed class PairSwappedTests
             "/lines/0/to/0",
             "The pair 'keys' is swapped at desk/channel/5-6: desk/channel/5 carries right (box/in/4) and desk/channel/6 carries left (box/in/3).",
             "line=keys",
-            "points=desk/channel/5-6");
+            "points=desk/channel/5-6"
+        );
     }
 
     [Fact]
@@ -118,7 +139,17 @@ public sealed class PairSwappedTests
     {
         var show = Of(("desk", SmallProfiles.Console)).With(Route("desk/in/1", "desk/channel/2"), Route("desk/in/2", "desk/channel/1")) with
         {
-            Lines = [new() { Id = new("player"), Kind = LineKind.Line, Width = 2, From = new() { Source = At("desk/in/1-2") }, To = [At("desk/channel/1-2")] }],
+            Lines =
+            [
+                new()
+                {
+                    Id = new("player"),
+                    Kind = LineKind.Line,
+                    Width = 2,
+                    From = new() { Source = At("desk/in/1-2") },
+                    To = [At("desk/channel/1-2")],
+                },
+            ],
         };
 
         Expect.One(
@@ -128,18 +159,21 @@ public sealed class PairSwappedTests
             "/lines/0/to/0",
             "The pair 'player' is swapped at desk/channel/1-2: desk/channel/1 carries right (desk/in/2) and desk/channel/2 carries left (desk/in/1).",
             "line=player",
-            "points=desk/channel/1-2");
+            "points=desk/channel/1-2"
+        );
     }
 
     [Fact]
     public void Both_points_with_the_same_half_and_single_width_feeds_are_not_swapped()
     {
+        Expect.None(Rule, Patched(Route("desk/aux/3", "desk/transmit/4")) with { Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "box/out/3-4")] });
         Expect.None(
             Rule,
-            Patched(Route("desk/aux/3", "desk/transmit/4")) with { Feeds = [Feed("ears", FeedRole.InEar, "desk/aux/3-4", "box/out/3-4")] });
-        Expect.None(
-            Rule,
-            Swapped with { Feeds = [Feed("l", FeedRole.InEar, "desk/aux/3", "box/out/3"), Feed("r", FeedRole.InEar, "desk/aux/4", "box/out/4")] });
+            Swapped with
+            {
+                Feeds = [Feed("l", FeedRole.InEar, "desk/aux/3", "box/out/3"), Feed("r", FeedRole.InEar, "desk/aux/4", "box/out/4")],
+            }
+        );
     }
 
     [Fact]
@@ -160,6 +194,7 @@ public sealed class PairSwappedTests
 
         Assert.Equal(
             Expect.Fingerprints(Rule, Swapped with { Feeds = [feed] }),
-            Expect.Fingerprints(Rule, Swapped with { Title = name ?? "", Feeds = [feed with { Name = name }] }));
+            Expect.Fingerprints(Rule, Swapped with { Title = name ?? "", Feeds = [feed with { Name = name }] })
+        );
     }
 }

@@ -11,37 +11,43 @@ public sealed class SeparationBrokenTests
     private static Func<Feed, Feed> Apart(SeparationBy by) => feed => feed with { SeparateFrom = [new() { Feed = new("first"), By = by }] };
 
     [Fact]
-    public void Two_feeds_on_one_device_are_not_apart() => Expect.One(
-        Rule,
-        WaysRig.Show(Apart(SeparationBy.Device), "a/out/2"),
-        Severity.Error,
-        "/feeds/1/separateFrom/0",
-        "'second' and 'first' were to stay apart by device, but both stand on 'a'.",
-        "feed=first",
-        "feed=second",
-        "by=device");
+    public void Two_feeds_on_one_device_are_not_apart() =>
+        Expect.One(
+            Rule,
+            WaysRig.Show(Apart(SeparationBy.Device), "a/out/2"),
+            Severity.Error,
+            "/feeds/1/separateFrom/0",
+            "'second' and 'first' were to stay apart by device, but both stand on 'a'.",
+            "feed=first",
+            "feed=second",
+            "by=device"
+        );
 
     [Fact]
-    public void Two_devices_on_one_supply_are_not_apart() => Expect.One(
-        Rule,
-        WaysRig.Show(Apart(SeparationBy.Power), power: "left"),
-        Severity.Error,
-        "/feeds/1/separateFrom/0",
-        "'second' and 'first' were to stay apart by power, but both hang on supply 'left'.",
-        "feed=first",
-        "feed=second",
-        "by=power");
+    public void Two_devices_on_one_supply_are_not_apart() =>
+        Expect.One(
+            Rule,
+            WaysRig.Show(Apart(SeparationBy.Power), power: "left"),
+            Severity.Error,
+            "/feeds/1/separateFrom/0",
+            "'second' and 'first' were to stay apart by power, but both hang on supply 'left'.",
+            "feed=first",
+            "feed=second",
+            "by=power"
+        );
 
     [Fact]
-    public void A_chain_leads_both_over_its_first_link() => Expect.One(
-        Rule,
-        WaysRig.Show(Apart(SeparationBy.Link)),
-        Severity.Error,
-        "/feeds/1/separateFrom/0",
-        "'second' and 'first' were to stay apart by link, but both cross link 'one'.",
-        "feed=first",
-        "feed=second",
-        "by=link");
+    public void A_chain_leads_both_over_its_first_link() =>
+        Expect.One(
+            Rule,
+            WaysRig.Show(Apart(SeparationBy.Link)),
+            Severity.Error,
+            "/feeds/1/separateFrom/0",
+            "'second' and 'first' were to stay apart by link, but both cross link 'one'.",
+            "feed=first",
+            "feed=second",
+            "by=link"
+        );
 
     [Fact]
     public void Feeds_that_are_apart_and_wishes_about_nobody_are_fine()

@@ -18,13 +18,17 @@ public sealed class SetEntriesUnequalTests
     public void Two_destinations_against_one_give_one_finding() =>
         Expect.One(
             Rule,
-            DeskAndBox with { Feeds = [Part("l", "left", "box/out/1", "box/out/3"), Part("r", "right", "box/out/2")] },
+            DeskAndBox with
+            {
+                Feeds = [Part("l", "left", "box/out/1", "box/out/3"), Part("r", "right", "box/out/2")],
+            },
             Severity.Note,
             "/feeds/1/to",
             "The parts of set 'fills' have different numbers of destinations: left has 2 and right has 1.",
             "set=fills",
             "feed=l",
-            "feed=r");
+            "feed=r"
+        );
 
     [Fact]
     public void Equal_numbers_give_none() => Expect.None(Rule, DeskAndBox with { Feeds = [Part("l", "left", "box/out/1"), Part("r", "right", "box/out/2")] });
@@ -47,16 +51,21 @@ public sealed class SetEntriesUnequalTests
 
         Expect.One(
             Rule,
-            DeskAndBox with { Feeds = [.. feeds] },
+            DeskAndBox with
+            {
+                Feeds = [.. feeds],
+            },
             Severity.Note,
             "/feeds/1/to",
             "The parts of set 'fills' have different numbers of destinations: left has 1, 'c' has 2 and right has 1.",
             "set=fills",
             "feed=c",
             "feed=l",
-            "feed=r");
+            "feed=r"
+        );
         Assert.Equal(
             Expect.Fingerprints(Rule, DeskAndBox with { Feeds = [.. feeds] }),
-            Expect.Fingerprints(Rule, DeskAndBox with { Feeds = feeds.Reverse().ToValueList() }));
+            Expect.Fingerprints(Rule, DeskAndBox with { Feeds = feeds.Reverse().ToValueList() })
+        );
     }
 }

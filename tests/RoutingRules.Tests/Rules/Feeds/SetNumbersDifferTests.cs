@@ -10,26 +10,33 @@ public sealed class SetNumbersDifferTests
 {
     private static readonly SetNumbersDiffer Rule = new();
 
-    private static Show Streamed => Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box))
-        .With(Route("desk/main/1-2", "desk/transmit/1-2"), Route("desk/aux/1-2", "desk/transmit/3-4"), Route("desk/main/2", "desk/transmit/6"))
-        .With(
-            Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/5-8"),
-            Stream("s2", "desk/transmit/5-8", "b/receive/1-4", "a/receive/5-8"));
+    private static Show Streamed =>
+        Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box))
+            .With(Route("desk/main/1-2", "desk/transmit/1-2"), Route("desk/aux/1-2", "desk/transmit/3-4"), Route("desk/main/2", "desk/transmit/6"))
+            .With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/5-8"), Stream("s2", "desk/transmit/5-8", "b/receive/1-4", "a/receive/5-8"));
 
     private static Feed Part(string id, string part, string source, params string[] at) =>
-        Feed(id, FeedRole.Main, source, at) with { Set = "main", Part = part };
+        Feed(id, FeedRole.Main, source, at) with
+        {
+            Set = "main",
+            Part = part,
+        };
 
     [Fact]
     public void Left_on_one_and_right_on_two_of_the_other_box_give_one_finding() =>
         Expect.One(
             Rule,
-            Streamed with { Feeds = [Part("l", "left", "desk/main/1", "a/out/1"), Part("r", "right", "desk/main/2", "b/out/2")] },
+            Streamed with
+            {
+                Feeds = [Part("l", "left", "desk/main/1", "a/out/1"), Part("r", "right", "desk/main/2", "b/out/2")],
+            },
             Severity.Note,
             "/feeds/0/to/0",
             "The parts of set 'main' have different numbers: left at a/out/1 and right at b/out/2.",
             "set=main",
             "feed=l",
-            "feed=r");
+            "feed=r"
+        );
 
     [Fact]
     public void Equal_numbers_give_none() =>
@@ -50,10 +57,17 @@ public sealed class SetNumbersDifferTests
             {
                 Feeds =
                 [
-                    Feed("l", FeedRole.Main, "desk/main/1", "a/out/1") with { Set = "main" },
-                    Feed("r", FeedRole.Main, "desk/main/2", "b/out/2") with { Set = "main" },
+                    Feed("l", FeedRole.Main, "desk/main/1", "a/out/1") with
+                    {
+                        Set = "main",
+                    },
+                    Feed("r", FeedRole.Main, "desk/main/2", "b/out/2") with
+                    {
+                        Set = "main",
+                    },
                 ],
-            });
+            }
+        );
     }
 
     [Fact]
@@ -83,7 +97,8 @@ public sealed class SetNumbersDifferTests
             "set=main",
             "feed=c",
             "feed=l",
-            "feed=r");
+            "feed=r"
+        );
     }
 
     [Fact]

@@ -27,18 +27,26 @@ public sealed class SideMismatchTests
     }
 
     private static Feed Part(string part, string at, string? set = null) =>
-        Feed($"main-{part}", FeedRole.Main, part == "left" ? "desk/main/1" : "desk/main/2", at) with { Part = part, Set = set };
+        Feed($"main-{part}", FeedRole.Main, part == "left" ? "desk/main/1" : "desk/main/2", at) with
+        {
+            Part = part,
+            Set = set,
+        };
 
     [Fact]
     public void A_left_feed_at_house_right_gives_one_finding() =>
         Expect.One(
             Rule,
-            Rig() with { Feeds = [Part("left", "box-l/out/1")] },
+            Rig() with
+            {
+                Feeds = [Part("left", "box-l/out/1")],
+            },
             Severity.Warning,
             "/feeds/0/to/0",
             "On the wrong side of the house: 'main-left' (left) at box-l/out/1, house right (stage left).",
             "feed=main-left",
-            "device=box-l");
+            "device=box-l"
+        );
 
     [Fact]
     public void Left_at_house_left_and_right_at_house_right_give_none() =>
@@ -48,16 +56,20 @@ public sealed class SideMismatchTests
     public void A_set_exchanged_left_for_right_gives_one_finding() =>
         Expect.One(
             Rule,
-            Rig() with { Feeds = [Part("right", "box-r/out/2", "main"), Part("left", "box-l/out/1", "main")] },
+            Rig() with
+            {
+                Feeds = [Part("right", "box-r/out/2", "main"), Part("left", "box-l/out/1", "main")],
+            },
             Severity.Warning,
             "/feeds/0/to/0",
             "On the wrong side of the house: 'main-right' (right) at box-r/out/2, house left (stage right); "
-            + "'main-left' (left) at box-l/out/1, house right (stage left).",
+                + "'main-left' (left) at box-l/out/1, house right (stage left).",
             "set=main",
             "feed=main-left",
             "device=box-l",
             "feed=main-right",
-            "device=box-r");
+            "device=box-r"
+        );
 
     [Theory]
     [InlineData(ZoneSide.Centre)]
@@ -69,14 +81,17 @@ public sealed class SideMismatchTests
     {
         Expect.None(Rule, Rig(right: ZoneSide.Centre) with { Feeds = [Part("left", "box-l/out/1")] });
         var show = Rig() with { Feeds = [Part("right", "box-r/out/2")] };
-        Expect.None(Rule, show with
-        {
-            Rig = show.Rig with
+        Expect.None(
+            Rule,
+            show with
             {
-                Devices = [show.Rig.Devices[0], show.Rig.Devices[1], show.Rig.Devices[2] with { Profile = SmallProfiles.Amplifier.Id }],
-                Profiles = [.. show.Rig.Profiles, SmallProfiles.Amplifier],
-            },
-        });
+                Rig = show.Rig with
+                {
+                    Devices = [show.Rig.Devices[0], show.Rig.Devices[1], show.Rig.Devices[2] with { Profile = SmallProfiles.Amplifier.Id }],
+                    Profiles = [.. show.Rig.Profiles, SmallProfiles.Amplifier],
+                },
+            }
+        );
     }
 
     [Fact]
@@ -99,7 +114,16 @@ public sealed class SideMismatchTests
         {
             Rig = show.Rig with
             {
-                Devices = [.. show.Rig.Devices, new() { Id = new("amp"), Profile = SmallProfiles.Amplifier.Id, Zone = new("stage-right") }],
+                Devices =
+                [
+                    .. show.Rig.Devices,
+                    new()
+                    {
+                        Id = new("amp"),
+                        Profile = SmallProfiles.Amplifier.Id,
+                        Zone = new("stage-right"),
+                    },
+                ],
                 Profiles = [.. show.Rig.Profiles, SmallProfiles.Amplifier],
                 Cables = [Cable("box-l/out/1", "amp/in/1")],
             },
@@ -113,32 +137,58 @@ public sealed class SideMismatchTests
     private static Show Amplifiers(DeviceProfile profile, string left, string right, string atLeft, string atRight, params Cable[] cables)
     {
         var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp-a", profile), ("amp-b", profile))
-            .With(Route("desk/main/1-2", "desk/transmit/1-2")).With(Stream("s1", "desk/transmit/1-4", [.. new[] { "box", "amp-a", "amp-b" }.Take(cables.Length > 0 ? 1 : 3).Select(device => $"{device}/receive/1-4")]));
+            .With(Route("desk/main/1-2", "desk/transmit/1-2"))
+            .With(
+                Stream(
+                    "s1",
+                    "desk/transmit/1-4",
+                    [.. new[] { "box", "amp-a", "amp-b" }.Take(cables.Length > 0 ? 1 : 3).Select(device => $"{device}/receive/1-4")]
+                )
+            );
         return show with
         {
             Rig = show.Rig with
             {
                 Zones = [new() { Id = new("stage-right"), Side = ZoneSide.HouseLeft }, new() { Id = new("stage-left"), Side = ZoneSide.HouseRight }],
-                Devices = [show.Rig.Devices[0], show.Rig.Devices[1], show.Rig.Devices[2] with { Zone = new(left) }, show.Rig.Devices[3] with { Zone = new(right) }],
+                Devices =
+                [
+                    show.Rig.Devices[0],
+                    show.Rig.Devices[1],
+                    show.Rig.Devices[2] with
+                    {
+                        Zone = new(left),
+                    },
+                    show.Rig.Devices[3] with
+                    {
+                        Zone = new(right),
+                    },
+                ],
                 Cables = cables.ToValueList(),
             },
             Feeds = [Part("left", atLeft, "main"), Part("right", atRight, "main")],
         };
     }
 
-    private static DeviceProfile NetworkAmplifier { get; } = new()
-    {
-        Id = new("test/network-amplifier"),
-        Kind = DeviceKind.Amplifier,
-        Name = "Test network amplifier",
-        PortGroups =
-        [
-            SmallProfiles.Group("out", PortKind.Output, 4) with { Level = SignalLevel.Speaker },
-            SmallProfiles.Group("receive", PortKind.Receive, 8) with { BlockSize = 4 },
-        ],
-        Routing = [SmallProfiles.Entry("receive", "out", RoutingMode.Free)],
-        FactoryRoutes = [SmallProfiles.Factory("receive", 1, 4, "out", 1)],
-    };
+    private static DeviceProfile NetworkAmplifier { get; } =
+        new()
+        {
+            Id = new("test/network-amplifier"),
+            Kind = DeviceKind.Amplifier,
+            Name = "Test network amplifier",
+            PortGroups =
+            [
+                SmallProfiles.Group("out", PortKind.Output, 4) with
+                {
+                    Level = SignalLevel.Speaker,
+                },
+                SmallProfiles.Group("receive", PortKind.Receive, 8) with
+                {
+                    BlockSize = 4,
+                },
+            ],
+            Routing = [SmallProfiles.Entry("receive", "out", RoutingMode.Free)],
+            FactoryRoutes = [SmallProfiles.Factory("receive", 1, 4, "out", 1)],
+        };
 
     [Fact]
     public void Network_amplifiers_with_exchanged_zones_are_one_finding()
@@ -153,14 +203,21 @@ public sealed class SideMismatchTests
             "feed=main-left",
             "device=amp-a",
             "feed=main-right",
-            "device=amp-b");
+            "device=amp-b"
+        );
         Expect.None(Rule, Amplifiers(NetworkAmplifier, "stage-right", "stage-left", "amp-a/receive/1", "amp-b/receive/2"));
     }
 
     [Fact]
     public void Amplifiers_and_powered_loudspeakers_behind_a_box_in_the_middle_count_by_their_own_zones()
     {
-        var powered = new DeviceProfile { Id = new("test/powered"), Kind = DeviceKind.Loudspeaker, Name = "Test loudspeaker", PortGroups = [SmallProfiles.Group("in", PortKind.Input, 2)] };
+        var powered = new DeviceProfile
+        {
+            Id = new("test/powered"),
+            Kind = DeviceKind.Loudspeaker,
+            Name = "Test loudspeaker",
+            PortGroups = [SmallProfiles.Group("in", PortKind.Input, 2)],
+        };
         Cable[] cables = [Cable("box/out/1", "amp-a/in/1"), Cable("box/out/2", "amp-b/in/2")];
         foreach (var profile in new[] { SmallProfiles.Amplifier, powered })
         {
@@ -171,7 +228,19 @@ public sealed class SideMismatchTests
     }
 
     [Fact]
-    public void A_feed_that_is_heard_on_its_own_side_as_well_is_none() => Expect.None(
-        Rule,
-        Amplifiers(SmallProfiles.Amplifier, "stage-left", "stage-right", "box/out/1", "box/out/2", Cable("box/out/1", "amp-a/in/1"), Cable("box/out/1", "amp-b/in/1"), Cable("box/out/2", "amp-a/in/2"), Cable("box/out/2", "amp-b/in/2")));
+    public void A_feed_that_is_heard_on_its_own_side_as_well_is_none() =>
+        Expect.None(
+            Rule,
+            Amplifiers(
+                SmallProfiles.Amplifier,
+                "stage-left",
+                "stage-right",
+                "box/out/1",
+                "box/out/2",
+                Cable("box/out/1", "amp-a/in/1"),
+                Cable("box/out/1", "amp-b/in/1"),
+                Cable("box/out/2", "amp-a/in/2"),
+                Cable("box/out/2", "amp-b/in/2")
+            )
+        );
 }

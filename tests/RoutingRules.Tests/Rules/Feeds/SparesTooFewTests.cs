@@ -14,7 +14,8 @@ public sealed class SparesTooFewTests
     /// <summary>A box of eight outputs: one is dead, two are reserved, three are cabled, and one feed is pinned.</summary>
     private static Show Box(int pins)
     {
-        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier)).With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"));
+        var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier))
+            .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"));
         return show with
         {
             Rig = show.Rig with
@@ -28,8 +29,8 @@ public sealed class SparesTooFewTests
     }
 
     [Fact]
-    public void A_box_with_no_free_output_left_is_noted() => Expect.One(
-        Rule, Box(2), Severity.Note, "/rig/devices/1", "'box' serves feeds at 2 outputs and has none free.", "device=box");
+    public void A_box_with_no_free_output_left_is_noted() =>
+        Expect.One(Rule, Box(2), Severity.Note, "/rig/devices/1", "'box' serves feeds at 2 outputs and has none free.", "device=box");
 
     [Fact]
     public void One_free_output_is_enough_unless_more_are_asked_for()

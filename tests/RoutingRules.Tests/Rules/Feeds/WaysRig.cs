@@ -17,9 +17,18 @@ internal static class WaysRig
             {
                 Devices =
                 [
-                    show.Rig.Devices[0] with { Power = [new("house")] },
-                    show.Rig.Devices[1] with { Power = [new("left")] },
-                    show.Rig.Devices[2] with { Power = [new(power)] },
+                    show.Rig.Devices[0] with
+                    {
+                        Power = [new("house")],
+                    },
+                    show.Rig.Devices[1] with
+                    {
+                        Power = [new("left")],
+                    },
+                    show.Rig.Devices[2] with
+                    {
+                        Power = [new(power)],
+                    },
                 ],
                 Links = isRing
                     ? [Link("one", "desk/net/1", "a/net/1"), Link("two", "a/net/2", "b/net/1"), Link("three", "desk/net/2", "b/net/2")]
@@ -29,5 +38,12 @@ internal static class WaysRig
         };
     }
 
-    private static Link Link(string id, string from, string to) => new() { Id = new(id), Network = new("net"), From = At(from), To = At(to) };
+    private static Link Link(string id, string from, string to) =>
+        new()
+        {
+            Id = new(id),
+            Network = new("net"),
+            From = At(from),
+            To = At(to),
+        };
 }

@@ -8,22 +8,36 @@ namespace RoutingRules.Tests.Rules;
 /// <summary>A console, a clearable box that gets its first eight slots, and a rack of in-ear transmitters cabled to the box's first four outputs.</summary>
 internal static class EarRig
 {
-    public static DeviceProfile Rack { get; } = new()
-    {
-        Id = new("test/ear-rack"),
-        Kind = DeviceKind.TransmitterRack,
-        Name = "Test rack",
-        PortGroups = [SmallProfiles.Group("in", PortKind.Input, 4) with { Level = SignalLevel.Line }],
-    };
+    public static DeviceProfile Rack { get; } =
+        new()
+        {
+            Id = new("test/ear-rack"),
+            Kind = DeviceKind.TransmitterRack,
+            Name = "Test rack",
+            PortGroups = [SmallProfiles.Group("in", PortKind.Input, 4) with { Level = SignalLevel.Line }],
+        };
 
     /// <summary>Two stereo packs, as the panel says.</summary>
-    public static DeviceProfile StereoRack { get; } = Rack with
-    {
-        PortGroups = [SmallProfiles.Group("in", PortKind.Input, 4) with { Level = SignalLevel.Line, Paired = true, PanelLabels = ["1L", "1R", "2L", "2R"] }],
-    };
+    public static DeviceProfile StereoRack { get; } =
+        Rack with
+        {
+            PortGroups =
+            [
+                SmallProfiles.Group("in", PortKind.Input, 4) with
+                {
+                    Level = SignalLevel.Line,
+                    Paired = true,
+                    PanelLabels = ["1L", "1R", "2L", "2R"],
+                },
+            ],
+        };
 
     /// <summary>The show with another rack of the same id.</summary>
-    public static Show WithRack(this Show show, DeviceProfile rack) => show with { Rig = show.Rig with { Profiles = [.. show.Rig.Profiles.Where(profile => profile.Id != Rack.Id), rack] } };
+    public static Show WithRack(this Show show, DeviceProfile rack) =>
+        show with
+        {
+            Rig = show.Rig with { Profiles = [.. show.Rig.Profiles.Where(profile => profile.Id != Rack.Id), rack] },
+        };
 
     /// <summary>The show with other cables.</summary>
     public static Show Cabled(Show show, params Cable[] cables) => show with { Rig = show.Rig with { Cables = cables.ToValueList() } };

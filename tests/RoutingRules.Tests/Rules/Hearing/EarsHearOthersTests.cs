@@ -30,7 +30,8 @@ public sealed class EarsHearOthersTests
             "input=rack/in/1-2",
             "input=rack/in/3-4",
             "feed=drums",
-            "feed=lead");
+            "feed=lead"
+        );
         Expect.None(new FeedNotDelivered(), show);
         Expect.None(new FeedDeliveredElsewhere(), show);
         Expect.None(new InEarCarriesOther(), show);
@@ -38,15 +39,17 @@ public sealed class EarsHearOthersTests
     }
 
     [Fact]
-    public void A_route_that_brings_one_mix_to_the_other_pack_says_who_hears_it() => Expect.One(
-        Rule,
-        EarRig.Show(Lead, Drums).With(Route("desk/aux/3-4", "desk/transmit/1-2")),
-        Severity.Error,
-        "/feeds/0",
-        "In-ear mixes are mixed up: Lead hears 'Ears drums' at rack/in/1-2.",
-        "input=rack/in/1-2",
-        "feed=drums",
-        "feed=lead");
+    public void A_route_that_brings_one_mix_to_the_other_pack_says_who_hears_it() =>
+        Expect.One(
+            Rule,
+            EarRig.Show(Lead, Drums).With(Route("desk/aux/3-4", "desk/transmit/1-2")),
+            Severity.Error,
+            "/feeds/0",
+            "In-ear mixes are mixed up: Lead hears 'Ears drums' at rack/in/1-2.",
+            "input=rack/in/1-2",
+            "feed=drums",
+            "feed=lead"
+        );
 
     [Fact]
     public void Packs_that_the_panel_names_tell_crossed_cables_where_nothing_is_pinned()
@@ -65,7 +68,8 @@ public sealed class EarsHearOthersTests
             "input=rack/in/1-2",
             "input=rack/in/3-4",
             "feed=drums",
-            "feed=lead");
+            "feed=lead"
+        );
         Expect.None(Rule, crossed with { Feeds = [feeds[0] with { Pack = "A" }, feeds[1] with { Pack = "B" }] });
         Expect.None(Rule, crossed with { Feeds = [feeds[0], feeds[1] with { Pack = "3" }] });
     }
@@ -75,13 +79,21 @@ public sealed class EarsHearOthersTests
     {
         Expect.None(Rule, EarRig.Show(Lead, Drums));
         Expect.None(Rule, EarRig.Show(Lead, Drums).With(Route(null, "desk/transmit/1-2")));
-        Expect.None(Rule, EarRig.Show(Ears("a", "desk/aux/1", "box/out/7"), Ears("b", "desk/aux/2", "box/out/8")).With(Route("desk/aux/2", "desk/transmit/7"), Route("desk/aux/1", "desk/transmit/8")));
+        Expect.None(
+            Rule,
+            EarRig
+                .Show(Ears("a", "desk/aux/1", "box/out/7"), Ears("b", "desk/aux/2", "box/out/8"))
+                .With(Route("desk/aux/2", "desk/transmit/7"), Route("desk/aux/1", "desk/transmit/8"))
+        );
     }
 
     [Fact]
     public void The_order_of_feeds_does_not_change_what_it_is_about()
     {
         Cable[] crossed = [Cable("box/out/1-2", "rack/in/3-4"), Cable("box/out/3-4", "rack/in/1-2")];
-        Assert.Equal(Expect.Fingerprints(Rule, Cabled(EarRig.Show(Lead, Drums), crossed)), Expect.Fingerprints(Rule, Cabled(EarRig.Show(Drums, Lead), crossed)));
+        Assert.Equal(
+            Expect.Fingerprints(Rule, Cabled(EarRig.Show(Lead, Drums), crossed)),
+            Expect.Fingerprints(Rule, Cabled(EarRig.Show(Drums, Lead), crossed))
+        );
     }
 }

@@ -10,22 +10,23 @@ public sealed class InEarLimiterMissingTests
 {
     private static readonly InEarLimiterMissing Rule = new();
 
-    private static Show Ears(bool? limiter, string? person = null, FeedRole? role = null) => Of(("desk", SmallProfiles.Console)) with
-    {
-        Feeds = [Feed("ears", role ?? FeedRole.InEar, "desk/aux/1-2", "desk/out/1-2") with { Limiter = limiter, Person = person }],
-    };
+    private static Show Ears(bool? limiter, string? person = null, FeedRole? role = null) =>
+        Of(("desk", SmallProfiles.Console)) with
+        {
+            Feeds = [Feed("ears", role ?? FeedRole.InEar, "desk/aux/1-2", "desk/out/1-2") with { Limiter = limiter, Person = person }],
+        };
 
     [Fact]
-    public void A_feed_that_says_there_is_none_is_an_error() => Expect.One(
-        Rule, Ears(false, "fiddle"), Severity.Error, "/feeds/0/limiter", "In-ear feed 'ears' of fiddle has no limiter.", "feed=ears");
+    public void A_feed_that_says_there_is_none_is_an_error() =>
+        Expect.One(Rule, Ears(false, "fiddle"), Severity.Error, "/feeds/0/limiter", "In-ear feed 'ears' of fiddle has no limiter.", "feed=ears");
 
     [Fact]
-    public void A_name_that_says_whose_ears_they_are_is_enough() => Expect.One(
-        Rule, Ears(false, "Ears"), Severity.Error, "/feeds/0/limiter", "In-ear feed 'ears' has no limiter.", "feed=ears");
+    public void A_name_that_says_whose_ears_they_are_is_enough() =>
+        Expect.One(Rule, Ears(false, "Ears"), Severity.Error, "/feeds/0/limiter", "In-ear feed 'ears' has no limiter.", "feed=ears");
 
     [Fact]
-    public void A_feed_that_says_nothing_is_a_warning() => Expect.One(
-        Rule, Ears(null), Severity.Warning, "/feeds/0", "Nothing is said about a limiter in in-ear feed 'ears'.", "feed=ears");
+    public void A_feed_that_says_nothing_is_a_warning() =>
+        Expect.One(Rule, Ears(null), Severity.Warning, "/feeds/0", "Nothing is said about a limiter in in-ear feed 'ears'.", "feed=ears");
 
     [Fact]
     public void A_declared_limiter_and_other_roles_are_fine()
@@ -53,7 +54,8 @@ public sealed class InEarLimiterMissingTests
             limiter is null
                 ? $"Nothing is said about a limiter in feed 'mix' ({role}), which goes into somebody's ears at rack/in/1."
                 : $"Feed 'mix' ({role}), which goes into somebody's ears at rack/in/1, has no limiter.",
-            "feed=mix");
+            "feed=mix"
+        );
         Expect.None(Rule, EarRig.Show(feed with { Limiter = true }));
     }
 
@@ -65,13 +67,15 @@ public sealed class InEarLimiterMissingTests
     }
 
     [Fact]
-    public void An_in_ear_feed_that_says_nothing_is_an_error_at_a_rack() => Expect.One(
-        Rule,
-        EarRig.Show(FeedTo("ears", FeedRole.InEar, "desk/aux/1", "rack") with { Person = "singer" }),
-        Severity.Error,
-        "/feeds/0",
-        "Nothing is said about a limiter in in-ear feed 'ears' of singer, which goes into somebody's ears at rack/in/1.",
-        "feed=ears");
+    public void An_in_ear_feed_that_says_nothing_is_an_error_at_a_rack() =>
+        Expect.One(
+            Rule,
+            EarRig.Show(FeedTo("ears", FeedRole.InEar, "desk/aux/1", "rack") with { Person = "singer" }),
+            Severity.Error,
+            "/feeds/0",
+            "Nothing is said about a limiter in in-ear feed 'ears' of singer, which goes into somebody's ears at rack/in/1.",
+            "feed=ears"
+        );
 
     [Fact]
     public void A_wedge_that_shares_the_output_of_an_in_ear_feed_is_told_as_that() =>

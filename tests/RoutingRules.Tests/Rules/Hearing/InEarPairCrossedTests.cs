@@ -25,7 +25,8 @@ public sealed class InEarPairCrossedTests
             "/feeds/0/to/0",
             "'Ears singer' lands on rack/in/2-3 (1R, 2L), one place off: left in the right ear of one pack, right in the left ear of the next, and singer hears half of it.",
             "input=rack/in/2-3",
-            "feed=ears");
+            "feed=ears"
+        );
         var plain = StereoRack with { PortGroups = [StereoRack.PortGroups[0] with { PanelLabels = [] }] };
         Assert.Single(RuleTester.Findings(Rule, Show(Cable("box/out/1-2", "rack/in/2-3")).WithRack(plain)));
         Expect.None(Rule, Show(Cable("box/out/1-2", "rack/in/2-3")).WithRack(Rack));
@@ -35,7 +36,10 @@ public sealed class InEarPairCrossedTests
     public void Two_pairs_of_one_loom_are_one_finding()
     {
         var rack = StereoRack with { PortGroups = [StereoRack.PortGroups[0] with { Count = 6, PanelLabels = [] }] };
-        var show = Cabled(EarRig.Show(Ears("a", "desk/aux/1-2", "box/out/1-2"), Ears("b", "desk/aux/3-4", "box/out/3-4")).WithRack(rack), Cable("box/out/1-4", "rack/in/2-5"));
+        var show = Cabled(
+            EarRig.Show(Ears("a", "desk/aux/1-2", "box/out/1-2"), Ears("b", "desk/aux/3-4", "box/out/3-4")).WithRack(rack),
+            Cable("box/out/1-4", "rack/in/2-5")
+        );
         Expect.One(
             Rule,
             show,
@@ -44,29 +48,34 @@ public sealed class InEarPairCrossedTests
             "'a' and 'b' land on rack/in/2-5, one place off: left in the right ear of one pack, right in the left ear of the next, and the listener of 'a' and the listener of 'b' hear half of them.",
             "input=rack/in/2-5",
             "feed=a",
-            "feed=b");
+            "feed=b"
+        );
     }
 
     [Fact]
-    public void Crossed_plugs_at_the_rack_exchange_the_sides() => Expect.One(
-        Rule,
-        Show(Cable("box/out/1", "rack/in/2"), Cable("box/out/2", "rack/in/1")),
-        Severity.Error,
-        "/feeds/0/to/0",
-        "Left and right are crossed at rack/in/1-2 (1L, 1R): singer hears 'Ears singer' with the sides exchanged.",
-        "input=rack/in/1-2",
-        "feed=ears");
+    public void Crossed_plugs_at_the_rack_exchange_the_sides() =>
+        Expect.One(
+            Rule,
+            Show(Cable("box/out/1", "rack/in/2"), Cable("box/out/2", "rack/in/1")),
+            Severity.Error,
+            "/feeds/0/to/0",
+            "Left and right are crossed at rack/in/1-2 (1L, 1R): singer hears 'Ears singer' with the sides exchanged.",
+            "input=rack/in/1-2",
+            "feed=ears"
+        );
 
     [Fact]
-    public void Halves_at_two_packs_are_apart() => Expect.One(
-        Rule,
-        Show(Cable("box/out/1", "rack/in/1"), Cable("box/out/2", "rack/in/4")),
-        Severity.Error,
-        "/feeds/0/to/0",
-        "The halves of 'Ears singer' do not get to one pack: left is at rack/in/1 (1L), right at rack/in/4 (2R), and singer hears half of it.",
-        "left=rack/in/1",
-        "right=rack/in/4",
-        "feed=ears");
+    public void Halves_at_two_packs_are_apart() =>
+        Expect.One(
+            Rule,
+            Show(Cable("box/out/1", "rack/in/1"), Cable("box/out/2", "rack/in/4")),
+            Severity.Error,
+            "/feeds/0/to/0",
+            "The halves of 'Ears singer' do not get to one pack: left is at rack/in/1 (1L), right at rack/in/4 (2R), and singer hears half of it.",
+            "left=rack/in/1",
+            "right=rack/in/4",
+            "feed=ears"
+        );
 
     [Fact]
     public void A_pair_on_its_pack_on_two_packs_at_once_and_on_no_rack_are_fine()

@@ -25,8 +25,12 @@ public sealed class ListenerDoubledTests
             "Pack 3 is in 2 in-ear feeds at once, 'Ears bass' (bass) and 'Ears keys' (keys): it can hear only one of them.",
             "pack=3",
             "feed=bass",
-            "feed=keys");
-        Assert.Equal(Expect.Fingerprints(Rule, EarRig.Show(Keys with { Pack = "3" }, Bass)), Expect.Fingerprints(Rule, EarRig.Show(Bass, Keys with { Pack = "3" })));
+            "feed=keys"
+        );
+        Assert.Equal(
+            Expect.Fingerprints(Rule, EarRig.Show(Keys with { Pack = "3" }, Bass)),
+            Expect.Fingerprints(Rule, EarRig.Show(Bass, Keys with { Pack = "3" }))
+        );
     }
 
     [Fact]
@@ -34,15 +38,17 @@ public sealed class ListenerDoubledTests
         Assert.Single(Testing.RuleTester.Findings(Rule, EarRig.Show(Bass, Keys with { Pack = "3", Role = FeedRole.Monitor })));
 
     [Fact]
-    public void One_person_with_two_mixes_is_a_warning() => Expect.One(
-        Rule,
-        EarRig.Show(Bass, Keys with { Person = "Bass" }),
-        Severity.Warning,
-        "/feeds/1/person",
-        "bass is in 2 in-ear feeds with different mixes, 'Ears bass' (pack 3) and 'Ears keys' (pack 4): nothing says which one to wear.",
-        "person=bass",
-        "feed=bass",
-        "feed=keys");
+    public void One_person_with_two_mixes_is_a_warning() =>
+        Expect.One(
+            Rule,
+            EarRig.Show(Bass, Keys with { Person = "Bass" }),
+            Severity.Warning,
+            "/feeds/1/person",
+            "bass is in 2 in-ear feeds with different mixes, 'Ears bass' (pack 3) and 'Ears keys' (pack 4): nothing says which one to wear.",
+            "person=bass",
+            "feed=bass",
+            "feed=keys"
+        );
 
     [Fact]
     public void A_doubled_pack_of_one_person_is_told_once() =>

@@ -20,19 +20,25 @@ public sealed class ConnectorMismatchTests
             PortGroups = [SmallProfiles.Group("out", PortKind.Output, 1) with { Connector = Word(from), Level = level }],
             Routing = [],
         };
-        var receiver = sender with { Id = new("test/b"), PortGroups = [SmallProfiles.Group("in", PortKind.Input, 1) with { Connector = Word(to), Level = SignalLevel.Line }] };
+        var receiver = sender with
+        {
+            Id = new("test/b"),
+            PortGroups = [SmallProfiles.Group("in", PortKind.Input, 1) with { Connector = Word(to), Level = SignalLevel.Line }],
+        };
         return Of(("a", sender), ("b", receiver)).Cables(Cable("a/out/1", "b/in/1"));
     }
 
     [Fact]
-    public void Unlike_families_of_connectors_are_a_warning() => Expect.One(
-        Rule,
-        Joined("xlr-pins", "rj45"),
-        Severity.Warning,
-        "/rig/cables/0",
-        "The cable from a/out/1 (xlr-pins) to b/in/1 (rj45) needs an adapter.",
-        "from=a/out/1",
-        "to=b/in/1");
+    public void Unlike_families_of_connectors_are_a_warning() =>
+        Expect.One(
+            Rule,
+            Joined("xlr-pins", "rj45"),
+            Severity.Warning,
+            "/rig/cables/0",
+            "The cable from a/out/1 (xlr-pins) to b/in/1 (rj45) needs an adapter.",
+            "from=a/out/1",
+            "to=b/in/1"
+        );
 
     [Theory]
     [InlineData("xlr-pins", "xlr-pins", Severity.Note)]
@@ -56,7 +62,8 @@ public sealed class ConnectorMismatchTests
     }
 
     [Fact]
-    public void Unlike_levels_are_the_graver_fault_and_told_by_their_rule() => Expect.None(Rule, Joined("speaker-connector", "xlr-socket", SignalLevel.Speaker));
+    public void Unlike_levels_are_the_graver_fault_and_told_by_their_rule() =>
+        Expect.None(Rule, Joined("speaker-connector", "xlr-socket", SignalLevel.Speaker));
 
     private static Connector? Word(string? word) => word is null ? null : new Connector(word);
 }

@@ -13,13 +13,15 @@ public sealed class PhantomFedTwiceTests
     private static Show Split(string second) => LineRig.Show().Cables(Cable("split/one/1-2", "box/in/1-2"), Cable(second, "desk/in/1-2"));
 
     [Fact]
-    public void Two_legs_with_phantom_power_on_are_told_for_the_run() => Expect.One(
-        Rule,
-        Split("split/two/1-2").Inputs(Phantom("box/in/1-2", true), Phantom("desk/in/1-2", true)),
-        Severity.Error,
-        "/patch/inputs/1",
-        "split/in/1-2 get phantom power from more than one input: box/in/1 and desk/in/1 and the ones beside them have it on.",
-        "split=split/in/1-2");
+    public void Two_legs_with_phantom_power_on_are_told_for_the_run() =>
+        Expect.One(
+            Rule,
+            Split("split/two/1-2").Inputs(Phantom("box/in/1-2", true), Phantom("desk/in/1-2", true)),
+            Severity.Error,
+            "/patch/inputs/1",
+            "split/in/1-2 get phantom power from more than one input: box/in/1 and desk/in/1 and the ones beside them have it on.",
+            "split=split/in/1-2"
+        );
 
     [Fact]
     public void One_supply_or_a_second_one_behind_an_isolated_leg_is_fine()
@@ -38,7 +40,10 @@ public sealed class PhantomFedTwiceTests
             Severity.Error,
             "/lines/0/from",
             "Line 'vox' is split to several inputs, and more than one supplies phantom power: box/in/1 and mon/in/1.",
-            "line=vox", "input=box/in/1", "input=mon/in/1");
+            "line=vox",
+            "input=box/in/1",
+            "input=mon/in/1"
+        );
         Expect.None(Rule, LineRig.Show(line).Inputs(Phantom("box/in/1", true)));
     }
 }

@@ -25,7 +25,8 @@ public sealed class ClockBackupMissingTests
             Severity.Warning,
             "/rig/clocks/0",
             "Clock 'c', led by desk, has no backup; a, for one, could take over.",
-            "clock=c");
+            "clock=c"
+        );
 
     [Fact]
     public void It_is_a_note_where_none_could() =>
@@ -35,14 +36,20 @@ public sealed class ClockBackupMissingTests
             Severity.Note,
             "/rig/clocks/0",
             "Clock 'c', led by desk, has no backup; no other device on its networks could take over.",
-            "clock=c");
+            "clock=c"
+        );
 
     // Common practice, no source: consoles and stage boxes stay on all day.
     [Fact]
     public void Consoles_and_stage_boxes_are_named_first_and_amplifiers_never()
     {
-        Show With(DeviceKind a, DeviceKind b) => Boxes("a", "b").With(Link("l", "desk/net/1", "a/net/1"), Link("m", "desk/net/2", "b/net/1")).With(Stream("s", "desk/transmit/1-4", "a/receive/1-4"))
-            .With(Clock("c", "desk")).WithProfile("a", profile => profile with { Id = new("test/a"), Kind = a }).WithProfile("b", profile => profile with { Id = new("test/b"), Kind = b });
+        Show With(DeviceKind a, DeviceKind b) =>
+            Boxes("a", "b")
+                .With(Link("l", "desk/net/1", "a/net/1"), Link("m", "desk/net/2", "b/net/1"))
+                .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4"))
+                .With(Clock("c", "desk"))
+                .WithProfile("a", profile => profile with { Id = new("test/a"), Kind = a })
+                .WithProfile("b", profile => profile with { Id = new("test/b"), Kind = b });
 
         string Message(DeviceKind a, DeviceKind b) => Assert.Single(RuleTester.Findings(Rule, With(a, b))).Message;
 
@@ -57,7 +64,8 @@ public sealed class ClockBackupMissingTests
     public void A_leader_is_no_backup_of_its_own() =>
         Assert.Equal(
             "Clock 'c', led by desk, has its own leader as backup; a, for one, could take over.",
-            Assert.Single(RuleTester.Findings(Rule, Linked.With(Clock("c", "desk", "desk")))).Message);
+            Assert.Single(RuleTester.Findings(Rule, Linked.With(Clock("c", "desk", "desk")))).Message
+        );
 
     [Fact]
     public void A_backup_that_is_not_joined_is_none()
@@ -65,7 +73,8 @@ public sealed class ClockBackupMissingTests
         Expect.None(Rule, Linked.With(Clock("c", "desk", "a")));
         Assert.Equal(
             "Clock 'c', led by desk, has b as backup, which is not joined to it; a, for one, could take over.",
-            Assert.Single(RuleTester.Findings(Rule, Linked.With(Clock("c", "desk", "b")))).Message);
+            Assert.Single(RuleTester.Findings(Rule, Linked.With(Clock("c", "desk", "b")))).Message
+        );
     }
 
     [Fact]
@@ -78,12 +87,16 @@ public sealed class ClockBackupMissingTests
     }
 
     [Property]
-    public Property Taking_the_backup_off_gives_exactly_one_warning_where_streams_travel() => Prop.ForAll(ShowArbitraries.Clean(), clean =>
-    {
-        var show = clean.Show;
-        var alone = show with { Rig = show.Rig with { Clocks = [show.Rig.Clocks[0] with { Backup = null }] } };
+    public Property Taking_the_backup_off_gives_exactly_one_warning_where_streams_travel() =>
+        Prop.ForAll(
+            ShowArbitraries.Clean(),
+            clean =>
+            {
+                var show = clean.Show;
+                var alone = show with { Rig = show.Rig with { Clocks = [show.Rig.Clocks[0] with { Backup = null }] } };
 
-        Expect.None(Rule, show);
-        Assert.Equal(show.Patch.Streams.IsEmpty ? [] : [Severity.Warning], RuleTester.Findings(Rule, alone).Select(finding => finding.Severity));
-    });
+                Expect.None(Rule, show);
+                Assert.Equal(show.Patch.Streams.IsEmpty ? [] : [Severity.Warning], RuleTester.Findings(Rule, alone).Select(finding => finding.Severity));
+            }
+        );
 }

@@ -24,7 +24,8 @@ public sealed class ClockLeaderMissingTests
             Severity.Error,
             "/rig/networks/0",
             "Network 'net' carries a stream but names no clock, so nobody is set to lead.",
-            "network=net");
+            "network=net"
+        );
 
     [Fact]
     public void A_network_that_carries_nothing_needs_no_clock()
@@ -45,7 +46,8 @@ public sealed class ClockLeaderMissingTests
             "/rig/networks/0/clock",
             "Network 'net' follows clock 'c', but b, which leads it, is not joined to that network.",
             "network=net",
-            "clock=c");
+            "clock=c"
+        );
 
     [Fact]
     public void A_leader_that_is_joined_by_another_network_of_the_same_clock_is_enough()
@@ -53,7 +55,14 @@ public sealed class ClockLeaderMissingTests
         var show = Linked.WithNetwork("second", "c").With(Clock("c", "b"));
 
         Expect.None(Rule, show.With([.. show.Rig.Links, Link("k", "a/net/2", "b/net/1", "second")]));
-        Assert.Single(RuleTester.Findings(Rule, Linked.WithNetwork("second").With(Clock("c", "b")) is var apart ? apart.With([.. apart.Rig.Links, Link("k", "a/net/2", "b/net/1", "second")]) : apart));
+        Assert.Single(
+            RuleTester.Findings(
+                Rule,
+                Linked.WithNetwork("second").With(Clock("c", "b")) is var apart
+                    ? apart.With([.. apart.Rig.Links, Link("k", "a/net/2", "b/net/1", "second")])
+                    : apart
+            )
+        );
     }
 
     [Fact]
@@ -62,7 +71,9 @@ public sealed class ClockLeaderMissingTests
         var show = Boxes("a", "b").With(Stream("s", "desk/transmit/1-4", "a/receive/1-4"));
 
         Expect.None(Rule, show.With(Clock("c", "b")));
-        Assert.Single(RuleTester.Findings(Rule, show.With(Clock("c", "b")).WithProfile("b", profile => profile with { PortGroups = [.. profile.PortGroups.SkipLast(1)] })));
+        Assert.Single(
+            RuleTester.Findings(Rule, show.With(Clock("c", "b")).WithProfile("b", profile => profile with { PortGroups = [.. profile.PortGroups.SkipLast(1)] }))
+        );
     }
 
     [Fact]
@@ -74,12 +85,16 @@ public sealed class ClockLeaderMissingTests
     }
 
     [Property]
-    public Property Taking_the_clock_off_gives_exactly_one_finding_where_streams_travel() => Prop.ForAll(ShowArbitraries.Clean(), clean =>
-    {
-        var show = clean.Show;
-        var silent = show with { Rig = show.Rig with { Networks = [show.Rig.Networks[0] with { Clock = null }] } };
+    public Property Taking_the_clock_off_gives_exactly_one_finding_where_streams_travel() =>
+        Prop.ForAll(
+            ShowArbitraries.Clean(),
+            clean =>
+            {
+                var show = clean.Show;
+                var silent = show with { Rig = show.Rig with { Networks = [show.Rig.Networks[0] with { Clock = null }] } };
 
-        Expect.None(Rule, show);
-        Assert.Equal(show.Patch.Streams.IsEmpty ? 0 : 1, RuleTester.Findings(Rule, silent).Count);
-    });
+                Expect.None(Rule, show);
+                Assert.Equal(show.Patch.Streams.IsEmpty ? 0 : 1, RuleTester.Findings(Rule, silent).Count);
+            }
+        );
 }

@@ -26,7 +26,8 @@ public sealed class ClockLedTwiceTests
             "/rig/clocks/1/leader",
             "a leads clock 'word' but is on network 'net', which follows clock 'net-clock' led by desk.",
             "device=a",
-            "network=net");
+            "network=net"
+        );
         Expect.None(new SampleRateMismatch(), show);
     }
 
@@ -48,13 +49,17 @@ public sealed class ClockLedTwiceTests
             "desk leads clocks 'b' and 'c': a device runs on one clock and cannot lead both.",
             "device=desk",
             "clock=b",
-            "clock=c");
+            "clock=c"
+        );
 
     [Fact]
     public void A_device_with_converters_may_lead_another_clock()
     {
         static DeviceProfile Converting(DeviceProfile profile) =>
-            profile with { PortGroups = profile.PortGroups.Select(group => group.Kind == PortKind.Receive ? group with { RateConverter = true } : group).ToValueList() };
+            profile with
+            {
+                PortGroups = profile.PortGroups.Select(group => group.Kind == PortKind.Receive ? group with { RateConverter = true } : group).ToValueList(),
+            };
 
         Expect.None(Rule, Linked.With(Clock("c", "desk"), Clock("d", "a")).WithProfile("a", Converting));
         Expect.None(Rule, Linked.With(Clock("c", "desk"), Clock("d", "desk")).WithProfile("desk", Converting));
@@ -63,8 +68,11 @@ public sealed class ClockLedTwiceTests
     [Fact]
     public void A_device_between_two_domains_is_left_to_the_rule_on_rates()
     {
-        var show = Boxes("a", "b").WithNetwork("second", "d").With(Clock("c", "desk"), Clock("d", "a"))
-            .With(Link("l", "desk/net/1", "a/net/1"), Link("k", "a/net/2", "b/net/1", "second")).With(Stream("s", "desk/transmit/1-4", "a/receive/1-4"));
+        var show = Boxes("a", "b")
+            .WithNetwork("second", "d")
+            .With(Clock("c", "desk"), Clock("d", "a"))
+            .With(Link("l", "desk/net/1", "a/net/1"), Link("k", "a/net/2", "b/net/1", "second"))
+            .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4"));
 
         Expect.None(Rule, show);
         Assert.Single(RuleTester.Findings(new SampleRateMismatch(), show));
@@ -77,6 +85,7 @@ public sealed class ClockLedTwiceTests
 
         Assert.Equal(
             Expect.Fingerprints(Rule, show),
-            Expect.Fingerprints(Rule, show with { Rig = show.Rig with { Clocks = show.Rig.Clocks.Reverse().ToValueList() } }));
+            Expect.Fingerprints(Rule, show with { Rig = show.Rig with { Clocks = show.Rig.Clocks.Reverse().ToValueList() } })
+        );
     }
 }

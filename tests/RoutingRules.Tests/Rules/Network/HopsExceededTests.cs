@@ -34,7 +34,8 @@ public sealed class HopsExceededTests
             "Stream 's' walks over 8 links from desk to b8 on network 'net', but class A allows 7.",
             "network=net",
             "stream=s",
-            "way=desk to b8");
+            "way=desk to b8"
+        );
     }
 
     [Fact]
@@ -47,7 +48,8 @@ public sealed class HopsExceededTests
 
         Assert.Equal(
             "Stream 's' walks over 3 links from desk to b3 on network 'net', but desk allows 2.",
-            Assert.Single(RuleTester.Findings(Rule, limited)).Message);
+            Assert.Single(RuleTester.Findings(Rule, limited)).Message
+        );
         Assert.Single(RuleTester.Findings(Rule, Chain(3).WithProfile("b3", profile => profile with { Limits = new() { Hops = 2 } })));
         Expect.None(Rule, Chain(3).WithProfile("b2", profile => profile with { Limits = new() { Hops = 2 } }));
     }
@@ -56,16 +58,20 @@ public sealed class HopsExceededTests
     public void Several_ways_too_long_are_one_finding_that_names_the_longest()
     {
         var show = Chain(10).With(Transport.AvtpClassA);
-        show = show.With([.. show.Patch.Streams, Stream("t", "b10/transmit/1-4", "desk/receive/1-4"), Stream("u", "desk/transmit/5-8", "b9/receive/1-4", "b10/receive/5-8")]);
+        show = show.With([
+            .. show.Patch.Streams,
+            Stream("t", "b10/transmit/1-4", "desk/receive/1-4"),
+            Stream("u", "desk/transmit/5-8", "b9/receive/1-4", "b10/receive/5-8"),
+        ]);
 
         Assert.Equal(
             "Stream 's' walks over 10 links from desk to b10 on network 'net', but class A allows 7. 3 paths on this network are too long; this is the longest.",
-            Assert.Single(RuleTester.Findings(Rule, show)).Message);
+            Assert.Single(RuleTester.Findings(Rule, show)).Message
+        );
     }
 
     [Fact]
-    public void The_limit_of_class_a_can_be_set() =>
-        Assert.Single(NetworkShow.Set(Rule, Chain(4).With(Transport.AvtpClassA), "maximumHops", 3));
+    public void The_limit_of_class_a_can_be_set() => Assert.Single(NetworkShow.Set(Rule, Chain(4).With(Transport.AvtpClassA), "maximumHops", 3));
 
     [Fact]
     public void A_shorter_way_round_counts() =>

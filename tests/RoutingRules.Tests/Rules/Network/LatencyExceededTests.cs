@@ -18,12 +18,16 @@ public sealed class LatencyExceededTests
     private static readonly LatencyExceeded Rule = new();
 
     /// <summary>Bus to box output over 1 ms of packets; the box states the latency of its outputs.</summary>
-    private static Show Fed(FeedRole role, double milliseconds, params string[] outputs) => Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box))
-        .WithProfile("a", profile => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = milliseconds }, new() { Group = new("in"), Value = 1 }] })
-        .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4")) with
-    {
-        Feeds = [.. outputs.Select((output, position) => Feed($"f{position + 1}", role, $"desk/aux/{position + 1}", output))],
-    };
+    private static Show Fed(FeedRole role, double milliseconds, params string[] outputs) =>
+        Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box))
+            .WithProfile(
+                "a",
+                profile => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = milliseconds }, new() { Group = new("in"), Value = 1 }] }
+            )
+            .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4")) with
+        {
+            Feeds = [.. outputs.Select((output, position) => Feed($"f{position + 1}", role, $"desk/aux/{position + 1}", output))],
+        };
 
     [Fact]
     public void A_feed_that_arrives_after_more_than_ten_milliseconds_is_told()
@@ -36,7 +40,9 @@ public sealed class LatencyExceededTests
             "/feeds/0/to/0",
             "Feed 'f1' arrives at a/out/1 10.5 ms after leaving its bus, later than 10 ms.",
             "device=a",
-            "signal=feed", "at=a/out/1");
+            "signal=feed",
+            "at=a/out/1"
+        );
     }
 
     [Fact]
@@ -45,7 +51,8 @@ public sealed class LatencyExceededTests
         Expect.None(Rule, Fed(FeedRole.InEar, 4, "a/out/1"));
         Assert.Equal(
             "In-ear feed 'f1' arrives at a/out/1 5.5 ms after leaving its bus, later than 5 ms.",
-            Assert.Single(RuleTester.Findings(Rule, Fed(FeedRole.InEar, 4.5, "a/out/1"))).Message);
+            Assert.Single(RuleTester.Findings(Rule, Fed(FeedRole.InEar, 4.5, "a/out/1"))).Message
+        );
     }
 
     [Theory]
@@ -66,7 +73,11 @@ public sealed class LatencyExceededTests
         };
 
         Expect.None(Rule, show);
-        Assert.StartsWith("In-ear feed 'f1' arrives at a/out/1 5.5 ms after leaving its bus, later than 5 ms.", Assert.Single(RuleTester.Findings(Rule, cabled)).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "In-ear feed 'f1' arrives at a/out/1 5.5 ms after leaving its bus, later than 5 ms.",
+            Assert.Single(RuleTester.Findings(Rule, cabled)).Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -78,7 +89,11 @@ public sealed class LatencyExceededTests
             "/feeds/0/to/0",
             "3 feeds arrive at a later than 10 ms; the latest is 'f1' at a/out/1 after 13 ms.",
             "device=a",
-            "signal=feed", "at=a/out/1", "at=a/out/2", "at=a/out/3");
+            "signal=feed",
+            "at=a/out/1",
+            "at=a/out/2",
+            "at=a/out/3"
+        );
 
     [Fact]
     public void Recordings_and_broadcasts_may_be_late()
@@ -90,21 +105,34 @@ public sealed class LatencyExceededTests
     [Fact]
     public void What_plays_the_feed_behind_the_output_counts_and_what_it_does_not_state_is_said()
     {
-        var show = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier)).With(Stream("s", "desk/transmit/1-4", "a/receive/1-4")) with
-        { Feeds = [FeedTo("f", FeedRole.Monitor, "desk/aux/1", "a")] };
+        var show = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier))
+            .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4")) with
+        {
+            Feeds = [FeedTo("f", FeedRole.Monitor, "desk/aux/1", "a")],
+        };
         show = show with { Rig = show.Rig with { Cables = [Cable("a/out/1", "amp/in/1")] } };
 
         Expect.None(Rule, show);
         Assert.Equal(
             "Feed 'f' arrives at a/out/1 13 ms after leaving its bus, later than 10 ms. Parts whose latency is not stated count as 0.",
-            Assert.Single(RuleTester.Findings(Rule, show.WithProfile("amp", profile => profile with { Through = [profile.Through[0] with { LatencyMilliseconds = 12 }] }))).Message);
+            Assert
+                .Single(
+                    RuleTester.Findings(
+                        Rule,
+                        show.WithProfile("amp", profile => profile with { Through = [profile.Through[0] with { LatencyMilliseconds = 12 }] })
+                    )
+                )
+                .Message
+        );
     }
 
     [Fact]
     public void A_line_counts_to_each_of_its_channels()
     {
         var show = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box)).With(Stream("s", "a/transmit/1-4", "desk/receive/1-4")) with
-        { Lines = [Line("voice", "a/in/1", "desk/channel/1")] };
+        {
+            Lines = [Line("voice", "a/in/1", "desk/channel/1")],
+        };
 
         Expect.One(
             Rule,
@@ -113,7 +141,9 @@ public sealed class LatencyExceededTests
             "/lines/0/to/0",
             "Line 'voice' arrives at desk/channel/1 10.25 ms after entering, later than 10 ms.",
             "device=desk",
-            "signal=line", "at=desk/channel/1");
+            "signal=line",
+            "at=desk/channel/1"
+        );
         Expect.None(Rule, show.WithProfile("a", profile => profile with { LatencyMilliseconds = [new() { Group = new("in"), Value = 9 }] }));
     }
 
@@ -131,27 +161,32 @@ public sealed class LatencyExceededTests
         Assert.EndsWith(
             "Parts whose latency is not stated count as 0.",
             Assert.Single(RuleTester.Findings(Rule, Fed(FeedRole.Monitor, 11, "a/out/1").With(new Transport("odd")))).Message,
-            StringComparison.Ordinal);
+            StringComparison.Ordinal
+        );
     }
 
     [Property(MaxTest = Promise.Cases)]
-    public Property Sums_are_those_of_a_trace() => Promise.Of(ShowArbitraries.Messy(), show =>
-    {
-        var resolved = Promise.Resolve(show);
-        var wrong = new SumRule();
-        var result = RuleTester.Run(wrong, show);
-        foreach (var finding in result.Findings)
-        {
-            var parts = finding.Message.Split(' ');
-            var traced = Tracer.Trace(resolved, resolved.Graph.Find(PointRange.Parse(parts[0])[0])).KnownLatencyMilliseconds ?? 0;
-            if (Math.Abs(traced - double.Parse(parts[1], System.Globalization.CultureInfo.InvariantCulture)) > 1e-9)
+    public Property Sums_are_those_of_a_trace() =>
+        Promise.Of(
+            ShowArbitraries.Messy(),
+            show =>
             {
-                return $"{parts[0]}: {parts[1]} here, {traced} traced.";
-            }
-        }
+                var resolved = Promise.Resolve(show);
+                var wrong = new SumRule();
+                var result = RuleTester.Run(wrong, show);
+                foreach (var finding in result.Findings)
+                {
+                    var parts = finding.Message.Split(' ');
+                    var traced = Tracer.Trace(resolved, resolved.Graph.Find(PointRange.Parse(parts[0])[0])).KnownLatencyMilliseconds ?? 0;
+                    if (Math.Abs(traced - double.Parse(parts[1], System.Globalization.CultureInfo.InvariantCulture)) > 1e-9)
+                    {
+                        return $"{parts[0]}: {parts[1]} here, {traced} traced.";
+                    }
+                }
 
-        return result.Undecided.IsEmpty ? null : result.Undecided[0].Reason;
-    });
+                return result.Undecided.IsEmpty ? null : result.Undecided[0].Reason;
+            }
+        );
 
     [Property(Arbitrary = [typeof(CleanShows)])]
     public void A_clean_show_gives_none(CleanShow clean) => Expect.None(Rule, clean.Show);

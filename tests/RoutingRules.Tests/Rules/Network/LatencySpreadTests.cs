@@ -13,10 +13,11 @@ public sealed class LatencySpreadTests
     private static readonly LatencySpread Rule = new();
 
     /// <summary>Two boxes that receive the same stream, the second later by some milliseconds.</summary>
-    private static Show Boxed(double later) => Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box))
-        .WithProfile("a", profile => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = 0.5 }] })
-        .WithProfile("b", profile => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = 0.5 + later }] })
-        .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4"));
+    private static Show Boxed(double later) =>
+        Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box))
+            .WithProfile("a", profile => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = 0.5 }] })
+            .WithProfile("b", profile => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = 0.5 + later }] })
+            .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4"));
 
     private static Show Feeds(double later, params Feed[] feeds) => Boxed(later) with { Feeds = feeds.ToValueList() };
 
@@ -24,8 +25,16 @@ public sealed class LatencySpreadTests
 
     private static readonly Feed[] Halves =
     [
-        Feed("left", FeedRole.Main, "desk/aux/1", "a/out/1") with { Set = "main", Part = "left" },
-        Feed("right", FeedRole.Main, "desk/aux/2", "b/out/2") with { Set = "main", Part = "right" },
+        Feed("left", FeedRole.Main, "desk/aux/1", "a/out/1") with
+        {
+            Set = "main",
+            Part = "left",
+        },
+        Feed("right", FeedRole.Main, "desk/aux/2", "b/out/2") with
+        {
+            Set = "main",
+            Part = "right",
+        },
     ];
 
     [Fact]
@@ -39,7 +48,8 @@ public sealed class LatencySpreadTests
             "/feeds/0",
             "Feed 'sub' arrives at b/out/1 1.5 ms later than at a/out/1.",
             "feed=sub",
-            "late=b/out/1");
+            "late=b/out/1"
+        );
     }
 
     [Fact]
@@ -53,7 +63,8 @@ public sealed class LatencySpreadTests
             "/feeds/0",
             "The parts of set 'main' arrive at b/out/2 2 ms later than at a/out/1.",
             "set=main",
-            "late=b/out/2");
+            "late=b/out/2"
+        );
     }
 
     [Fact]

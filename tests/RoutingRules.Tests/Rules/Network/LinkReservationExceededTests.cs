@@ -21,12 +21,26 @@ public sealed class LinkReservationExceededTests
             Id = new("test/wide"),
             Kind = DeviceKind.Recorder,
             Name = "Wide",
-            PortGroups = [SmallProfiles.Group("transmit", PortKind.Transmit, 128), SmallProfiles.Group("receive", PortKind.Receive, 128), SmallProfiles.Network(2)],
+            PortGroups =
+            [
+                SmallProfiles.Group("transmit", PortKind.Transmit, 128),
+                SmallProfiles.Group("receive", PortKind.Receive, 128),
+                SmallProfiles.Network(2),
+            ],
         };
         return Of(("one", profile), ("two", profile), ("three", profile))
             .With(Link("l1", "one/net/1", "two/net/1") with { SpeedMbps = 100 }, Link("l2", "two/net/2", "three/net/1") with { SpeedMbps = 100 })
-            .With([.. Enumerable.Range(0, streams).Select(i => Stream(
-                $"s{i + 1}", $"one/transmit/{(8 * i) + 1}-{(8 * i) + 8}", [.. receivers.Select(to => $"{to}/receive/{(8 * i) + 1}-{(8 * i) + 8}")]))]);
+            .With([
+                .. Enumerable
+                    .Range(0, streams)
+                    .Select(i =>
+                        Stream(
+                            $"s{i + 1}",
+                            $"one/transmit/{(8 * i) + 1}-{(8 * i) + 8}",
+                            [.. receivers.Select(to => $"{to}/receive/{(8 * i) + 1}-{(8 * i) + 8}")]
+                        )
+                    ),
+            ]);
     }
 
     // 7 x 9.84 = 68.88 Mbit/s, 8 x 9.84 = 78.72; 75 % of 100 are 75.
@@ -40,8 +54,9 @@ public sealed class LinkReservationExceededTests
             Severity.Error,
             "/rig/links/0",
             "Link 'l1' carries 78.72 Mbit/s from one to two in 8 streams, but 75 % of its 100 Mbit/s are 75 Mbit/s: "
-            + "the biggest are 's1' with 9.84 Mbit/s, 's2' with 9.84 Mbit/s and 's3' with 9.84 Mbit/s.",
-            ["link=l1", "from=one", .. Enumerable.Range(1, 8).Select(n => $"stream=s{n}")]);
+                + "the biggest are 's1' with 9.84 Mbit/s, 's2' with 9.84 Mbit/s and 's3' with 9.84 Mbit/s.",
+            ["link=l1", "from=one", .. Enumerable.Range(1, 8).Select(n => $"stream=s{n}")]
+        );
     }
 
     [Fact]
@@ -55,7 +70,9 @@ public sealed class LinkReservationExceededTests
     public void The_two_directions_are_counted_apart()
     {
         var there = Chain(7, "two");
-        var back = Enumerable.Range(0, 7).Select(i => Stream($"b{i + 1}", $"two/transmit/{(8 * i) + 1}-{(8 * i) + 8}", $"one/receive/{(8 * i) + 1}-{(8 * i) + 8}"));
+        var back = Enumerable
+            .Range(0, 7)
+            .Select(i => Stream($"b{i + 1}", $"two/transmit/{(8 * i) + 1}-{(8 * i) + 8}", $"one/receive/{(8 * i) + 1}-{(8 * i) + 8}"));
         var more = Stream("b8", "two/transmit/57-64", "one/receive/57-64");
 
         Expect.None(Rule, there.With([.. there.Patch.Streams, .. back]));
@@ -85,10 +102,12 @@ public sealed class LinkReservationExceededTests
     {
         Show Fast(int streams)
         {
-            var show = Chain(0).With(new Transport(transport)).WithProfile("one", profile => profile with
-            {
-                PortGroups = [SmallProfiles.Group("transmit", PortKind.Transmit, 8 * streams), .. profile.PortGroups.Skip(1)],
-            });
+            var show = Chain(0)
+                .With(new Transport(transport))
+                .WithProfile(
+                    "one",
+                    profile => profile with { PortGroups = [SmallProfiles.Group("transmit", PortKind.Transmit, 8 * streams), .. profile.PortGroups.Skip(1)] }
+                );
             return show.With(Link("l1", "one/net/1", "two/net/1"))
                 .With([.. Enumerable.Range(0, streams).Select(i => Stream($"s{i}", $"one/transmit/{(8 * i) + 1}-{(8 * i) + 8}", "two/receive/1-8"))]);
         }

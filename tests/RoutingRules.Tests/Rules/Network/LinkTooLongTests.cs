@@ -11,7 +11,8 @@ public sealed class LinkTooLongTests
 {
     private static readonly LinkTooLong Rule = new();
 
-    private static Show Of(double metres, Medium? medium) => Boxes("a").With(Link("l", "desk/net/1", "a/net/1") with { LengthMetres = metres, Medium = medium });
+    private static Show Of(double metres, Medium? medium) =>
+        Boxes("a").With(Link("l", "desk/net/1", "a/net/1") with { LengthMetres = metres, Medium = medium });
 
     // ANSI/TIA-568: a channel of balanced pairs is 100 m long at most.
     [Fact]
@@ -24,7 +25,8 @@ public sealed class LinkTooLongTests
             Severity.Error,
             "/rig/links/0",
             "Link 'l' from desk/net/1 to a/net/1 is 100.5 m long, but copper links work up to 100 m.",
-            "link=l");
+            "link=l"
+        );
         Assert.Equal(Severity.Error, Assert.Single(RuleTester.Findings(Rule, Of(101, Medium.CopperStranded))).Severity);
     }
 
@@ -39,7 +41,8 @@ public sealed class LinkTooLongTests
             Severity.Warning,
             "/rig/links/0",
             "Link 'l' from desk/net/1 to a/net/1 is 90 m long, but stranded cores lose more and work up to 85 m.",
-            "link=l");
+            "link=l"
+        );
     }
 
     // The same formula at 50 % more loss: 102 / 1.5 = 68 m.

@@ -14,7 +14,8 @@ public sealed class BlockChangeHitsOthersTests
     /// <summary>Two boxes take one block; aux 5 was put on its second slot for box a.</summary>
     private static Show Shared(FeedRole role, DeviceProfile second)
     {
-        var show = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", second)).With(Stream("s", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4"));
+        var show = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", second))
+            .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4"));
         return show with
         {
             Feeds = [Feed("both", FeedRole.Fill, "desk/aux/1", "a/out/1", "b/out/1"), Feed("late", role, "desk/aux/5", "a/out/2")],
@@ -37,7 +38,8 @@ public sealed class BlockChangeHitsOthersTests
             "/patch/routes/0",
             "desk/aux/5 is in block desk/transmit/1-4 for a/out/2, but b/out/2 takes the same block and plays it too, where no feed wants it.",
             "output=b/out/2",
-            "source=desk/aux/5");
+            "source=desk/aux/5"
+        );
         Expect.None(new OutputStray(), show);
     }
 

@@ -11,52 +11,69 @@ public sealed class FactoryRouteDisplacedTests
 {
     private static readonly FactoryRouteDisplaced Rule = new();
 
-    private static Show Base => Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier))
-        .With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"));
+    private static Show Base =>
+        Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier))
+            .With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"));
 
     [Fact]
     public void A_route_over_the_factory_route_of_a_feed_gives_one_finding() =>
         Expect.One(
             Rule,
-            Base.With(Route("desk/aux/1", "desk/out/1")) with { Feeds = [Feed("main-l", FeedRole.Main, "desk/main/1", "desk/out/1")] },
+            Base.With(Route("desk/aux/1", "desk/out/1")) with
+            {
+                Feeds = [Feed("main-l", FeedRole.Main, "desk/main/1", "desk/out/1")],
+            },
             Severity.Warning,
             "/patch/routes/0",
             "desk/main/1 no longer comes out through desk/out/1, where it went by itself: the route from desk/aux/1 took its place, although feed 'main-l' needs it.",
             "source=desk/main/1",
-            "sink=desk/out/1");
+            "sink=desk/out/1"
+        );
 
     [Fact]
     public void A_slot_on_the_way_to_a_box_counts_too() =>
         Expect.One(
             Rule,
-            Base.With(Route("desk/main/1", "desk/transmit/2")) with { Feeds = [FeedTo("mix", FeedRole.Monitor, "desk/aux/2", "box")] },
+            Base.With(Route("desk/main/1", "desk/transmit/2")) with
+            {
+                Feeds = [FeedTo("mix", FeedRole.Monitor, "desk/aux/2", "box")],
+            },
             Severity.Warning,
             "/patch/routes/0",
             "desk/aux/2 no longer comes out through desk/transmit/2, where it went by itself: the route from desk/main/1 took its place, although feed 'mix' needs it.",
             "source=desk/aux/2",
-            "sink=desk/transmit/2");
+            "sink=desk/transmit/2"
+        );
 
     [Fact]
     public void A_pair_pushed_off_is_one_finding() =>
         Expect.One(
             Rule,
-            Base.With(Route("desk/aux/2", "desk/out/2"), Route("desk/aux/1", "desk/out/1")) with { Feeds = [Feed("main", FeedRole.Main, "desk/main/1-2", "desk/out/1-2")] },
+            Base.With(Route("desk/aux/2", "desk/out/2"), Route("desk/aux/1", "desk/out/1")) with
+            {
+                Feeds = [Feed("main", FeedRole.Main, "desk/main/1-2", "desk/out/1-2")],
+            },
             Severity.Warning,
             "/patch/routes/0",
             "desk/main/1-2 no longer comes out through desk/out/1-2, where it went by itself: the route from desk/aux/2 took its place, although feed 'main' needs it.",
             "source=desk/main/1-2",
-            "sink=desk/out/1-2");
+            "sink=desk/out/1-2"
+        );
 
     [Fact]
     public void A_cabled_output_gives_one_finding_without_any_feed() =>
         Expect.One(
             Rule,
-            Base.With(Route(null, "desk/out/1")) with { Rig = Base.Rig with { Cables = [Cable("desk/out/1", "amp/in/1")] } },
+            Base.With(Route(null, "desk/out/1")) with
+            {
+                Rig = Base.Rig with { Cables = [Cable("desk/out/1", "amp/in/1")] },
+            },
             Severity.Warning,
             "/patch/routes/0",
             "desk/main/1 no longer comes out through desk/out/1, where it went by itself: a route clears it, although the output is cabled.",
             "source=desk/main/1",
-            "sink=desk/out/1");
+            "sink=desk/out/1"
+        );
 
     [Theory]
     [InlineData("desk/out/1")]
@@ -64,19 +81,30 @@ public sealed class FactoryRouteDisplacedTests
     public void A_labelled_output_or_bus_gives_one_finding(string at) =>
         Expect.One(
             Rule,
-            Base with { Patch = Base.Patch with { Routes = [Route("desk/aux/1", "desk/out/1")], Labels = [new() { At = At(at), Text = "PA" }] } },
+            Base with
+            {
+                Patch = Base.Patch with { Routes = [Route("desk/aux/1", "desk/out/1")], Labels = [new() { At = At(at), Text = "PA" }] },
+            },
             Severity.Warning,
             "/patch/routes/0",
             "desk/main/1 no longer comes out through desk/out/1, where it went by itself: the route from desk/aux/1 took its place, although it is labelled.",
             "source=desk/main/1",
-            "sink=desk/out/1");
+            "sink=desk/out/1"
+        );
 
     [Fact]
-    public void A_bus_nobody_speaks_of_gives_none() => Expect.None(Rule, Base.With(Route("desk/aux/1", "desk/out/1"), Route("desk/main/1-2", "desk/transmit/1-2")));
+    public void A_bus_nobody_speaks_of_gives_none() =>
+        Expect.None(Rule, Base.With(Route("desk/aux/1", "desk/out/1"), Route("desk/main/1-2", "desk/transmit/1-2")));
 
     [Fact]
     public void A_feed_served_elsewhere_gives_none() =>
-        Expect.None(Rule, Base.With(Route("desk/aux/1", "desk/out/1"), Route("desk/main/1", "desk/out/2")) with { Feeds = [FeedTo("main-l", FeedRole.Main, "desk/main/1", "desk")] });
+        Expect.None(
+            Rule,
+            Base.With(Route("desk/aux/1", "desk/out/1"), Route("desk/main/1", "desk/out/2")) with
+            {
+                Feeds = [FeedTo("main-l", FeedRole.Main, "desk/main/1", "desk")],
+            }
+        );
 
     [Fact]
     public void A_feed_that_the_place_would_not_serve_gives_none() =>
@@ -94,7 +122,11 @@ public sealed class FactoryRouteDisplacedTests
     public void A_bus_that_moved_to_another_cabled_output_gives_none() =>
         Expect.None(
             Rule,
-            Base.With(Route("desk/main/2", "desk/out/1"), Route("desk/main/1", "desk/out/2")) with { Rig = Base.Rig with { Cables = [Cable("desk/out/1-2", "amp/in/1-2")] } });
+            Base.With(Route("desk/main/2", "desk/out/1"), Route("desk/main/1", "desk/out/2")) with
+            {
+                Rig = Base.Rig with { Cables = [Cable("desk/out/1-2", "amp/in/1-2")] },
+            }
+        );
 
     [Fact]
     public void A_route_that_says_what_the_factory_says_gives_none() =>
@@ -111,6 +143,7 @@ public sealed class FactoryRouteDisplacedTests
 
         Assert.Equal(
             Expect.Fingerprints(Rule, show with { Feeds = [feed] }),
-            Expect.Fingerprints(Rule, show.With([.. show.Patch.Routes.Reverse()]) with { Title = name ?? "", Feeds = [feed with { Name = name }] }));
+            Expect.Fingerprints(Rule, show.With([.. show.Patch.Routes.Reverse()]) with { Title = name ?? "", Feeds = [feed with { Name = name }] })
+        );
     }
 }

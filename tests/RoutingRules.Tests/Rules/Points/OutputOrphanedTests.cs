@@ -14,8 +14,9 @@ public sealed class OutputOrphanedTests
 {
     private static readonly OutputOrphaned Rule = new();
 
-    private static Show Base => Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier), ("free", SmallProfiles.FreeBox))
-        .With(Stream("s2", "desk/transmit/5-8", "box/receive/5-8"));
+    private static Show Base =>
+        Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier), ("free", SmallProfiles.FreeBox))
+            .With(Stream("s2", "desk/transmit/5-8", "box/receive/5-8"));
 
     private static Show WithCables(params Cable[] cables) => Base with { Rig = Base.Rig with { Cables = cables.ToValueList() } };
 
@@ -27,7 +28,13 @@ public sealed class OutputOrphanedTests
 
         OneFinding("RR3001", Base with { Feeds = [mix] });
         OneFinding("RR3001", Base.With(Route(null, "desk/out/1")) with { Feeds = [left] });
-        OneFinding("RR3003", Base.With(Route("desk/aux/5", "desk/transmit/6")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5", "box/out/5", "box/out/6")] });
+        OneFinding(
+            "RR3003",
+            Base.With(Route("desk/aux/5", "desk/transmit/6")) with
+            {
+                Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5", "box/out/5", "box/out/6")],
+            }
+        );
     }
 
     [Fact]
@@ -44,10 +51,12 @@ public sealed class OutputOrphanedTests
         Assert.Equal(["box"], RuleTester.Findings(new OutputOrphaned(), show).Select(finding => finding.Entities[0].Id));
         Assert.Equal(
             "Outputs of 'box' are cabled but carry nothing, and no feed whose source exists asks for them: box/out/5.",
-            Assert.Single(RuleTester.Findings(new OutputOrphaned(), show)).Message);
+            Assert.Single(RuleTester.Findings(new OutputOrphaned(), show)).Message
+        );
         Assert.Equal(
             "Outputs of 'box' are cabled but carry nothing, and no feed asks for them: box/out/5.",
-            Assert.Single(RuleTester.Findings(new OutputOrphaned(), show with { Feeds = default })).Message);
+            Assert.Single(RuleTester.Findings(new OutputOrphaned(), show with { Feeds = default })).Message
+        );
     }
 
     [Fact]
@@ -67,7 +76,8 @@ public sealed class OutputOrphanedTests
             Severity.Warning,
             "/patch/routes/0",
             "free/out/1-2 are silent: no stream fills free/receive/1-2. A route of the patch leads there.",
-            "output=free/out/1-2");
+            "output=free/out/1-2"
+        );
 
     [Fact]
     public void A_cabled_silent_output_with_a_label_gives_one_warning()
@@ -76,11 +86,15 @@ public sealed class OutputOrphanedTests
 
         Expect.One(
             Rule,
-            show with { Patch = show.Patch with { Labels = [new() { At = At("box/out/5"), Text = "WEDGE" }] } },
+            show with
+            {
+                Patch = show.Patch with { Labels = [new() { At = At("box/out/5"), Text = "WEDGE" }] },
+            },
             Severity.Warning,
             "/rig/cables/0",
             "box/out/5 is silent: nothing is routed to desk/transmit/5. A cable leads on to amp/in/1.",
-            "output=box/out/5");
+            "output=box/out/5"
+        );
     }
 
     [Fact]
@@ -92,11 +106,15 @@ public sealed class OutputOrphanedTests
 
         Expect.One(
             Rule,
-            show with { Rig = show.Rig with { Cables = [Cable("box/out/1", "amp/in/1")] } },
+            show with
+            {
+                Rig = show.Rig with { Cables = [Cable("box/out/1", "amp/in/1")] },
+            },
             Severity.Warning,
             "/rig/cables/0",
             "box/out/1 is silent: no stream fills mid/receive/1. A cable leads on to amp/in/1.",
-            "output=box/out/1");
+            "output=box/out/1"
+        );
     }
 
     [Fact]
@@ -107,7 +125,10 @@ public sealed class OutputOrphanedTests
             Severity.Note,
             "/rig/devices/1",
             "Outputs of 'box' are cabled but carry nothing, and no feed asks for them: box/out/1-2 and box/out/7.",
-            "device=box", "output=box/out/1-2", "output=box/out/7");
+            "device=box",
+            "output=box/out/1-2",
+            "output=box/out/7"
+        );
 
     [Fact]
     public void Of_two_silent_outputs_one_behind_the_other_the_first_is_named()
@@ -121,7 +142,8 @@ public sealed class OutputOrphanedTests
             Severity.Warning,
             "/rig/cables/1",
             "box/out/5 is silent: nothing is routed to desk/transmit/5. A cable leads on to free/in/1.",
-            "output=box/out/5");
+            "output=box/out/5"
+        );
     }
 
     [Fact]
@@ -153,7 +175,13 @@ public sealed class OutputOrphanedTests
         var feed = Feed("mix", FeedRole.Monitor, "desk/aux/1", "box/out/1");
         Expect.None(Rule, Base.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-3")) with { Feeds = [feed] });
         Expect.None(Rule, Base.With(Stream("s1", "gone/transmit/1-4", "box/receive/1-4")) with { Feeds = [feed] });
-        Expect.None(Rule, Base.With(Route(null, "desk/transmit/5"), Route("desk/aux/5", "desk/transmit/5")) with { Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5", "box/out/5")] });
+        Expect.None(
+            Rule,
+            Base.With(Route(null, "desk/transmit/5"), Route("desk/aux/5", "desk/transmit/5")) with
+            {
+                Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/5", "box/out/5")],
+            }
+        );
     }
 
     [Fact]
@@ -199,7 +227,15 @@ public sealed class OutputOrphanedTests
             Kind = DeviceKind.Processor,
             Name = "Test processor",
             PortGroups = [SmallProfiles.Group("in", PortKind.Input, 2), SmallProfiles.Group("out", PortKind.Output, 2)],
-            Through = [new() { Kind = ThroughKind.Process, From = new("in"), To = new("out") }],
+            Through =
+            [
+                new()
+                {
+                    Kind = ThroughKind.Process,
+                    From = new("in"),
+                    To = new("out"),
+                },
+            ],
         };
         var rig = Of(("desk", SmallProfiles.Console), ("a", processor), ("b", processor), ("c", processor));
         var show = rig with

@@ -16,12 +16,13 @@ public sealed class OutputStrayTests
     /// <summary>The desk's own outputs are cleared, so that only what a test adds can be stray.</summary>
     private static readonly Route Quiet = Route(null, "desk/out/1-2");
 
-    private static Show Base => Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier), ("free", SmallProfiles.FreeBox))
-        .With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"))
-        .With(Quiet) with
-    {
-        Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", "box/out/1")],
-    };
+    private static Show Base =>
+        Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("amp", SmallProfiles.Amplifier), ("free", SmallProfiles.FreeBox))
+            .With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"))
+            .With(Quiet) with
+        {
+            Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", "box/out/1")],
+        };
 
     private static Show Silent => Base.With(Quiet, Route(null, "desk/transmit/2-4"));
 
@@ -34,7 +35,8 @@ public sealed class OutputStrayTests
             "/patch/streams/0",
             "box/out/2-4 carry desk/aux/2-4, but no feed has them there.",
             "output=box/out/2-4",
-            "source=desk/aux/2-4");
+            "source=desk/aux/2-4"
+        );
 
     [Fact]
     public void A_route_that_brings_a_bus_without_a_feed_is_pointed_at() =>
@@ -45,7 +47,8 @@ public sealed class OutputStrayTests
             "/patch/routes/2",
             "box/out/2 carries desk/main/2, but no feed has it there.",
             "output=box/out/2",
-            "source=desk/main/2");
+            "source=desk/main/2"
+        );
 
     [Fact]
     public void A_second_output_of_a_served_feed_is_stray() =>
@@ -56,18 +59,23 @@ public sealed class OutputStrayTests
             "/patch/routes/2",
             "box/out/2 carries desk/aux/1, but no feed has it there.",
             "output=box/out/2",
-            "source=desk/aux/1");
+            "source=desk/aux/1"
+        );
 
     [Fact]
     public void A_cabled_output_with_a_factory_route_gives_one_finding() =>
         Expect.One(
             Rule,
-            Silent.With(Route(null, "desk/transmit/2-4"), Route(null, "desk/out/2")) with { Rig = Base.Rig with { Cables = [Cable("desk/out/1", "amp/in/1")] } },
+            Silent.With(Route(null, "desk/transmit/2-4"), Route(null, "desk/out/2")) with
+            {
+                Rig = Base.Rig with { Cables = [Cable("desk/out/1", "amp/in/1")] },
+            },
             Severity.Warning,
             "/rig/cables/0",
             "desk/out/1 carries desk/main/1, but no feed has it there.",
             "output=desk/out/1",
-            "source=desk/main/1");
+            "source=desk/main/1"
+        );
 
     [Fact]
     public void A_labelled_output_with_a_factory_route_gives_one_finding()
@@ -76,12 +84,16 @@ public sealed class OutputStrayTests
 
         Expect.One(
             Rule,
-            show with { Patch = show.Patch with { Labels = [new() { At = At("desk/out/1"), Text = "TALK" }] } },
+            show with
+            {
+                Patch = show.Patch with { Labels = [new() { At = At("desk/out/1"), Text = "TALK" }] },
+            },
             Severity.Warning,
             "/rig/devices/0",
             "desk/out/1 carries desk/main/1, but no feed has it there.",
             "output=desk/out/1",
-            "source=desk/main/1");
+            "source=desk/main/1"
+        );
     }
 
     [Fact]
@@ -92,7 +104,9 @@ public sealed class OutputStrayTests
             Severity.Note,
             "/rig/devices/0",
             "Outputs of 'desk' still carry what they carry without any patching, and no feed asks for it: desk/out/1-2.",
-            "device=desk", "output=desk/out/1-2");
+            "device=desk",
+            "output=desk/out/1-2"
+        );
 
     [Fact]
     public void A_served_feed_and_what_lies_behind_it_give_none()
@@ -105,7 +119,8 @@ public sealed class OutputStrayTests
             {
                 Rig = Base.Rig with { Cables = [Cable("box/out/1", "amp/in/1")] },
                 Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", "amp/out/1")],
-            });
+            }
+        );
     }
 
     [Fact]
@@ -137,7 +152,8 @@ public sealed class OutputStrayTests
             "/patch/routes/2",
             "free/out/1 carries free/in/1, but no feed has it there.",
             "output=free/out/1",
-            "source=free/in/1");
+            "source=free/in/1"
+        );
     }
 
     [Fact]
@@ -163,7 +179,22 @@ public sealed class OutputStrayTests
         };
 
         Expect.None(Rule, show);
-        Expect.None(Rule, show with { Lines = [new() { Id = new("vox"), Kind = LineKind.Line, From = new() { Source = At("rack/rf/1") }, To = [At("desk/channel/1")] }] });
+        Expect.None(
+            Rule,
+            show with
+            {
+                Lines =
+                [
+                    new()
+                    {
+                        Id = new("vox"),
+                        Kind = LineKind.Line,
+                        From = new() { Source = At("rack/rf/1") },
+                        To = [At("desk/channel/1")],
+                    },
+                ],
+            }
+        );
     }
 
     [Property(Arbitrary = [typeof(CleanShows)])]

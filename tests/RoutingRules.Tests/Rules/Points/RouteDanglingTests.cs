@@ -23,7 +23,8 @@ public sealed class RouteDanglingTests
             Severity.Warning,
             "/patch/routes/0",
             "desk/channel/1 is routed from an empty source: no stream fills desk/receive/5.",
-            "end=desk/receive/5");
+            "end=desk/receive/5"
+        );
 
     [Fact]
     public void A_run_of_empty_slots_is_one_finding_however_it_is_scattered()
@@ -34,14 +35,16 @@ public sealed class RouteDanglingTests
             Severity.Warning,
             "/patch/routes/0",
             "desk/channel/1-8 are routed from an empty source: no stream fills desk/receive/1-8.",
-            "end=desk/receive/1-8");
+            "end=desk/receive/1-8"
+        );
         Expect.One(
             Rule,
             Base.With(Route("desk/receive/1", "desk/channel/5"), Route("desk/receive/2", "desk/channel/1")),
             Severity.Warning,
             "/patch/routes/0",
             "desk/channel/1 and desk/channel/5 are routed from an empty source: no stream fills desk/receive/1-2.",
-            "end=desk/receive/1-2");
+            "end=desk/receive/1-2"
+        );
     }
 
     [Fact]
@@ -55,31 +58,40 @@ public sealed class RouteDanglingTests
             Severity.Warning,
             "/patch/routes/0",
             "desk/channel/3 is routed from an empty source: nothing is routed to far/transmit/5.",
-            "end=far/transmit/5");
+            "end=far/transmit/5"
+        );
         Expect.One(
             Rule,
             show.With(Stream("s1", "far/transmit/1-4", "desk/receive/1-4")).With(Route(null, "far/transmit/1"), Route("desk/receive/1", "desk/channel/3")),
             Severity.Warning,
             "/patch/routes/1",
             "desk/channel/3 is routed from an empty source: a route sets far/transmit/1 to nothing.",
-            "end=far/transmit/1");
+            "end=far/transmit/1"
+        );
     }
 
     [Fact]
     public void The_last_slot_of_one_group_and_the_first_of_the_next_are_no_run() =>
         Assert.Equal(
             ["far/receive/1", "far/transmit/8"],
-            RuleTester.Findings(
-                Rule,
-                Base.With(Stream("s1", "far/transmit/5-8", "desk/receive/1-4")).With(Route("far/receive/1", "far/channel/1"), Route("desk/receive/4", "desk/channel/1")))
-                .Select(finding => finding.Entities[0].Id));
+            RuleTester
+                .Findings(
+                    Rule,
+                    Base.With(Stream("s1", "far/transmit/5-8", "desk/receive/1-4"))
+                        .With(Route("far/receive/1", "far/channel/1"), Route("desk/receive/4", "desk/channel/1"))
+                )
+                .Select(finding => finding.Entities[0].Id)
+        );
 
     [Fact]
     public void A_slot_of_a_multicore_without_a_link_says_so()
     {
         var console = SmallProfiles.Console with
         {
-            PortGroups = [.. SmallProfiles.Console.PortGroups.Select(group => group.Id.Value == "receive" ? group with { Carrier = new(new("net"), 1, 1) } : group)],
+            PortGroups =
+            [
+                .. SmallProfiles.Console.PortGroups.Select(group => group.Id.Value == "receive" ? group with { Carrier = new(new("net"), 1, 1) } : group),
+            ],
         };
 
         Expect.One(
@@ -88,7 +100,8 @@ public sealed class RouteDanglingTests
             Severity.Warning,
             "/patch/routes/0",
             "desk/channel/1 is routed from an empty source: no link brings signal to desk/receive/5.",
-            "end=desk/receive/5");
+            "end=desk/receive/5"
+        );
     }
 
     [Fact]
@@ -118,7 +131,14 @@ public sealed class RouteDanglingTests
             Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", "box/out/1")],
         };
         var relay = SmallProfiles.FreeBox with { Id = new("test/relay"), Routing = [SmallProfiles.Entry("receive", "transmit", RoutingMode.Free)] };
-        show = show with { Rig = show.Rig with { Devices = [show.Rig.Devices[0], show.Rig.Devices[1] with { Profile = relay.Id }, show.Rig.Devices[2]], Profiles = [.. show.Rig.Profiles, relay] } };
+        show = show with
+        {
+            Rig = show.Rig with
+            {
+                Devices = [show.Rig.Devices[0], show.Rig.Devices[1] with { Profile = relay.Id }, show.Rig.Devices[2]],
+                Profiles = [.. show.Rig.Profiles, relay],
+            },
+        };
         show = show.With(Stream("s1", "mid/transmit/1-4", "box/receive/1-4")).With(Route("mid/receive/1", "mid/transmit/1"));
 
         Expect.None(Rule, show);
@@ -135,7 +155,8 @@ public sealed class RouteDanglingTests
         Expect.None(Rule, Base.With(Stream("s1", "gone/transmit/1-4", "desk/receive/1-4")).With(route));
         Expect.None(
             Rule,
-            Base.With(Stream("s1", "far/transmit/1-4", "desk/receive/1-4")).With(Route(null, "far/transmit/1"), Route("far/aux/1", "far/transmit/1"), route));
+            Base.With(Stream("s1", "far/transmit/1-4", "desk/receive/1-4")).With(Route(null, "far/transmit/1"), Route("far/aux/1", "far/transmit/1"), route)
+        );
     }
 
     [Property(Arbitrary = [typeof(CleanShows)])]
@@ -146,6 +167,10 @@ public sealed class RouteDanglingTests
         Expect.None(Rule, clean.Show);
         Assert.Equal(
             $"desk/receive/{(slot % 8) + 1}",
-            Assert.Single(RuleTester.Findings(Rule, clean.Show with { Patch = clean.Show.Patch with { Routes = [.. clean.Show.Patch.Routes, broken] } })).Entities[0].Id);
+            Assert
+                .Single(RuleTester.Findings(Rule, clean.Show with { Patch = clean.Show.Patch with { Routes = [.. clean.Show.Patch.Routes, broken] } }))
+                .Entities[0]
+                .Id
+        );
     }
 }

@@ -20,7 +20,8 @@ public sealed class RouteNotAllowedTests
             "/patch/routes/0",
             "'box' cannot route box/in/1 to box/out/1: 'out' takes signal from 'receive'.",
             "from=box/in/1",
-            "to=box/out/1");
+            "to=box/out/1"
+        );
 
     [Fact]
     public void A_sink_that_takes_no_routes_says_so() =>
@@ -31,7 +32,8 @@ public sealed class RouteNotAllowedTests
             "/patch/routes/0",
             "'amp' cannot route amp/in/1 to amp/out/1: nothing can be routed to 'out' of this device.",
             "from=amp/in/1",
-            "to=amp/out/1");
+            "to=amp/out/1"
+        );
 
     [Fact]
     public void A_run_written_route_by_route_is_one_finding() =>
@@ -42,19 +44,25 @@ public sealed class RouteNotAllowedTests
             "/patch/routes/0",
             "'desk' cannot route desk/aux/1-8 to desk/channel/1-8: 'channel' takes signal from 'in' and 'receive'.",
             "from=desk/aux/1-8",
-            "to=desk/channel/1-8");
+            "to=desk/channel/1-8"
+        );
 
     [Fact]
     public void Two_routes_to_the_same_sinks_are_two_findings() =>
         Assert.Equal(
             ["from=desk/aux/1-2", "from=desk/main/1-2"],
-            RuleTester.Findings(Rule, Of(("desk", SmallProfiles.Console)).With(Route("desk/aux/1-2", "desk/channel/1-2"), Route("desk/main/1-2", "desk/channel/1-2")))
-                .Select(finding => $"{finding.Entities[0].Role}={finding.Entities[0].Id}"));
+            RuleTester
+                .Findings(Rule, Of(("desk", SmallProfiles.Console)).With(Route("desk/aux/1-2", "desk/channel/1-2"), Route("desk/main/1-2", "desk/channel/1-2")))
+                .Select(finding => $"{finding.Entities[0].Role}={finding.Entities[0].Id}")
+        );
 
     [Fact]
     public void Free_fixed_and_null_routes_give_none()
     {
-        Expect.None(Rule, Of(("free", SmallProfiles.FreeBox)).With(Route("free/in/1", "free/out/1"), Route("free/receive/2", "free/out/2"), Route(null, "free/out/3")));
+        Expect.None(
+            Rule,
+            Of(("free", SmallProfiles.FreeBox)).With(Route("free/in/1", "free/out/1"), Route("free/receive/2", "free/out/2"), Route(null, "free/out/3"))
+        );
         Expect.None(Rule, Of(("box", SmallProfiles.Box)).With(Route("box/receive/1", "box/out/1"), Route("box/receive/3", "box/out/2")));
     }
 
@@ -76,8 +84,6 @@ public sealed class RouteNotAllowedTests
         var route = Route($"desk/aux/{(aux % 8) + 1}", $"desk/channel/{(channel % 8) + 1}");
 
         Expect.None(Rule, clean.Show);
-        Assert.Equal(
-            route.To.ToString(),
-            Assert.Single(RuleTester.Findings(Rule, clean.Show.With([route, .. clean.Show.Patch.Routes]))).Entities[1].Id);
+        Assert.Equal(route.To.ToString(), Assert.Single(RuleTester.Findings(Rule, clean.Show.With([route, .. clean.Show.Patch.Routes]))).Entities[1].Id);
     }
 }

@@ -22,7 +22,8 @@ public sealed class RouteUnusedTests
             Severity.Note,
             "/patch/routes/0",
             "desk/aux/5 is routed to desk/transmit/5, but no stream takes it along.",
-            "slot=desk/transmit/5");
+            "slot=desk/transmit/5"
+        );
 
     [Fact]
     public void A_run_is_one_note() =>
@@ -32,14 +33,18 @@ public sealed class RouteUnusedTests
             Severity.Note,
             "/patch/routes/2",
             "desk/aux/5-8 are routed to desk/transmit/5-8, but no stream takes them along.",
-            "slot=desk/transmit/5-8");
+            "slot=desk/transmit/5-8"
+        );
 
     [Fact]
     public void A_multicore_jack_without_a_link_says_so()
     {
         var console = SmallProfiles.Console with
         {
-            PortGroups = [.. SmallProfiles.Console.PortGroups.Select(group => group.Id.Value == "transmit" ? group with { Carrier = new(new("net"), 1, 1) } : group)],
+            PortGroups =
+            [
+                .. SmallProfiles.Console.PortGroups.Select(group => group.Id.Value == "transmit" ? group with { Carrier = new(new("net"), 1, 1) } : group),
+            ],
         };
 
         Expect.One(
@@ -48,12 +53,21 @@ public sealed class RouteUnusedTests
             Severity.Note,
             "/patch/routes/0",
             "desk/aux/5 is routed to desk/transmit/5, but no link is plugged there.",
-            "slot=desk/transmit/5");
+            "slot=desk/transmit/5"
+        );
     }
 
     [Fact]
     public void Slots_that_travel_factory_routes_and_other_sinks_give_none() =>
-        Expect.None(Rule, Base.With(Route("desk/aux/8", "desk/transmit/1"), Route("desk/aux/1", "desk/out/1"), Route("desk/in/1", "desk/channel/1"), Route(null, "desk/transmit/6")));
+        Expect.None(
+            Rule,
+            Base.With(
+                Route("desk/aux/8", "desk/transmit/1"),
+                Route("desk/aux/1", "desk/out/1"),
+                Route("desk/in/1", "desk/channel/1"),
+                Route(null, "desk/transmit/6")
+            )
+        );
 
     [Fact]
     public void A_stream_without_receiver_or_with_a_broken_one_is_left_to_its_rules()
@@ -69,7 +83,13 @@ public sealed class RouteUnusedTests
     {
         var routed = Base.With(Route("desk/aux/5", "desk/transmit/5"));
         Expect.None(Rule, routed with { Feeds = [Feed("to-truck", FeedRole.Broadcast, "desk/aux/5", "desk/transmit/5")] });
-        Expect.None(Rule, Of(("free", SmallProfiles.FreeBox)).With(Route("free/in/1", "free/transmit/1")) with { Lines = [Line("kick", "free/in/1", "free/transmit/1")] });
+        Expect.None(
+            Rule,
+            Of(("free", SmallProfiles.FreeBox)).With(Route("free/in/1", "free/transmit/1")) with
+            {
+                Lines = [Line("kick", "free/in/1", "free/transmit/1")],
+            }
+        );
     }
 
     [Fact]
@@ -84,7 +104,8 @@ public sealed class RouteUnusedTests
     [Property(Arbitrary = [typeof(CleanShows)])]
     public void In_a_clean_show_the_only_unused_slots_are_those_of_the_block_nobody_receives(CleanShow clean)
     {
-        var slots = RuleTester.Findings(Rule, clean.Show)
+        var slots = RuleTester
+            .Findings(Rule, clean.Show)
             .Select(finding => At(finding.Entities[0].Id))
             .SelectMany(range => Enumerable.Range(range.First, range.Width))
             .Order();

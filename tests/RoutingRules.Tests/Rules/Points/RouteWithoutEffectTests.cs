@@ -22,7 +22,8 @@ public sealed class RouteWithoutEffectTests
             "/patch/routes/0",
             "The route from box/receive/2 to box/out/1 has no effect: box/out/1 always carries box/receive/1.",
             "from=box/receive/2",
-            "to=box/out/1");
+            "to=box/out/1"
+        );
 
     [Fact]
     public void A_shifted_run_is_one_finding_in_any_order()
@@ -36,7 +37,8 @@ public sealed class RouteWithoutEffectTests
             "/patch/routes/0",
             "The route from box/receive/2-8 to box/out/1-7 has no effect: box/out/1-7 always carry box/receive/1-7.",
             "from=box/receive/2-8",
-            "to=box/out/1-7");
+            "to=box/out/1-7"
+        );
     }
 
     [Fact]
@@ -47,7 +49,8 @@ public sealed class RouteWithoutEffectTests
             Severity.Warning,
             "/patch/routes/0",
             "box/out/1-4 cannot be set to nothing: they always carry box/receive/1-4.",
-            "to=box/out/1-4");
+            "to=box/out/1-4"
+        );
 
     [Fact]
     public void Clearing_the_output_of_a_processor_gives_one_finding() =>
@@ -57,13 +60,20 @@ public sealed class RouteWithoutEffectTests
             Severity.Warning,
             "/patch/routes/0",
             "amp/out/3 cannot be set to nothing: it always carries amp/in/3.",
-            "to=amp/out/3");
+            "to=amp/out/3"
+        );
 
     [Fact]
     public void Only_the_sinks_without_effect_are_named() =>
         Assert.Equal(
             "to=box/out/5-8",
-            string.Join(" ", RuleTester.Findings(Rule, Base.With(Route(null, "box/out/5-8"), Route("box/receive/1-4", "box/out/1-4"))).Select(finding => $"{finding.Entities[0].Role}={finding.Entities[0].Id}")));
+            string.Join(
+                " ",
+                RuleTester
+                    .Findings(Rule, Base.With(Route(null, "box/out/5-8"), Route("box/receive/1-4", "box/out/1-4")))
+                    .Select(finding => $"{finding.Entities[0].Role}={finding.Entities[0].Id}")
+            )
+        );
 
     [Fact]
     public void The_fixed_source_itself_and_clearing_what_can_be_cleared_give_none() =>
@@ -78,7 +88,8 @@ public sealed class RouteWithoutEffectTests
             "/patch/routes/0",
             "The route from can/receive/2 to can/out/1 has no effect: can/out/1 always carries can/receive/1.",
             "from=can/receive/2",
-            "to=can/out/1");
+            "to=can/out/1"
+        );
 
     [Property(Arbitrary = [typeof(CleanShows)])]
     public void A_clean_show_has_none_and_one_route_at_a_fixed_output_gives_one(CleanShow clean, byte output, byte shift)

@@ -15,20 +15,29 @@ public sealed class SignalLoopTests
     private static readonly SignalLoop Rule = new();
 
     /// <summary>Effects: six inserts whose returns can be routed to their sends, and to channels.</summary>
-    private static DeviceProfile Effects { get; } = new()
-    {
-        Id = new("test/effects"),
-        Kind = DeviceKind.Processor,
-        Name = "Test effects",
-        PortGroups =
-        [
-            SmallProfiles.Group("send", PortKind.Sink, 6),
-            SmallProfiles.Group("return", PortKind.Source, 6),
-            SmallProfiles.Group("channel", PortKind.Sink, 6),
-        ],
-        Routing = [SmallProfiles.Entry("return", "send", RoutingMode.Free), SmallProfiles.Entry("return", "channel", RoutingMode.Free)],
-        Through = [new() { Kind = ThroughKind.Process, From = new("send"), To = new("return") }],
-    };
+    private static DeviceProfile Effects { get; } =
+        new()
+        {
+            Id = new("test/effects"),
+            Kind = DeviceKind.Processor,
+            Name = "Test effects",
+            PortGroups =
+            [
+                SmallProfiles.Group("send", PortKind.Sink, 6),
+                SmallProfiles.Group("return", PortKind.Source, 6),
+                SmallProfiles.Group("channel", PortKind.Sink, 6),
+            ],
+            Routing = [SmallProfiles.Entry("return", "send", RoutingMode.Free), SmallProfiles.Entry("return", "channel", RoutingMode.Free)],
+            Through =
+            [
+                new()
+                {
+                    Kind = ThroughKind.Process,
+                    From = new("send"),
+                    To = new("return"),
+                },
+            ],
+        };
 
     private static Show Patched(params Route[] routes) => Of(("fx", Effects)).With(routes);
 
@@ -41,7 +50,8 @@ public sealed class SignalLoopTests
             "/patch/routes/0",
             "Signal runs in a loop and no real source enters it: fx/send/1 to fx/return/1 and back to fx/send/1.",
             "point=fx/send/1",
-            "point=fx/return/1");
+            "point=fx/return/1"
+        );
 
     [Fact]
     public void A_circle_through_two_inserts_is_named_in_the_direction_of_signal() =>
@@ -54,7 +64,8 @@ public sealed class SignalLoopTests
             "point=fx/send/1",
             "point=fx/return/1",
             "point=fx/send/3",
-            "point=fx/return/3");
+            "point=fx/return/3"
+        );
 
     [Fact]
     public void Both_halves_of_a_pair_are_one_finding() =>
@@ -65,7 +76,8 @@ public sealed class SignalLoopTests
             "/patch/routes/0",
             "Signal runs in a loop and no real source enters it: fx/send/1-2 to fx/return/1-2 and back to fx/send/1-2.",
             "point=fx/send/1-2",
-            "point=fx/return/1-2");
+            "point=fx/return/1-2"
+        );
 
     [Fact]
     public void A_circle_over_cables_is_found()
@@ -74,14 +86,18 @@ public sealed class SignalLoopTests
 
         Expect.One(
             Rule,
-            show with { Rig = show.Rig with { Cables = [Cable("a/out/1", "b/in/2"), Cable("b/out/2", "a/in/1")] } },
+            show with
+            {
+                Rig = show.Rig with { Cables = [Cable("a/out/1", "b/in/2"), Cable("b/out/2", "a/in/1")] },
+            },
             Severity.Error,
             "/rig/cables/0",
             "Signal runs in a loop and no real source enters it: a/in/1 to a/out/1 to b/in/2 to b/out/2 and back to a/in/1.",
             "point=a/in/1",
             "point=a/out/1",
             "point=b/in/2",
-            "point=b/out/2");
+            "point=b/out/2"
+        );
     }
 
     [Fact]
@@ -93,7 +109,8 @@ public sealed class SignalLoopTests
             "/patch/routes/0",
             "Signal runs in a loop and no real source enters it: fx/send/1 to fx/return/1 and back to fx/send/1.",
             "point=fx/send/1",
-            "point=fx/return/1");
+            "point=fx/return/1"
+        );
 
     [Fact]
     public void A_circle_inside_a_profile_points_at_the_device()
@@ -119,16 +136,24 @@ public sealed class SignalLoopTests
     /// <summary>Any permutation of the returns over the sends: its cycles, counted here by hand, are the circles.</summary>
     [Property]
     public Property Every_cycle_of_a_permutation_is_found_once() =>
-        Prop.ForAll(Gen.Shuffle(Enumerable.Range(1, 6).ToArray()).ToArbitrary(), shuffled =>
-        {
-            var returnAt = shuffled.ToArray();
-            var findings = RuleTester.Findings(Rule, Patched([.. returnAt.Select((from, position) => Route($"fx/return/{from}", $"fx/send/{position + 1}"))]));
-            var circles = findings.Sum(finding => At(finding.Entities[0].Id).Width);
-            var points = findings.SelectMany(finding => finding.Entities.ToArray()).SelectMany(entity => Enumerable.Range(0, At(entity.Id).Width).Select(i => At(entity.Id)[i].ToString()));
+        Prop.ForAll(
+            Gen.Shuffle(Enumerable.Range(1, 6).ToArray()).ToArbitrary(),
+            shuffled =>
+            {
+                var returnAt = shuffled.ToArray();
+                var findings = RuleTester.Findings(
+                    Rule,
+                    Patched([.. returnAt.Select((from, position) => Route($"fx/return/{from}", $"fx/send/{position + 1}"))])
+                );
+                var circles = findings.Sum(finding => At(finding.Entities[0].Id).Width);
+                var points = findings
+                    .SelectMany(finding => finding.Entities.ToArray())
+                    .SelectMany(entity => Enumerable.Range(0, At(entity.Id).Width).Select(i => At(entity.Id)[i].ToString()));
 
-            Assert.Equal(Cycles(returnAt), circles);
-            Assert.Equal(12, points.Distinct().Count());
-        });
+                Assert.Equal(Cycles(returnAt), circles);
+                Assert.Equal(12, points.Distinct().Count());
+            }
+        );
 
     private static int Cycles(int[] next)
     {

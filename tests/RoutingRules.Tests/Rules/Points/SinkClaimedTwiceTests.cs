@@ -23,7 +23,8 @@ public sealed class SinkClaimedTwiceTests
             Severity.Error,
             "/patch/routes/1",
             "desk/transmit/1 gets signal twice: a route from desk/aux/1 and a route from desk/main/1. The first one counts.",
-            "sink=desk/transmit/1");
+            "sink=desk/transmit/1"
+        );
 
     [Fact]
     public void Two_cables_into_one_input_give_one_finding() =>
@@ -33,7 +34,8 @@ public sealed class SinkClaimedTwiceTests
             Severity.Error,
             "/rig/cables/1",
             "amp/in/2 gets signal twice: the cable from desk/out/2 and the cable from box/out/1. The first one counts.",
-            "sink=amp/in/2");
+            "sink=amp/in/2"
+        );
 
     [Fact]
     public void A_route_and_one_that_clears_contradict_each_other() =>
@@ -43,21 +45,43 @@ public sealed class SinkClaimedTwiceTests
             Severity.Error,
             "/patch/routes/1",
             "desk/transmit/1 gets signal twice: a route that clears it and a route from desk/main/1. The first one counts.",
-            "sink=desk/transmit/1");
+            "sink=desk/transmit/1"
+        );
 
     [Fact]
     public void Two_links_at_one_multicore_jack_give_one_finding_for_all_slots()
     {
         var console = SmallProfiles.Console with
         {
-            PortGroups = [.. SmallProfiles.Console.PortGroups.Select(group => group.Id.Value is "transmit" or "receive" ? group with { Carrier = new(new("net"), 1, 1) } : group)],
+            PortGroups =
+            [
+                .. SmallProfiles.Console.PortGroups.Select(group =>
+                    group.Id.Value is "transmit" or "receive" ? group with { Carrier = new(new("net"), 1, 1) } : group
+                ),
+            ],
         };
         var show = Of(("a", console), ("b", console), ("c", console));
         show = show with
         {
             Rig = show.Rig with
             {
-                Links = [new() { Id = new("l1"), Network = new("net"), From = At("a/net/1"), To = At("c/net/1") }, new() { Id = new("l2"), Network = new("net"), From = At("b/net/1"), To = At("c/net/1") }],
+                Links =
+                [
+                    new()
+                    {
+                        Id = new("l1"),
+                        Network = new("net"),
+                        From = At("a/net/1"),
+                        To = At("c/net/1"),
+                    },
+                    new()
+                    {
+                        Id = new("l2"),
+                        Network = new("net"),
+                        From = At("b/net/1"),
+                        To = At("c/net/1"),
+                    },
+                ],
             },
         };
 
@@ -67,20 +91,26 @@ public sealed class SinkClaimedTwiceTests
             Severity.Error,
             "/rig/links/1",
             "c/receive/1-8 get signal twice: link 'l1' (slots a/transmit/1-8) and link 'l2' (slots b/transmit/1-8). The first one counts.",
-            "sink=c/receive/1-8");
+            "sink=c/receive/1-8"
+        );
     }
 
     [Fact]
     public void Neighbouring_sinks_claimed_from_here_and_there_are_findings_of_their_own() =>
         Assert.Equal(
             ["sink=amp/in/1", "sink=amp/in/2"],
-            RuleTester.Findings(Rule, WithCables(Cable("desk/out/1-2", "amp/in/1-2"), Cable("box/out/8", "amp/in/1"), Cable("box/out/3", "amp/in/2")))
-                .Select(finding => $"{finding.Entities[0].Role}={finding.Entities[0].Id}"));
+            RuleTester
+                .Findings(Rule, WithCables(Cable("desk/out/1-2", "amp/in/1-2"), Cable("box/out/8", "amp/in/1"), Cable("box/out/3", "amp/in/2")))
+                .Select(finding => $"{finding.Entities[0].Role}={finding.Entities[0].Id}")
+        );
 
     [Fact]
     public void A_doubled_run_is_one_finding_in_any_order_of_routes()
     {
-        var routes = Enumerable.Range(1, 4).SelectMany(n => new[] { Route($"desk/aux/{n}", $"desk/transmit/{n}"), Route($"desk/aux/{n + 4}", $"desk/transmit/{n}") }).ToArray();
+        var routes = Enumerable
+            .Range(1, 4)
+            .SelectMany(n => new[] { Route($"desk/aux/{n}", $"desk/transmit/{n}"), Route($"desk/aux/{n + 4}", $"desk/transmit/{n}") })
+            .ToArray();
 
         Assert.Equal("sink=desk/transmit/1-4", Names(Base.With(routes)));
         Assert.Equal("sink=desk/transmit/1-4", Names(Base.With([.. routes.Reverse()])));
@@ -88,7 +118,10 @@ public sealed class SinkClaimedTwiceTests
 
     [Fact]
     public void Three_claims_on_one_sink_are_one_finding() =>
-        Assert.Equal("sink=desk/transmit/1", Names(Base.With(Route("desk/aux/1", "desk/transmit/1"), Route("desk/aux/2", "desk/transmit/1"), Route("desk/aux/3", "desk/transmit/1"))));
+        Assert.Equal(
+            "sink=desk/transmit/1",
+            Names(Base.With(Route("desk/aux/1", "desk/transmit/1"), Route("desk/aux/2", "desk/transmit/1"), Route("desk/aux/3", "desk/transmit/1")))
+        );
 
     [Fact]
     public void The_same_route_written_twice_is_milder() =>
@@ -98,7 +131,8 @@ public sealed class SinkClaimedTwiceTests
             Severity.Warning,
             "/patch/routes/1",
             "desk/transmit/1 is patched twice in the same way: a route from desk/aux/1 and a route from desk/aux/1. One of them is enough.",
-            "sink=desk/transmit/1");
+            "sink=desk/transmit/1"
+        );
 
     [Fact]
     public void One_source_to_many_sinks_and_a_route_over_a_factory_route_give_none() =>

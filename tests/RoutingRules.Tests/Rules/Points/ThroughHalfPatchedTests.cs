@@ -19,37 +19,44 @@ public sealed class ThroughHalfPatchedTests
     };
 
     private static Show Insert(params Cable[] cables) =>
-        Of(("desk", SmallProfiles.Console), ("proc", Processor), ("box", SmallProfiles.Box), ("split", LineRig.Split), ("amp", SmallProfiles.Amplifier)).Cables(cables);
+        Of(("desk", SmallProfiles.Console), ("proc", Processor), ("box", SmallProfiles.Box), ("split", LineRig.Split), ("amp", SmallProfiles.Amplifier))
+            .Cables(cables);
 
     [Fact]
-    public void A_send_without_a_return_is_half_patched() => Expect.One(
-        Rule,
-        Insert(Cable("desk/out/1-2", "proc/in/1-2")),
-        Severity.Warning,
-        "/rig/devices/1",
-        "Signal goes in at proc/in/1-2, but nothing takes it from proc/out/1-2.",
-        "open=proc/out/1-2",
-        "connected=proc/in/1-2");
+    public void A_send_without_a_return_is_half_patched() =>
+        Expect.One(
+            Rule,
+            Insert(Cable("desk/out/1-2", "proc/in/1-2")),
+            Severity.Warning,
+            "/rig/devices/1",
+            "Signal goes in at proc/in/1-2, but nothing takes it from proc/out/1-2.",
+            "open=proc/out/1-2",
+            "connected=proc/in/1-2"
+        );
 
     [Fact]
-    public void A_return_without_a_send_is_half_patched() => Expect.One(
-        Rule,
-        Insert(Cable("proc/out/1", "desk/in/1")),
-        Severity.Warning,
-        "/rig/devices/1",
-        "proc/out/1 leads on, but nothing is plugged into proc/in/1.",
-        "open=proc/in/1",
-        "connected=proc/out/1");
+    public void A_return_without_a_send_is_half_patched() =>
+        Expect.One(
+            Rule,
+            Insert(Cable("proc/out/1", "desk/in/1")),
+            Severity.Warning,
+            "/rig/devices/1",
+            "proc/out/1 leads on, but nothing is plugged into proc/in/1.",
+            "open=proc/in/1",
+            "connected=proc/out/1"
+        );
 
     [Fact]
-    public void One_leg_of_a_pair_is_told_for_the_leg_that_is_open() => Expect.One(
-        Rule,
-        Insert(Cable("desk/out/1-2", "proc/in/1-2"), Cable("proc/out/1", "desk/in/1")),
-        Severity.Warning,
-        "/rig/devices/1",
-        "Signal goes in at proc/in/2, but nothing takes it from proc/out/2.",
-        "open=proc/out/2",
-        "connected=proc/in/2");
+    public void One_leg_of_a_pair_is_told_for_the_leg_that_is_open() =>
+        Expect.One(
+            Rule,
+            Insert(Cable("desk/out/1-2", "proc/in/1-2"), Cable("proc/out/1", "desk/in/1")),
+            Severity.Warning,
+            "/rig/devices/1",
+            "Signal goes in at proc/in/2, but nothing takes it from proc/out/2.",
+            "open=proc/out/2",
+            "connected=proc/in/2"
+        );
 
     [Fact]
     public void Whole_paths_idle_paths_amplifiers_and_splits_are_fine()

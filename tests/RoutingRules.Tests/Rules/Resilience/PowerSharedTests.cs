@@ -16,18 +16,27 @@ public sealed class PowerSharedTests
     /// <summary>Left at box a, right at box b, with their supplies; the desk has its own.</summary>
     private static Show Powered(string[] a, string[] b)
     {
-        var show = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box)).With(Stream("s", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4"));
+        var show = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box))
+            .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4"));
         var supplies = new[] { ["ups"], a, b };
         return show with
         {
             Rig = show.Rig with
             {
-                Devices = show.Rig.Devices.Select((device, i) => device with { Power = supplies[i].Select(name => new Id<PowerSource>(name)).ToValueList() }).ToValueList(),
+                Devices = show
+                    .Rig.Devices.Select((device, i) => device with { Power = supplies[i].Select(name => new Id<PowerSource>(name)).ToValueList() })
+                    .ToValueList(),
             },
             Feeds =
             [
-                Feed("left", FeedRole.Main, "desk/aux/1", "a/out/1") with { Set = "main" },
-                Feed("right", FeedRole.Main, "desk/aux/2", "b/out/2") with { Set = "main" },
+                Feed("left", FeedRole.Main, "desk/aux/1", "a/out/1") with
+                {
+                    Set = "main",
+                },
+                Feed("right", FeedRole.Main, "desk/aux/2", "b/out/2") with
+                {
+                    Set = "main",
+                },
             ],
         };
     }
@@ -43,7 +52,8 @@ public sealed class PowerSharedTests
             "/feeds/0",
             "Set 'main' hangs on supply 'distro-1': a and b have no other.",
             "supply=distro-1",
-            "set=main");
+            "set=main"
+        );
     }
 
     [Fact]
@@ -73,20 +83,34 @@ public sealed class PowerSharedTests
     public void In_ear_feeds_count_together() =>
         Assert.Equal(
             "All in-ear feeds hang on supply 'distro-1': a and b have no other.",
-            Assert.Single(RuleTester.Findings(Rule, Powered(["distro-1"], ["distro-1"]) with
-            { Feeds = [Feed("e1", FeedRole.InEar, "desk/aux/1", "a/out/1"), Feed("e2", FeedRole.InEar, "desk/aux/2", "b/out/2")] })).Message);
+            Assert
+                .Single(
+                    RuleTester.Findings(
+                        Rule,
+                        Powered(["distro-1"], ["distro-1"]) with
+                        {
+                            Feeds = [Feed("e1", FeedRole.InEar, "desk/aux/1", "a/out/1"), Feed("e2", FeedRole.InEar, "desk/aux/2", "b/out/2")],
+                        }
+                    )
+                )
+                .Message
+        );
 
     [Fact]
     public void A_backup_on_the_supply_of_its_feed_is_told_once()
     {
-        static Show Backed(Show show) => show with
-        {
-            Feeds =
-            [
-                Feed("voice", FeedRole.Broadcast, "desk/aux/1", "a/out/1"),
-                Feed("voice-2", FeedRole.Broadcast, "desk/aux/2", "b/out/2") with { BackupOf = new("voice") },
-            ],
-        };
+        static Show Backed(Show show) =>
+            show with
+            {
+                Feeds =
+                [
+                    Feed("voice", FeedRole.Broadcast, "desk/aux/1", "a/out/1"),
+                    Feed("voice-2", FeedRole.Broadcast, "desk/aux/2", "b/out/2") with
+                    {
+                        BackupOf = new("voice"),
+                    },
+                ],
+            };
 
         Expect.None(Rule, Backed(Powered(["distro-1"], ["distro-2"])));
 
@@ -94,10 +118,15 @@ public sealed class PowerSharedTests
         Expect.None(Rule, Backed(Powered(["distro-1"], ["distro-1"])));
         Assert.Equal(
             "'voice-2' backs up 'voice', but both hang on supply 'distro-1'.",
-            Assert.Single(RuleTester.Findings(new BackupShares(), Backed(Powered(["distro-1"], ["distro-1"])))).Message);
+            Assert.Single(RuleTester.Findings(new BackupShares(), Backed(Powered(["distro-1"], ["distro-1"])))).Message
+        );
 
         // The first place of the backup is not served, and its second has none of the feed beside it.
-        static Show Apart(Show show) => Backed(show) with { Feeds = [Backed(show).Feeds[0], Backed(show).Feeds[1] with { To = [new() { At = At("b/out/7") }, new() { At = At("b/out/2") }] }] };
+        static Show Apart(Show show) =>
+            Backed(show) with
+            {
+                Feeds = [Backed(show).Feeds[0], Backed(show).Feeds[1] with { To = [new() { At = At("b/out/7") }, new() { At = At("b/out/2") }] }],
+            };
         Expect.None(new BackupShares(), Apart(Powered(["distro-1"], ["distro-1"])));
         Expect.One(
             Rule,
@@ -107,7 +136,8 @@ public sealed class PowerSharedTests
             "Feed 'voice-2' backs up 'voice', but both hang on supply 'distro-1': a and b have no other.",
             "supply=distro-1",
             "feed=voice",
-            "backup=voice-2");
+            "backup=voice-2"
+        );
     }
 
     [Fact]

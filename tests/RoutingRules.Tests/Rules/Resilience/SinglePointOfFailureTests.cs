@@ -15,24 +15,26 @@ public sealed class SinglePointOfFailureTests
 
     private static readonly Link[] Star = [Link("l1", "desk/net/1", "sw/net/1"), Link("l2", "sw/net/2", "a/net/1"), Link("l3", "sw/net/3", "b/net/1")];
 
-    private static Feed Half(string part, int bus, params string[] devices) => new()
-    {
-        Id = new(part),
-        Role = FeedRole.Main,
-        Set = "main",
-        Part = part,
-        Source = At($"desk/main/{bus}"),
-        To = [new() { Devices = devices.Select(device => new Id<Device>(device)).ToValueList() }],
-    };
+    private static Feed Half(string part, int bus, params string[] devices) =>
+        new()
+        {
+            Id = new(part),
+            Role = FeedRole.Main,
+            Set = "main",
+            Part = part,
+            Source = At($"desk/main/{bus}"),
+            To = [new() { Devices = devices.Select(device => new Id<Device>(device)).ToValueList() }],
+        };
 
     /// <summary>Left and right at box a; box b stands idle on the same switch.</summary>
-    private static Show BothAtA(params string[] allowed) => Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box), ("sw", Switch))
-        .With(Star)
-        .With(Route("desk/main/1-2", "desk/transmit/1-2"))
-        .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4")) with
-    {
-        Feeds = [Half("left", 1, allowed), Half("right", 2, allowed)],
-    };
+    private static Show BothAtA(params string[] allowed) =>
+        Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.Box), ("b", SmallProfiles.Box), ("sw", Switch))
+            .With(Star)
+            .With(Route("desk/main/1-2", "desk/transmit/1-2"))
+            .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4")) with
+        {
+            Feeds = [Half("left", 1, allowed), Half("right", 2, allowed)],
+        };
 
     [Fact]
     public void A_box_with_the_whole_set_beside_an_idle_box_is_a_warning() =>
@@ -42,23 +44,33 @@ public sealed class SinglePointOfFailureTests
             Severity.Warning,
             "/rig/devices/1",
             "If a fails, this falls silent: set 'main' ('left' and 'right'). 'left' could leave from b/out/1, which is free.",
-            "device=a", "set=main");
+            "device=a",
+            "set=main"
+        );
 
     [Fact]
     public void Mixes_that_end_in_ears_are_in_ear_feeds_whatever_their_role_says()
     {
         var both = BothAtA("a", "b");
         var show = both with { Feeds = both.Feeds.Select(feed => feed with { Set = null, Part = null, Role = FeedRole.Monitor }).ToValueList() };
-        var worn = SmallProfiles.Box with { PortGroups = SmallProfiles.Box.PortGroups.Select(group => group.Id.Value == "out" ? group with { InEar = true } : group).ToValueList() };
+        var worn = SmallProfiles.Box with
+        {
+            PortGroups = SmallProfiles.Box.PortGroups.Select(group => group.Id.Value == "out" ? group with { InEar = true } : group).ToValueList(),
+        };
 
         Expect.None(Rule, show);
         Expect.One(
             Rule,
-            show with { Rig = show.Rig with { Profiles = show.Rig.Profiles.Select(profile => profile.Id == worn.Id ? worn : profile).ToValueList() } },
+            show with
+            {
+                Rig = show.Rig with { Profiles = show.Rig.Profiles.Select(profile => profile.Id == worn.Id ? worn : profile).ToValueList() },
+            },
             Severity.Warning,
             "/rig/devices/1",
             "If a fails, this falls silent: all in-ear feeds ('left' and 'right'). 'left' could leave from b/out/1, which is free.",
-            "device=a", "role=in-ear");
+            "device=a",
+            "role=in-ear"
+        );
     }
 
     [Theory]
@@ -72,7 +84,12 @@ public sealed class SinglePointOfFailureTests
             Rig = show.Rig with
             {
                 Profiles = [.. show.Rig.Profiles, SmallProfiles.Amplifier],
-                Devices = [.. show.Rig.Devices, new() { Id = new("amp"), Profile = SmallProfiles.Amplifier.Id }, new() { Id = new("amp-2"), Profile = SmallProfiles.Amplifier.Id }],
+                Devices =
+                [
+                    .. show.Rig.Devices,
+                    new() { Id = new("amp"), Profile = SmallProfiles.Amplifier.Id },
+                    new() { Id = new("amp-2"), Profile = SmallProfiles.Amplifier.Id },
+                ],
                 Cables = [Cable("a/out/1-2", "amp/in/1-2"), Cable("a/out/1-2", $"{second}/in/3-4")],
             },
         };
@@ -84,17 +101,24 @@ public sealed class SinglePointOfFailureTests
     [Fact]
     public void An_output_into_somebodys_ears_is_no_way_out_for_a_main()
     {
-        var worn = SmallProfiles.Box with { Id = new("test/worn"), PortGroups = SmallProfiles.Box.PortGroups.Select(group => group.Id.Value == "out" ? group with { InEar = true } : group).ToValueList() };
+        var worn = SmallProfiles.Box with
+        {
+            Id = new("test/worn"),
+            PortGroups = SmallProfiles.Box.PortGroups.Select(group => group.Id.Value == "out" ? group with { InEar = true } : group).ToValueList(),
+        };
         var show = BothAtA("a", "b");
 
-        Expect.None(Rule, show with
-        {
-            Rig = show.Rig with
+        Expect.None(
+            Rule,
+            show with
             {
-                Profiles = [.. show.Rig.Profiles, worn],
-                Devices = show.Rig.Devices.Select(device => device.Id.Value == "b" ? device with { Profile = worn.Id } : device).ToValueList(),
-            },
-        });
+                Rig = show.Rig with
+                {
+                    Profiles = [.. show.Rig.Profiles, worn],
+                    Devices = show.Rig.Devices.Select(device => device.Id.Value == "b" ? device with { Profile = worn.Id } : device).ToValueList(),
+                },
+            }
+        );
     }
 
     [Fact]
@@ -103,14 +127,24 @@ public sealed class SinglePointOfFailureTests
         Expect.None(Rule, BothAtA("a"));
         Assert.Equal(
             ["desk Note", "a Note", "sw Note", "l1 Note", "l2 Note"],
-            Set(Rule, BothAtA("a"), "listUnavoidable", 1).OrderBy(finding => finding.Pointer, StringComparer.Ordinal).Select(finding => $"{finding.Entities[0].Id} {finding.Severity}"));
+            Set(Rule, BothAtA("a"), "listUnavoidable", 1)
+                .OrderBy(finding => finding.Pointer, StringComparer.Ordinal)
+                .Select(finding => $"{finding.Entities[0].Id} {finding.Severity}")
+        );
     }
 
     [Fact]
     public void An_idle_box_that_is_full_dead_or_behind_the_same_box_is_no_way_out()
     {
         var show = BothAtA("a", "b");
-        var dead = show with { Rig = show.Rig with { Unavailable = [new() { At = At("b/out/1-4"), Reason = "dark" }], Reserved = [new() { At = At("b/out/5-8"), Reason = "guest" }] } };
+        var dead = show with
+        {
+            Rig = show.Rig with
+            {
+                Unavailable = [new() { At = At("b/out/1-4"), Reason = "dark" }],
+                Reserved = [new() { At = At("b/out/5-8"), Reason = "guest" }],
+            },
+        };
 
         Expect.None(Rule, dead);
         Expect.None(Rule, show.With(Star[0], Star[1], Link("l3", "a/net/2", "b/net/1")));
@@ -121,10 +155,13 @@ public sealed class SinglePointOfFailureTests
     {
         var show = BothAtA("a", "b");
 
-        Expect.None(Rule, show.With(show.Patch.Streams[0] with { To = [new() { At = At("a/receive/1-4") }, new() { At = At("b/receive/1-4") }] }) with
-        {
-            Feeds = [Half("left", 1) with { To = [new() { At = At("a/out/1") }] }, Half("right", 2) with { To = [new() { At = At("b/out/2") }] }],
-        });
+        Expect.None(
+            Rule,
+            show.With(show.Patch.Streams[0] with { To = [new() { At = At("a/receive/1-4") }, new() { At = At("b/receive/1-4") }] }) with
+            {
+                Feeds = [Half("left", 1) with { To = [new() { At = At("a/out/1") }] }, Half("right", 2) with { To = [new() { At = At("b/out/2") }] }],
+            }
+        );
     }
 
     [Fact]
@@ -137,11 +174,15 @@ public sealed class SinglePointOfFailureTests
         Expect.None(Rule, show with { Feeds = [.. ears] });
         Assert.Equal(
             "If a fails, this falls silent: all in-ear feeds ('e1' and 'e2'). 'e2' could leave from b/out/1, which is free.",
-            Assert.Single(RuleTester.Findings(Rule, show with { Feeds = [ears[0], ears[1] with { To = [free] }] })).Message);
+            Assert.Single(RuleTester.Findings(Rule, show with { Feeds = [ears[0], ears[1] with { To = [free] }] })).Message
+        );
         Expect.None(
             Rule,
             show.With(show.Patch.Streams[0] with { To = [new() { At = At("a/receive/1-4") }, new() { At = At("b/receive/1-4") }] }) with
-            { Feeds = [ears[0], ears[1] with { To = [ears[1].To[0], new() { Devices = [new("b")] }] }] });
+            {
+                Feeds = [ears[0], ears[1] with { To = [ears[1].To[0], new() { Devices = [new("b")] }] }],
+            }
+        );
     }
 
     [Fact]
@@ -152,15 +193,15 @@ public sealed class SinglePointOfFailureTests
 
         Assert.Equal(
             ["desk", "a", "sw"],
-            Set(Rule, ring, "listUnavoidable", 1).OrderBy(finding => finding.Pointer, StringComparer.Ordinal).Select(finding => finding.Entities[0].Id));
+            Set(Rule, ring, "listUnavoidable", 1).OrderBy(finding => finding.Pointer, StringComparer.Ordinal).Select(finding => finding.Entities[0].Id)
+        );
     }
 
     [Fact]
     public void A_console_is_a_note_when_it_alone_carries_mains_and_ears_beside_another()
     {
         var show = BothAtA("a").With(Route("desk/main/1-2", "desk/transmit/1-2"), Route("desk/aux/3-4", "desk/transmit/3-4"));
-        var loaded = show with
-        { Feeds = [.. show.Feeds, FeedTo("e1", FeedRole.InEar, "desk/aux/3", "a"), FeedTo("e2", FeedRole.InEar, "desk/aux/4", "a")] };
+        var loaded = show with { Feeds = [.. show.Feeds, FeedTo("e1", FeedRole.InEar, "desk/aux/3", "a"), FeedTo("e2", FeedRole.InEar, "desk/aux/4", "a")] };
 
         Expect.None(Rule, loaded);
         var two = loaded with { Rig = loaded.Rig with { Devices = [.. loaded.Rig.Devices, new() { Id = new("desk-2"), Profile = SmallProfiles.Console.Id }] } };
@@ -170,7 +211,10 @@ public sealed class SinglePointOfFailureTests
             Severity.Note,
             "/rig/devices/0",
             "If desk fails, this falls silent: set 'main' ('left' and 'right') and all in-ear feeds ('e1' and 'e2'). desk-2 is another console.",
-            "device=desk", "set=main", "role=in-ear");
+            "device=desk",
+            "set=main",
+            "role=in-ear"
+        );
         Expect.None(Rule, two with { Feeds = show.Feeds });
     }
 
@@ -226,6 +270,8 @@ public sealed class SinglePointOfFailureTests
         var show = BothAtA("a", "b").With(Route("desk/main/1", "desk/transmit/1"), Route(null, "desk/transmit/2"));
 
         Assert.Empty(Set(Rule, show, "listUnavoidable", listUnavoidable));
-        Assert.Empty(Set(Rule, show with { Feeds = show.Feeds.Select(feed => feed with { Set = null, Part = null }).ToValueList() }, "listUnavoidable", listUnavoidable));
+        Assert.Empty(
+            Set(Rule, show with { Feeds = show.Feeds.Select(feed => feed with { Set = null, Part = null }).ToValueList() }, "listUnavoidable", listUnavoidable)
+        );
     }
 }

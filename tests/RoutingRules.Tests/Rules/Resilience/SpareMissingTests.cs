@@ -17,10 +17,17 @@ public sealed class SpareMissingTests
             .With(Route("desk/aux/1-8", "desk/transmit/1-8"))
             .With(Stream("s", "desk/transmit/1-4", "a/receive/1-4"), Stream("t", "desk/transmit/5-8", "a/receive/5-8")) with
         {
-            Feeds = [.. Enumerable.Range(1, feeds).Select(number => Feed($"f{number}", number == 1 ? role : FeedRole.Monitor, $"desk/aux/{number}") with
-            {
-                To = [to?.Invoke(number) ?? new Destination { At = At($"a/out/{number}") }],
-            })],
+            Feeds =
+            [
+                .. Enumerable
+                    .Range(1, feeds)
+                    .Select(number =>
+                        Feed($"f{number}", number == 1 ? role : FeedRole.Monitor, $"desk/aux/{number}") with
+                        {
+                            To = [to?.Invoke(number) ?? new Destination { At = At($"a/out/{number}") }],
+                        }
+                    ),
+            ],
         };
 
     [Fact]
@@ -33,7 +40,9 @@ public sealed class SpareMissingTests
             Severity.Note,
             "/rig/devices/1",
             "Nothing is free at a that could take over from 'f1' at a/out/1.",
-            "device=a", "output=a/out/1");
+            "device=a",
+            "output=a/out/1"
+        );
     }
 
     /// <summary>A full box, or one with its last output free, and a rack cabled to one of its outputs.</summary>
@@ -61,7 +70,9 @@ public sealed class SpareMissingTests
             Severity.Note,
             "/rig/devices/1",
             "Nothing is free at a that could take over from 'f1' at a/out/1.",
-            "device=a", "output=a/out/1");
+            "device=a",
+            "output=a/out/1"
+        );
     }
 
     [Fact]
@@ -74,7 +85,9 @@ public sealed class SpareMissingTests
             Severity.Note,
             "/rig/devices/1",
             "Nothing is free at a that could take over from 'f1' at a/out/1.",
-            "device=a", "output=a/out/1");
+            "device=a",
+            "output=a/out/1"
+        );
     }
 
     [Fact]
@@ -89,8 +102,19 @@ public sealed class SpareMissingTests
     {
         var show = Full(6, FeedRole.InEar);
 
-        Assert.Single(RuleTester.Findings(
-            Rule, show with { Rig = show.Rig with { Unavailable = [new() { At = At("a/out/7"), Reason = "dark" }], Reserved = [new() { At = At("a/out/8"), Reason = "guest" }] } }));
+        Assert.Single(
+            RuleTester.Findings(
+                Rule,
+                show with
+                {
+                    Rig = show.Rig with
+                    {
+                        Unavailable = [new() { At = At("a/out/7"), Reason = "dark" }],
+                        Reserved = [new() { At = At("a/out/8"), Reason = "guest" }],
+                    },
+                }
+            )
+        );
     }
 
     [Fact]
@@ -100,7 +124,9 @@ public sealed class SpareMissingTests
         {
             var show = Full(monitors, FeedRole.Monitor, number => new() { At = At($"a/out/{number + 2}") });
             return show.With(Route("desk/main/1-2", "desk/transmit/1-2"), Route("desk/aux/1-6", "desk/transmit/3-8")) with
-            { Feeds = [.. show.Feeds, Feed("ears", FeedRole.InEar, "desk/main/1-2", "a/out/1-2")] };
+            {
+                Feeds = [.. show.Feeds, Feed("ears", FeedRole.InEar, "desk/main/1-2", "a/out/1-2")],
+            };
         }
 
         Expect.None(Rule, With(4));

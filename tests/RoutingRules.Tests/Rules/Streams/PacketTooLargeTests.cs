@@ -20,7 +20,12 @@ public sealed class PacketTooLargeTests
             Id = new("test/wide"),
             Kind = DeviceKind.Recorder,
             Name = "Wide",
-            PortGroups = [SmallProfiles.Group("transmit", PortKind.Transmit, 200), SmallProfiles.Group("receive", PortKind.Receive, 200), SmallProfiles.Network(1)],
+            PortGroups =
+            [
+                SmallProfiles.Group("transmit", PortKind.Transmit, 200),
+                SmallProfiles.Group("receive", PortKind.Receive, 200),
+                SmallProfiles.Network(1),
+            ],
         };
         return Of(("one", profile), ("two", profile)).With(Stream("s", $"one/transmit/1-{channels}", $"two/receive/1-{channels}"));
     }
@@ -36,7 +41,8 @@ public sealed class PacketTooLargeTests
             Severity.Error,
             "/patch/streams/0/from",
             "Stream 's' of 11 channels makes packets of 1584 octets of audio on network 'net', but 1440 octets fit: at most 10 channels fit.",
-            "stream=s");
+            "stream=s"
+        );
     }
 
     [Fact]
@@ -67,7 +73,11 @@ public sealed class PacketTooLargeTests
 
     [Fact]
     public void Where_not_one_channel_fits_the_message_says_so() =>
-        Assert.EndsWith("not even one channel fits.", Assert.Single(RuleTester.Findings(Rule, Wide(1).With(Transport.RtpL24, 20_000))).Message, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "not even one channel fits.",
+            Assert.Single(RuleTester.Findings(Rule, Wide(1).With(Transport.RtpL24, 20_000))).Message,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void A_transport_that_is_not_known_is_not_decided()

@@ -23,7 +23,8 @@ public sealed class ReceiveBlocksOverlapTests
             "Streams 'b' and 'a' both claim box/receive/1-4; 'b' counts and 'a' is not heard there.",
             "slots=box/receive/1-4",
             "stream=a",
-            "stream=b");
+            "stream=b"
+        );
 
     [Fact]
     public void Streams_at_blocks_side_by_side_give_none() =>
@@ -39,7 +40,8 @@ public sealed class ReceiveBlocksOverlapTests
             "Streams 'a' and 'b' both claim box/receive/4; 'a' counts and 'b' is not heard there.",
             "slots=box/receive/4",
             "stream=a",
-            "stream=b");
+            "stream=b"
+        );
 
     [Fact]
     public void Two_receivers_of_one_stream_give_one_finding_however_often_written() =>
@@ -51,7 +53,8 @@ public sealed class ReceiveBlocksOverlapTests
             "Two receivers of stream 'a' claim box/receive/1-4; the first one counts.",
             "slots=box/receive/1-4",
             "stream=a",
-            "stream=a");
+            "stream=a"
+        );
 
     [Fact]
     public void Three_streams_at_one_block_give_a_finding_for_each_that_is_not_heard()
@@ -59,7 +62,8 @@ public sealed class ReceiveBlocksOverlapTests
         var show = Rig.With(
             Stream("a", "desk/transmit/1-4", "box/receive/1-4"),
             Stream("b", "desk/transmit/5-8", "box/receive/1-4"),
-            Stream("c", "guest/transmit/1-4", "box/receive/1-4"));
+            Stream("c", "guest/transmit/1-4", "box/receive/1-4")
+        );
 
         Assert.Equal(2, Expect.Fingerprints(Rule, show).Distinct().Count());
     }

@@ -17,8 +17,9 @@ public sealed class ReceiverWidthMismatchTests
         var box = SmallProfiles.Box with
         {
             Id = new("test/other-blocks"),
-            PortGroups = SmallProfiles.Box.PortGroups
-                .Select(group => group.Kind == PortKind.Receive ? group with { BlockSize = receiveBlock } : group).ToValueList(),
+            PortGroups = SmallProfiles
+                .Box.PortGroups.Select(group => group.Kind == PortKind.Receive ? group with { BlockSize = receiveBlock } : group)
+                .ToValueList(),
         };
         return Of(("desk", SmallProfiles.Console), ("box", box));
     }
@@ -34,7 +35,8 @@ public sealed class ReceiverWidthMismatchTests
             "/patch/streams/0/to/0",
             $"Stream 's1' has 4 channels, but box/receive takes blocks of {block}: it cannot be received whole at box/receive/1-4.",
             "stream=s1",
-            "receiver=box/receive");
+            "receiver=box/receive"
+        );
 
     [Theory]
     [InlineData(1)]

@@ -12,11 +12,12 @@ public sealed class StreamLimitExceededTests
 {
     private static readonly StreamLimitExceeded Rule = new();
 
-    private static DeviceProfile Limited(int? sent, int? received) => SmallProfiles.Console with
-    {
-        Id = new("test/limited"),
-        Limits = new() { StreamsSent = sent, StreamsReceived = received },
-    };
+    private static DeviceProfile Limited(int? sent, int? received) =>
+        SmallProfiles.Console with
+        {
+            Id = new("test/limited"),
+            Limits = new() { StreamsSent = sent, StreamsReceived = received },
+        };
 
     private static Show Rig(int? sent, int? received) => Of(("desk", Limited(sent, received)), ("box", SmallProfiles.Box));
 
@@ -28,7 +29,10 @@ public sealed class StreamLimitExceededTests
             Severity.Error,
             "/rig/devices/0",
             "desk sends 2 streams but can send 1: s1 and s2.",
-            "sender=desk", "stream=s1", "stream=s2");
+            "sender=desk",
+            "stream=s1",
+            "stream=s2"
+        );
 
     [Fact]
     public void One_stream_too_many_received_gives_one_finding() =>
@@ -38,7 +42,10 @@ public sealed class StreamLimitExceededTests
             Severity.Error,
             "/rig/devices/0",
             "desk receives 2 streams but can receive 1: s1 and s2.",
-            "receiver=desk", "stream=s1", "stream=s2");
+            "receiver=desk",
+            "stream=s1",
+            "stream=s2"
+        );
 
     [Fact]
     public void As_many_as_allowed_and_no_limit_at_all_give_none()
@@ -57,7 +64,9 @@ public sealed class StreamLimitExceededTests
             Severity.Error,
             "/rig/devices/0",
             "desk sends 1 stream but can send 0: s1.",
-            "sender=desk", "stream=s1");
+            "sender=desk",
+            "stream=s1"
+        );
 
     [Fact]
     public void One_stream_to_many_receivers_and_to_two_blocks_of_one_device_counts_once()

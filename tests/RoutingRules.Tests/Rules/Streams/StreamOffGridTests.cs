@@ -23,7 +23,8 @@ public sealed class StreamOffGridTests
             "/patch/streams/0/from",
             "Stream 's1' is sent from desk/transmit/3-6, which is not one whole block of 4: blocks start at 1, 5 and so on, and the last one ends at 8.",
             "stream=s1",
-            "from=desk/transmit/3-6");
+            "from=desk/transmit/3-6"
+        );
 
     [Fact]
     public void A_receiver_between_two_blocks_gives_one_finding() =>
@@ -34,7 +35,8 @@ public sealed class StreamOffGridTests
             "/patch/streams/0/to/0/at",
             "Stream 's1' is received at box/receive/2-5, which is not whole blocks of 4: blocks start at 1, 5 and so on, and the last one ends at 8.",
             "stream=s1",
-            "at=box/receive/2-5");
+            "at=box/receive/2-5"
+        );
 
     [Theory]
     [InlineData("desk/transmit/1-4", "box/receive/1-4")]
@@ -60,8 +62,7 @@ public sealed class StreamOffGridTests
         var wide = SmallProfiles.Console with
         {
             Id = new("test/wide"),
-            PortGroups = SmallProfiles.Console.PortGroups
-                .Select(group => group.Kind == PortKind.Transmit ? group with { BlockSize = 8 } : group).ToValueList(),
+            PortGroups = SmallProfiles.Console.PortGroups.Select(group => group.Kind == PortKind.Transmit ? group with { BlockSize = 8 } : group).ToValueList(),
         };
         var show = Of(("desk", wide), ("box", SmallProfiles.Box));
 
@@ -75,7 +76,8 @@ public sealed class StreamOffGridTests
             "At box/receive/1-4 stream 's1' is taken from channel 3 on, but blocks of 4 start at channels 1, 5 and so on.",
             "stream=s1",
             "at=box/receive/1-4",
-            "channels=3-6");
+            "channels=3-6"
+        );
         Expect.One(
             Rule,
             show.With(Taking("1-2", "box/receive/1-2")),
@@ -83,12 +85,14 @@ public sealed class StreamOffGridTests
             "/patch/streams/0/to/0/at",
             "Stream 's1' is received at box/receive/1-2, which is not whole blocks of 4: blocks start at 1, 5 and so on, and the last one ends at 8.",
             "stream=s1",
-            "at=box/receive/1-2");
+            "at=box/receive/1-2"
+        );
 
-        static AudioStream Taking(string channels, string at) => Stream("s1", "desk/transmit/1-8") with
-        {
-            To = [new() { At = At(at), Channels = NumberRange.TryParse(channels, out var range, out _) ? range : null }],
-        };
+        static AudioStream Taking(string channels, string at) =>
+            Stream("s1", "desk/transmit/1-8") with
+            {
+                To = [new() { At = At(at), Channels = NumberRange.TryParse(channels, out var range, out _) ? range : null }],
+            };
     }
 
     [Fact]
@@ -110,8 +114,9 @@ public sealed class StreamOffGridTests
         var single = SmallProfiles.Console with
         {
             Id = new("test/single"),
-            PortGroups = SmallProfiles.Console.PortGroups
-                .Select(group => group.Kind is PortKind.Transmit or PortKind.Receive ? group with { BlockSize = null } : group).ToValueList(),
+            PortGroups = SmallProfiles
+                .Console.PortGroups.Select(group => group.Kind is PortKind.Transmit or PortKind.Receive ? group with { BlockSize = null } : group)
+                .ToValueList(),
         };
         var show = Of(("a", single), ("b", single));
 
@@ -123,7 +128,8 @@ public sealed class StreamOffGridTests
             "/patch/streams/0/from",
             "Stream 's1' is sent from a/transmit/3-4, which is not one whole block: its slots travel one by one.",
             "stream=s1",
-            "from=a/transmit/3-4");
+            "from=a/transmit/3-4"
+        );
     }
 
     [Theory]

@@ -13,10 +13,12 @@ public sealed class StreamPoorlyFilledTests
     private static readonly StreamPoorlyFilled Rule = new();
 
     /// <summary>Two streams of 4 to a free box; the console can send 2. Nothing is routed by the factory.</summary>
-    private static Show Two(params (string Bus, string Slot)[] routes) => NetworkShow.Boxes("a")
-        .WithProfile("desk", profile => profile with { FactoryRoutes = [] })
-        .With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4"), Stream("s2", "desk/transmit/5-8", "a/receive/5-8"))
-        .With([.. routes.Select(route => Route($"desk/{route.Bus}", $"desk/{route.Slot}"))]);
+    private static Show Two(params (string Bus, string Slot)[] routes) =>
+        NetworkShow
+            .Boxes("a")
+            .WithProfile("desk", profile => profile with { FactoryRoutes = [] })
+            .With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4"), Stream("s2", "desk/transmit/5-8", "a/receive/5-8"))
+            .With([.. routes.Select(route => Route($"desk/{route.Bus}", $"desk/{route.Slot}"))]);
 
     [Fact]
     public void One_signal_in_a_stream_of_its_own_is_told_at_sender_and_receiver()
@@ -31,7 +33,8 @@ public sealed class StreamPoorlyFilledTests
             "/patch/streams/1",
             "a receives 2 of the 2 streams it can, but of stream 's2' only 1 of 4 slots carry signal: they would fit into 's1', which has 1 free.",
             "receiver=a",
-            "stream=s2");
+            "stream=s2"
+        );
         Expect.Finding(
             findings[1],
             Rule,
@@ -39,7 +42,8 @@ public sealed class StreamPoorlyFilledTests
             "/patch/streams/1",
             "desk sends 2 of the 2 streams it can, but of stream 's2' only 1 of 4 slots carry signal: they would fit into 's1', which has 1 free.",
             "sender=desk",
-            "stream=s2");
+            "stream=s2"
+        );
     }
 
     [Fact]
@@ -58,7 +62,18 @@ public sealed class StreamPoorlyFilledTests
     public void Far_from_the_limit_nothing_is_said()
     {
         var show = Two(("aux/1-3", "transmit/1-3"), ("aux/4", "transmit/5"));
-        var roomy = new[] { "desk", "a" }.Aggregate(show, (made, device) => made.WithProfile(device, profile => profile with { Limits = new() { StreamsSent = 4, StreamsReceived = 4 } }));
+        var roomy = new[] { "desk", "a" }.Aggregate(
+            show,
+            (made, device) =>
+                made.WithProfile(
+                    device,
+                    profile =>
+                        profile with
+                        {
+                            Limits = new() { StreamsSent = 4, StreamsReceived = 4 },
+                        }
+                )
+        );
 
         Expect.None(Rule, roomy);
         Assert.Equal(2, NetworkShow.Set(Rule, roomy, "nearLimit", 2).Count);
@@ -77,7 +92,9 @@ public sealed class StreamPoorlyFilledTests
     [Fact]
     public void Streams_to_different_boxes_are_not_joined()
     {
-        var show = NetworkShow.Boxes("a", "b").WithProfile("desk", profile => profile with { FactoryRoutes = [] })
+        var show = NetworkShow
+            .Boxes("a", "b")
+            .WithProfile("desk", profile => profile with { FactoryRoutes = [] })
             .With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4"), Stream("s2", "desk/transmit/5-8", "b/receive/1-4"))
             .With(Route("desk/aux/1-2", "desk/transmit/1-2"), Route("desk/aux/4", "desk/transmit/5"));
 

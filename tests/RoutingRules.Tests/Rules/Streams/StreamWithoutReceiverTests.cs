@@ -21,7 +21,8 @@ public sealed class StreamWithoutReceiverTests
             Severity.Warning,
             "/patch/streams/1",
             "Nobody receives stream 's2' from desk/transmit/5-8.",
-            "stream=s2");
+            "stream=s2"
+        );
 
     [Fact]
     public void A_stream_with_a_receiver_gives_none() => Expect.None(Rule, DeskAndBox.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4")));

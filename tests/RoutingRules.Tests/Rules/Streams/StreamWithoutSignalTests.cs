@@ -21,7 +21,8 @@ public sealed class StreamWithoutSignalTests
             Severity.Note,
             "/patch/streams/0/from",
             "Stream 's2' carries no signal: nothing arrives at desk/transmit/5-8.",
-            "stream=s2");
+            "stream=s2"
+        );
 
     [Theory]
     [InlineData(5)]

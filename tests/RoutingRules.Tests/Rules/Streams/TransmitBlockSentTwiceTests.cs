@@ -23,7 +23,8 @@ public sealed class TransmitBlockSentTwiceTests
             "Streams 'to-b' and 'to-a' send the same slots, desk/transmit/1-4.",
             "slots=desk/transmit/1-4",
             "stream=to-a",
-            "stream=to-b");
+            "stream=to-b"
+        );
 
     [Fact]
     public void Blocks_side_by_side_and_equal_numbers_on_two_devices_give_none()
@@ -42,14 +43,26 @@ public sealed class TransmitBlockSentTwiceTests
             "Streams 's1' (desk/transmit/1-4) and 's2' (desk/transmit/4-7) send some slots more than once.",
             "slots=desk/transmit/1-7",
             "stream=s1",
-            "stream=s2");
+            "stream=s2"
+        );
 
     [Fact]
     public void Slots_that_several_streams_send_alike_are_named_once() =>
         Assert.Equal(
             "Streams 's1' and 's3' (desk/transmit/1-4) and 's2' (desk/transmit/4-7) send some slots more than once.",
-            Assert.Single(RuleTester.Findings(Rule, Rig.With(
-                Stream("s1", "desk/transmit/1-4", "a/receive/1-4"), Stream("s2", "desk/transmit/4-7", "b/receive/1-4"), Stream("s3", "desk/transmit/1-4", "b/receive/5-8")))).Message);
+            Assert
+                .Single(
+                    RuleTester.Findings(
+                        Rule,
+                        Rig.With(
+                            Stream("s1", "desk/transmit/1-4", "a/receive/1-4"),
+                            Stream("s2", "desk/transmit/4-7", "b/receive/1-4"),
+                            Stream("s3", "desk/transmit/1-4", "b/receive/5-8")
+                        )
+                    )
+                )
+                .Message
+        );
 
     [Fact]
     public void Three_streams_of_one_block_give_one_finding()
@@ -57,7 +70,8 @@ public sealed class TransmitBlockSentTwiceTests
         var show = Rig.With(
             Stream("s3", "desk/transmit/1-4", "a/receive/1-4"),
             Stream("s1", "desk/transmit/1-4", "b/receive/1-4"),
-            Stream("s2", "desk/transmit/1-4", "b/receive/5-8"));
+            Stream("s2", "desk/transmit/1-4", "b/receive/5-8")
+        );
 
         var finding = Assert.Single(RuleTester.Findings(Rule, show));
 
@@ -84,9 +98,14 @@ public sealed class TransmitBlockSentTwiceTests
         Expect.None(Rule, clean.Show);
         var streams = clean.Show.Patch.Streams;
 
-        Assert.Single(RuleTester.Findings(Rule, clean.Show with
-        {
-            Patch = clean.Show.Patch with { Streams = streams.Append(streams[0] with { Id = new("again"), To = [] }).ToValueList() },
-        }));
+        Assert.Single(
+            RuleTester.Findings(
+                Rule,
+                clean.Show with
+                {
+                    Patch = clean.Show.Patch with { Streams = streams.Append(streams[0] with { Id = new("again"), To = [] }).ToValueList() },
+                }
+            )
+        );
     }
 }

@@ -82,7 +82,10 @@ public sealed class KnownWordsTests
     [MemberData(nameof(Typed))]
     public void Every_word_with_a_constant_is_known(string list)
     {
-        var constants = Lists[list].Type!.GetProperties(BindingFlags.Public | BindingFlags.Static).Select(property => property.GetValue(null)!.ToString()!).ToList();
+        var constants = Lists[list]
+            .Type!.GetProperties(BindingFlags.Public | BindingFlags.Static)
+            .Select(property => property.GetValue(null)!.ToString()!)
+            .ToList();
 
         Assert.NotEmpty(constants);
         Assert.All(constants, word => Assert.Null(Lists[list].Words.Meant(word)));
@@ -90,14 +93,31 @@ public sealed class KnownWordsTests
     }
 
     [Property(MaxTest = 500)]
-    public Property Two_neighbours_exchanged_in_a_role_are_noticed() => Prop.ForAll(
-        Gen.Elements("main", "fill", "delay", "monitor", "in-ear", "record", "broadcast", "assistive", "talkback", "comms", "click", "utility", "evacuation")
-            .SelectMany(word => Gen.Choose(0, word.Length - 2).Select(at => (word, at))).ToArbitrary(),
-        pair =>
-        {
-            var letters = pair.word.ToCharArray();
-            (letters[pair.at], letters[pair.at + 1]) = (letters[pair.at + 1], letters[pair.at]);
-            var slip = new string(letters);
-            Assert.Equal(slip == pair.word ? null : pair.word, KnownWords.Roles.Meant(slip));
-        });
+    public Property Two_neighbours_exchanged_in_a_role_are_noticed() =>
+        Prop.ForAll(
+            Gen.Elements(
+                    "main",
+                    "fill",
+                    "delay",
+                    "monitor",
+                    "in-ear",
+                    "record",
+                    "broadcast",
+                    "assistive",
+                    "talkback",
+                    "comms",
+                    "click",
+                    "utility",
+                    "evacuation"
+                )
+                .SelectMany(word => Gen.Choose(0, word.Length - 2).Select(at => (word, at)))
+                .ToArbitrary(),
+            pair =>
+            {
+                var letters = pair.word.ToCharArray();
+                (letters[pair.at], letters[pair.at + 1]) = (letters[pair.at + 1], letters[pair.at]);
+                var slip = new string(letters);
+                Assert.Equal(slip == pair.word ? null : pair.word, KnownWords.Roles.Meant(slip));
+            }
+        );
 }

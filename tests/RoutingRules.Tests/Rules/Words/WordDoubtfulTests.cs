@@ -17,20 +17,23 @@ public sealed class WordDoubtfulTests
 {
     private static readonly WordDoubtful Rule = new();
 
-    private static Show Mix(string role, bool? limiter = null) => LabelRig.Show() with
-    {
-        Feeds = [Feed("ears", new FeedRole(role), "desk/aux/1", "box/out/1") with { Limiter = limiter }],
-    };
+    private static Show Mix(string role, bool? limiter = null) =>
+        LabelRig.Show() with
+        {
+            Feeds = [Feed("ears", new FeedRole(role), "desk/aux/1", "box/out/1") with { Limiter = limiter }],
+        };
 
     [Fact]
-    public void A_role_that_is_another_name_of_a_known_one_is_a_warning_at_its_place() => Expect.One(
-        Rule,
-        Mix("iem"),
-        Severity.Warning,
-        "/feeds/0/role",
-        "The role 'iem' of feed ears is no word the rules know. Did you mean 'in-ear'?",
-        "feed=ears",
-        "role=iem");
+    public void A_role_that_is_another_name_of_a_known_one_is_a_warning_at_its_place() =>
+        Expect.One(
+            Rule,
+            Mix("iem"),
+            Severity.Warning,
+            "/feeds/0/role",
+            "The role 'iem' of feed ears is no word the rules know. Did you mean 'in-ear'?",
+            "feed=ears",
+            "role=iem"
+        );
 
     [Fact]
     public void Words_of_their_own_and_known_ones_are_fine()
@@ -46,20 +49,44 @@ public sealed class WordDoubtfulTests
 
         Assert.Equal(
             "The part 'stage left' of feed ears is no word the rules know. Did you mean 'right'? Parts are left and right as the audience sees them.",
-            Assert.Single(RuleTester.Findings(Rule, show)).Message);
+            Assert.Single(RuleTester.Findings(Rule, show)).Message
+        );
     }
 
     [Fact]
     public void Networks_links_and_profiles_are_looked_at_each_once()
     {
         var show = Of(("a", SmallProfiles.Box), ("b", SmallProfiles.Box))
-            .WithProfile("a", profile => profile with { Kind = new("stagebox"), PortGroups = [.. profile.PortGroups.Select(group => group.Id.Value == "out" ? group with { Level = new("lines"), Connector = new("xlr") } : group)] });
+            .WithProfile(
+                "a",
+                profile =>
+                    profile with
+                    {
+                        Kind = new("stagebox"),
+                        PortGroups =
+                        [
+                            .. profile.PortGroups.Select(group =>
+                                group.Id.Value == "out" ? group with { Level = new("lines"), Connector = new("xlr") } : group
+                            ),
+                        ],
+                    }
+            );
         show = show with
         {
             Rig = show.Rig with
             {
                 Networks = [show.Rig.Networks[0] with { Transport = new("avb") }],
-                Links = [new() { Id = new("l"), Network = new("net"), From = At("a/net/1"), To = At("b/net/1"), Medium = new("cat5e") }],
+                Links =
+                [
+                    new()
+                    {
+                        Id = new("l"),
+                        Network = new("net"),
+                        From = At("a/net/1"),
+                        To = At("b/net/1"),
+                        Medium = new("cat5e"),
+                    },
+                ],
                 Devices = [.. show.Rig.Devices.Select(device => device with { Profile = show.Rig.Profiles[^1].Id })],
             },
         };
@@ -67,10 +94,17 @@ public sealed class WordDoubtfulTests
 
         Assert.Equal(
             [
-                ("/rig/links/0/medium", "copper-stranded"), ("/rig/networks/0/transport", "avtp-class-a"), ($"/rig/profiles/{profile}/kind", "stage-box"),
-                ($"/rig/profiles/{profile}/portGroups/1/connector", "xlr-pins"), ($"/rig/profiles/{profile}/portGroups/1/level", "line"),
+                ("/rig/links/0/medium", "copper-stranded"),
+                ("/rig/networks/0/transport", "avtp-class-a"),
+                ($"/rig/profiles/{profile}/kind", "stage-box"),
+                ($"/rig/profiles/{profile}/portGroups/1/connector", "xlr-pins"),
+                ($"/rig/profiles/{profile}/portGroups/1/level", "line"),
             ],
-            RuleTester.Findings(Rule, show).Select(finding => (finding.Pointer, finding.Message.Split('\'')[^2])).OrderBy(pair => pair.Pointer, StringComparer.Ordinal));
+            RuleTester
+                .Findings(Rule, show)
+                .Select(finding => (finding.Pointer, finding.Message.Split('\'')[^2]))
+                .OrderBy(pair => pair.Pointer, StringComparer.Ordinal)
+        );
     }
 
     [Fact]
@@ -98,7 +132,11 @@ public sealed class WordDoubtfulTests
     [Fact]
     public void Two_words_are_read_together_because_one_set_holds_both()
     {
-        var zones = new Zone[] { new() { Id = new("hl"), Side = ZoneSide.HouseLeft }, new() { Id = new("hr"), Side = ZoneSide.HouseRight } };
+        var zones = new Zone[]
+        {
+            new() { Id = new("hl"), Side = ZoneSide.HouseLeft },
+            new() { Id = new("hr"), Side = ZoneSide.HouseRight },
+        };
         var show = Of(("desk", SmallProfiles.Console), ("boxl", SmallProfiles.Box), ("boxr", SmallProfiles.Box))
             .With(Stream("s", "desk/transmit/1-4", "boxl/receive/1-4", "boxr/receive/1-4"))
             .With(Route("desk/main/1-2", "desk/transmit/1-2"));
@@ -111,8 +149,16 @@ public sealed class WordDoubtfulTests
             },
             Feeds =
             [
-                Feed("l", FeedRole.Main, "desk/main/1", "boxr/out/1") with { Set = "pa", Part = "L" },
-                Feed("r", FeedRole.Main, "desk/main/2", "boxl/out/2") with { Set = "pa", Part = "R" },
+                Feed("l", FeedRole.Main, "desk/main/1", "boxr/out/1") with
+                {
+                    Set = "pa",
+                    Part = "L",
+                },
+                Feed("r", FeedRole.Main, "desk/main/2", "boxl/out/2") with
+                {
+                    Set = "pa",
+                    Part = "R",
+                },
             ],
         };
 
@@ -124,7 +170,11 @@ public sealed class WordDoubtfulTests
     public void Nothing_that_ships_holds_a_doubtful_word()
     {
         var engine = RoutingEngine.CreateBuilder().AddProfiles(new GenericProfiles()).Build();
-        var all = new Show { Title = "All", Rig = new() { Devices = [.. engine.Profiles.Ids.Select((id, i) => new Device { Id = new($"d{i}"), Profile = id })] } };
+        var all = new Show
+        {
+            Title = "All",
+            Rig = new() { Devices = [.. engine.Profiles.Ids.Select((id, i) => new Device { Id = new($"d{i}"), Profile = id })] },
+        };
 
         Assert.Empty(engine.Check(all).Findings.Where(finding => finding.Rule == "RR1109").Select(finding => finding.Message));
         Assert.True(all.Rig.Devices.Count > 10);
@@ -146,8 +196,13 @@ public sealed class WordDoubtfulTests
     [Fact]
     public void A_role_that_is_no_word_at_all_is_refused_with_the_known_one()
     {
-        var read = ShowReader.Read("""{ "schemaVersion": 1, "title": "T", "rig": {}, "feeds": [ { "id": "f", "role": "Main", "source": "a/b/1", "to": [ { "at": "a/c/1" } ] } ] }"""u8);
+        var read = ShowReader.Read(
+            """{ "schemaVersion": 1, "title": "T", "rig": {}, "feeds": [ { "id": "f", "role": "Main", "source": "a/b/1", "to": [ { "at": "a/c/1" } ] } ] }"""u8
+        );
 
-        Assert.Contains(read.Findings, finding => finding.Pointer == "/feeds/0/role" && finding.Message.Contains("did you mean main?", StringComparison.Ordinal));
+        Assert.Contains(
+            read.Findings,
+            finding => finding.Pointer == "/feeds/0/role" && finding.Message.Contains("did you mean main?", StringComparison.Ordinal)
+        );
     }
 }

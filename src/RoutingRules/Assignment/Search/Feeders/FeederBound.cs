@@ -44,8 +44,21 @@ internal sealed class FeederBound
         paired = Split(2);
 
         // Demands that are worth nothing now are left out from the start.
-        int[][][] Split(int width) => [.. problem.Feedings.Select((sets, unit) => sets.Select((_, set) => problem.Units[unit].Widths
-            .Where(entry => entry.Value == width && worth[entry.Key] > 0 && problem.MayFeed(unit, set, entry.Key)).Select(entry => entry.Key).ToArray()).ToArray())];
+        int[][][] Split(int width) =>
+            [
+                .. problem.Feedings.Select(
+                    (sets, unit) =>
+                        sets.Select(
+                                (_, set) =>
+                                    problem
+                                        .Units[unit]
+                                        .Widths.Where(entry => entry.Value == width && worth[entry.Key] > 0 && problem.MayFeed(unit, set, entry.Key))
+                                        .Select(entry => entry.Key)
+                                        .ToArray()
+                            )
+                            .ToArray()
+                ),
+            ];
     }
 
     /// <summary>Steps done, about as long as trying one place each.</summary>

@@ -57,7 +57,10 @@ internal sealed class FeederProblem
             found.Outside[problem.Demands[index].Tier] += problem.Demands[index].LeastFailed(part.Choices[index]);
         }
 
-        found.widths = Array.ConvertAll(found.Units, unit => Enumerable.Range(0, found.Demands.Length).Select(at => unit.Widths.GetValueOrDefault(at)).ToArray());
+        found.widths = Array.ConvertAll(
+            found.Units,
+            unit => Enumerable.Range(0, found.Demands.Length).Select(at => unit.Widths.GetValueOrDefault(at)).ToArray()
+        );
         found.Feedings = Array.ConvertAll(found.Units, unit => unit.Feedings());
         return found;
     }
@@ -110,7 +113,11 @@ internal sealed class FeederProblem
 
     /// <summary>Positions in the part of demands that other devices than one feed in a unit under some choices; ascending.</summary>
     public int[] FedByOthers(int unit, int sender, int[] choices) =>
-        [.. Demands.Where((index, at) => choices[index] >= 0 && SenderOf[at] != sender && FedUnits(problem.Demands[index].Candidates[choices[index]]).Contains(unit))];
+        [
+            .. Demands.Where(
+                (index, at) => choices[index] >= 0 && SenderOf[at] != sender && FedUnits(problem.Demands[index].Candidates[choices[index]]).Contains(unit)
+            ),
+        ];
 
     /// <summary>For each unit a set that holds the devices that feed it under some choices; the first where nothing is placed.</summary>
     public int[] FeedingOf(int[] choices)
@@ -172,7 +179,8 @@ internal sealed class FeederProblem
     private bool IsFed(int index)
     {
         var demand = problem.Demands[index];
-        return demand.Node.Line is null && part.Choices[index].Length > 0
+        return demand.Node.Line is null
+            && part.Choices[index].Length > 0
             && Array.TrueForAll(part.Choices[index], choice => demand.Candidates[choice].Deliveries.Length == 1);
     }
 

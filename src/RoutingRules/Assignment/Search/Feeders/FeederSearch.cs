@@ -114,9 +114,11 @@ internal sealed class FeederSearch(FeederProblem problem, CancellationToken canc
         int[] chosen = [.. bestFeeding];
         var open = Enumerable.Range(0, chosen.Length).Where(unit => problem.Feedings[unit].Length > 1).ToArray();
         var halfway = Work + ((workLimit - Work) / 2);
-        while (Work < halfway && !cancellation.IsCancellationRequested && (Array.Exists(open, first => Change(chosen, [first])) || ChangeTwo(chosen, open, halfway)))
-        {
-        }
+        while (
+            Work < halfway
+            && !cancellation.IsCancellationRequested
+            && (Array.Exists(open, first => Change(chosen, [first])) || ChangeTwo(chosen, open, halfway))
+        ) { }
     }
 
     private bool ChangeTwo(int[] chosen, int[] open, long workLimit)

@@ -5,7 +5,10 @@ namespace RoutingRules.Assignment.Search.Feeders;
 /// <summary>Tells what stays without a place when the senders of all units are given: demands by priority and list order, with moving on of earlier ones.</summary>
 internal sealed class FeederTrial(FeederProblem problem)
 {
-    private readonly int[] order = [.. Enumerable.Range(0, problem.Demands.Length).OrderBy(at => problem.IsFirm(at) ? -1 : problem.TierOf(at)).ThenBy(problem.WidthOf).ThenBy(at => at)];
+    private readonly int[] order =
+    [
+        .. Enumerable.Range(0, problem.Demands.Length).OrderBy(at => problem.IsFirm(at) ? -1 : problem.TierOf(at)).ThenBy(problem.WidthOf).ThenBy(at => at),
+    ];
     private readonly int[] free = new int[problem.Units.Length];
     private readonly bool[] visited = new bool[problem.Units.Length];
     private readonly List<int>[] inUnit = Array.ConvertAll(problem.Units, _ => new List<int>());

@@ -28,7 +28,10 @@ internal sealed class FeederUnit
     {
         if (!IsContested || Limit == 0)
         {
-            return [[]];
+            return
+            [
+                [],
+            ];
         }
 
         var found = new List<int[]> { Array.Empty<int>() };
@@ -37,7 +40,10 @@ internal sealed class FeederUnit
             found = [.. found.SelectMany(set => Senders.Where(sender => set.Length == 0 || sender > set[^1]).Select(sender => (int[])[.. set, sender]))];
             if (found.Count > MostFeedings)
             {
-                return [[]];
+                return
+                [
+                    [],
+                ];
             }
         }
 

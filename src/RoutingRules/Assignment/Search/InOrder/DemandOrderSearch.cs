@@ -55,7 +55,12 @@ internal sealed class DemandOrderSearch(AssignmentProblem problem, Evaluator eva
         }
 
         var proven = Proven(score);
-        return new SearchResult { Choices = choices, Score = score, ProvenNumbers = proven };
+        return new SearchResult
+        {
+            Choices = choices,
+            Score = score,
+            ProvenNumbers = proven,
+        };
     }
 
     private (OrderProblem List, OrderState Last, bool IsComplete)? Place(WiringFloor floor, int[] demands, bool mayShare, long budget)
@@ -63,7 +68,8 @@ internal sealed class DemandOrderSearch(AssignmentProblem problem, Evaluator eva
         var list = new OrderProblem(problem, floor, part, demands, mayShare);
         var beam = new OrderBeam(problem, list, evaluator.Order);
         var options = Math.Max(1L, list.Options.Sum(of => of.Select(option => (option.Group, option.Blocks.FirstOrDefault(-1))).Distinct().LongCount()));
-        var width = (int)Math.Clamp(budget * OrderBeam.StepsPerUnit / beam.StepWork * demands.Length / Math.Max(1, part.Active.Length) / options, LeastStates, MostStates);
+        var width = (int)
+            Math.Clamp(budget * OrderBeam.StepsPerUnit / beam.StepWork * demands.Length / Math.Max(1, part.Active.Length) / options, LeastStates, MostStates);
         var last = beam.Run(width, cancellation);
         evaluator.Spend(beam.Work);
         return last is null ? null : (list, last, beam.IsComplete);
@@ -83,7 +89,9 @@ internal sealed class DemandOrderSearch(AssignmentProblem problem, Evaluator eva
         }
 
         var order = ObjectiveNumbers.Levels + Array.IndexOf(evaluator.Order, ObjectiveLevel.Order);
-        while (bound is not null && FailsOnlyWhatMust(score) && proven > order && proven < ObjectiveVector.Length && score.Numbers[At(proven)] == bound[At(proven)])
+        while (
+            bound is not null && FailsOnlyWhatMust(score) && proven > order && proven < ObjectiveVector.Length && score.Numbers[At(proven)] == bound[At(proven)]
+        )
         {
             // With parts of blocks rounded up, placements that cost other parts are as good and were not kept.
             if (At(proven++) == ObjectiveNumbers.TransmitBlocks && hasShares)
@@ -143,7 +151,8 @@ internal sealed class DemandOrderSearch(AssignmentProblem problem, Evaluator eva
         {
             var demand = problem.Demands[index];
             var choices = part.Choices[index];
-            least[ObjectiveNumbers.Moved(demand.Node.IsHeld)] += demand.Existing >= 0 && !Array.Exists(choices, choice => demand.Candidates[choice].First == demand.Existing) ? 1 : 0;
+            least[ObjectiveNumbers.Moved(demand.Node.IsHeld)] +=
+                demand.Existing >= 0 && !Array.Exists(choices, choice => demand.Candidates[choice].First == demand.Existing) ? 1 : 0;
             if (!part.IsFirm[index] || choices.Length == 0)
             {
                 continue;
@@ -180,10 +189,16 @@ internal sealed class DemandOrderSearch(AssignmentProblem problem, Evaluator eva
     private bool IsFreelySent(WiringFloor floor, int index)
     {
         var demand = problem.Demands[index];
-        return demand.Node.Line is null && part.Choices[index].Length > 0
-            && Array.TrueForAll(part.Choices[index], choice => Array.TrueForAll(
-                demand.Candidates[choice].Deliveries,
-                delivery => floor.IsCounted(delivery) && problem.FixedBlockOf(delivery.Sink) < 0 && floor.IsUnique(delivery.Source)));
+        return demand.Node.Line is null
+            && part.Choices[index].Length > 0
+            && Array.TrueForAll(
+                part.Choices[index],
+                choice =>
+                    Array.TrueForAll(
+                        demand.Candidates[choice].Deliveries,
+                        delivery => floor.IsCounted(delivery) && problem.FixedBlockOf(delivery.Sink) < 0 && floor.IsUnique(delivery.Source)
+                    )
+            );
     }
 
     /// <summary>Demands that meet on a device, or in a set, a group, a separation or a claim.</summary>

@@ -196,7 +196,15 @@ internal sealed class OrderBeam
         if (next.Count > width)
         {
             IsComplete = false;
-            next = [.. next.Index().OrderBy(entry => entry.Item.Cost, Comparer<int[]>.Create(OrderState.Compare)).ThenBy(entry => entry.Index).Take(width).OrderBy(entry => entry.Index).Select(entry => entry.Item)];
+            next =
+            [
+                .. next.Index()
+                    .OrderBy(entry => entry.Item.Cost, Comparer<int[]>.Create(OrderState.Compare))
+                    .ThenBy(entry => entry.Index)
+                    .Take(width)
+                    .OrderBy(entry => entry.Index)
+                    .Select(entry => entry.Item),
+            ];
         }
 
         return next;
@@ -312,8 +320,13 @@ internal sealed class OrderBeam
     {
         foreach (var block in option.Blocks)
         {
-            if (option.Sender >= 0 && cells[layout.Blocks + option.Group] >= 0 && cells[layout.Blocks + option.Group] >> 8 == block
-                && cells[layout.Senders + option.Group] is > 0 and var sender && sender != option.Sender + 1)
+            if (
+                option.Sender >= 0
+                && cells[layout.Blocks + option.Group] >= 0
+                && cells[layout.Blocks + option.Group] >> 8 == block
+                && cells[layout.Senders + option.Group] is > 0 and var sender
+                && sender != option.Sender + 1
+            )
             {
                 return true;
             }

@@ -97,7 +97,12 @@ internal sealed class OrderProblem
         var used = 0;
         for (var at = 0; at < Demands.Length; at++)
         {
-            if (Standing[at] >= 0 && problem.Demands[Demands[at]] is { Node.Line: null } demand && demand.Candidates[Standing[at]] is var candidate && candidate.PortGroup == groups[group])
+            if (
+                Standing[at] >= 0
+                && problem.Demands[Demands[at]] is { Node.Line: null } demand
+                && demand.Candidates[Standing[at]] is var candidate
+                && candidate.PortGroup == groups[group]
+            )
             {
                 used += candidate.Claims.Count(point => problem.IsSpare[point]);
             }
@@ -141,8 +146,10 @@ internal sealed class OrderProblem
         foreach (var choice in part.Choices[index])
         {
             var candidate = demand.Candidates[choice];
-            if ((candidate.IsExisting || (part.IsFirm[index] && part.Choices[index].Length == 1))
-                && (best < 0 || candidate.Failed < demand.Candidates[best].Failed))
+            if (
+                (candidate.IsExisting || (part.IsFirm[index] && part.Choices[index].Length == 1))
+                && (best < 0 || candidate.Failed < demand.Candidates[best].Failed)
+            )
             {
                 best = choice;
             }
@@ -176,7 +183,10 @@ internal sealed class OrderProblem
 
     /// <summary>The device that feeds the receive blocks a feed needs by its place alone; -1 for lines and freely routed outputs.</summary>
     private int Sender(Demand demand, Candidate candidate) =>
-        demand.Node.Line is null && candidate.Deliveries.Length == 1 && candidate.Deliveries[0] is { IsLocal: false } delivery && problem.FixedBlockOf(delivery.Sink) >= 0
+        demand.Node.Line is null
+        && candidate.Deliveries.Length == 1
+        && candidate.Deliveries[0] is { IsLocal: false } delivery
+        && problem.FixedBlockOf(delivery.Sink) >= 0
             ? delivery.Sender
             : -1;
 
@@ -194,9 +204,16 @@ internal sealed class OrderProblem
         return false;
     }
 
-    private bool MeetsStanding(Demand demand, Candidate candidate) => demand.Separations.Exists(separate =>
-        Array.IndexOf(Demands, separate.Other) is >= 0 and var at && Standing[at] >= 0
-        && Apartness.Meet(separate.By, problem.Show.Devices[candidate.Device], problem.Show.Devices[problem.Demands[separate.Other].Candidates[Standing[at]].Device]));
+    private bool MeetsStanding(Demand demand, Candidate candidate) =>
+        demand.Separations.Exists(separate =>
+            Array.IndexOf(Demands, separate.Other) is >= 0 and var at
+            && Standing[at] >= 0
+            && Apartness.Meet(
+                separate.By,
+                problem.Show.Devices[candidate.Device],
+                problem.Show.Devices[problem.Demands[separate.Other].Candidates[Standing[at]].Device]
+            )
+        );
 
     private void NoteSender(Demand demand, Candidate candidate)
     {
@@ -265,7 +282,10 @@ internal sealed class OrderProblem
     /// <summary>The deliveries that a demand makes however it stands where it does: a line that is plugged at several points may take another of them.</summary>
     private Delivery[] Sure(Demand demand, Candidate standing)
     {
-        var others = part.Choices[demand.Index].Select(choice => demand.Candidates[choice]).Where(other => other.First == standing.First && other.Failed == standing.Failed).ToArray();
+        var others = part.Choices[demand.Index]
+            .Select(choice => demand.Candidates[choice])
+            .Where(other => other.First == standing.First && other.Failed == standing.Failed)
+            .ToArray();
         return Array.FindAll(standing.Deliveries, delivery => Array.TrueForAll(others, other => other.Deliveries.Contains(delivery)));
     }
 
@@ -375,7 +395,12 @@ internal sealed class OrderProblem
                 Start[level] += cost;
             }
 
-            if (demand.Group >= 0 && (devicesOf.TryGetValue(demand.Group, out var known) ? known : devicesOf[demand.Group] = []) is var of && of.Add(candidate.Device) && of.Count > 1)
+            if (
+                demand.Group >= 0
+                && (devicesOf.TryGetValue(demand.Group, out var known) ? known : devicesOf[demand.Group] = []) is var of
+                && of.Add(candidate.Device)
+                && of.Count > 1
+            )
             {
                 Start[ObjectiveNumbers.Groups]++;
             }

@@ -24,7 +24,18 @@ internal sealed class OrderRefill(AssignmentProblem problem, Evaluator evaluator
         }
 
         var demands = Enumerable.Range(0, allowed.Length).Where(index => allowed[index] is not null).ToArray();
-        var list = new OrderProblem(problem, floor, new Part { Active = demands, Choices = allowed, IsFirm = isFirm }, demands, mayShare: false);
+        var list = new OrderProblem(
+            problem,
+            floor,
+            new Part
+            {
+                Active = demands,
+                Choices = allowed,
+                IsFirm = isFirm,
+            },
+            demands,
+            mayShare: false
+        );
         var beam = new OrderBeam(problem, list, evaluator.Order);
         var last = beam.Run(width, cancellation);
         evaluator.Spend(1 + beam.Work + (demands.Length * (long)free.Length / OrderBeam.StepsPerUnit));
@@ -60,10 +71,18 @@ internal sealed class OrderRefill(AssignmentProblem problem, Evaluator evaluator
         foreach (var index in part.Active)
         {
             var demand = problem.Demands[index];
-            if (free.Contains(index)
-                || (choices[index] >= 0
-                    && (devices.Contains(demand.Candidates[choices[index]].Device) || (demand.Set >= 0 && sets.Contains(demand.Set))
-                        || (demand.Group >= 0 && groups.Contains(demand.Group)) || apart.Contains(index))))
+            if (
+                free.Contains(index)
+                || (
+                    choices[index] >= 0
+                    && (
+                        devices.Contains(demand.Candidates[choices[index]].Device)
+                        || (demand.Set >= 0 && sets.Contains(demand.Set))
+                        || (demand.Group >= 0 && groups.Contains(demand.Group))
+                        || apart.Contains(index)
+                    )
+                )
+            )
             {
                 yield return index;
             }

@@ -37,7 +37,16 @@ internal sealed class OrderSymmetry
             {
                 var into = profiles[option.Device];
                 groupOf[option.Device] = groupOf[option.Device] is -1 || groupOf[option.Device] == option.Group ? option.Group : -2;
-                into.AddRange([demand, option.Number, option.Width, option.Sender, option.AsksForSpares ? 1 : 0, option.Spares, option.Blocks.Length, option.Pools.Length]);
+                into.AddRange([
+                    demand,
+                    option.Number,
+                    option.Width,
+                    option.Sender,
+                    option.AsksForSpares ? 1 : 0,
+                    option.Spares,
+                    option.Blocks.Length,
+                    option.Pools.Length,
+                ]);
                 into.AddRange(option.Cost);
                 into.AddRange(option.Marks);
                 foreach (var block in option.Blocks)
@@ -50,19 +59,36 @@ internal sealed class OrderSymmetry
 
                 foreach (var (pool, amount) in option.Pools)
                 {
-                    into.AddRange([(int)list.Pools[pool].Level, list.Pools[pool].Width, amount, list.PoolStart[pool], list.Pools[pool].Device == option.Device ? 0 : pool + 1]);
+                    into.AddRange([
+                        (int)list.Pools[pool].Level,
+                        list.Pools[pool].Width,
+                        amount,
+                        list.PoolStart[pool],
+                        list.Pools[pool].Device == option.Device ? 0 : pool + 1,
+                    ]);
                 }
             }
         }
 
-        poolsOfDevice = [.. Enumerable.Range(0, list.DeviceCount).Select(device => Enumerable.Range(0, list.Pools.Length).Where(pool => list.Pools[pool].Device == device).ToArray())];
+        poolsOfDevice =
+        [
+            .. Enumerable
+                .Range(0, list.DeviceCount)
+                .Select(device => Enumerable.Range(0, list.Pools.Length).Where(pool => list.Pools[pool].Device == device).ToArray()),
+        ];
         var classes = new int[list.DeviceCount];
         Array.Fill(classes, -1);
         for (var device = 0; device < classes.Length; device++)
         {
             for (var other = 0; other < device && classes[device] < 0; other++)
             {
-                if (groupOf[device] >= 0 && groupOf[other] >= 0 && profiles[device].SequenceEqual(profiles[other]) && HaveEqualPools(device, other) && list.HangAlike(device, other))
+                if (
+                    groupOf[device] >= 0
+                    && groupOf[other] >= 0
+                    && profiles[device].SequenceEqual(profiles[other])
+                    && HaveEqualPools(device, other)
+                    && list.HangAlike(device, other)
+                )
                 {
                     classes[device] = classes[other] = other;
                 }
@@ -76,7 +102,8 @@ internal sealed class OrderSymmetry
 
     /// <summary>True when the pools of two devices are alike; those that only standing demands use are in no option.</summary>
     private bool HaveEqualPools(int device, int other) =>
-        poolsOfDevice[device].Select(pool => (list.Pools[pool].Level, list.Pools[pool].Width))
+        poolsOfDevice[device]
+            .Select(pool => (list.Pools[pool].Level, list.Pools[pool].Width))
             .SequenceEqual(poolsOfDevice[other].Select(pool => (list.Pools[pool].Level, list.Pools[pool].Width)));
 
     /// <summary>The cells with equal devices sorted, so that states that differ only in which of them is which are one.</summary>

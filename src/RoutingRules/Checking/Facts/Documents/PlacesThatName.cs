@@ -10,8 +10,13 @@ internal static class PlacesThatName
 
     /// <summary>All that names points.</summary>
     public static int Points(RuleContext context) =>
-        Connections(context) + context.Feeds.Count + context.Lines.Count + context.InputSettings.Count + context.Labels.Count
-        + context.Rig.Unavailable.Count + context.Rig.Reserved.Count;
+        Connections(context)
+        + context.Feeds.Count
+        + context.Lines.Count
+        + context.InputSettings.Count
+        + context.Labels.Count
+        + context.Rig.Unavailable.Count
+        + context.Rig.Reserved.Count;
 
     /// <summary>What names zones, clocks or devices without naming points.</summary>
     public static int Others(RuleContext context)

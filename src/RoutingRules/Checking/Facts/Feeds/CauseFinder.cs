@@ -85,9 +85,11 @@ internal sealed class CauseFinder
         if (context.IsFedBy(point, source))
         {
             var other = entry.Demand.Allowed.Count == 0 ? null : context.DemandAt(entry.Demand.Allowed[0]);
-            return Said(other is null
-                ? $"{context.Address(point)} is fed in another way"
-                : $"{context.Address(point)} carries it, but counts for '{other.DisplayName}' already");
+            return Said(
+                other is null
+                    ? $"{context.Address(point)} is fed in another way"
+                    : $"{context.Address(point)} carries it, but counts for '{other.DisplayName}' already"
+            );
         }
 
         return AtSink(point);
@@ -108,7 +110,12 @@ internal sealed class CauseFinder
         {
             return IsWiredTo(point, origin)
                 ? new MissingCause { Kind = CauseKind.InputUncabled, First = origin }
-                : new MissingCause { Kind = CauseKind.OtherSource, First = point, Other = origin };
+                : new MissingCause
+                {
+                    Kind = CauseKind.OtherSource,
+                    First = point,
+                    Other = origin,
+                };
         }
 
         var end = point;
@@ -123,13 +130,12 @@ internal sealed class CauseFinder
             return null;
         }
 
-        var kind = context.Via(end) == HopKind.Cleared ? CauseKind.SinkCleared
+        var kind =
+            context.Via(end) == HopKind.Cleared ? CauseKind.SinkCleared
             : group.Kind == PortKind.Receive ? (group.IsCarrier ? CauseKind.JackUnlinked : CauseKind.SlotUnfed)
             : group.Kind == PortKind.Input ? CauseKind.InputUncabled
             : CauseKind.SinkUnrouted;
-        return kind == CauseKind.SinkUnrouted && !context.ProfileProblems(context.DeviceOf(end)).IsEmpty
-            ? null
-            : new MissingCause { Kind = kind, First = end };
+        return kind == CauseKind.SinkUnrouted && !context.ProfileProblems(context.DeviceOf(end)).IsEmpty ? null : new MissingCause { Kind = kind, First = end };
     }
 
     private MissingCause? FromSource(FeedNode feed, DemandNode demand, PointIndex source)
@@ -186,9 +192,7 @@ internal sealed class CauseFinder
         }
 
         var outputs = width == 1 ? "line output" : "two line outputs side by side";
-        return to.Devices.Count == 1 && to.Zones.IsEmpty
-            ? $"{place} has no {outputs}"
-            : $"no device of {place} has {(width == 1 ? "a " : "")}{outputs}";
+        return to.Devices.Count == 1 && to.Zones.IsEmpty ? $"{place} has no {outputs}" : $"no device of {place} has {(width == 1 ? "a " : "")}{outputs}";
     }
 
     /// <summary>True when an input leads to a point by nothing that a patch decides, so that only a cable can bring the feed there.</summary>

@@ -18,10 +18,12 @@ internal sealed class ExplainedByOtherRule(RuleContext context)
     /// <summary>True when a displaced run, a doubled in-ear pin, forbidden content, danger to somebody's ears or another listener's mix explains why the pin is not served.</summary>
     public bool IsTold(DemandNode demand) =>
         demand is { Feed: not null, IsPinned: true, Existing.IsNone: true }
-        && ((demand.Allowed.Count > 0 && (IsDisplaced(demand) || ears.IsShared(demand) || !ForbiddenContent.At(context, intentions, demand).IsNone))
+        && (
+            (demand.Allowed.Count > 0 && (IsDisplaced(demand) || ears.IsShared(demand) || !ForbiddenContent.At(context, intentions, demand).IsNone))
             || EarMixes.Of(context).IsTold(demand)
             || !ears.DangerAt(demand, out _).IsNone
-            || !ears.MisplacedAt(demand).IsNone);
+            || !ears.MisplacedAt(demand).IsNone
+        );
 
     private bool IsDisplaced(DemandNode demand)
     {

@@ -9,7 +9,11 @@ internal static class FaultRuns
     /// <param name="compare">An order that does not depend on that of the document.</param>
     /// <param name="join">The joined causes of the first fault of a run, the causes of the run and a further fault; null when it belongs to another run.</param>
     public static List<(List<T> Faults, List<MissingCause> Causes)> Of<T>(
-        List<T> faults, Func<T, List<MissingCause>> causesOf, Comparison<T> compare, Func<T, List<MissingCause>, T, List<MissingCause>?> join)
+        List<T> faults,
+        Func<T, List<MissingCause>> causesOf,
+        Comparison<T> compare,
+        Func<T, List<MissingCause>, T, List<MissingCause>?> join
+    )
     {
         faults = [.. faults];
         faults.Sort(compare);

@@ -57,8 +57,11 @@ internal static class FeedDelivery
 
     private static FeedEntry Pinned(RuleContext context, FeedNode feed, DemandNode demand, PointRange at)
     {
-        if (at.Width != feed.Width || context.Find(at, out var first) != ConnectionState.Connected
-            || context.GroupOf(first).Kind is PortKind.Source or PortKind.Network)
+        if (
+            at.Width != feed.Width
+            || context.Find(at, out var first) != ConnectionState.Connected
+            || context.GroupOf(first).Kind is PortKind.Source or PortKind.Network
+        )
         {
             return new FeedEntry { Demand = demand, State = EntryState.Unknown };
         }
@@ -67,26 +70,51 @@ internal static class FeedDelivery
         if (feed.Width == 1)
         {
             var arrives = demand.Allowed.Count == 0 && context.IsFedBy(first, feed.Source);
-            return new FeedEntry { Demand = demand, State = arrives ? EntryState.Served : EntryState.Missing, At = first };
+            return new FeedEntry
+            {
+                Demand = demand,
+                State = arrives ? EntryState.Served : EntryState.Missing,
+                At = first,
+            };
         }
 
         var left = feed.Source;
         var right = feed.Source + 1;
-        var leftAt = context.IsFedBy(first, left) ? first : context.IsFedBy(first + 1, left) ? first + 1 : PointIndex.None;
-        var rightAt = context.IsFedBy(first + 1, right) ? first + 1 : context.IsFedBy(first, right) ? first : PointIndex.None;
+        var leftAt =
+            context.IsFedBy(first, left) ? first
+            : context.IsFedBy(first + 1, left) ? first + 1
+            : PointIndex.None;
+        var rightAt =
+            context.IsFedBy(first + 1, right) ? first + 1
+            : context.IsFedBy(first, right) ? first
+            : PointIndex.None;
         var isInOrder = leftAt == first && rightAt == first + 1;
-        var state = leftAt.IsNone && rightAt.IsNone ? EntryState.Missing
+        var state =
+            leftAt.IsNone && rightAt.IsNone ? EntryState.Missing
             : leftAt.IsNone || rightAt.IsNone ? EntryState.Half
             : !isInOrder ? EntryState.Swapped
             : demand.Allowed.Count == 0 ? EntryState.Split
             : EntryState.Missing;
         return state == EntryState.Split
-            ? new FeedEntry { Demand = demand, State = state, Left = Feeder(context, leftAt), Right = Feeder(context, rightAt), At = first }
-            : new FeedEntry { Demand = demand, State = state, Left = leftAt, Right = rightAt, At = first };
+            ? new FeedEntry
+            {
+                Demand = demand,
+                State = state,
+                Left = Feeder(context, leftAt),
+                Right = Feeder(context, rightAt),
+                At = first,
+            }
+            : new FeedEntry
+            {
+                Demand = demand,
+                State = state,
+                Left = leftAt,
+                Right = rightAt,
+                At = first,
+            };
     }
 
-    private static PointIndex Feeder(RuleContext context, PointIndex point) =>
-        context.Via(point) == HopKind.Cable ? context.Upstream(point) : point;
+    private static PointIndex Feeder(RuleContext context, PointIndex point) => context.Via(point) == HopKind.Cable ? context.Upstream(point) : point;
 
     private static FeedEntry Chosen(RuleContext context, FeedNode feed, DemandNode demand, List<PointIndex> used)
     {
@@ -106,7 +134,13 @@ internal static class FeedDelivery
         var (left, right, state) = Join(context, demand, lefts, rights);
         used.Add(left);
         used.Add(right);
-        return new FeedEntry { Demand = demand, State = state, Left = left, Right = right };
+        return new FeedEntry
+        {
+            Demand = demand,
+            State = state,
+            Left = left,
+            Right = right,
+        };
     }
 
     private static List<PointIndex> Free(RuleContext context, DemandNode demand, PointIndex source, List<PointIndex> used)
@@ -117,14 +151,19 @@ internal static class FeedDelivery
     }
 
     private static (PointIndex Left, PointIndex Right, EntryState State) Join(
-        RuleContext context, DemandNode demand, List<PointIndex> lefts, List<PointIndex> rights)
+        RuleContext context,
+        DemandNode demand,
+        List<PointIndex> lefts,
+        List<PointIndex> rights
+    )
     {
         if (lefts.Count == 0 || rights.Count == 0)
         {
             return (
                 lefts.Count == 0 ? PointIndex.None : lefts[0],
                 rights.Count == 0 ? PointIndex.None : rights[0],
-                lefts.Count == rights.Count ? EntryState.Missing : EntryState.Half);
+                lefts.Count == rights.Count ? EntryState.Missing : EntryState.Half
+            );
         }
 
         foreach (var right in rights)

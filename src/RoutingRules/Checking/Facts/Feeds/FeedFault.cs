@@ -21,9 +21,10 @@ internal sealed class FeedFault
     public string Pointer => $"/feeds/{Feed.Index}/to/{Missing[0].Demand.Entry}";
 
     /// <summary>The feed and, of several destinations, those it misses.</summary>
-    public IEnumerable<Entity> Entities() => Feed.Model.To.Count == 1
-        ? [Entity.Of("feed", Feed.Model.Id)]
-        : [Entity.Of("feed", Feed.Model.Id), .. Missing.Select(entry => Entity.Of("to", FeedPlaces.Describe(Feed.Model.To[entry.Demand.Entry])))];
+    public IEnumerable<Entity> Entities() =>
+        Feed.Model.To.Count == 1
+            ? [Entity.Of("feed", Feed.Model.Id)]
+            : [Entity.Of("feed", Feed.Model.Id), .. Missing.Select(entry => Entity.Of("to", FeedPlaces.Describe(Feed.Model.To[entry.Demand.Entry])))];
 
     /// <summary>The places at which the feed is missing, in words.</summary>
     public string Places(string last)
@@ -43,9 +44,11 @@ internal sealed class FeedFault
         var places = new List<string>();
         foreach (var entry in Arriving)
         {
-            places.Add(Feed.Model.To[entry.Demand.Entry].At is { } at ? at.ToString()
+            places.Add(
+                Feed.Model.To[entry.Demand.Entry].At is { } at ? at.ToString()
                 : !entry.Demand.Existing.IsNone ? context.Address(entry.Demand.Existing, entry.Demand.Width).ToString()
-                : FeedPlaces.Describe(Feed.Model.To[entry.Demand.Entry]));
+                : FeedPlaces.Describe(Feed.Model.To[entry.Demand.Entry])
+            );
         }
 
         return Wording.List(places);

@@ -57,7 +57,15 @@ internal static class FeedFaults
 
             if (missing.Count > 0)
             {
-                faults.Add(new FeedFault { Feed = feed, Missing = missing, Arriving = arriving, Causes = causes });
+                faults.Add(
+                    new FeedFault
+                    {
+                        Feed = feed,
+                        Missing = missing,
+                        Arriving = arriving,
+                        Causes = causes,
+                    }
+                );
             }
         }
 

@@ -103,12 +103,17 @@ internal sealed class FeedPaths(RuleContext context)
     {
         var reached = Jacks(from);
         var goal = Jacks(to);
-        for (var grew = true; grew;)
+        for (var grew = true; grew; )
         {
             grew = false;
             foreach (var link in context.Links)
             {
-                if (link != without && link.Network == network && link.State == ConnectionState.Connected && reached.Contains(link.From) != reached.Contains(link.To))
+                if (
+                    link != without
+                    && link.Network == network
+                    && link.State == ConnectionState.Connected
+                    && reached.Contains(link.From) != reached.Contains(link.To)
+                )
                 {
                     var end = reached.Contains(link.From) ? link.To : link.From;
                     reached.UnionWith(Bridged(end));

@@ -72,7 +72,8 @@ internal static class FeedPlaces
 
     /// <summary>True when the demand may use the point.</summary>
     public static bool Allows(DemandNode demand, PointIndex point) =>
-        Holds(demand.Allowed, point) || Holds(demand.EvenRuns, point)
+        Holds(demand.Allowed, point)
+        || Holds(demand.EvenRuns, point)
         || (demand.Width == 2 && point.Value > 0 && (Holds(demand.Allowed, point + -1) || Holds(demand.EvenRuns, point + -1)));
 
     /// <summary>True when the demand may use a run that starts at the point.</summary>

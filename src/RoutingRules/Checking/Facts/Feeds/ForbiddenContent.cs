@@ -25,7 +25,13 @@ internal static class ForbiddenContent
     /// <summary>The private source that arrives where a protected feed is pinned and missing; none when there is none.</summary>
     public static PointIndex At(RuleContext context, Intentions intentions, DemandNode demand)
     {
-        for (var position = 0; demand is { IsPinned: true, Existing.IsNone: true, Feed: { } feed, Allowed.Count: > 0 } && FeedRoles.IsForAudience(feed.Model.Role) && position < demand.Width; position++)
+        for (
+            var position = 0;
+            demand is { IsPinned: true, Existing.IsNone: true, Feed: { } feed, Allowed.Count: > 0 }
+                && FeedRoles.IsForAudience(feed.Model.Role)
+                && position < demand.Width;
+            position++
+        )
         {
             var origin = context.Origin(demand.Allowed[0] + position);
             if (!origin.IsNone && IsPrivateBus(intentions, origin))

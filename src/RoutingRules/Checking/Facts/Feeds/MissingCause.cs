@@ -24,8 +24,7 @@ internal sealed record MissingCause
     /// <summary>The two as one when they are one fault at neighbouring points or at the same ones; else null.</summary>
     public static MissingCause? Join(RuleContext context, MissingCause earlier, MissingCause later)
     {
-        if (earlier.Kind != later.Kind || !string.Equals(earlier.Text, later.Text, StringComparison.Ordinal)
-            || later.Offset != earlier.Offset)
+        if (earlier.Kind != later.Kind || !string.Equals(earlier.Text, later.Text, StringComparison.Ordinal) || later.Offset != earlier.Offset)
         {
             return null;
         }
@@ -35,14 +34,20 @@ internal sealed record MissingCause
             return earlier.First == later.First ? earlier : null;
         }
 
-        if (later.First < earlier.First || later.First > earlier.First + earlier.Width
+        if (
+            later.First < earlier.First
+            || later.First > earlier.First + earlier.Width
             || context.DeviceOf(earlier.First) != context.DeviceOf(later.First)
-            || context.GroupOf(earlier.First) != context.GroupOf(later.First))
+            || context.GroupOf(earlier.First) != context.GroupOf(later.First)
+        )
         {
             return null;
         }
 
-        return earlier with { Width = Math.Max(earlier.Width, later.First.Value - earlier.First.Value + later.Width) };
+        return earlier with
+        {
+            Width = Math.Max(earlier.Width, later.First.Value - earlier.First.Value + later.Width),
+        };
     }
 
     public static int Compare(MissingCause x, MissingCause y)

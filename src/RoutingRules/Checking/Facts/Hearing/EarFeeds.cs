@@ -25,9 +25,10 @@ internal sealed class EarFeeds(RuleContext context)
         EarDemands.Place(demand, context, static (asking, at) => asking.Find(at, out var first) == ConnectionState.Connected ? first : PointIndex.None);
 
     /// <summary>The first point at which an entry of a feed is heard in somebody's ears: where it is placed, pinned, or bound to be placed. None when there is none.</summary>
-    public PointIndex EndOf(DemandNode demand) => context.Ears.All.Count == 0
-        ? PointIndex.None
-        : (ends ??= new PointIndex?[context.Demands.Count])[demand.Index] ??= EarDemands.EndOf(context.Ears, demand, Place(context, demand));
+    public PointIndex EndOf(DemandNode demand) =>
+        context.Ears.All.Count == 0
+            ? PointIndex.None
+            : (ends ??= new PointIndex?[context.Demands.Count])[demand.Index] ??= EarDemands.EndOf(context.Ears, demand, Place(context, demand));
 
     /// <summary>True for a feed that is in-ear by its role, or for a role that may be and ends in somebody's ears at a place that it does not share with one that is.</summary>
     public bool IsInEar(FeedNode feed) => feed.Model.Role == FeedRole.InEar || (FeedRoles.MayBeForEars(feed.Model.Role) && Ends(feed));
@@ -37,7 +38,9 @@ internal sealed class EarFeeds(RuleContext context)
 
     /// <summary>The first point at which an entry is heard in somebody's ears although its role says that it is for others; none when there is none.</summary>
     public PointIndex MisplacedAt(DemandNode demand) =>
-        demand.Feed is { } feed && !FeedRoles.MayBeForEars(feed.Model.Role) && EndOf(demand) is { IsNone: false } end && !IsShared(demand) ? end : PointIndex.None;
+        demand.Feed is { } feed && !FeedRoles.MayBeForEars(feed.Model.Role) && EndOf(demand) is { IsNone: false } end && !IsShared(demand)
+            ? end
+            : PointIndex.None;
 
     /// <summary>The points that serve an in-ear feed and one of another role, which a rule of its own tells.</summary>
     public List<PointIndex> Shared => shared ??= FindShared();

@@ -83,7 +83,10 @@ internal sealed class EarMixes
 
     /// <summary>The pin as written, which is what is read at the rack, where that is in the ears; else where it is decided.</summary>
     private PointIndex Written(DemandNode demand, PointIndex place) =>
-        demand.Feed!.Model.To[demand.Entry].At is { } at && at.Width == demand.Width && context.Find(at, out var first) == ConnectionState.Connected && context.Ears.IsEnd(first)
+        demand.Feed!.Model.To[demand.Entry].At is { } at
+        && at.Width == demand.Width
+        && context.Find(at, out var first) == ConnectionState.Connected
+        && context.Ears.IsEnd(first)
             ? first
             : place;
 
@@ -194,7 +197,8 @@ internal sealed class EarMixes
         }
     }
 
-    private static FeedNode? ListenerOf(string mark, FeedNode feed, List<FeedNode> feeds) => feeds.Find(other => other != feed && Pack(other) is { } its && Same(its, mark));
+    private static FeedNode? ListenerOf(string mark, FeedNode feed, List<FeedNode> feeds) =>
+        feeds.Find(other => other != feed && Pack(other) is { } its && Same(its, mark));
 
     private bool HasMark(PointIndex end, string pack)
     {

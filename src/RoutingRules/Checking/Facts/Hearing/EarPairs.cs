@@ -98,5 +98,8 @@ internal sealed class EarPairs
     }
 
     private bool AreNeighbours(PointIndex first, PointIndex second) =>
-        !first.IsNone && second.Value < context.PointCount && context.DeviceOf(first) == context.DeviceOf(second) && context.GroupOf(first) == context.GroupOf(second);
+        !first.IsNone
+        && second.Value < context.PointCount
+        && context.DeviceOf(first) == context.DeviceOf(second)
+        && context.GroupOf(first) == context.GroupOf(second);
 }

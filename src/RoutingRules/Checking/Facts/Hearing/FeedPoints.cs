@@ -14,7 +14,8 @@ internal static class FeedPoints
             for (var entry = 0; entry < feed.Model.To.Count; entry++)
             {
                 var demand = context.Demand(feed, entry);
-                var run = !demand.Existing.IsNone ? demand.Existing
+                var run =
+                    !demand.Existing.IsNone ? demand.Existing
                     : demand is { IsPinned: true, Allowed.Count: > 0 } ? demand.Allowed[0]
                     : PointIndex.None;
                 for (var position = 0; !run.IsNone && position < demand.Width; position++)

@@ -58,7 +58,7 @@ internal sealed class LabelTable
     /// <summary>The labelled points of each port group that has any, in ascending order.</summary>
     public IEnumerable<List<LabelledPoint>> Groups(RuleContext context)
     {
-        for (var start = 0; start < Points.Count;)
+        for (var start = 0; start < Points.Count; )
         {
             var device = context.DeviceOf(Points[start].Point);
             var group = context.GroupOf(Points[start].Point);

@@ -47,10 +47,11 @@ internal sealed class LabelUse
     public List<PointIndex> Points => used.ToList();
 
     /// <summary>True when what a point carries is meant for it, as far as the show says anything: the rules about feeds and lines speak of the rest.</summary>
-    public bool IsMeant(PointIndex point, PortKind kind) => kind switch
-    {
-        PortKind.Output => !hasFeeds || used.Contains(point.Value),
-        PortKind.Sink => !hasLines || used.Contains(point.Value),
-        _ => false,
-    };
+    public bool IsMeant(PointIndex point, PortKind kind) =>
+        kind switch
+        {
+            PortKind.Output => !hasFeeds || used.Contains(point.Value),
+            PortKind.Sink => !hasLines || used.Contains(point.Value),
+            _ => false,
+        };
 }

@@ -34,6 +34,5 @@ internal static class CableLevels
 
     private static bool IsApart(SignalLevel level) => level == SignalLevel.Speaker || level == SignalLevel.Aes3;
 
-    private static bool IsKnown(SignalLevel level) =>
-        IsApart(level) || level == SignalLevel.Mic || level == SignalLevel.Line || level == SignalLevel.Headphone;
+    private static bool IsKnown(SignalLevel level) => IsApart(level) || level == SignalLevel.Mic || level == SignalLevel.Line || level == SignalLevel.Headphone;
 }

@@ -72,7 +72,8 @@ internal sealed class GainUse
     public static GainUse Of(RuleContext context) => context.Shared(static asking => new GainUse(asking));
 
     /// <summary>True when a line at the input names a channel of the console, whether it arrives or not.</summary>
-    public bool IsWanted(PointIndex input, Id<Device> console) => context.Device(console) is { } device && wanted.BinarySearch((input.Value, device.Index)) >= 0;
+    public bool IsWanted(PointIndex input, Id<Device> console) =>
+        context.Device(console) is { } device && wanted.BinarySearch((input.Value, device.Index)) >= 0;
 
     /// <summary>True when the gain of inputs of the group can be set.</summary>
     public static bool HasGain(GroupNode group) => group.Kind == PortKind.Input && (group.Model.Level is null || group.Model.Level == SignalLevel.Mic);

@@ -43,7 +43,8 @@ internal sealed class InputTable
                 states[first.Value + position] = (
                     known.First,
                     known.Phantom < 0 && settings.Phantom is not null ? i : known.Phantom,
-                    known.Owner < 0 && settings.GainOwner is not null ? i : known.Owner);
+                    known.Owner < 0 && settings.GainOwner is not null ? i : known.Owner
+                );
             }
         }
     }
@@ -65,6 +66,5 @@ internal sealed class InputTable
     public int OwnerIndex(PointIndex input) => states.TryGetValue(input.Value, out var state) ? state.Owner : -1;
 
     /// <summary>Position of the settings that speak of an input's phantom power, from 0; -1 when none do.</summary>
-    public int IndexOf(PointIndex input) =>
-        states.TryGetValue(input.Value, out var state) ? (state.Phantom >= 0 ? state.Phantom : state.First) : -1;
+    public int IndexOf(PointIndex input) => states.TryGetValue(input.Value, out var state) ? (state.Phantom >= 0 ? state.Phantom : state.First) : -1;
 }

@@ -59,23 +59,41 @@ internal static class LineDelivery
         {
             if (context.IsFedBy(at, run) && (line.Width == 1 || context.IsFedBy(at + 1, run + 1)))
             {
-                return new LineSink { Entry = entry, At = at, State = EntryState.Served };
+                return new LineSink
+                {
+                    Entry = entry,
+                    At = at,
+                    State = EntryState.Served,
+                };
             }
         }
 
         if (line.Width == 1)
         {
-            return new LineSink { Entry = entry, At = at, State = EntryState.Missing };
+            return new LineSink
+            {
+                Entry = entry,
+                At = at,
+                State = EntryState.Missing,
+            };
         }
 
         var first = Entering(context, line, at);
         var second = Entering(context, line, at + 1);
-        var state = first.IsNone && second.IsNone ? EntryState.Missing
+        var state =
+            first.IsNone && second.IsNone ? EntryState.Missing
             : first.IsNone || second.IsNone ? EntryState.Half
             : first == second + 1 ? EntryState.Swapped
             : second == first + 1 && FeedPlaces.AllowsRun(context.Demand(line), first) ? EntryState.Missing
             : EntryState.Split;
-        return new LineSink { Entry = entry, At = at, State = state, First = first, Second = second };
+        return new LineSink
+        {
+            Entry = entry,
+            At = at,
+            State = state,
+            First = first,
+            Second = second,
+        };
     }
 
     /// <summary>The input of those a line may use that feeds a point; none when none does.</summary>

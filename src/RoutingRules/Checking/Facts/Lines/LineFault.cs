@@ -21,9 +21,10 @@ internal sealed class LineFault
     public string Pointer => $"/lines/{Line.Index}/to/{Missing[0].Entry}";
 
     /// <summary>The line and, of several sinks, those that it misses.</summary>
-    public IEnumerable<Entity> Entities(RuleContext context) => Line.Model.To.Count == 1
-        ? [Entity.Of("line", Line.Model.Id)]
-        : [Entity.Of("line", Line.Model.Id), .. Missing.Select(sink => Entity.Of("at", context.Address(sink.At, Line.Width)))];
+    public IEnumerable<Entity> Entities(RuleContext context) =>
+        Line.Model.To.Count == 1
+            ? [Entity.Of("line", Line.Model.Id)]
+            : [Entity.Of("line", Line.Model.Id), .. Missing.Select(sink => Entity.Of("at", context.Address(sink.At, Line.Width)))];
 
     /// <summary>Sinks in words.</summary>
     public string Places(RuleContext context, List<LineSink> sinks, string last) =>

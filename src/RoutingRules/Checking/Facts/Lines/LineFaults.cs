@@ -38,8 +38,10 @@ internal static class LineFaults
                 {
                     arriving.Add(sink);
                 }
-                else if (!(displaced ??= Displacements.OfLines(context)).IsMember(sink.At)
-                    && Cause(context, finder ??= CauseFinder.Of(context), line, sink) is { } cause)
+                else if (
+                    !(displaced ??= Displacements.OfLines(context)).IsMember(sink.At)
+                    && Cause(context, finder ??= CauseFinder.Of(context), line, sink) is { } cause
+                )
                 {
                     missing.Add(sink);
                     if (!causes.Contains(cause))
@@ -51,7 +53,15 @@ internal static class LineFaults
 
             if (missing.Count > 0)
             {
-                faults.Add(new LineFault { Line = line, Missing = missing, Arriving = arriving, Causes = causes });
+                faults.Add(
+                    new LineFault
+                    {
+                        Line = line,
+                        Missing = missing,
+                        Arriving = arriving,
+                        Causes = causes,
+                    }
+                );
             }
         }
 
@@ -60,9 +70,18 @@ internal static class LineFaults
 
     /// <summary>Runs of faults that one cause explains, each with its causes joined; the order does not depend on the order of the lines.</summary>
     public static List<(List<LineFault> Faults, List<MissingCause> Causes)> Runs(RuleContext context, List<LineFault> faults) =>
-        FaultRuns.Of(faults, fault => fault.Causes, Compare, (first, causes, fault) =>
-            fault.Causes.Count == 1 && causes.Count == 1 && (fault.Arriving.Count == 0) == (first.Arriving.Count == 0)
-            && MissingCause.Join(context, causes[0], fault.Causes[0]) is { } joined ? [joined] : null);
+        FaultRuns.Of(
+            faults,
+            fault => fault.Causes,
+            Compare,
+            (first, causes, fault) =>
+                fault.Causes.Count == 1
+                && causes.Count == 1
+                && (fault.Arriving.Count == 0) == (first.Arriving.Count == 0)
+                && MissingCause.Join(context, causes[0], fault.Causes[0]) is { } joined
+                    ? [joined]
+                    : null
+        );
 
     /// <summary>Why a half of a pair is missing at a sink; null when other rules explain it.</summary>
     public static MissingCause? Cause(CauseFinder finder, PointIndex point) => finder.IsMentioned(point) ? null : finder.AtSink(point);
@@ -93,7 +112,9 @@ internal static class LineFaults
 
         var first = Cause(finder, sink.At);
         var second = line.Width == 1 || first is null ? null : Cause(finder, sink.At + 1);
-        return first is null || line.Width == 1 ? first : second is null ? null : MissingCause.Join(context, first, second) ?? first;
+        return first is null || line.Width == 1 ? first
+            : second is null ? null
+            : MissingCause.Join(context, first, second) ?? first;
     }
 
     /// <summary>Says that a sink carries an input the line may use but that counts for another line.</summary>

@@ -94,27 +94,34 @@ internal sealed class Displacements
 
             foreach (var point in FeedPlaces.Reached(context, source))
             {
-                if (point != wanted && context.DeviceOf(point) == context.DeviceOf(wanted) && context.GroupOf(point) == context.GroupOf(wanted)
-                    && context.DemandAt(point) is null && !IsOwnSink(demand, point))
+                if (
+                    point != wanted
+                    && context.DeviceOf(point) == context.DeviceOf(wanted)
+                    && context.GroupOf(point) == context.GroupOf(wanted)
+                    && context.DemandAt(point) is null
+                    && !IsOwnSink(demand, point)
+                )
                 {
                     found.Add((point.Value - wanted.Value, wanted, demand));
                 }
             }
         }
 
-        found.Sort(static (x, y) =>
-        {
-            var order = Math.Abs(x.Shift).CompareTo(Math.Abs(y.Shift));
-            order = order != 0 ? order : x.Shift.CompareTo(y.Shift);
-            order = order != 0 ? order : x.Wanted.CompareTo(y.Wanted);
-            return order != 0 ? order : string.CompareOrdinal(x.Demand.Key, y.Demand.Key);
-        });
+        found.Sort(
+            static (x, y) =>
+            {
+                var order = Math.Abs(x.Shift).CompareTo(Math.Abs(y.Shift));
+                order = order != 0 ? order : x.Shift.CompareTo(y.Shift);
+                order = order != 0 ? order : x.Wanted.CompareTo(y.Wanted);
+                return order != 0 ? order : string.CompareOrdinal(x.Demand.Key, y.Demand.Key);
+            }
+        );
         Join(found);
     }
 
     private void Join(List<(int Shift, PointIndex Wanted, DemandNode Demand)> found)
     {
-        for (var start = 0; start < found.Count;)
+        for (var start = 0; start < found.Count; )
         {
             var demands = new List<DemandNode> { found[start].Demand };
             var end = start + 1;
@@ -129,7 +136,15 @@ internal sealed class Displacements
             var width = found[end - 1].Wanted.Value - found[start].Wanted.Value + 1;
             if (width >= LeastRun && demands.Count > 1 && !members.Contains(found[start].Wanted.Value) && !members.Contains(found[end - 1].Wanted.Value))
             {
-                Runs.Add(new DisplacedRun { Wanted = found[start].Wanted, Width = width, Shift = found[start].Shift, Demands = demands });
+                Runs.Add(
+                    new DisplacedRun
+                    {
+                        Wanted = found[start].Wanted,
+                        Width = width,
+                        Shift = found[start].Shift,
+                        Demands = demands,
+                    }
+                );
                 for (var position = 0; position < width; position++)
                 {
                     members.Add(found[start].Wanted.Value + position);

@@ -41,13 +41,22 @@ internal sealed class SinkRuns
             return null;
         }
 
-        if (step == run.Width && !(AreNeighbours(context, run.Sink + (step - 1), point.Sink)
-            && (run.Source.IsNone || AreNeighbours(context, run.Source + (step - 1), point.Source))))
+        if (
+            step == run.Width
+            && !(
+                AreNeighbours(context, run.Sink + (step - 1), point.Sink)
+                && (run.Source.IsNone || AreNeighbours(context, run.Source + (step - 1), point.Source))
+            )
+        )
         {
             return null;
         }
 
-        return run with { Width = Math.Max(run.Width, step + 1), Order = Math.Min(run.Order, point.Order) };
+        return run with
+        {
+            Width = Math.Max(run.Width, step + 1),
+            Order = Math.Min(run.Order, point.Order),
+        };
     }
 
     private static bool AreNeighbours(RuleContext context, PointIndex point, PointIndex next) =>

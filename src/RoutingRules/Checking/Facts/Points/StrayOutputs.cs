@@ -91,10 +91,19 @@ internal static class StrayOutputs
 
                     sounding++;
                     shared += Slot(context, output).IsNone ? 0 : 1;
-                    if (!IsIntended(context, intentions, output) && Judge(context, intentions, senders, output) is { } tag
-                        && !ears.IsOnUnaskedWay(output) && !privates.IsOnWay(output))
+                    if (
+                        !IsIntended(context, intentions, output)
+                        && Judge(context, intentions, senders, output) is { } tag
+                        && !ears.IsOnUnaskedWay(output)
+                        && !privates.IsOnWay(output)
+                    )
                     {
-                        found.Add(output, origin, tag == Touched && OtherDevice(context, intentions, output) is { IsNone: false } ? SharedBlock : tag, device.Index);
+                        found.Add(
+                            output,
+                            origin,
+                            tag == Touched && OtherDevice(context, intentions, output) is { IsNone: false } ? SharedBlock : tag,
+                            device.Index
+                        );
                     }
                 }
             }
@@ -133,7 +142,10 @@ internal static class StrayOutputs
     public static PointIndex Slot(RuleContext context, PointIndex output)
     {
         var receive = context.Upstream(output);
-        return !receive.IsNone && context.Via(output) == HopKind.Fixed && context.Via(receive) == HopKind.Stream
+        return
+            !receive.IsNone
+            && context.Via(output) == HopKind.Fixed
+            && context.Via(receive) == HopKind.Stream
             && context.RoutingBetween(receive, output) is { Mode: RoutingMode.Fixed, Clearable: false }
             ? context.Upstream(receive)
             : PointIndex.None;

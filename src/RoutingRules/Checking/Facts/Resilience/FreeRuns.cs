@@ -21,8 +21,11 @@ internal static class FreeRuns
     {
         for (var position = 0; position < width; position++)
         {
-            if (context.DemandAt(first + position) is not null || context.MarkOf(first + position) is not null
-                || context.FixedSource(first + position) is { IsNone: true })
+            if (
+                context.DemandAt(first + position) is not null
+                || context.MarkOf(first + position) is not null
+                || context.FixedSource(first + position) is { IsNone: true }
+            )
             {
                 return false;
             }

@@ -85,9 +85,11 @@ internal sealed class LossMap(RuleContext context)
 
         for (var network = 0; network < context.Rig.Networks.Count; network++)
         {
-            if (!context.Network.HasLinks(network)
-                ? context.Network.Joins(network, from, to) && from.Index != lost && to.Index != lost
-                : Cuts(network).Reaches(from, to, lost >= deviceCount ? lost - deviceCount : -1, lost < deviceCount ? lost : -1))
+            if (
+                !context.Network.HasLinks(network)
+                    ? context.Network.Joins(network, from, to) && from.Index != lost && to.Index != lost
+                    : Cuts(network).Reaches(from, to, lost >= deviceCount ? lost - deviceCount : -1, lost < deviceCount ? lost : -1)
+            )
             {
                 return true;
             }
@@ -105,7 +107,7 @@ internal sealed class LossMap(RuleContext context)
         }
 
         var kept = 0;
-        for (int i = 0, j = 0; i < one.Count && j < other.Count;)
+        for (int i = 0, j = 0; i < one.Count && j < other.Count; )
         {
             if (one[i] == other[j])
             {

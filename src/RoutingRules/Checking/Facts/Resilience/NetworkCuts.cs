@@ -202,7 +202,7 @@ internal sealed class NetworkCuts
         }
 
         sizes.Add(0);
-        for (var link = None; link != by;)
+        for (var link = None; link != by; )
         {
             link = open.Pop();
             ringSetOf[link] = sizes.Count - 1;

@@ -7,8 +7,7 @@ namespace RoutingRules.Checking.Facts.Streams;
 internal static class StreamGrid
 {
     /// <summary>True when a run that lies in its group is whole blocks; slots beyond the last whole block belong to none.</summary>
-    public static bool IsWhole(GroupNode group, int first, int width) =>
-        (first - 1) % group.BlockSize == 0 && width % group.BlockSize == 0;
+    public static bool IsWhole(GroupNode group, int first, int width) => (first - 1) % group.BlockSize == 0 && width % group.BlockSize == 0;
 
     /// <summary>True when a run is exactly one block of its group.</summary>
     public static bool IsOne(GroupNode group, int first, int width) => width == group.BlockSize && IsWhole(group, first, width);

@@ -72,11 +72,12 @@ internal static class ShowWords
         };
     }
 
-    public static Feed AsMeant(Feed feed) => feed with
-    {
-        Role = KnownWords.Roles.Meant(feed.Role.Value) is { } role ? new FeedRole(role) : feed.Role,
-        Part = feed.Part is { } part ? KnownWords.Parts.Meant(part) ?? part : null,
-    };
+    public static Feed AsMeant(Feed feed) =>
+        feed with
+        {
+            Role = KnownWords.Roles.Meant(feed.Role.Value) is { } role ? new FeedRole(role) : feed.Role,
+            Part = feed.Part is { } part ? KnownWords.Parts.Meant(part) ?? part : null,
+        };
 
     public static Network AsMeant(Network network) =>
         KnownWords.Transports.Meant(network.Transport.Value) is { } transport ? network with { Transport = new Transport(transport) } : network;
@@ -84,17 +85,19 @@ internal static class ShowWords
     public static Link AsMeant(Link link) =>
         link.Medium is { } medium && KnownWords.Media.Meant(medium.Value) is { } meant ? link with { Medium = new Medium(meant) } : link;
 
-    public static DeviceProfile AsMeant(DeviceProfile profile) => profile with
-    {
-        Kind = KnownWords.DeviceKinds.Meant(profile.Kind.Value) is { } kind ? new DeviceKind(kind) : profile.Kind,
-        PortGroups = profile.PortGroups.Select(AsMeant).ToValueList(),
-    };
+    public static DeviceProfile AsMeant(DeviceProfile profile) =>
+        profile with
+        {
+            Kind = KnownWords.DeviceKinds.Meant(profile.Kind.Value) is { } kind ? new DeviceKind(kind) : profile.Kind,
+            PortGroups = profile.PortGroups.Select(AsMeant).ToValueList(),
+        };
 
-    private static PortGroup AsMeant(PortGroup group) => group with
-    {
-        Connector = group.Connector is { } connector && Connectors(group).Meant(connector.Value) is { } plug ? new Connector(plug) : group.Connector,
-        Level = group.Level is { } level && KnownWords.Levels.Meant(level.Value) is { } meant ? new SignalLevel(meant) : group.Level,
-    };
+    private static PortGroup AsMeant(PortGroup group) =>
+        group with
+        {
+            Connector = group.Connector is { } connector && Connectors(group).Meant(connector.Value) is { } plug ? new Connector(plug) : group.Connector,
+            Level = group.Level is { } level && KnownWords.Levels.Meant(level.Value) is { } meant ? new SignalLevel(meant) : group.Level,
+        };
 
     private static KnownWords Connectors(PortGroup group) => group.Kind == PortKind.Output ? KnownWords.OutputConnectors : KnownWords.InputConnectors;
 
@@ -122,15 +125,20 @@ internal static class ShowWords
                 return;
             }
 
-            found.Add(new DoubtfulWord
-            {
-                What = what,
-                Word = word,
-                Meant = meant,
-                Owner = group is null ? $"profile {profile.Id}" : $"port group {group.Id} in profile {profile.Id}",
-                Of = Entity.Of("profile", group is null ? profile.Id.Value : $"{profile.Id}/{group.Id}"),
-                Pointer = index < 0 ? $"/rig/devices/{device.Index}/profile" : group is null ? $"/rig/profiles/{index}/{what}" : $"/rig/profiles/{index}/portGroups/{at}/{what}",
-            });
+            found.Add(
+                new DoubtfulWord
+                {
+                    What = what,
+                    Word = word,
+                    Meant = meant,
+                    Owner = group is null ? $"profile {profile.Id}" : $"port group {group.Id} in profile {profile.Id}",
+                    Of = Entity.Of("profile", group is null ? profile.Id.Value : $"{profile.Id}/{group.Id}"),
+                    Pointer =
+                        index < 0 ? $"/rig/devices/{device.Index}/profile"
+                        : group is null ? $"/rig/profiles/{index}/{what}"
+                        : $"/rig/profiles/{index}/portGroups/{at}/{what}",
+                }
+            );
         }
     }
 
@@ -138,15 +146,17 @@ internal static class ShowWords
     {
         if (word is not null && known.Meant(word) is { } meant)
         {
-            found.Add(new DoubtfulWord
-            {
-                What = what,
-                Word = word,
-                Meant = meant,
-                Owner = $"{kind} {id}",
-                Of = Entity.Of(kind, id),
-                Pointer = $"{list}/{index}/{what}",
-            });
+            found.Add(
+                new DoubtfulWord
+                {
+                    What = what,
+                    Word = word,
+                    Meant = meant,
+                    Owner = $"{kind} {id}",
+                    Of = Entity.Of(kind, id),
+                    Pointer = $"{list}/{index}/{what}",
+                }
+            );
         }
     }
 }

@@ -8,19 +8,20 @@ namespace RoutingRules.Checking.Rules.Documents;
 public sealed class IdDuplicate : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR1102",
-        Name = "id-duplicate",
-        Title = "One id for two things",
-        Family = RuleFamily.Document,
-        Severity = Severity.Error,
-        Checks = "No two zones, clocks, networks, devices, links, profiles or streams share an id, and no two feeds or lines do.",
-        Why = "An address or a name would mean two things; the first one counts and the second one is never reached.",
-        Remedy = "Give one of the two another id, and correct the places that mean it.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR1102",
+            Name = "id-duplicate",
+            Title = "One id for two things",
+            Family = RuleFamily.Document,
+            Severity = Severity.Error,
+            Checks = "No two zones, clocks, networks, devices, links, profiles or streams share an id, and no two feeds or lines do.",
+            Why = "An address or a name would mean two things; the first one counts and the second one is never reached.",
+            Remedy = "Give one of the two another id, and correct the places that mean it.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -87,13 +88,17 @@ public sealed class IdDuplicate : Rule<ResolvedShow>
         {
             var feeds = context.Feeds.Count;
             list = second < feeds ? list : "/lines";
-            kind = second < feeds ? "feed" : first >= feeds ? "line" : kind;
+            kind =
+                second < feeds ? "feed"
+                : first >= feeds ? "line"
+                : kind;
             second -= second < feeds ? 0 : feeds;
         }
 
-        var message = kind == "feed or line"
-            ? $"A feed and a line are both called '{id}'; reports and placements could not tell them apart. Rename one of them."
-            : $"{times} {kind}s are called '{id}'; only the first one can be reached by that name. Rename the other{(times > 2 ? "s" : "")}.";
+        var message =
+            kind == "feed or line"
+                ? $"A feed and a line are both called '{id}'; reports and placements could not tell them apart. Rename one of them."
+                : $"{times} {kind}s are called '{id}'; only the first one can be reached by that name. Rename the other{(times > 2 ? "s" : "")}.";
         context.Report(message, $"{list}/{second}/id", [Entity.Of(kind == "feed or line" ? "demand" : kind, id), .. Identities.Further("same-id", times - 1)]);
     }
 }

@@ -12,19 +12,20 @@ namespace RoutingRules.Checking.Rules.Documents;
 public sealed class PointOutOfRange : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR1103",
-        Name = "point-out-of-range",
-        Title = "Number the device does not have",
-        Family = RuleFamily.Document,
-        Severity = Severity.Error,
-        Checks = "Every numbered point is one that its device has at the sample rate it runs at, and a receiver takes only channels that its stream has.",
-        Why = "What is patched to a connector or slot that is not there goes nowhere; the counts of some devices shrink at higher sample rates.",
-        Remedy = "Use a number the device has, or correct the device's profile or sample rate.",
-        Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (indices inside the declared channels)",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR1103",
+            Name = "point-out-of-range",
+            Title = "Number the device does not have",
+            Family = RuleFamily.Document,
+            Severity = Severity.Error,
+            Checks = "Every numbered point is one that its device has at the sample rate it runs at, and a receiver takes only channels that its stream has.",
+            Why = "What is patched to a connector or slot that is not there goes nowhere; the counts of some devices shrink at higher sample rates.",
+            Remedy = "Use a number the device has, or correct the device's profile or sample rate.",
+            Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (indices inside the declared channels)",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -50,14 +51,19 @@ public sealed class PointOutOfRange : Rule<ResolvedShow>
         {
             foreach (var receiver in stream.Receivers)
             {
-                if (receiver.State == ConnectionState.OutOfRange && receiver.Model.Channels is { } channels && context.Find(receiver.Model.At, out _) == ConnectionState.Connected)
+                if (
+                    receiver.State == ConnectionState.OutOfRange
+                    && receiver.Model.Channels is { } channels
+                    && context.Find(receiver.Model.At, out _) == ConnectionState.Connected
+                )
                 {
                     once.Report(
                         $"Stream '{stream.Model.Id}' has {stream.Model.From.Width} channels, but {receiver.Model.At} takes channels {channels} of it.",
                         string.Create(CultureInfo.InvariantCulture, $"/patch/streams/{stream.Index}/to/{receiver.Index}/channels"),
                         Entity.Of("stream", stream.Model.Id),
                         Entity.Of("receiver", receiver.Model.At),
-                        Entity.Of("channels", channels.ToString()));
+                        Entity.Of("channels", channels.ToString())
+                    );
                 }
             }
         }
@@ -77,15 +83,25 @@ public sealed class PointOutOfRange : Rule<ResolvedShow>
                 last = Math.Max(last, ordered[next++].Last);
             }
 
-            var has = group.Count == 0
-                ? string.Create(CultureInfo.InvariantCulture, $"has no points in '{group.Id}' at {device.SampleRate} Hz")
-                : string.Create(CultureInfo.InvariantCulture, $"has points 1 to {group.Count} in '{group.Id}'{(group.Model.Count is null ? $" at {device.SampleRate} Hz" : "")}");
-            var others = (next - start) switch { 1 => "", 2 => " and in one other place", var places => $" and in {places - 1} other places" };
+            var has =
+                group.Count == 0
+                    ? string.Create(CultureInfo.InvariantCulture, $"has no points in '{group.Id}' at {device.SampleRate} Hz")
+                    : string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"has points 1 to {group.Count} in '{group.Id}'{(group.Model.Count is null ? $" at {device.SampleRate} Hz" : "")}"
+                    );
+            var others = (next - start) switch
+            {
+                1 => "",
+                2 => " and in one other place",
+                var places => $" and in {places - 1} other places",
+            };
             var missing = new PointRange(device.Id, group.Id, first, last);
             context.Report(
                 $"Device '{device.Id}' {has}, but {missing} is named in {place.Name}{others}.",
                 place.Pointer,
-                [Entity.Of("points", missing), .. Identities.Places(ordered[start..next].Select(hit => hit.Place))]);
+                [Entity.Of("points", missing), .. Identities.Places(ordered[start..next].Select(hit => hit.Place))]
+            );
             start = next;
         }
     }

@@ -8,19 +8,20 @@ namespace RoutingRules.Checking.Rules.Documents;
 public sealed class PointRepeated : Rule<LineNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR1110",
-        Name = "point-repeated",
-        Title = "Point listed twice",
-        Family = RuleFamily.Document,
-        Severity = Severity.Warning,
-        Checks = "No line names a point twice in its `to`, nor an input twice in its `from.at`; an error where two entries overlap without being the same.",
-        Why = "The second entry was meant for another channel or another split leg, which now gets nothing, and nobody sees it on the sheets.",
-        Remedy = "Write the point that was meant, or take the second entry out.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Safe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR1110",
+            Name = "point-repeated",
+            Title = "Point listed twice",
+            Family = RuleFamily.Document,
+            Severity = Severity.Warning,
+            Checks = "No line names a point twice in its `to`, nor an input twice in its `from.at`; an error where two entries overlap without being the same.",
+            Why = "The second entry was meant for another channel or another split leg, which now gets nothing, and nobody sees it on the sheets.",
+            Remedy = "Write the point that was meant, or take the second entry out.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Safe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, LineNode subject)

@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Documents;
 public sealed class ProfileUnknown : Rule<DeviceNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR1105",
-        Name = "profile-unknown",
-        Title = "Device profile not found",
-        Family = RuleFamily.Document,
-        Severity = Severity.Error,
-        Checks = "The profile of every device is written into the show or comes from a profile source at hand, and can be read.",
-        Why = "Without its profile nobody knows what connectors a device has, so nothing that is patched to it can be checked.",
-        Remedy = "Correct the profile's name, write the profile into the show, or add the source it comes from.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR1105",
+            Name = "profile-unknown",
+            Title = "Device profile not found",
+            Family = RuleFamily.Document,
+            Severity = Severity.Error,
+            Checks = "The profile of every device is written into the show or comes from a profile source at hand, and can be read.",
+            Why = "Without its profile nobody knows what connectors a device has, so nothing that is patched to it can be checked.",
+            Remedy = "Correct the profile's name, write the profile into the show, or add the source it comes from.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, DeviceNode subject)

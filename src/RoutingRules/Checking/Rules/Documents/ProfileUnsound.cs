@@ -8,19 +8,20 @@ namespace RoutingRules.Checking.Rules.Documents;
 public sealed class ProfileUnsound : Rule<DeviceNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR1106",
-        Name = "profile-unsound",
-        Title = "Device profile contradicts itself",
-        Family = RuleFamily.Document,
-        Severity = Severity.Error,
-        Checks = "The profile of every device speaks only of port groups it has, routes only from sources to sinks, and gives no sink two fixed sources.",
-        Why = "Where a profile contradicts itself the engine has to leave a part of it out, and what it says about the device may be wrong.",
-        Remedy = "Mend the profile, or take a newer version of it.",
-        Source = "AMWA IS-08 v1.0.1, Behaviour, Channel Block Sizes, for whole blocks; else common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR1106",
+            Name = "profile-unsound",
+            Title = "Device profile contradicts itself",
+            Family = RuleFamily.Document,
+            Severity = Severity.Error,
+            Checks = "The profile of every device speaks only of port groups it has, routes only from sources to sinks, and gives no sink two fixed sources.",
+            Why = "Where a profile contradicts itself the engine has to leave a part of it out, and what it says about the device may be wrong.",
+            Remedy = "Mend the profile, or take a newer version of it.",
+            Source = "AMWA IS-08 v1.0.1, Behaviour, Channel Block Sizes, for whole blocks; else common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, DeviceNode subject)
@@ -40,7 +41,8 @@ public sealed class ProfileUnsound : Rule<DeviceNode>
         context.Report(
             $"The profile '{subject.Profile.Id}' of device '{subject.DisplayName}' contradicts itself. {problems[0].Message}{more}",
             Pointer(context, subject, problems[0]),
-            [Entity.Of("profile", subject.Profile.Id), .. problems.Select(problem => Entity.Of("place", problem.Pointer))]);
+            [Entity.Of("profile", subject.Profile.Id), .. problems.Select(problem => Entity.Of("place", problem.Pointer))]
+        );
     }
 
     /// <summary>True when an earlier device of the same profile has shown its problems; another sample rate can bring others to light.</summary>

@@ -11,20 +11,22 @@ namespace RoutingRules.Checking.Rules.Documents;
 public sealed class WidthMismatch : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR1104",
-        Name = "width-mismatch",
-        Title = "Unequal numbers of points",
-        Family = RuleFamily.Document,
-        Severity = Severity.Error,
-        Checks = "Both ends of a route, a cable and a stream receiver are equally wide; a feed is one or two wide and so are the points it is pinned to; "
-            + "a line and its points are equally wide; a network link joins one jack to one jack.",
-        Why = "Points are joined one to one in order. With unequal counts nobody can tell which goes where, so nothing is connected.",
-        Remedy = "Write as many points on one side as on the other.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR1104",
+            Name = "width-mismatch",
+            Title = "Unequal numbers of points",
+            Family = RuleFamily.Document,
+            Severity = Severity.Error,
+            Checks =
+                "Both ends of a route, a cable and a stream receiver are equally wide; a feed is one or two wide and so are the points it is pinned to; "
+                + "a line and its points are equally wide; a network link joins one jack to one jack.",
+            Why = "Points are joined one to one in order. With unequal counts nobody can tell which goes where, so nothing is connected.",
+            Remedy = "Write as many points on one side as on the other.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -66,7 +68,8 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
                 once.Report(
                     $"Link '{link.Model.Id}' joins {link.Model.From} to {link.Model.To}; a link is one network cable between one jack and one jack.",
                     new Place(link.Model, "/rig/links", link.Index).Pointer,
-                    Entity.Of("link", link.Model.Id));
+                    Entity.Of("link", link.Model.Id)
+                );
             }
         }
 
@@ -103,10 +106,14 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
         var channels = receiver.Model.Channels?.Width ?? stream.Model.From.Width;
         var given = receiver.Model.Channels is { } named ? $"takes channels {named}" : "takes all of its channels";
         once.Report(
-            string.Create(CultureInfo.InvariantCulture, $"{receiver.Model.At} has {Points(receiver.Model.At.Width)} but {given} of stream '{stream.Model.Id}', which makes {channels}; nothing arrives there."),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{receiver.Model.At} has {Points(receiver.Model.At.Width)} but {given} of stream '{stream.Model.Id}', which makes {channels}; nothing arrives there."
+            ),
             new Place(stream.Model, "/patch/streams", stream.Index, "/to", receiver.Index).Pointer,
             Entity.Of("stream", stream.Model.Id),
-            Entity.Of("receiver", receiver.Model.At));
+            Entity.Of("receiver", receiver.Model.At)
+        );
     }
 
     private static void CheckFeed(RuleContext context, OnceOnly once, FeedNode feed)
@@ -120,10 +127,14 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
         if (feed.Width > 2)
         {
             once.Report(
-                string.Create(CultureInfo.InvariantCulture, $"The source of {place.Name}, {feed.Model.Source}, is {feed.Width} buses wide; a feed is one bus, or two for a pair. Split it into several feeds."),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The source of {place.Name}, {feed.Model.Source}, is {feed.Width} buses wide; a feed is one bus, or two for a pair. Split it into several feeds."
+                ),
                 place.Pointer,
                 Entity.Of("feed", feed.Model.Id),
-                Entity.Of("source", feed.Model.Source));
+                Entity.Of("source", feed.Model.Source)
+            );
             return;
         }
 
@@ -132,10 +143,14 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
             if (feed.Model.To[entry].At is { } at && at.Width != feed.Width && context.Find(at, out _) == ConnectionState.Connected)
             {
                 once.Report(
-                    string.Create(CultureInfo.InvariantCulture, $"Source {feed.Model.Source} of {place.Name} has {Points(feed.Width)}, but {at}, where it shall arrive, has {Points(at.Width)}."),
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Source {feed.Model.Source} of {place.Name} has {Points(feed.Width)}, but {at}, where it shall arrive, has {Points(at.Width)}."
+                    ),
                     new Place(feed.Model, "/feeds", feed.Index, "/to", entry).Pointer,
                     Entity.Of("feed", feed.Model.Id),
-                    Entity.Of("at", at));
+                    Entity.Of("at", at)
+                );
             }
         }
     }
@@ -145,10 +160,14 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
         if (at.Width != line.Width && context.Find(at, out _) == ConnectionState.Connected)
         {
             once.Report(
-                string.Create(CultureInfo.InvariantCulture, $"{(line.Width == 1 ? "Mono" : "Stereo")} {place.Name} needs {Points(line.Width)}, but {at} has {Points(at.Width)}."),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{(line.Width == 1 ? "Mono" : "Stereo")} {place.Name} needs {Points(line.Width)}, but {at} has {Points(at.Width)}."
+                ),
                 place.Pointer,
                 Entity.Of("line", line.Id),
-                Entity.Of("at", at));
+                Entity.Of("at", at)
+            );
         }
     }
 
@@ -157,7 +176,8 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
             string.Create(CultureInfo.InvariantCulture, $"{what} from {from} to {to} joins {Points(from.Width)} to {Points(to.Width)}; nothing is connected."),
             place.Pointer,
             Entity.Of("from", from),
-            Entity.Of("to", to));
+            Entity.Of("to", to)
+        );
 
     private static string Points(int count) => count == 1 ? "1 point" : string.Create(CultureInfo.InvariantCulture, $"{count} points");
 }

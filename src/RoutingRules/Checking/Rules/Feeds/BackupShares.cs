@@ -11,19 +11,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class BackupShares : Rule<FeedNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3014",
-        Name = "backup-shares",
-        Title = "Backup on the same box, supply or link",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Warning,
-        Checks = "A feed that backs up another stands on another device with another supply, and where the rig allows it over other links.",
-        Why = "A backup that dies of the same cause is none.",
-        Remedy = "Move the backup to a box with its own supply and its own path through the network, or take the claim out that it is a backup.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3014",
+            Name = "backup-shares",
+            Title = "Backup on the same box, supply or link",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Warning,
+            Checks = "A feed that backs up another stands on another device with another supply, and where the rig allows it over other links.",
+            Why = "A backup that dies of the same cause is none.",
+            Remedy = "Move the backup to a box with its own supply and its own path through the network, or take the claim out that it is a backup.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, FeedNode subject)
@@ -41,7 +42,8 @@ public sealed class BackupShares : Rule<FeedNode>
                 $"'{subject.DisplayName}' backs up '{original.DisplayName}', but both hang on {Wording.List(shared)}.",
                 $"/feeds/{subject.Index}/backupOf",
                 Entity.Of("feed", subject.Model.Id),
-                Entity.Of("backs-up", id));
+                Entity.Of("backs-up", id)
+            );
         }
     }
 

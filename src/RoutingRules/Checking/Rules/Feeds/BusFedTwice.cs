@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class BusFedTwice : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3010",
-        Name = "bus-fed-twice",
-        Title = "One bus in two feeds for the same place",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Note,
-        Checks = "No two feeds with the same role and zone name the same bus, unless one backs up the other.",
-        Why = "Two feeds for one thing drift apart: one is moved or renamed, the other stays.",
-        Remedy = "Make it one feed with several destinations, or give the second its own bus.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3010",
+            Name = "bus-fed-twice",
+            Title = "One bus in two feeds for the same place",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Note,
+            Checks = "No two feeds with the same role and zone name the same bus, unless one backs up the other.",
+            Why = "Two feeds for one thing drift apart: one is moved or renamed, the other stays.",
+            Remedy = "Make it one feed with several destinations, or give the second its own bus.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -58,7 +59,8 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
             once.Report(
                 $"Feeds {Wording.List(names)} send the same bus to {zone} in the role {feeds[0].Model.Role}.",
                 $"/feeds/{feeds[^1].Index}/source",
-                [.. ids.ConvertAll(id => Entity.Of("feed", id)), Entity.Of("zone", zone), Entity.Of("role", feeds[0].Model.Role.Value)]);
+                [.. ids.ConvertAll(id => Entity.Of("feed", id)), Entity.Of("zone", zone), Entity.Of("role", feeds[0].Model.Role.Value)]
+            );
         }
     }
 
@@ -66,7 +68,8 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
         Dictionary<(int Bus, string Role, string Zone), (FeedNode First, List<FeedNode>? All)> feedsAt,
         List<(string Zone, List<FeedNode> Feeds)> doubled,
         (int Bus, string Role, string Zone) key,
-        FeedNode feed)
+        FeedNode feed
+    )
     {
         if (!feedsAt.TryGetValue(key, out var known))
         {

@@ -15,19 +15,22 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class ContentForbidden : Rule<FeedNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3011",
-        Name = "content-forbidden",
-        Title = "Talkback, click or comms where the audience hears it",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Error,
-        Checks = "No bus of a talkback, click or comms feed is the source of a feed for loudspeakers of the house, broadcast, assistive listening or evacuation, or arrives where one is pinned; nor does it sound, over any cable, receive slot or factory route, at a loudspeaker where no feed has it.",
-        Why = "What the crew says to each other, or a click track, over the loudspeakers or on air cannot be taken back; over evacuation loudspeakers it can hurt people.",
-        Remedy = "Mute that output now, clear the route that brings the bus there, then patch the right bus and check it at low level.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3011",
+            Name = "content-forbidden",
+            Title = "Talkback, click or comms where the audience hears it",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Error,
+            Checks =
+                "No bus of a talkback, click or comms feed is the source of a feed for loudspeakers of the house, broadcast, assistive listening or evacuation, or arrives where one is pinned; nor does it sound, over any cable, receive slot or factory route, at a loudspeaker where no feed has it.",
+            Why =
+                "What the crew says to each other, or a click track, over the loudspeakers or on air cannot be taken back; over evacuation loudspeakers it can hurt people.",
+            Remedy = "Mute that output now, clear the route that brings the bus there, then patch the right bus and check it at low level.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, FeedNode subject)
@@ -47,7 +50,14 @@ public sealed class ContentForbidden : Rule<FeedNode>
             {
                 if (FeedRoles.IsPrivate(other.Model.Role))
                 {
-                    Report(context, subject, $"/feeds/{subject.Index}/source", $"takes its signal from {context.Address(subject.Source + position)}, the bus of", other, subject.Source + position);
+                    Report(
+                        context,
+                        subject,
+                        $"/feeds/{subject.Index}/source",
+                        $"takes its signal from {context.Address(subject.Source + position)}, the bus of",
+                        other,
+                        subject.Source + position
+                    );
                     return;
                 }
             }
@@ -59,7 +69,14 @@ public sealed class ContentForbidden : Rule<FeedNode>
             if (ForbiddenContent.At(context, intentions, demand) is { IsNone: false } bus)
             {
                 var at = context.Address(demand.Allowed[0], demand.Width);
-                Report(context, subject, $"/feeds/{subject.Index}/to/{entry}", $"is pinned to {at}, which carries {context.Address(bus)} of", intentions.FeedsOf(bus)[0].Feed, bus);
+                Report(
+                    context,
+                    subject,
+                    $"/feeds/{subject.Index}/to/{entry}",
+                    $"is pinned to {at}, which carries {context.Address(bus)} of",
+                    intentions.FeedsOf(bus)[0].Feed,
+                    bus
+                );
                 return;
             }
         }
@@ -89,7 +106,8 @@ public sealed class ContentForbidden : Rule<FeedNode>
                 StrayOutputs.Pointer(context, run.Sink),
                 Entity.Of("feed", feed.Model.Id),
                 Entity.Of("loudspeaker", loudspeakers),
-                Entity.Of("source", context.Address(run.Source, run.Width)));
+                Entity.Of("source", context.Address(run.Source, run.Width))
+            );
         }
     }
 
@@ -98,5 +116,6 @@ public sealed class ContentForbidden : Rule<FeedNode>
             $"Feed '{feed.DisplayName}' ({feed.Model.Role}) {how} '{other.DisplayName}' ({other.Model.Role}).",
             pointer,
             Entity.Of("feed", feed.Model.Id),
-            Entity.Of("source", context.Address(bus)));
+            Entity.Of("source", context.Address(bus))
+        );
 }

@@ -9,19 +9,21 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class CriticalShared : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3013",
-        Name = "critical-shared",
-        Title = "All critical feeds on one device",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Warning,
-        Checks = "The feeds of priority critical, if there are several, are not all on one device while another device has a free output that one of them may use.",
-        Why = "One dead box, one pulled plug, and everything the show cannot do without is gone at once.",
-        Remedy = "Move one of the critical feeds to the other device the finding names.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3013",
+            Name = "critical-shared",
+            Title = "All critical feeds on one device",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Warning,
+            Checks =
+                "The feeds of priority critical, if there are several, are not all on one device while another device has a free output that one of them may use.",
+            Why = "One dead box, one pulled plug, and everything the show cannot do without is gone at once.",
+            Remedy = "Move one of the critical feeds to the other device the finding names.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -61,7 +63,8 @@ public sealed class CriticalShared : Rule<ResolvedShow>
         context.Report(
             $"All critical feeds are on '{shared.DisplayName}': {Wording.List(critical.ConvertAll(feed => $"'{feed.DisplayName}'"))}. {context.Address(other)} is free and may take one.",
             $"/rig/devices/{shared.Index}",
-            [Entity.Of("device", shared.Id), .. critical.ConvertAll(feed => Entity.Of("feed", feed.Model.Id))]);
+            [Entity.Of("device", shared.Id), .. critical.ConvertAll(feed => Entity.Of("feed", feed.Model.Id))]
+        );
     }
 
     /// <summary>The first free output on another device that one of the feeds may use.</summary>

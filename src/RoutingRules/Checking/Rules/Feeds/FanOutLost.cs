@@ -11,19 +11,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class FanOutLost : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3003",
-        Name = "fan-out-lost",
-        Title = "Feed arrives at only some of its places",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Error,
-        Checks = "A feed with several destinations that arrives at one of them arrives at all of them.",
-        Why = "One working destination makes the feed look sound at the desk, while another part of the room or the stage hears nothing.",
-        Remedy = "Complete the named place, or take the destination out of the feed if it is no longer wanted.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3003",
+            Name = "fan-out-lost",
+            Title = "Feed arrives at only some of its places",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Error,
+            Checks = "A feed with several destinations that arrives at one of them arrives at all of them.",
+            Why = "One working destination makes the feed look sound at the desk, while another part of the room or the stage hears nothing.",
+            Remedy = "Complete the named place, or take the destination out of the feed if it is no longer wanted.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -33,9 +34,10 @@ public sealed class FanOutLost : Rule<ResolvedShow>
         foreach (var (run, causes) in FeedFaults.Runs(context, faults))
         {
             var why = IsOnlyThere(context, run, causes) ? "the signal goes nowhere else" : FeedFaults.Describe(context, causes);
-            var message = run.Count == 1
-                ? $"Feed '{run[0].Feed.DisplayName}' arrives at {run[0].ArrivingPlaces(context)}, but not at {run[0].Places("or")}: {why}."
-                : string.Create(CultureInfo.InvariantCulture, $"{run.Count} feeds arrive at only some of their places: {why}. Missing: {Names(run)}.");
+            var message =
+                run.Count == 1
+                    ? $"Feed '{run[0].Feed.DisplayName}' arrives at {run[0].ArrivingPlaces(context)}, but not at {run[0].Places("or")}: {why}."
+                    : string.Create(CultureInfo.InvariantCulture, $"{run.Count} feeds arrive at only some of their places: {why}. Missing: {Names(run)}.");
             context.Report(message, run[0].Pointer, [.. FeedFaults.Entities(run)]);
         }
     }
@@ -44,6 +46,5 @@ public sealed class FanOutLost : Rule<ResolvedShow>
     private static bool IsOnlyThere(RuleContext context, List<FeedFault> run, List<MissingCause> causes) =>
         run.Count == 1 && causes is [{ } cause] && cause.Describe(context) == CauseFinder.OnlyReaches + run[0].ArrivingPlaces(context);
 
-    private static string Names(List<FeedFault> run) =>
-        Wording.List(run.ConvertAll(fault => $"'{fault.Feed.DisplayName}' at {fault.Places("and")}"));
+    private static string Names(List<FeedFault> run) => Wording.List(run.ConvertAll(fault => $"'{fault.Feed.DisplayName}' at {fault.Places("and")}"));
 }

@@ -13,19 +13,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class FeedDeliveredElsewhere : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3002",
-        Name = "feed-delivered-elsewhere",
-        Title = "Feed sounds at a place that does not want it",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Warning,
-        Checks = "A feed that is missing somewhere does not sound at an output that no feed from the same bus may use.",
-        Why = "A mix on the wrong connector is heard by the wrong people: a lead vocal's ears on a wedge, or a wedge mix in the house.",
-        Remedy = "Mute the wrong output, then move the patch to the place the feed names, or correct the feed.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3002",
+            Name = "feed-delivered-elsewhere",
+            Title = "Feed sounds at a place that does not want it",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Warning,
+            Checks = "A feed that is missing somewhere does not sound at an output that no feed from the same bus may use.",
+            Why = "A mix on the wrong connector is heard by the wrong people: a lead vocal's ears on a wedge, or a wedge mix in the house.",
+            Remedy = "Mute the wrong output, then move the patch to the place the feed names, or correct the feed.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -49,18 +50,28 @@ public sealed class FeedDeliveredElsewhere : Rule<ResolvedShow>
 
             if (outputs.Count > 0)
             {
-                strays.Add(new FeedFault { Feed = fault.Feed, Missing = fault.Missing, Arriving = fault.Arriving, Causes = outputs });
+                strays.Add(
+                    new FeedFault
+                    {
+                        Feed = fault.Feed,
+                        Missing = fault.Missing,
+                        Arriving = fault.Arriving,
+                        Causes = outputs,
+                    }
+                );
             }
         }
 
         foreach (var (run, causes) in FeedFaults.Runs(context, strays))
         {
             var places = causes.ConvertAll(cause => context.Address(cause.First, cause.Width).ToString());
-            var message = run.Count == 1
-                ? $"Feed '{run[0].Feed.DisplayName}' is missing at {run[0].Places("and")} and sounds at {Wording.List(places)}, where no feed wants it."
-                : string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{run.Count} feeds sound at {Wording.List(places)}, where no feed wants them. Missing: {Names(run)}.");
+            var message =
+                run.Count == 1
+                    ? $"Feed '{run[0].Feed.DisplayName}' is missing at {run[0].Places("and")} and sounds at {Wording.List(places)}, where no feed wants it."
+                    : string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{run.Count} feeds sound at {Wording.List(places)}, where no feed wants them. Missing: {Names(run)}."
+                    );
             var entities = FeedFaults.Entities(run);
             entities.AddRange(places.ConvertAll(place => Entity.Of("output", place)));
             context.Report(message, run[0].Pointer, [.. entities]);
@@ -99,7 +110,12 @@ public sealed class FeedDeliveredElsewhere : Rule<ResolvedShow>
             {
                 wanted.Add(point);
             }
-            else if (context.GroupOf(point).Kind == PortKind.Output && IsPatched(context, point, source) && !EarFeeds.Of(context).IsOnUnaskedWay(point) && !PrivateSounds.Of(context).IsOnWay(point))
+            else if (
+                context.GroupOf(point).Kind == PortKind.Output
+                && IsPatched(context, point, source)
+                && !EarFeeds.Of(context).IsOnUnaskedWay(point)
+                && !PrivateSounds.Of(context).IsOnWay(point)
+            )
             {
                 strays.Add(point);
             }
@@ -139,6 +155,5 @@ public sealed class FeedDeliveredElsewhere : Rule<ResolvedShow>
         return false;
     }
 
-    private static string Names(List<FeedFault> run) =>
-        Wording.List(run.ConvertAll(fault => $"'{fault.Feed.DisplayName}' at {fault.Places("and")}"));
+    private static string Names(List<FeedFault> run) => Wording.List(run.ConvertAll(fault => $"'{fault.Feed.DisplayName}' at {fault.Places("and")}"));
 }

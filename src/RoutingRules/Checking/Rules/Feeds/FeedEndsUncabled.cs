@@ -14,19 +14,20 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
     private const int Neighbours = 2;
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3016",
-        Name = "feed-ends-uncabled",
-        Title = "Feed ends at an output without a cable",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Note,
-        Checks = "A feed's output is cabled when at least two outputs of the same group that serve the same role or set are.",
-        Why = "Where everybody else's cable is on the list, the one that is missing was forgotten: on paper or on stage.",
-        Remedy = "Plug the cable and write it down, or write down where the feed ends.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3016",
+            Name = "feed-ends-uncabled",
+            Title = "Feed ends at an output without a cable",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Note,
+            Checks = "A feed's output is cabled when at least two outputs of the same group that serve the same role or set are.",
+            Why = "Where everybody else's cable is on the list, the one that is missing was forgotten: on paper or on stage.",
+            Remedy = "Plug the cable and write it down, or write down where the feed ends.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -100,8 +101,10 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
         }
     }
 
-    private static int Counted(Dictionary<(int Device, int Group, bool IsSet, string Name), int> cabled, (int Device, int Group, bool IsSet, string Name)? key) =>
-        key is { } counted ? cabled.GetValueOrDefault(counted) : 0;
+    private static int Counted(
+        Dictionary<(int Device, int Group, bool IsSet, string Name), int> cabled,
+        (int Device, int Group, bool IsSet, string Name)? key
+    ) => key is { } counted ? cabled.GetValueOrDefault(counted) : 0;
 
     private static void Report(RuleContext context, SinkRun run, Dictionary<int, FeedNode> names)
     {
@@ -119,6 +122,7 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
         context.Report(
             $"No cable leads on from {outputs} ({Wording.List(feeds)}), although outputs beside {Wording.Verb(outputs, "it", "them")} with the same task are cabled.",
             $"/feeds/{run.Order}",
-            Entity.Of("output", outputs));
+            Entity.Of("output", outputs)
+        );
     }
 }

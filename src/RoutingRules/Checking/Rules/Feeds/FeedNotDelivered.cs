@@ -11,19 +11,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class FeedNotDelivered : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3001",
-        Name = "feed-not-delivered",
-        Title = "Feed does not arrive",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Error,
-        Checks = "Every feed arrives at one or more of the places it names.",
-        Why = "A mix that reaches no connector is silence for whoever depends on it, found at line check or in front of the audience.",
-        Remedy = "Follow the path from the bus to the connector and complete the named place: the route, the stream or the cable.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3001",
+            Name = "feed-not-delivered",
+            Title = "Feed does not arrive",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Error,
+            Checks = "Every feed arrives at one or more of the places it names.",
+            Why = "A mix that reaches no connector is silence for whoever depends on it, found at line check or in front of the audience.",
+            Remedy = "Follow the path from the bus to the connector and complete the named place: the route, the stream or the cable.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -33,13 +34,13 @@ public sealed class FeedNotDelivered : Rule<ResolvedShow>
         foreach (var (run, causes) in FeedFaults.Runs(context, faults))
         {
             var why = FeedFaults.Describe(context, causes);
-            var message = run.Count == 1
-                ? $"Feed '{run[0].Feed.DisplayName}' does not arrive at {run[0].Places("or")}: {why}."
-                : string.Create(CultureInfo.InvariantCulture, $"{run.Count} feeds do not arrive: {why}. Missing: {Names(run)}.");
+            var message =
+                run.Count == 1
+                    ? $"Feed '{run[0].Feed.DisplayName}' does not arrive at {run[0].Places("or")}: {why}."
+                    : string.Create(CultureInfo.InvariantCulture, $"{run.Count} feeds do not arrive: {why}. Missing: {Names(run)}.");
             context.Report(message, run[0].Pointer, [.. FeedFaults.Entities(run)]);
         }
     }
 
-    private static string Names(List<FeedFault> run) =>
-        Wording.List(run.ConvertAll(fault => $"'{fault.Feed.DisplayName}' at {fault.Places("and")}"));
+    private static string Names(List<FeedFault> run) => Wording.List(run.ConvertAll(fault => $"'{fault.Feed.DisplayName}' at {fault.Places("and")}"));
 }

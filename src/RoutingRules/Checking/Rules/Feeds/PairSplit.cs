@@ -9,19 +9,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class PairSplit : Rule<FeedNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3005",
-        Name = "pair-split",
-        Title = "Pair torn apart",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Error,
-        Checks = "Both halves of a pair arrive, at neighbouring points of one port group of one device.",
-        Why = "Halves on two devices arrive at different times and fail apart; half a pair leaves one ear or one side silent.",
-        Remedy = "Bring both halves to two neighbouring outputs, left on the odd one.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3005",
+            Name = "pair-split",
+            Title = "Pair torn apart",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Error,
+            Checks = "Both halves of a pair arrive, at neighbouring points of one port group of one device.",
+            Why = "Halves on two devices arrive at different times and fail apart; half a pair leaves one ear or one side silent.",
+            Remedy = "Bring both halves to two neighbouring outputs, left on the odd one.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, FeedNode subject)
@@ -53,7 +54,8 @@ public sealed class PairSplit : Rule<FeedNode>
         context.Report(
             $"The halves of the pair '{feed.DisplayName}' are not neighbours: left comes from {left}, right from {right}.",
             Pointer(feed, entry),
-            [.. Place(feed, entry), Entity.Of("left", left), Entity.Of("right", right)]);
+            [.. Place(feed, entry), Entity.Of("left", left), Entity.Of("right", right)]
+        );
     }
 
     private static void ReportHalf(RuleContext context, FeedNode feed, FeedEntry entry, CauseFinder finder)
@@ -70,14 +72,13 @@ public sealed class PairSplit : Rule<FeedNode>
         context.Report(
             $"Only {here} of the pair '{feed.DisplayName}' arrives, at {at}; {gone} ({source}) is missing: {cause.Describe(context)}.",
             Pointer(feed, entry),
-            [.. Place(feed, entry), Entity.Of(here, at)]);
+            [.. Place(feed, entry), Entity.Of(here, at)]
+        );
     }
 
     /// <summary>The feed and, for a pin, the points it names.</summary>
     private static Entity[] Place(FeedNode feed, FeedEntry entry) =>
-        feed.Model.To[entry.Demand.Entry].At is { } at
-            ? [Entity.Of("feed", feed.Model.Id), Entity.Of("at", at)]
-            : [Entity.Of("feed", feed.Model.Id)];
+        feed.Model.To[entry.Demand.Entry].At is { } at ? [Entity.Of("feed", feed.Model.Id), Entity.Of("at", at)] : [Entity.Of("feed", feed.Model.Id)];
 
     private static string Pointer(FeedNode feed, FeedEntry entry) => $"/feeds/{feed.Index}/to/{entry.Demand.Entry}";
 }

@@ -9,19 +9,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class PairSwapped : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3004",
-        Name = "pair-swapped",
-        Title = "Left and right swapped",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Error,
-        Checks = "The first point of a pair carries left and the second carries right.",
-        Why = "Swapped sides put the picture of the stage back to front, and nobody sees it on a meter.",
-        Remedy = "Exchange the two routes of the pair.",
-        Source = "common practice, no source; the order left then right is that of ST 2110-30 channel group ST (from memory)",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3004",
+            Name = "pair-swapped",
+            Title = "Left and right swapped",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Error,
+            Checks = "The first point of a pair carries left and the second carries right.",
+            Why = "Swapped sides put the picture of the stage back to front, and nobody sees it on a meter.",
+            Remedy = "Exchange the two routes of the pair.",
+            Source = "common practice, no source; the order left then right is that of ST 2110-30 channel group ST (from memory)",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -85,9 +86,10 @@ public sealed class PairSwapped : Rule<ResolvedShow>
         var points = context.Address(at, 2);
         context.Report(
             $"The pair '{name}' is swapped at {points}: "
-            + $"{points[0]} carries right ({context.Address(source + 1)}) and {points[1]} carries left ({context.Address(source)}).",
+                + $"{points[0]} carries right ({context.Address(source + 1)}) and {points[1]} carries left ({context.Address(source)}).",
             pointer,
             Entity.Of(role, id),
-            Entity.Of("points", points));
+            Entity.Of("points", points)
+        );
     }
 }

@@ -11,19 +11,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class SeparationBroken : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3015",
-        Name = "separation-broken",
-        Title = "Feeds that were to stay apart share something",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Error,
-        Checks = "Feeds that name each other as separate stand on different devices, hang on different supplies or cross different links, as they say.",
-        Why = "Somebody wrote down that these two must not fail together; as patched, they do.",
-        Remedy = "Move one of the two to another device, supply or link, or take the wish out of the feed.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3015",
+            Name = "separation-broken",
+            Title = "Feeds that were to stay apart share something",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Error,
+            Checks = "Feeds that name each other as separate stand on different devices, hang on different supplies or cross different links, as they say.",
+            Why = "Somebody wrote down that these two must not fail together; as patched, they do.",
+            Remedy = "Move one of the two to another device, supply or link, or take the wish out of the feed.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -38,9 +39,12 @@ public sealed class SeparationBroken : Rule<ResolvedShow>
                 context.LookedAt();
                 var wish = feed.Model.SeparateFrom[i];
                 byId ??= FeedPairs.ById(context);
-                if (wish.Feed != feed.Model.Id && byId.TryGetValue(wish.Feed, out var other)
+                if (
+                    wish.Feed != feed.Model.Id
+                    && byId.TryGetValue(wish.Feed, out var other)
                     && Shared(context, ways, feed, other, wish.By) is { } what
-                    && told.Add(feed.Model.Id.CompareTo(wish.Feed) < 0 ? (feed.Model.Id, wish.Feed, wish.By) : (wish.Feed, feed.Model.Id, wish.By)))
+                    && told.Add(feed.Model.Id.CompareTo(wish.Feed) < 0 ? (feed.Model.Id, wish.Feed, wish.By) : (wish.Feed, feed.Model.Id, wish.By))
+                )
                 {
                     Report(context, feed, other, wish.By, what, i);
                 }
@@ -56,7 +60,9 @@ public sealed class SeparationBroken : Rule<ResolvedShow>
             {
                 SeparationBy.Device => ways.Device(one, second) is { } device ? $"stand on '{device.DisplayName}'" : null,
                 SeparationBy.Power => ways.Power(one, second) is { } supply ? $"hang on supply '{supply}'" : null,
-                _ => ways.Links(one, second) is { Count: > 0 } links ? $"cross {(links.Count == 1 ? "link" : "links")} {Wording.Names(links.ConvertAll(link => link.Model.Id.Value))}" : null,
+                _ => ways.Links(one, second) is { Count: > 0 } links
+                    ? $"cross {(links.Count == 1 ? "link" : "links")} {Wording.Names(links.ConvertAll(link => link.Model.Id.Value))}"
+                    : null,
             };
             if (what is not null)
             {
@@ -75,6 +81,7 @@ public sealed class SeparationBroken : Rule<ResolvedShow>
             $"/feeds/{feed.Index}/separateFrom/{index}",
             Entity.Of("feed", (isFirst ? feed : other).Model.Id),
             Entity.Of("feed", (isFirst ? other : feed).Model.Id),
-            Entity.Of("by", by.ToString().ToLowerInvariant()));
+            Entity.Of("by", by.ToString().ToLowerInvariant())
+        );
     }
 }

@@ -11,19 +11,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class SetEntriesUnequal : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3009",
-        Name = "set-entries-unequal",
-        Title = "Parts of a set with different numbers of destinations",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Note,
-        Checks = "All parts of a set name the same number of destinations, so that first belongs with first and second with second.",
-        Why = "A left without its right is one forgotten loudspeaker, and what belongs together can no longer be compared.",
-        Remedy = "Add the destination that is missing, or take the part that stands alone out of the set.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3009",
+            Name = "set-entries-unequal",
+            Title = "Parts of a set with different numbers of destinations",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Note,
+            Checks = "All parts of a set name the same number of destinations, so that first belongs with first and second with second.",
+            Why = "A left without its right is one forgotten loudspeaker, and what belongs together can no longer be compared.",
+            Remedy = "Add the destination that is missing, or take the part that stands alone out of the set.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -37,7 +38,8 @@ public sealed class SetEntriesUnequal : Rule<ResolvedShow>
                 context.Report(
                     $"The parts of set '{name}' have different numbers of destinations: {Wording.List(counts)}.",
                     $"/feeds/{unequal.Index}/to",
-                    FeedSets.Entities(name, feeds));
+                    FeedSets.Entities(name, feeds)
+                );
             }
         }
     }
@@ -49,8 +51,10 @@ public sealed class SetEntriesUnequal : Rule<ResolvedShow>
         {
             for (var other = 0; feeds[i].Model.To.Count != feeds[0].Model.To.Count && other < i; other++)
             {
-                if (feeds[other].Model.To.Count != feeds[i].Model.To.Count
-                    && !string.Equals(feeds[other].Model.Part, feeds[i].Model.Part, StringComparison.Ordinal))
+                if (
+                    feeds[other].Model.To.Count != feeds[i].Model.To.Count
+                    && !string.Equals(feeds[other].Model.Part, feeds[i].Model.Part, StringComparison.Ordinal)
+                )
                 {
                     return feeds[i];
                 }

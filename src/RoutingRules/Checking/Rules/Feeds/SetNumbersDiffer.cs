@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class SetNumbersDiffer : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3007",
-        Name = "set-numbers-differ",
-        Title = "Parts of a set on different numbers",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Note,
-        Checks = "Parts of a set that sit on different devices have the same number on each.",
-        Why = "Two people who plug left and right without a sheet plug the same number on both sides.",
-        Remedy = "Move one part to the number of the other, or leave it if the sheets say so.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3007",
+            Name = "set-numbers-differ",
+            Title = "Parts of a set on different numbers",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Note,
+            Checks = "Parts of a set that sit on different devices have the same number on each.",
+            Why = "Two people who plug left and right without a sheet plug the same number on both sides.",
+            Remedy = "Move one part to the number of the other, or leave it if the sheets say so.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -44,12 +45,12 @@ public sealed class SetNumbersDiffer : Rule<ResolvedShow>
 
             if (broken.Count > 0)
             {
-                var places = broken.ConvertAll(demand =>
-                    $"{FeedSets.PartName(demand.Feed!)} at {context.Address(demand.Existing, demand.Width)}");
+                var places = broken.ConvertAll(demand => $"{FeedSets.PartName(demand.Feed!)} at {context.Address(demand.Existing, demand.Width)}");
                 context.Report(
                     $"The parts of set '{name}' have different numbers: {Wording.List(places)}.",
                     $"/feeds/{broken[0].Feed!.Index}/to/{broken[0].Entry}",
-                    FeedSets.Entities(name, broken.Select(demand => demand.Feed!).Distinct()));
+                    FeedSets.Entities(name, broken.Select(demand => demand.Feed!).Distinct())
+                );
             }
         }
     }
@@ -70,8 +71,13 @@ public sealed class SetNumbersDiffer : Rule<ResolvedShow>
 
         for (var i = 0; !isUniform && i < placed.Count; i++)
         {
-            if (placed.Exists(other => other.Device != placed[i].Device && other.Number != placed[i].Number
-                && !string.Equals(other.Demand.Feed!.Model.Part, placed[i].Demand.Feed!.Model.Part, StringComparison.Ordinal)))
+            if (
+                placed.Exists(other =>
+                    other.Device != placed[i].Device
+                    && other.Number != placed[i].Number
+                    && !string.Equals(other.Demand.Feed!.Model.Part, placed[i].Demand.Feed!.Model.Part, StringComparison.Ordinal)
+                )
+            )
             {
                 broken.Add(placed[i].Demand);
             }

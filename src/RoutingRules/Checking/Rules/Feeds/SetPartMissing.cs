@@ -7,19 +7,20 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class SetPartMissing : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3017",
-        Name = "set-part-missing",
-        Title = "Set with one side only",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Note,
-        Checks = "A set of feeds with a left part has a right part, and the other way round.",
-        Why = "Half of a pair in the list is a forgotten feed or a mistyped part; sides and equal numbers cannot be checked for it.",
-        Remedy = "Add the other part, or correct the part or the set of this one.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3017",
+            Name = "set-part-missing",
+            Title = "Set with one side only",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Note,
+            Checks = "A set of feeds with a left part has a right part, and the other way round.",
+            Why = "Half of a pair in the list is a forgotten feed or a mistyped part; sides and equal numbers cannot be checked for it.",
+            Remedy = "Add the other part, or correct the part or the set of this one.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -35,7 +36,8 @@ public sealed class SetPartMissing : Rule<ResolvedShow>
             var (left, right) = sides.GetValueOrDefault(set);
             sides[set] = (
                 left ?? (string.Equals(feed.Model.Part, "left", StringComparison.OrdinalIgnoreCase) ? feed : null),
-                right ?? (string.Equals(feed.Model.Part, "right", StringComparison.OrdinalIgnoreCase) ? feed : null));
+                right ?? (string.Equals(feed.Model.Part, "right", StringComparison.OrdinalIgnoreCase) ? feed : null)
+            );
         }
 
         context.LookedAt(sides.Count);
@@ -48,7 +50,8 @@ public sealed class SetPartMissing : Rule<ResolvedShow>
                     $"Set '{set}' has a {here} part and no {gone} part.",
                     $"/feeds/{(left ?? right)!.Index}/part",
                     Entity.Of("set", set),
-                    Entity.Of("missing", gone));
+                    Entity.Of("missing", gone)
+                );
             }
         }
     }

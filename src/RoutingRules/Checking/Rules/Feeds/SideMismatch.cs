@@ -11,19 +11,21 @@ namespace RoutingRules.Checking.Rules.Feeds;
 public sealed class SideMismatch : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3008",
-        Name = "side-mismatch",
-        Title = "Left or right feed on the wrong side",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Warning,
-        Checks = "A left loudspeaker feed sounds at house left and a right one at house right: at the amplifiers and powered loudspeakers it gets to, else at its output. Only where another place for it stands on that side.",
-        Why = "Left and right of the stage and of the house are opposite, and the mix-up turns the picture round for the whole room.",
-        Remedy = "Exchange the two sides, or correct the side of the zone: house left is stage right.",
-        Source = "stage left is house right: public theatre usage; the left bus feeds house left: common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3008",
+            Name = "side-mismatch",
+            Title = "Left or right feed on the wrong side",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Warning,
+            Checks =
+                "A left loudspeaker feed sounds at house left and a right one at house right: at the amplifiers and powered loudspeakers it gets to, else at its output. Only where another place for it stands on that side.",
+            Why = "Left and right of the stage and of the house are opposite, and the mix-up turns the picture round for the whole room.",
+            Remedy = "Exchange the two sides, or correct the side of the zone: house left is stage right.",
+            Source = "stage left is house right: public theatre usage; the left bus feeds house left: common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -55,12 +57,16 @@ public sealed class SideMismatch : Rule<ResolvedShow>
         found.RemoveAll(place => !hasSide[WantedSide(place.Demand.Feed!.Model) == ZoneSide.HouseLeft ? 0 : 1]);
         var groups = found.GroupBy(
             place => place.Demand.Feed!.Model.Set is { } set ? $"set {set}" : string.Create(CultureInfo.InvariantCulture, $"feed {place.Demand.Feed.Index}"),
-            StringComparer.Ordinal);
+            StringComparer.Ordinal
+        );
         foreach (var group in groups)
         {
-            var places = group.Select(place =>
-                $"'{place.Demand.Feed!.DisplayName}' ({place.Demand.Feed.Model.Part}) at {place.At}, "
-                + $"{(place.Device.Zone!.Side == ZoneSide.HouseLeft ? "house left (stage right)" : "house right (stage left)")}").ToList();
+            var places = group
+                .Select(place =>
+                    $"'{place.Demand.Feed!.DisplayName}' ({place.Demand.Feed.Model.Part}) at {place.At}, "
+                    + $"{(place.Device.Zone!.Side == ZoneSide.HouseLeft ? "house left (stage right)" : "house right (stage left)")}"
+                )
+                .ToList();
             var first = group.First().Demand;
             var entities = new List<Entity>();
             if (first.Feed!.Model.Set is { } name)
@@ -114,8 +120,10 @@ public sealed class SideMismatch : Rule<ResolvedShow>
         }
 
         return opposite
-            ?? (context.Address(demand.Existing, demand.Width),
-                demand.Feed!.Model.To[demand.Entry].At is { } at && context.Device(at.Device) is { } pinned ? pinned : context.DeviceOf(demand.Existing));
+            ?? (
+                context.Address(demand.Existing, demand.Width),
+                demand.Feed!.Model.To[demand.Entry].At is { } at && context.Device(at.Device) is { } pinned ? pinned : context.DeviceOf(demand.Existing)
+            );
     }
 
     /// <summary>True when a device on a side has a line output, or loudspeakers that the network or a cable reaches.</summary>

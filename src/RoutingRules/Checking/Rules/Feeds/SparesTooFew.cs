@@ -21,20 +21,21 @@ public sealed class SparesTooFew : Rule<DeviceNode>
     };
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR3012",
-        Name = "spares-too-few",
-        Title = "Stage box without a spare output",
-        Family = RuleFamily.Feeds,
-        Severity = Severity.Note,
-        Checks = "A stage box that serves feeds has at least the set number of line outputs that work, are not reserved, not cabled and serve nothing.",
-        Why = "A late extra mix or a broken connector needs an output at once, at the box where the people stand.",
-        Remedy = "Move a feed that may stand elsewhere, or bring a larger box.",
-        Source = "common practice, no source",
-        Fixability = Fixability.None,
-        Options = [MinimumOutputs],
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR3012",
+            Name = "spares-too-few",
+            Title = "Stage box without a spare output",
+            Family = RuleFamily.Feeds,
+            Severity = Severity.Note,
+            Checks = "A stage box that serves feeds has at least the set number of line outputs that work, are not reserved, not cabled and serve nothing.",
+            Why = "A late extra mix or a broken connector needs an output at once, at the box where the people stand.",
+            Remedy = "Move a feed that may stand elsewhere, or bring a larger box.",
+            Source = "common practice, no source",
+            Fixability = Fixability.None,
+            Options = [MinimumOutputs],
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, DeviceNode subject)
@@ -69,9 +70,13 @@ public sealed class SparesTooFew : Rule<DeviceNode>
         if (serving > 0 && lacking > 0)
         {
             context.Report(
-                string.Create(CultureInfo.InvariantCulture, $"'{subject.DisplayName}' serves feeds at {serving} {(serving == 1 ? "output" : "outputs")} and has {(free == 0 ? "none" : free)} free."),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"'{subject.DisplayName}' serves feeds at {serving} {(serving == 1 ? "output" : "outputs")} and has {(free == 0 ? "none" : free)} free."
+                ),
                 $"/rig/devices/{subject.Index}",
-                [Entity.Of("device", subject.Id), .. Identities.Further("lacking", lacking)]);
+                [Entity.Of("device", subject.Id), .. Identities.Further("lacking", lacking)]
+            );
         }
     }
 }

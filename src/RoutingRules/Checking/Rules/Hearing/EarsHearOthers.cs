@@ -13,19 +13,22 @@ namespace RoutingRules.Checking.Rules.Hearing;
 public sealed class EarsHearOthers : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR9005",
-        Name = "ears-hear-others",
-        Title = "Somebody hears somebody else's in-ear mix",
-        Family = RuleFamily.Hearing,
-        Severity = Severity.Error,
-        Checks = "Where an in-ear feed is pinned in somebody's ears, no other in-ear mix arrives; and in-ear mixes do not end at each other's packs, as the panel marks them (a warning).",
-        Why = "Each mix is loud in what its own listener needs: the drummer's mix in a singer's ears is a shock, and nobody at the console hears it.",
-        Remedy = "Mute these transmitters, exchange the cables at the rack, or the routes where the cables are right, and listen on each pack, low, with its name in hand, before a performer wears it.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR9005",
+            Name = "ears-hear-others",
+            Title = "Somebody hears somebody else's in-ear mix",
+            Family = RuleFamily.Hearing,
+            Severity = Severity.Error,
+            Checks =
+                "Where an in-ear feed is pinned in somebody's ears, no other in-ear mix arrives; and in-ear mixes do not end at each other's packs, as the panel marks them (a warning).",
+            Why = "Each mix is loud in what its own listener needs: the drummer's mix in a singer's ears is a shock, and nobody at the console hears it.",
+            Remedy =
+                "Mute these transmitters, exchange the cables at the rack, or the routes where the cables are right, and listen on each pack, low, with its name in hand, before a performer wears it.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -61,6 +64,7 @@ public sealed class EarsHearOthers : Rule<ResolvedShow>
             [
                 .. group.Select(one => Entity.Of("input", context.Address(one.At, one.Width))),
                 .. group.SelectMany(one => new[] { one.Listener.Model.Id, one.Mix.Model.Id }).Distinct().Order().Select(id => Entity.Of("feed", id)),
-            ]);
+            ]
+        );
     }
 }

@@ -14,19 +14,23 @@ namespace RoutingRules.Checking.Rules.Hearing;
 public sealed class InEarCarriesOther : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR9003",
-        Name = "in-ear-carries-other",
-        Title = "Wrong and dangerous signal in somebody's ears",
-        Family = RuleFamily.Hearing,
-        Severity = Severity.Error,
-        Checks = "What ends at a transmitter rack, a headphone output or a point marked in-ear is a mix that a feed has there, and that feed is not for loudspeakers, a recorder, broadcast, evacuation, talkback, click or comms. Where an in-ear feed is pinned there is no main mix, no talkback, click or comms bus and no bare input.",
-        Why = "Such signals are not limited and levelled for ears: a main mix, a player or an open microphone at line level can harm hearing in a moment, whatever the feed is called.",
-        Remedy = "Have the earpieces taken out, mute the transmitter, then clear the input or patch the in-ear mix back, and bring it up at low level. What is meant for ears needs a feed of role in-ear with a limiter. Sound exposure limits and local rules apply.",
-        Source = "common practice, no source; WHO venues standard and NIOSH for exposure",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR9003",
+            Name = "in-ear-carries-other",
+            Title = "Wrong and dangerous signal in somebody's ears",
+            Family = RuleFamily.Hearing,
+            Severity = Severity.Error,
+            Checks =
+                "What ends at a transmitter rack, a headphone output or a point marked in-ear is a mix that a feed has there, and that feed is not for loudspeakers, a recorder, broadcast, evacuation, talkback, click or comms. Where an in-ear feed is pinned there is no main mix, no talkback, click or comms bus and no bare input.",
+            Why =
+                "Such signals are not limited and levelled for ears: a main mix, a player or an open microphone at line level can harm hearing in a moment, whatever the feed is called.",
+            Remedy =
+                "Have the earpieces taken out, mute the transmitter, then clear the input or patch the in-ear mix back, and bring it up at low level. What is meant for ears needs a feed of role in-ear with a limiter. Sound exposure limits and local rules apply.",
+            Source = "common practice, no source; WHO venues standard and NIOSH for exposure",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -62,7 +66,8 @@ public sealed class InEarCarriesOther : Rule<ResolvedShow>
             $"Feed '{feed.DisplayName}' ({feed.Model.Role}) goes into somebody's ears at {EarWords.At(context, end, 1)}{way}.",
             $"/feeds/{feed.Index}/to/{demand.Entry}",
             Entity.Of("feed", feed.Model.Id),
-            Entity.Of("output", place.IsNone ? context.Address(end, 1) : context.Address(place, demand.Width)));
+            Entity.Of("output", place.IsNone ? context.Address(end, 1) : context.Address(place, demand.Width))
+        );
     }
 
     private static void ReportPin(RuleContext context, EarFeeds ears, FeedNode feed, DemandNode demand, int position, PointIndex source)
@@ -73,7 +78,8 @@ public sealed class InEarCarriesOther : Rule<ResolvedShow>
             $"{at} is for in-ear feed '{feed.DisplayName}' but carries {context.Address(source)}, {ears.Danger(source, context.Ears.Contains(point))}.",
             $"/feeds/{feed.Index}/to/{demand.Entry}",
             Entity.Of("output", at),
-            Entity.Of("feed", feed.Model.Id));
+            Entity.Of("feed", feed.Model.Id)
+        );
     }
 
     private static void ReportUnasked(RuleContext context, EarFeeds ears)
@@ -97,7 +103,8 @@ public sealed class InEarCarriesOther : Rule<ResolvedShow>
             context.Report(
                 $"{EarWords.At(context, run.Sink, run.Width)} {EarWords.Kind(context, run.Sink)} {Wording.Verb(inputs, "carries", "carry")} {context.Address(run.Source, run.Width)}, {dangers[run.Tag]}, and no in-ear feed asks for it.",
                 $"/rig/devices/{context.DeviceOf(run.Sink).Index}",
-                Entity.Of("input", inputs));
+                Entity.Of("input", inputs)
+            );
         }
     }
 }

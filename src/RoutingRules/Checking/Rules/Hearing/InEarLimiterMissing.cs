@@ -10,19 +10,23 @@ namespace RoutingRules.Checking.Rules.Hearing;
 public sealed class InEarLimiterMissing : Rule<FeedNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR9001",
-        Name = "in-ear-limiter-missing",
-        Title = "In-ear feed without a limiter",
-        Family = RuleFamily.Hearing,
-        Severity = Severity.Error,
-        Checks = "Every feed that is in-ear, or ends at a transmitter rack, a headphone output or a point marked in-ear whatever its role, declares a limiter; a warning where nothing is said and no ears are in sight, else an error.",
-        Why = "An earpiece has no distance: a feedback, a wrong patch or a pulled connector at full level can harm hearing in a moment. NIOSH allows about a minute and a half a day at 110 dBA.",
-        Remedy = "Put a limiter into the path, set it before anybody puts the earpieces in, and write it down. Sound exposure limits and local rules apply; this check does not replace them.",
-        Source = "NIOSH: 480 / 2^((L-85)/3) minutes; a limiter in each in-ear path: common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR9001",
+            Name = "in-ear-limiter-missing",
+            Title = "In-ear feed without a limiter",
+            Family = RuleFamily.Hearing,
+            Severity = Severity.Error,
+            Checks =
+                "Every feed that is in-ear, or ends at a transmitter rack, a headphone output or a point marked in-ear whatever its role, declares a limiter; a warning where nothing is said and no ears are in sight, else an error.",
+            Why =
+                "An earpiece has no distance: a feedback, a wrong patch or a pulled connector at full level can harm hearing in a moment. NIOSH allows about a minute and a half a day at 110 dBA.",
+            Remedy =
+                "Put a limiter into the path, set it before anybody puts the earpieces in, and write it down. Sound exposure limits and local rules apply; this check does not replace them.",
+            Source = "NIOSH: 480 / 2^((L-85)/3) minutes; a limiter in each in-ear path: common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, FeedNode subject)
@@ -50,7 +54,8 @@ public sealed class InEarLimiterMissing : Rule<FeedNode>
                 ? $"Nothing is said about a limiter in {feed}{ears}."
                 : $"{feed[..1].ToUpperInvariant()}{feed[1..]}{ears}{(end.IsNone ? "" : ",")} has no limiter.",
             subject.Model.Limiter is null ? $"/feeds/{subject.Index}" : $"/feeds/{subject.Index}/limiter",
-            Entity.Of("feed", subject.Model.Id));
+            Entity.Of("feed", subject.Model.Id)
+        );
     }
 
     /// <summary>The first point at which a feed is heard in somebody's ears, what an in-ear feed shares aside; none when there is none.</summary>

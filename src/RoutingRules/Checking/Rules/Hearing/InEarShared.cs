@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Hearing;
 public sealed class InEarShared : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR9002",
-        Name = "in-ear-shared",
-        Title = "In-ear output with a second task",
-        Family = RuleFamily.Hearing,
-        Severity = Severity.Error,
-        Checks = "An output that serves an in-ear feed serves no feed of another role.",
-        Why = "What is turned up for a loudspeaker, or re-patched for a recorder, is turned up and re-patched in somebody's ears too.",
-        Remedy = "Give the in-ear feed an output of its own before anybody puts the earpieces in. Sound exposure limits and local rules apply.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR9002",
+            Name = "in-ear-shared",
+            Title = "In-ear output with a second task",
+            Family = RuleFamily.Hearing,
+            Severity = Severity.Error,
+            Checks = "An output that serves an in-ear feed serves no feed of another role.",
+            Why = "What is turned up for a loudspeaker, or re-patched for a recorder, is turned up and re-patched in somebody's ears too.",
+            Remedy = "Give the in-ear feed an output of its own before anybody puts the earpieces in. Sound exposure limits and local rules apply.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -63,7 +64,8 @@ public sealed class InEarShared : Rule<ResolvedShow>
                 $"/feeds/{feed.Index}/to",
                 Entity.Of("output", at),
                 Entity.Of("in-ear", ear.Model.Id),
-                Entity.Of("feed", feed.Model.Id));
+                Entity.Of("feed", feed.Model.Id)
+            );
         }
     }
 }

@@ -13,19 +13,21 @@ namespace RoutingRules.Checking.Rules.Hearing;
 public sealed class ListenerDoubled : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR9007",
-        Name = "listener-doubled",
-        Title = "One pack or one person in two in-ear mixes",
-        Family = RuleFamily.Hearing,
-        Severity = Severity.Error,
-        Checks = "No two in-ear feeds with different buses name the same pack, an error, or the same person, a warning; a backup and the sides of one set aside.",
-        Why = "A pack hears one transmitter: whoever wears it gets the other mix or none. A person with two mixes may put in the wrong one.",
-        Remedy = "Give each feed the pack and the person that it is for. For a spare pack write the same bus, or name the feed that it backs up.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR9007",
+            Name = "listener-doubled",
+            Title = "One pack or one person in two in-ear mixes",
+            Family = RuleFamily.Hearing,
+            Severity = Severity.Error,
+            Checks =
+                "No two in-ear feeds with different buses name the same pack, an error, or the same person, a warning; a backup and the sides of one set aside.",
+            Why = "A pack hears one transmitter: whoever wears it gets the other mix or none. A person with two mixes may put in the wrong one.",
+            Remedy = "Give each feed the pack and the person that it is for. For a spare pack write the same bus, or name the feed that it backs up.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -48,7 +50,14 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
             if (feeds.Count > 1 && Doubled(feeds, static (_, _) => true) is { Count: > 1 } doubled)
             {
                 var names = doubled.ConvertAll(feed => $"'{feed.DisplayName}'{(feed.Model.Person is { } person ? $" ({person})" : "")}");
-                Report(context, Severity.Error, $"Pack {doubled[0].Model.Pack!.Trim()} is in {doubled.Count} in-ear feeds at once, {Wording.List(names)}: it can hear only one of them.", "pack", doubled[0].Model.Pack!, doubled);
+                Report(
+                    context,
+                    Severity.Error,
+                    $"Pack {doubled[0].Model.Pack!.Trim()} is in {doubled.Count} in-ear feeds at once, {Wording.List(names)}: it can hear only one of them.",
+                    "pack",
+                    doubled[0].Model.Pack!,
+                    doubled
+                );
             }
         }
 
@@ -57,7 +66,14 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
             if (feeds.Count > 1 && Doubled(feeds, static (one, other) => !Same(one.Model.Pack, other.Model.Pack)) is { Count: > 1 } doubled)
             {
                 var names = doubled.ConvertAll(feed => $"'{feed.DisplayName}'{(feed.Model.Pack is { } pack ? $" (pack {pack})" : "")}");
-                Report(context, Severity.Warning, $"{doubled[0].Model.Person!.Trim()} is in {doubled.Count} in-ear feeds with different mixes, {Wording.List(names)}: nothing says which one to wear.", "person", doubled[0].Model.Person!, doubled);
+                Report(
+                    context,
+                    Severity.Warning,
+                    $"{doubled[0].Model.Person!.Trim()} is in {doubled.Count} in-ear feeds with different mixes, {Wording.List(names)}: nothing says which one to wear.",
+                    "person",
+                    doubled[0].Model.Person!,
+                    doubled
+                );
             }
         }
     }
@@ -67,7 +83,8 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
             severity,
             message,
             $"/feeds/{feeds[^1].Index}/{role}",
-            [Entity.Of(role, id.Trim()), .. feeds.Select(feed => Entity.Of("feed", feed.Model.Id))]);
+            [Entity.Of(role, id.Trim()), .. feeds.Select(feed => Entity.Of("feed", feed.Model.Id))]
+        );
 
     /// <summary>The feeds that cannot go with another of the list, by id.</summary>
     private static List<FeedNode> Doubled(List<FeedNode> feeds, Func<FeedNode, FeedNode, bool> counts)
@@ -85,5 +102,6 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
         }
     }
 
-    private static bool Same(string? one, string? other) => one is not null && other is not null && string.Equals(one.Trim(), other.Trim(), StringComparison.OrdinalIgnoreCase);
+    private static bool Same(string? one, string? other) =>
+        one is not null && other is not null && string.Equals(one.Trim(), other.Trim(), StringComparison.OrdinalIgnoreCase);
 }

@@ -15,19 +15,20 @@ namespace RoutingRules.Checking.Rules.Labels;
 public sealed class LabelDisagrees : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR7005",
-        Name = "label-disagrees",
-        Title = "Labels at the two ends differ",
-        Family = RuleFamily.Labels,
-        Severity = Severity.Warning,
-        Checks = "An output or a channel is labelled as the bus or the input that it carries, capitals and spaces aside.",
-        Why = "Two people who read the two ends think of two different things while they turn one of them.",
-        Remedy = "Find out which end is right, correct the other, or correct the patch.",
-        Source = "common practice, no source; ST 2110-30 labels groups of channels end to end (from memory)",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR7005",
+            Name = "label-disagrees",
+            Title = "Labels at the two ends differ",
+            Family = RuleFamily.Labels,
+            Severity = Severity.Warning,
+            Checks = "An output or a channel is labelled as the bus or the input that it carries, capitals and spaces aside.",
+            Why = "Two people who read the two ends think of two different things while they turn one of them.",
+            Remedy = "Find out which end is right, correct the other, or correct the patch.",
+            Source = "common practice, no source; ST 2110-30 labels groups of channels end to end (from memory)",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -89,6 +90,7 @@ public sealed class LabelDisagrees : Rule<ResolvedShow>
             $"{points} {Wording.Verb(points, "carries", "carry")} {sources}, but the labels differ: {Wording.List(texts)}.",
             $"/patch/labels/{table.At(run.Sink)?.Index}/text",
             Entity.Of("point", points),
-            Entity.Of("source", sources));
+            Entity.Of("source", sources)
+        );
     }
 }

@@ -12,19 +12,20 @@ namespace RoutingRules.Checking.Rules.Labels;
 public sealed class LabelDoubled : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR7002",
-        Name = "label-doubled",
-        Title = "One label on different things",
-        Family = RuleFamily.Labels,
-        Severity = Severity.Warning,
-        Checks = "No two points of a port group have the same label, capitals and spaces aside, while they carry different sources.",
-        Why = "Whoever mutes or plugs by the label gets the wrong one half of the time.",
-        Remedy = "Give each its own label.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR7002",
+            Name = "label-doubled",
+            Title = "One label on different things",
+            Family = RuleFamily.Labels,
+            Severity = Severity.Warning,
+            Checks = "No two points of a port group have the same label, capitals and spaces aside, while they carry different sources.",
+            Why = "Whoever mutes or plugs by the label gets the wrong one half of the time.",
+            Remedy = "Give each its own label.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -62,7 +63,8 @@ public sealed class LabelDoubled : Rule<ResolvedShow>
                 context.Report(
                     $"{Wording.List(points)} have the same label '{same[0].Text}' but carry different sources.",
                     $"/patch/labels/{same[1].Index}/text",
-                    [.. points.ConvertAll(point => Entity.Of("point", point))]);
+                    [.. points.ConvertAll(point => Entity.Of("point", point))]
+                );
             }
         }
     }

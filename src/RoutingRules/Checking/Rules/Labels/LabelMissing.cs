@@ -14,19 +14,20 @@ public sealed class LabelMissing : Rule<ResolvedShow>
     private const int Labelled = 2;
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR7001",
-        Name = "label-missing",
-        Title = "Point in use without a label",
-        Family = RuleFamily.Labels,
-        Severity = Severity.Note,
-        Checks = "Points that feeds and lines use are labelled where most others in use of the same port group are.",
-        Why = "At line check the unlabelled one costs the time.",
-        Remedy = "Label the points the finding names.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Safe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR7001",
+            Name = "label-missing",
+            Title = "Point in use without a label",
+            Family = RuleFamily.Labels,
+            Severity = Severity.Note,
+            Checks = "Points that feeds and lines use are labelled where most others in use of the same port group are.",
+            Why = "At line check the unlabelled one costs the time.",
+            Remedy = "Label the points the finding names.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Safe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -39,7 +40,7 @@ public sealed class LabelMissing : Rule<ResolvedShow>
         var table = LabelTable.Of(context);
         var points = new LabelUse(context).Points;
         context.LookedAt(points.Count);
-        for (var start = 0; start < points.Count;)
+        for (var start = 0; start < points.Count; )
         {
             var device = context.DeviceOf(points[start]);
             var group = context.GroupOf(points[start]);
@@ -66,7 +67,8 @@ public sealed class LabelMissing : Rule<ResolvedShow>
                 context.Report(
                     $"No label at {Wording.List(names)}, although the others in use there have one.",
                     $"/rig/devices/{device.Index}",
-                    [Entity.Of("group", $"{device.Id}/{group.Id}"), .. names.ConvertAll(name => Entity.Of("point", name))]);
+                    [Entity.Of("group", $"{device.Id}/{group.Id}"), .. names.ConvertAll(name => Entity.Of("point", name))]
+                );
             }
         }
     }

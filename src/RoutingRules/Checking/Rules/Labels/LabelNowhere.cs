@@ -15,19 +15,20 @@ namespace RoutingRules.Checking.Rules.Labels;
 public sealed class LabelNowhere : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR7006",
-        Name = "label-nowhere",
-        Title = "Label on nothing, or two labels on one point",
-        Family = RuleFamily.Labels,
-        Severity = Severity.Note,
-        Checks = "A labelled output or channel carries something; no point has two different labels (a warning).",
-        Why = "A leftover label sends people to a dead connector; of two labels nobody knows which one the device shows.",
-        Remedy = "Take the leftover label out, or patch what it promises; of two labels keep one.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Safe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR7006",
+            Name = "label-nowhere",
+            Title = "Label on nothing, or two labels on one point",
+            Family = RuleFamily.Labels,
+            Severity = Severity.Note,
+            Checks = "A labelled output or channel carries something; no point has two different labels (a warning).",
+            Why = "A leftover label sends people to a dead connector; of two labels nobody knows which one the device shows.",
+            Remedy = "Take the leftover label out, or patch what it promises; of two labels keep one.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Safe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -46,9 +47,13 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
         var found = new SinkRuns();
         foreach (var label in table.Points)
         {
-            if (context.GroupOf(label.Point).Kind is PortKind.Output or PortKind.Sink
-                && (silence ??= Silence.Of(context)).IsSilent(label.Point) && !IsSpokenOf(context, intentions, label.Point)
-                && !silence.IsExplained(label.Point) && !(missing ??= Missing(context, table)).Contains(LabelText.Normal(label.Text)))
+            if (
+                context.GroupOf(label.Point).Kind is PortKind.Output or PortKind.Sink
+                && (silence ??= Silence.Of(context)).IsSilent(label.Point)
+                && !IsSpokenOf(context, intentions, label.Point)
+                && !silence.IsExplained(label.Point)
+                && !(missing ??= Missing(context, table)).Contains(LabelText.Normal(label.Text))
+            )
             {
                 found.Add(label.Point, PointIndex.None, 0, label.Index);
             }
@@ -61,7 +66,8 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
             context.Report(
                 $"{at} {Wording.Verb(at, "is", "are")} labelled {text} but {Wording.Verb(at, "carries", "carry")} nothing.",
                 $"/patch/labels/{run.Order}",
-                Entity.Of("point", at));
+                Entity.Of("point", at)
+            );
         }
     }
 
@@ -115,14 +121,14 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
 
             for (var position = 0; position < label.At.Width; position++)
             {
-                if (table.At(first + position) is { } kept && kept.Index != i && !LabelText.AreSame(kept.Text, label.Text)
-                    && told.Add(first + position))
+                if (table.At(first + position) is { } kept && kept.Index != i && !LabelText.AreSame(kept.Text, label.Text) && told.Add(first + position))
                 {
                     context.ReportAs(
                         Severity.Warning,
                         $"{context.Address(first + position)} has two labels, '{kept.Text}' and '{label.Text}'.",
                         $"/patch/labels/{i}",
-                        Entity.Of("labelled-twice", context.Address(first + position)));
+                        Entity.Of("labelled-twice", context.Address(first + position))
+                    );
                 }
             }
         }

@@ -11,19 +11,20 @@ namespace RoutingRules.Checking.Rules.Labels;
 public sealed class LabelTooLong : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR7003",
-        Name = "label-too-long",
-        Title = "Label longer than the display",
-        Family = RuleFamily.Labels,
-        Severity = Severity.Note,
-        Checks = "A label has no more characters, as a person counts them, than the port group or the device shows.",
-        Why = "The end of the label is what tells left from right and one from two, and it is the end that is cut.",
-        Remedy = "Shorten the label so that what matters stands first.",
-        Source = "characters as extended grapheme clusters, Unicode UAX 29 (from memory); the rest common practice, no source",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR7003",
+            Name = "label-too-long",
+            Title = "Label longer than the display",
+            Family = RuleFamily.Labels,
+            Severity = Severity.Note,
+            Checks = "A label has no more characters, as a person counts them, than the port group or the device shows.",
+            Why = "The end of the label is what tells left from right and one from two, and it is the end that is cut.",
+            Remedy = "Shorten the label so that what matters stands first.",
+            Source = "characters as extended grapheme clusters, Unicode UAX 29 (from memory); the rest common practice, no source",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -44,7 +45,8 @@ public sealed class LabelTooLong : Rule<ResolvedShow>
                 context.Report(
                     string.Create(CultureInfo.InvariantCulture, $"'{device.DisplayName}' shows {limit} characters there: {Wording.List(shown)}."),
                     $"/patch/labels/{group[0].Index}/text",
-                    [.. group.ConvertAll(label => Entity.Of("point", context.Address(label.Point)))]);
+                    [.. group.ConvertAll(label => Entity.Of("point", context.Address(label.Point)))]
+                );
             }
         }
     }

@@ -11,19 +11,20 @@ namespace RoutingRules.Checking.Rules.Labels;
 public sealed class LabelsEqualWhenCut : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR7004",
-        Name = "labels-equal-when-cut",
-        Title = "Labels that look the same on the display",
-        Family = RuleFamily.Labels,
-        Severity = Severity.Warning,
-        Checks = "No two different labels of a port group are equal when the device shows only as many characters as it can.",
-        Why = "On paper they differ, on the desk they do not: the wrong fader goes up.",
-        Remedy = "Put what tells them apart at the front.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR7004",
+            Name = "labels-equal-when-cut",
+            Title = "Labels that look the same on the display",
+            Family = RuleFamily.Labels,
+            Severity = Severity.Warning,
+            Checks = "No two different labels of a port group are equal when the device shows only as many characters as it can.",
+            Why = "On paper they differ, on the desk they do not: the wrong fader goes up.",
+            Remedy = "Put what tells them apart at the front.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -72,7 +73,8 @@ public sealed class LabelsEqualWhenCut : Rule<ResolvedShow>
                 context.Report(
                     $"'{device.DisplayName}' shows {Wording.List(labels)} alike, as '{LabelText.Cut(same[0].Text, limit)}'.",
                     $"/patch/labels/{same[1].Index}/text",
-                    [.. same.ConvertAll(label => Entity.Of("point", context.Address(label.Point)))]);
+                    [.. same.ConvertAll(label => Entity.Of("point", context.Address(label.Point)))]
+                );
             }
         }
     }

@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Lines;
 public sealed class GainOwnerDoubled : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR6007",
-        Name = "gain-owner-doubled",
-        Title = "Two settings for one input disagree",
-        Family = RuleFamily.Lines,
-        Severity = Severity.Error,
-        Checks = "No two settings of an input name different gain owners, or say that phantom power is on and off.",
-        Why = "Each crew follows its own line of the list: two consoles set the gain, or one switches off what the other needs.",
-        Remedy = "Keep one setting for each input and take the other out.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR6007",
+            Name = "gain-owner-doubled",
+            Title = "Two settings for one input disagree",
+            Family = RuleFamily.Lines,
+            Severity = Severity.Error,
+            Checks = "No two settings of an input name different gain owners, or say that phantom power is on and off.",
+            Why = "Each crew follows its own line of the list: two consoles set the gain, or one switches off what the other needs.",
+            Remedy = "Keep one setting for each input and take the other out.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -72,12 +73,21 @@ public sealed class GainOwnerDoubled : Rule<ResolvedShow>
             var (role, what) = isPhantom
                 ? ("phantom", $"phantom power is {(first.Phantom == true ? "on" : "off")} and {(second.Phantom == true ? "on" : "off")}")
                 : ("gain", $"the gain belongs to '{first.GainOwner}' and to '{second.GainOwner}'");
-            once.Report($"Two settings for {at} disagree: {what}.", $"/patch/inputs/{later}", Entity.Of(role, at), Entity.Of("first", first.At), Entity.Of("second", second.At));
+            once.Report(
+                $"Two settings for {at} disagree: {what}.",
+                $"/patch/inputs/{later}",
+                Entity.Of(role, at),
+                Entity.Of("first", first.At),
+                Entity.Of("second", second.At)
+            );
         }
     }
 
     private static void Add(
-        SortedDictionary<(int Later, int Earlier, bool IsPhantom), List<PointIndex>> clashes, (int Later, int Earlier, bool IsPhantom) key, PointIndex point)
+        SortedDictionary<(int Later, int Earlier, bool IsPhantom), List<PointIndex>> clashes,
+        (int Later, int Earlier, bool IsPhantom) key,
+        PointIndex point
+    )
     {
         if (!clashes.TryGetValue(key, out var points))
         {

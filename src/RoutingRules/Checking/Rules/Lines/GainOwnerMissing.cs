@@ -11,19 +11,20 @@ namespace RoutingRules.Checking.Rules.Lines;
 public sealed class GainOwnerMissing : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR6006",
-        Name = "gain-owner-missing",
-        Title = "Nobody owns the gain of a shared input",
-        Family = RuleFamily.Lines,
-        Severity = Severity.Warning,
-        Checks = "An input that serves lines on two or more consoles names the console that sets its gain.",
-        Why = "When two engineers turn one gain, each change of one jumps out of the other's mix, ears included.",
-        Remedy = "Agree which console owns the gain; the others follow with digital trim. Write it down as the input's gain owner.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR6006",
+            Name = "gain-owner-missing",
+            Title = "Nobody owns the gain of a shared input",
+            Family = RuleFamily.Lines,
+            Severity = Severity.Warning,
+            Checks = "An input that serves lines on two or more consoles names the console that sets its gain.",
+            Why = "When two engineers turn one gain, each change of one jumps out of the other's mix, ears included.",
+            Remedy = "Agree which console owns the gain; the others follow with digital trim. Write it down as the input's gain owner.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -40,7 +41,7 @@ public sealed class GainOwnerMissing : Rule<ResolvedShow>
         }
 
         var runs = missing.IsEmpty ? [] : missing.Merge(context);
-        for (var start = 0; start < runs.Count;)
+        for (var start = 0; start < runs.Count; )
         {
             var device = context.Devices[runs[start].Tag];
             var names = new List<string>();
@@ -52,7 +53,8 @@ public sealed class GainOwnerMissing : Rule<ResolvedShow>
             context.Report(
                 $"Two or more consoles get inputs of '{device.DisplayName}' and none owns the gain: {Wording.List(names)}.",
                 $"/rig/devices/{device.Index}",
-                [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("input", name))]);
+                [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("input", name))]
+            );
         }
     }
 }

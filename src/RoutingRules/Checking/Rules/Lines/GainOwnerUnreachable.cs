@@ -12,19 +12,20 @@ namespace RoutingRules.Checking.Rules.Lines;
 public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR6008",
-        Name = "gain-owner-unreachable",
-        Title = "Gain owner or follower does not get the input",
-        Family = RuleFamily.Lines,
-        Severity = Severity.Warning,
-        Checks = "Gain owners and followers are consoles, and the input arrives at them.",
-        Why = "A console that does not get the input cannot hear what its gain does; a follower without the input trims nothing.",
-        Remedy = "Name a console that gets the input, or patch the input to the console named.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR6008",
+            Name = "gain-owner-unreachable",
+            Title = "Gain owner or follower does not get the input",
+            Family = RuleFamily.Lines,
+            Severity = Severity.Warning,
+            Checks = "Gain owners and followers are consoles, and the input arrives at them.",
+            Why = "A console that does not get the input cannot hear what its gain does; a follower without the input trims nothing.",
+            Remedy = "Name a console that gets the input, or patch the input to the console named.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -51,13 +52,32 @@ public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
 
             for (var follower = 0; follower < settings.GainFollowers.Count; follower++)
             {
-                Judge(context, use, once, settings, first, settings.GainFollowers[follower], "gainFollower", "follower", $"/patch/inputs/{i}/gainFollowers/{follower}");
+                Judge(
+                    context,
+                    use,
+                    once,
+                    settings,
+                    first,
+                    settings.GainFollowers[follower],
+                    "gainFollower",
+                    "follower",
+                    $"/patch/inputs/{i}/gainFollowers/{follower}"
+                );
             }
         }
     }
 
     private static void Judge(
-        RuleContext context, GainUse use, OnceOnly once, InputSettings settings, PointIndex first, Id<Device> id, string role, string word, string pointer)
+        RuleContext context,
+        GainUse use,
+        OnceOnly once,
+        InputSettings settings,
+        PointIndex first,
+        Id<Device> id,
+        string role,
+        string word,
+        string pointer
+    )
     {
         if (context.Device(id) is not { ProfileState: ProfileState.Found } device)
         {
@@ -67,7 +87,12 @@ public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
         context.LookedAt();
         if (device.Profile.Kind != DeviceKind.Console)
         {
-            once.Report($"The gain {word} of {settings.At}, '{device.DisplayName}', is not a console.", pointer, Entity.Of("input", settings.At), Entity.Of(role, id));
+            once.Report(
+                $"The gain {word} of {settings.At}, '{device.DisplayName}', is not a console.",
+                pointer,
+                Entity.Of("input", settings.At),
+                Entity.Of(role, id)
+            );
             return;
         }
 
@@ -86,7 +111,8 @@ public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
                 $"The gain {word} of {settings.At}, '{device.DisplayName}', does not get {Wording.Verb(settings.At, "that input", "those inputs")}.",
                 pointer,
                 Entity.Of("input", settings.At),
-                Entity.Of(role, id));
+                Entity.Of(role, id)
+            );
         }
     }
 }

@@ -9,19 +9,20 @@ namespace RoutingRules.Checking.Rules.Lines;
 public sealed class LevelMismatch : Rule<CableNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR6009",
-        Name = "level-mismatch",
-        Title = "Cable joins unlike levels",
-        Family = RuleFamily.Lines,
-        Severity = Severity.Warning,
-        Checks = "A cable joins an output and an input of one level; an error where loudspeaker level or a digital signal meets something else.",
-        Why = "An amplifier's output destroys a line input; line level overloads a microphone input; AES3 in an analogue input is loud noise.",
-        Remedy = "Do not plug it. Use the right output, an input of the same level, or a pad or converter made for it.",
-        Source = "common practice, no source; +4 dBu and -10 dBV differ by 11.8 dB (computed)",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR6009",
+            Name = "level-mismatch",
+            Title = "Cable joins unlike levels",
+            Family = RuleFamily.Lines,
+            Severity = Severity.Warning,
+            Checks = "A cable joins an output and an input of one level; an error where loudspeaker level or a digital signal meets something else.",
+            Why = "An amplifier's output destroys a line input; line level overloads a microphone input; AES3 in an analogue input is loud noise.",
+            Remedy = "Do not plug it. Use the right output, an input of the same level, or a pad or converter made for it.",
+            Source = "common practice, no source; +4 dBu and -10 dBV differ by 11.8 dB (computed)",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, CableNode subject)
@@ -45,6 +46,7 @@ public sealed class LevelMismatch : Rule<CableNode>
             $"The cable from {subject.Model.From} ({from.Model.Level} level) goes into {subject.Model.To} ({to.Model.Level} level).",
             $"/rig/cables/{subject.Index}",
             Entity.Of("from", subject.Model.From),
-            Entity.Of("to", subject.Model.To));
+            Entity.Of("to", subject.Model.To)
+        );
     }
 }

@@ -12,19 +12,20 @@ namespace RoutingRules.Checking.Rules.Lines;
 public sealed class LineOnTwoChannels : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR6002",
-        Name = "line-on-two-channels",
-        Title = "Line on a second channel nobody asked for",
-        Family = RuleFamily.Lines,
-        Severity = Severity.Note,
-        Checks = "No route brings a line to a channel that no line names while it arrives at another channel of the same console.",
-        Why = "A double patch is a fine tool when it is meant; when it is not, the line is mixed twice and one fader does not mute it.",
-        Remedy = "Clear the channel, or name it in the line if the double patch is meant.",
-        Source = "common practice, no source; channel maps allow one input on two outputs (AMWA IS-08, fan-out)",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR6002",
+            Name = "line-on-two-channels",
+            Title = "Line on a second channel nobody asked for",
+            Family = RuleFamily.Lines,
+            Severity = Severity.Note,
+            Checks = "No route brings a line to a channel that no line names while it arrives at another channel of the same console.",
+            Why = "A double patch is a fine tool when it is meant; when it is not, the line is mixed twice and one fader does not mute it.",
+            Remedy = "Clear the channel, or name it in the line if the double patch is meant.",
+            Source = "common practice, no source; channel maps allow one input on two outputs (AMWA IS-08, fan-out)",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -49,9 +50,15 @@ public sealed class LineOnTwoChannels : Rule<ResolvedShow>
             for (var position = 0; !route.From.IsNone && position < route.Model.To.Width; position++)
             {
                 var sink = route.To + position;
-                if (context.ViaIndex(sink) == route.Index && context.Via(sink) == HopKind.Route && context.GroupOf(sink).Kind == PortKind.Sink
-                    && !named.Contains(sink) && (context.Origin(sink).IsNone || entering.Contains(context.Origin(sink))) && (arrivals ??= new Arrivals(context)).LineOf.TryGetValue(context.Origin(sink).Value, out var line)
-                    && arrivals.At.Contains((line.Index, context.DeviceOf(sink).Index)))
+                if (
+                    context.ViaIndex(sink) == route.Index
+                    && context.Via(sink) == HopKind.Route
+                    && context.GroupOf(sink).Kind == PortKind.Sink
+                    && !named.Contains(sink)
+                    && (context.Origin(sink).IsNone || entering.Contains(context.Origin(sink)))
+                    && (arrivals ??= new Arrivals(context)).LineOf.TryGetValue(context.Origin(sink).Value, out var line)
+                    && arrivals.At.Contains((line.Index, context.DeviceOf(sink).Index))
+                )
                 {
                     var key = (line.Index, context.DeviceOf(sink).Index);
                     (extras ??= []).TryAdd(key, []);
@@ -93,7 +100,12 @@ public sealed class LineOnTwoChannels : Rule<ResolvedShow>
             context.Report(
                 $"Line '{model.DisplayName}' is on {Wording.Names(channels, false)} too, which it does not name.",
                 $"/lines/{line}/to",
-                [Entity.Of("line", model.Model.Id), Entity.Of("device", context.Devices[device].Id), .. channels.ConvertAll(channel => Entity.Of("channel", channel))]);
+                [
+                    Entity.Of("line", model.Model.Id),
+                    Entity.Of("device", context.Devices[device].Id),
+                    .. channels.ConvertAll(channel => Entity.Of("channel", channel)),
+                ]
+            );
         }
     }
 

@@ -16,19 +16,24 @@ namespace RoutingRules.Checking.Rules.Lines;
 public sealed class PhantomAtRisk : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR6013",
-        Name = "phantom-at-risk",
-        Title = "Phantom power against an output or a line at line level",
-        Family = RuleFamily.Lines,
-        Severity = Severity.Warning,
-        Checks = "No output at line or headphone level that is not isolated is cabled to an input with phantom power on, least of all one that feeds broadcast, recording or assistive listening; and no line of kind line is plugged in where it is on.",
-        Why = "Phantom power runs back into the output: it may harm it, and the feed hums, distorts or falls silent at a place where nobody of the crew hears it.",
-        Remedy = "Mute, switch phantom power off at the named input, or put an isolating transformer in between. An active direct box gives microphone level: write its line as a microphone.",
-        Source = "IEC 61938 (from memory); isolated outputs for broadcast and recording, no phantom power for players and instruments: common practice, no source",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR6013",
+            Name = "phantom-at-risk",
+            Title = "Phantom power against an output or a line at line level",
+            Family = RuleFamily.Lines,
+            Severity = Severity.Warning,
+            Checks =
+                "No output at line or headphone level that is not isolated is cabled to an input with phantom power on, least of all one that feeds broadcast, recording or assistive listening; and no line of kind line is plugged in where it is on.",
+            Why =
+                "Phantom power runs back into the output: it may harm it, and the feed hums, distorts or falls silent at a place where nobody of the crew hears it.",
+            Remedy =
+                "Mute, switch phantom power off at the named input, or put an isolating transformer in between. An active direct box gives microphone level: write its line as a microphone.",
+            Source =
+                "IEC 61938 (from memory); isolated outputs for broadcast and recording, no phantom power for players and instruments: common practice, no source",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -48,8 +53,12 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
             {
                 context.LookedAt();
                 var input = first + position;
-                if (table.IndexOf(input) == i && context.Via(input) == HopKind.Cable && IsAtRisk(context, context.Upstream(input))
-                    && context.DemandAt(input)?.Line?.Model.Phantom != PhantomNeed.Forbidden)
+                if (
+                    table.IndexOf(input) == i
+                    && context.Via(input) == HopKind.Cable
+                    && IsAtRisk(context, context.Upstream(input))
+                    && context.DemandAt(input)?.Line?.Model.Phantom != PhantomNeed.Forbidden
+                )
                 {
                     (found ??= new SinkRuns()).Add(input, context.Upstream(input), 0, i);
                 }
@@ -68,7 +77,12 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
     {
         foreach (var line in context.Lines)
         {
-            if (line.Model.Kind != LineKind.Line || line.Model.Phantom == PhantomNeed.Forbidden || line.Model.From.Source is not null || context.InputSettings.Count == 0)
+            if (
+                line.Model.Kind != LineKind.Line
+                || line.Model.Phantom == PhantomNeed.Forbidden
+                || line.Model.From.Source is not null
+                || context.InputSettings.Count == 0
+            )
             {
                 continue;
             }
@@ -94,7 +108,8 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
                     $"Phantom power is on at {inputs}, against '{line.DisplayName}', which is at line level{(line.Model.Phantom == PhantomNeed.Required ? " and yet said to need it" : "")}.",
                     $"/patch/inputs/{run.Order}",
                     Entity.Of("input", inputs),
-                    Entity.Of("line", line.Model.Id));
+                    Entity.Of("line", line.Model.Id)
+                );
             }
         }
     }
@@ -103,7 +118,8 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
     {
         var group = context.GroupOf(output);
         var level = group.Model.Level;
-        return !group.Model.Isolated && (level == SignalLevel.Line || level == SignalLevel.Headphone)
+        return !group.Model.Isolated
+            && (level == SignalLevel.Line || level == SignalLevel.Headphone)
             && (context.Upstream(output).IsNone || !PhantomPath.IsPassing(context, context.Upstream(output), output));
     }
 
@@ -125,7 +141,8 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
             $"Phantom power is on at {inputs}, against the output {outputs}{(names.Count == 0 ? "" : $" of {Wording.List(names)}")}.",
             $"/patch/inputs/{run.Order}",
             Entity.Of("input", inputs),
-            Entity.Of("output", outputs));
+            Entity.Of("output", outputs)
+        );
     }
 
     private static FeedNode? Feed(RuleContext context, PointIndex output)

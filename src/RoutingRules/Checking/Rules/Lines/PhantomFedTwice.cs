@@ -12,19 +12,21 @@ namespace RoutingRules.Checking.Rules.Lines;
 public sealed class PhantomFedTwice : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR6005",
-        Name = "phantom-fed-twice",
-        Title = "Phantom power from two supplies",
-        Family = RuleFamily.Lines,
-        Severity = Severity.Error,
-        Checks = "Of the inputs that an analogue split joins, one at most supplies phantom power.",
-        Why = "Two supplies on one line work against each other through their feed resistors: hum, a wrong voltage, and a loud click when one of them is switched off.",
-        Remedy = "Agree on one supply, the leg that is never unplugged; mute the channels and switch phantom power off at the others.",
-        Source = "IEC 61938 feed resistors (from memory); one supply on a split: common practice, no source",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR6005",
+            Name = "phantom-fed-twice",
+            Title = "Phantom power from two supplies",
+            Family = RuleFamily.Lines,
+            Severity = Severity.Error,
+            Checks = "Of the inputs that an analogue split joins, one at most supplies phantom power.",
+            Why =
+                "Two supplies on one line work against each other through their feed resistors: hum, a wrong voltage, and a loud click when one of them is switched off.",
+            Remedy = "Agree on one supply, the leg that is never unplugged; mute the channels and switch phantom power off at the others.",
+            Source = "IEC 61938 feed resistors (from memory); one supply on a split: common practice, no source",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -68,7 +70,8 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
             context.Report(
                 $"{at} {Wording.Verb(at, "gets", "get")} phantom power from more than one input: {Wording.List(supplies)}{(run.Width > 1 ? " and the ones beside them" : "")} have it on.",
                 $"/patch/inputs/{run.Order}",
-                Entity.Of("split", at));
+                Entity.Of("split", at)
+            );
         }
     }
 
@@ -103,7 +106,8 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
             context.Report(
                 $"Line '{line.DisplayName}' is split to several inputs, and more than one supplies phantom power: {Wording.List(doubled)}.",
                 $"/lines/{line.Index}/from",
-                [Entity.Of("line", line.Model.Id), .. doubled.ConvertAll(input => Entity.Of("input", input))]);
+                [Entity.Of("line", line.Model.Id), .. doubled.ConvertAll(input => Entity.Of("input", input))]
+            );
         }
     }
 

@@ -11,19 +11,21 @@ namespace RoutingRules.Checking.Rules.Lines;
 public sealed class PhantomForbidden : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR6004",
-        Name = "phantom-forbidden",
-        Title = "Phantom power on where it must be off",
-        Family = RuleFamily.Lines,
-        Severity = Severity.Error,
-        Checks = "No input on the path of a line that forbids phantom power has it switched on.",
-        Why = "Phantom power can harm outputs of players, keyboards and receivers and some ribbon microphones, and it thumps through the system when it is plugged.",
-        Remedy = "Mute the channel, switch phantom power off at the named input and wait until it has drained before plugging.",
-        Source = "IEC 61938 (from memory); which sources must not get it: common practice, no source",
-        Fixability = Fixability.Safe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR6004",
+            Name = "phantom-forbidden",
+            Title = "Phantom power on where it must be off",
+            Family = RuleFamily.Lines,
+            Severity = Severity.Error,
+            Checks = "No input on the path of a line that forbids phantom power has it switched on.",
+            Why =
+                "Phantom power can harm outputs of players, keyboards and receivers and some ribbon microphones, and it thumps through the system when it is plugged.",
+            Remedy = "Mute the channel, switch phantom power off at the named input and wait until it has drained before plugging.",
+            Source = "IEC 61938 (from memory); which sources must not get it: common practice, no source",
+            Fixability = Fixability.Safe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -56,7 +58,8 @@ public sealed class PhantomForbidden : Rule<ResolvedShow>
             context.Report(
                 $"Phantom power is on at {inputs}, but {LineInputs.Names(lines)} must not get it.",
                 $"/patch/inputs/{table!.IndexOf(run.Sink)}",
-                Entity.Of("input", inputs));
+                Entity.Of("input", inputs)
+            );
         }
     }
 }

@@ -19,19 +19,21 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
     private const int Unable = 1;
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR6003",
-        Name = "phantom-missing",
-        Title = "Phantom power missing where it is needed",
-        Family = RuleFamily.Lines,
-        Severity = Severity.Error,
-        Checks = "Each line that requires phantom power gets it from an input on its path; a warning where nothing is said about the input although something is said about others of the device.",
-        Why = "A condenser microphone or an active direct box without its supply gives nothing, or a thin and noisy signal.",
-        Remedy = "Mute the channel, switch phantom power on at one input of the line's path and write it down, or plug the line into an input that has it.",
-        Source = "IEC 61938 (from memory); which sources need it: common practice, no source",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR6003",
+            Name = "phantom-missing",
+            Title = "Phantom power missing where it is needed",
+            Family = RuleFamily.Lines,
+            Severity = Severity.Error,
+            Checks =
+                "Each line that requires phantom power gets it from an input on its path; a warning where nothing is said about the input although something is said about others of the device.",
+            Why = "A condenser microphone or an active direct box without its supply gives nothing, or a thin and noisy signal.",
+            Remedy = "Mute the channel, switch phantom power on at one input of the line's path and write it down, or plug the line into an input that has it.",
+            Source = "IEC 61938 (from memory); which sources need it: common practice, no source",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -92,7 +94,8 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
                 Severity.Warning,
                 $"{LineInputs.Names(lines)} {(lines.Distinct().Count() == 1 ? "needs" : "need")} phantom power at '{device.DisplayName}', and nothing is said about it at {Wording.Names(inputs, false)}.",
                 $"/rig/devices/{index}",
-                [Entity.Of("device", device.Id), .. inputs.ConvertAll(input => Entity.Of("input", input))]);
+                [Entity.Of("device", device.Id), .. inputs.ConvertAll(input => Entity.Of("input", input))]
+            );
         }
     }
 
@@ -136,6 +139,7 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
         context.Report(
             $"Phantom power {why}, but {LineInputs.Names(lines)} {(lines.Distinct().Count() == 1 ? "needs" : "need")} it.",
             run.Tag == Off ? $"/patch/inputs/{table.IndexOf(run.Sink)}" : $"/lines/{run.Order}/phantom",
-            Entity.Of("input", inputs));
+            Entity.Of("input", inputs)
+        );
     }
 }

@@ -15,19 +15,20 @@ namespace RoutingRules.Checking.Rules.Networks;
 public sealed class ClockBackupMissing : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5009",
-        Name = "clock-backup-missing",
-        Title = "Clock without a backup",
-        Family = RuleFamily.Network,
-        Severity = Severity.Warning,
-        Checks = "The clock of every network that carries streams has a backup: another device than the leader, joined to it.",
-        Why = "When the leader loses power the devices agree on a new one by themselves, with a gap of seconds, and perhaps on the wrong one.",
-        Remedy = "Name a second device as backup: one that stays on all day and has its own supply.",
-        Source = "IEEE 802.1AS, clause 10.3 (from memory); common practice, no source, for a backup that is declared",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5009",
+            Name = "clock-backup-missing",
+            Title = "Clock without a backup",
+            Family = RuleFamily.Network,
+            Severity = Severity.Warning,
+            Checks = "The clock of every network that carries streams has a backup: another device than the leader, joined to it.",
+            Why = "When the leader loses power the devices agree on a new one by themselves, with a gap of seconds, and perhaps on the wrong one.",
+            Remedy = "Name a second device as backup: one that stays on all day and has its own supply.",
+            Source = "IEEE 802.1AS, clause 10.3 (from memory); common practice, no source, for a backup that is declared",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -41,8 +42,7 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
         for (var index = 0; index < context.Rig.Clocks.Count; index++)
         {
             var clock = context.Rig.Clocks[index];
-            if (!map.IsUsed(index) || context.Device(clock.Leader) is not { } leader
-                || (clock.Backup is { } named && context.Device(named) is null))
+            if (!map.IsUsed(index) || context.Device(clock.Leader) is not { } leader || (clock.Backup is { } named && context.Device(named) is null))
             {
                 continue;
             }
@@ -50,9 +50,11 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
             context.LookedAt();
             var reach = map.Reach(index);
             var backup = clock.Backup is { } id ? context.Device(id) : null;
-            var why = backup is null ? "has no backup"
+            var why =
+                backup is null ? "has no backup"
                 : backup == leader ? "has its own leader as backup"
-                : reach.Find(backup.Index) != reach.Find(leader.Index) && !HasBrokenLink(context, map, index) ? $"has {backup.Id} as backup, which is not joined to it"
+                : reach.Find(backup.Index) != reach.Find(leader.Index) && !HasBrokenLink(context, map, index)
+                    ? $"has {backup.Id} as backup, which is not joined to it"
                 : null;
             if (why is null)
             {
@@ -63,9 +65,10 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
             context.ReportAs(
                 other is null ? Severity.Note : Severity.Warning,
                 $"Clock '{clock.Id}', led by {leader.Id}, {why}"
-                + (other is null ? "; no other device on its networks could take over." : $"; {other.Id}, for one, could take over."),
+                    + (other is null ? "; no other device on its networks could take over." : $"; {other.Id}, for one, could take over."),
                 $"/rig/clocks/{index}",
-                Entity.Of("clock", clock.Id));
+                Entity.Of("clock", clock.Id)
+            );
         }
     }
 
@@ -76,7 +79,8 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
     internal static int Suitability(DeviceNode device) =>
         device.Profile.Kind == DeviceKind.Amplifier || !HasSlots(device) ? -1
         : device.Profile.Kind == DeviceKind.Console ? 0
-        : device.Profile.Kind == DeviceKind.StageBox ? 1 : 2;
+        : device.Profile.Kind == DeviceKind.StageBox ? 1
+        : 2;
 
     /// <summary>The device that suits best of those that could take over, the first by id of equals.</summary>
     private static DeviceNode? Other(RuleContext context, DisjointSets reach, DeviceNode leader, Clock clock)
@@ -84,9 +88,13 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
         DeviceNode? first = null;
         foreach (var device in context.Devices)
         {
-            if (device != leader && reach.Find(device.Index) == reach.Find(leader.Index) && Suitability(device) >= 0
+            if (
+                device != leader
+                && reach.Find(device.Index) == reach.Find(leader.Index)
+                && Suitability(device) >= 0
                 && (device.Profile.SampleRates.IsEmpty || device.Profile.SampleRates.Contains(clock.SampleRate))
-                && (first is null || (Suitability(device), device.Id).CompareTo((Suitability(first), first.Id)) < 0))
+                && (first is null || (Suitability(device), device.Id).CompareTo((Suitability(first), first.Id)) < 0)
+            )
             {
                 first = device;
             }

@@ -10,19 +10,22 @@ namespace RoutingRules.Checking.Rules.Networks;
 public sealed class ClockLeaderMissing : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5007",
-        Name = "clock-leader-missing",
-        Title = "Network without a clock leader",
-        Family = RuleFamily.Network,
-        Severity = Severity.Error,
-        Checks = "Every network that carries streams names a clock, and the device that leads the clock is on that network or joined to it by networks of the same clock.",
-        Why = "Without a leader that was chosen any device may take the lead, often a guest's, and when it is unplugged everything clicks or goes silent.",
-        Remedy = "Name one clock for the network and let a device lead it that stays on all day and sits near the middle of the network: not a guest's, not one that is plugged in late.",
-        Source = "IEEE 802.1AS, clause 10.3 and priority1 (from memory); common practice",
-        Fixability = Fixability.None,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5007",
+            Name = "clock-leader-missing",
+            Title = "Network without a clock leader",
+            Family = RuleFamily.Network,
+            Severity = Severity.Error,
+            Checks =
+                "Every network that carries streams names a clock, and the device that leads the clock is on that network or joined to it by networks of the same clock.",
+            Why = "Without a leader that was chosen any device may take the lead, often a guest's, and when it is unplugged everything clicks or goes silent.",
+            Remedy =
+                "Name one clock for the network and let a device lead it that stays on all day and sits near the middle of the network: not a guest's, not one that is plugged in late.",
+            Source = "IEEE 802.1AS, clause 10.3 and priority1 (from memory); common practice",
+            Fixability = Fixability.None,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -48,7 +51,8 @@ public sealed class ClockLeaderMissing : Rule<ResolvedShow>
                 context.Report(
                     $"Network '{network.Id}' carries {streams} but names no clock, so nobody is set to lead.",
                     $"/rig/networks/{index}",
-                    Entity.Of("network", network.Id));
+                    Entity.Of("network", network.Id)
+                );
             }
             else if (map.ClockOf(index) is >= 0 and var clock && !IsLed(context, map, index, clock) && !map.HasBrokenLink(index))
             {
@@ -57,7 +61,8 @@ public sealed class ClockLeaderMissing : Rule<ResolvedShow>
                     $"Network '{network.Id}' follows clock '{network.Clock}', but {leader}, which leads it, is not joined to that network.",
                     $"/rig/networks/{index}/clock",
                     Entity.Of("network", network.Id),
-                    Entity.Of("clock", network.Clock.Value));
+                    Entity.Of("clock", network.Clock.Value)
+                );
             }
         }
     }

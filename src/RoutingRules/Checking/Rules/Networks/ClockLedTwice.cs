@@ -13,19 +13,20 @@ namespace RoutingRules.Checking.Rules.Networks;
 public sealed class ClockLedTwice : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5008",
-        Name = "clock-led-twice",
-        Title = "Two clock leaders",
-        Family = RuleFamily.Network,
-        Severity = Severity.Error,
-        Checks = "On every network one device leads, and no device leads two clocks; devices with rate converters at their network slots may.",
-        Why = "Two free-running clocks drift: at 10 millionths apart a sample is dropped or doubled every two seconds, heard as clicks.",
-        Remedy = "Keep one of the clocks and let the other device follow it.",
-        Source = "IEEE 802.1AS, clause 10.3; AES11 (from memory); common practice",
-        Fixability = Fixability.None,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5008",
+            Name = "clock-led-twice",
+            Title = "Two clock leaders",
+            Family = RuleFamily.Network,
+            Severity = Severity.Error,
+            Checks = "On every network one device leads, and no device leads two clocks; devices with rate converters at their network slots may.",
+            Why = "Two free-running clocks drift: at 10 millionths apart a sample is dropped or doubled every two seconds, heard as clicks.",
+            Remedy = "Keep one of the clocks and let the other device follow it.",
+            Source = "IEEE 802.1AS, clause 10.3; AES11 (from memory); common practice",
+            Fixability = Fixability.None,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -98,10 +99,11 @@ public sealed class ClockLedTwice : Rule<ResolvedShow>
                 var id = context.Rig.Networks[network].Id;
                 context.Report(
                     $"{leader.Id} leads clock '{context.Rig.Clocks[clock].Id}' but is on network '{id}', "
-                    + $"which follows clock '{context.Rig.Clocks[follows].Id}' led by {context.Rig.Clocks[follows].Leader}.",
+                        + $"which follows clock '{context.Rig.Clocks[follows].Id}' led by {context.Rig.Clocks[follows].Leader}.",
                     $"/rig/clocks/{clock}/leader",
                     Entity.Of("device", leader.Id),
-                    Entity.Of("network", id));
+                    Entity.Of("network", id)
+                );
             }
         }
     }
@@ -116,6 +118,7 @@ public sealed class ClockLedTwice : Rule<ResolvedShow>
             $"/rig/clocks/{clock}/leader",
             Entity.Of("device", leader.Id),
             Entity.Of("clock", low),
-            Entity.Of("clock", high));
+            Entity.Of("clock", high)
+        );
     }
 }

@@ -20,20 +20,21 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
     };
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5003",
-        Name = "hops-exceeded",
-        Title = "Too many hops",
-        Family = RuleFamily.Network,
-        Severity = Severity.Warning,
-        Checks = "Streams in class A walk over 7 links at most; where a device states how many hops it allows, its streams keep to that.",
-        Why = "The 2 ms that class A promises hold for 7 hops; beyond them packets come too late for a receiver and drop out.",
-        Remedy = "Shorten the chain: join its ends to a switch in the middle, or hang boxes off a switch instead of off each other.",
-        Source = "IEEE 802.1BA: 2 ms over 7 hops in class A; the device's profile",
-        Fixability = Fixability.None,
-        Options = [MaximumHops],
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5003",
+            Name = "hops-exceeded",
+            Title = "Too many hops",
+            Family = RuleFamily.Network,
+            Severity = Severity.Warning,
+            Checks = "Streams in class A walk over 7 links at most; where a device states how many hops it allows, its streams keep to that.",
+            Why = "The 2 ms that class A promises hold for 7 hops; beyond them packets come too late for a receiver and drop out.",
+            Remedy = "Shorten the chain: join its ends to a switch in the middle, or hang boxes off a switch instead of off each other.",
+            Source = "IEEE 802.1BA: 2 ms over 7 hops in class A; the device's profile",
+            Fixability = Fixability.None,
+            Options = [MaximumHops],
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -73,10 +74,31 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
 
                 members.Add((network, Entity.Of("way", $"{sender.Id} to {device.Id}")));
 
-                var way = worst[network] ??= new Way { Stream = stream.Index, From = sender, To = device, Hops = hops, Limit = limit, Because = because };
-                worst[network] = hops > way.Hops
-                    ? new Way { Stream = stream.Index, From = sender, To = device, Hops = hops, Limit = limit, Because = because, Ways = way.Ways + 1 }
-                    : way with { Ways = way.Ways + 1 };
+                var way = worst[network] ??= new Way
+                {
+                    Stream = stream.Index,
+                    From = sender,
+                    To = device,
+                    Hops = hops,
+                    Limit = limit,
+                    Because = because,
+                };
+                worst[network] =
+                    hops > way.Hops
+                        ? new Way
+                        {
+                            Stream = stream.Index,
+                            From = sender,
+                            To = device,
+                            Hops = hops,
+                            Limit = limit,
+                            Because = because,
+                            Ways = way.Ways + 1,
+                        }
+                        : way with
+                        {
+                            Ways = way.Ways + 1,
+                        };
             }
         }
 
@@ -97,9 +119,11 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"Stream '{context.Streams[way.Stream].Model.Id}' walks over {way.Hops} links from {way.From.Id} to {way.To.Id} on network '{id}', "
-                + $"but {way.Because} {way.Limit}.{more}"),
+                    + $"but {way.Because} {way.Limit}.{more}"
+            ),
             $"/patch/streams/{way.Stream}",
-            [Entity.Of("network", id), .. members]);
+            [Entity.Of("network", id), .. members]
+        );
     }
 
     private static int Hops(NetworkMap map, int network, DeviceNode from, DeviceNode to)

@@ -28,7 +28,8 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
     private static readonly RuleOption MaximumInEarMilliseconds = new()
     {
         Name = "maximumInEarMilliseconds",
-        Doc = "How late an in-ear feed, or another that ends in somebody's ears, may arrive; less than others, because singers hear their own voice through the head at once and the two colour each other.",
+        Doc =
+            "How late an in-ear feed, or another that ends in somebody's ears, may arrive; less than others, because singers hear their own voice through the head at once and the two colour each other.",
         Default = 5,
         Minimum = 0.1,
         Maximum = 1000,
@@ -37,20 +38,21 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
     private static readonly string[] Kinds = ["in-ear", "feed", "line"];
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5010",
-        Name = "latency-exceeded",
-        Title = "Signal arrives late",
-        Family = RuleFamily.Network,
-        Severity = Severity.Warning,
-        Checks = "The latencies that profiles and networks state on the path of a feed or line add up to 10 ms at most, for in-ear feeds to 5 ms.",
-        Why = "Performers who hear themselves late play behind or take the mix off; late lines smear against everything that is nearer.",
-        Remedy = "Take a network hop or a processor out of the path, or shorten the packet time of the network.",
-        Source = "common practice, no source",
-        Fixability = Fixability.None,
-        Options = [MaximumMilliseconds, MaximumInEarMilliseconds],
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5010",
+            Name = "latency-exceeded",
+            Title = "Signal arrives late",
+            Family = RuleFamily.Network,
+            Severity = Severity.Warning,
+            Checks = "The latencies that profiles and networks state on the path of a feed or line add up to 10 ms at most, for in-ear feeds to 5 ms.",
+            Why = "Performers who hear themselves late play behind or take the mix off; late lines smear against everything that is nearer.",
+            Remedy = "Take a network hop or a processor out of the path, or shorten the packet time of the network.",
+            Source = "common practice, no source",
+            Fixability = Fixability.None,
+            Options = [MaximumMilliseconds, MaximumInEarMilliseconds],
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -89,7 +91,8 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
                     context.Address(demand.Existing, demand.Width).ToString(),
                     sum,
                     isPartial,
-                    $"/feeds/{demand.Feed.Index}/to/{demand.Entry}");
+                    $"/feeds/{demand.Feed.Index}/to/{demand.Entry}"
+                );
             }
         }
 
@@ -99,7 +102,13 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
         }
     }
 
-    private static void CheckLine(RuleContext context, SignalLatency latency, SortedDictionary<(int Device, int Kind), Late> late, DemandNode demand, LineNode line)
+    private static void CheckLine(
+        RuleContext context,
+        SignalLatency latency,
+        SortedDictionary<(int Device, int Kind), Late> late,
+        DemandNode demand,
+        LineNode line
+    )
     {
         var origin = context.Origin(demand.Existing);
         for (var i = 0; i < line.Sinks.Count; i++)
@@ -123,7 +132,14 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
     private static double Limit(RuleContext context, int kind) => context.Value(kind == 0 ? MaximumInEarMilliseconds : MaximumMilliseconds);
 
     private static void Add(
-        SortedDictionary<(int Device, int Kind), Late> late, (int Device, int Kind) key, string name, string place, double sum, bool isPartial, string pointer)
+        SortedDictionary<(int Device, int Kind), Late> late,
+        (int Device, int Kind) key,
+        string name,
+        string place,
+        double sum,
+        bool isPartial,
+        string pointer
+    )
     {
         if (!late.TryGetValue(key, out var found))
         {
@@ -140,7 +156,12 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
 
     private static void Report(RuleContext context, DeviceNode device, int kind, Late found)
     {
-        var what = kind switch { 0 => "in-ear feed", 1 => "feed", _ => "line" };
+        var what = kind switch
+        {
+            0 => "in-ear feed",
+            1 => "feed",
+            _ => "line",
+        };
         var limit = string.Create(CultureInfo.InvariantCulture, $"{Limit(context, kind):0.###} ms");
         var most = string.Create(CultureInfo.InvariantCulture, $"{found.Most:0.##} ms");
         var partial = found.IsPartial ? " Parts whose latency is not stated count as 0." : "";
@@ -150,9 +171,11 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
                 ? $"{char.ToUpperInvariant(what[0])}{what[1..]} '{found.Name}' arrives at {found.Place} {most} {start}, later than {limit}.{partial}"
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{found.Places.Count} {what}s arrive at {device.Id} later than {limit}; the latest is '{found.Name}' at {found.Place} after {most}.{partial}"),
+                    $"{found.Places.Count} {what}s arrive at {device.Id} later than {limit}; the latest is '{found.Name}' at {found.Place} after {most}.{partial}"
+                ),
             found.Pointer,
-            [Entity.Of("device", device.Id), Entity.Of("signal", Kinds[kind]), .. found.Places.ConvertAll(place => Entity.Of("at", place))]);
+            [Entity.Of("device", device.Id), Entity.Of("signal", Kinds[kind]), .. found.Places.ConvertAll(place => Entity.Of("at", place))]
+        );
     }
 
     private sealed class Late

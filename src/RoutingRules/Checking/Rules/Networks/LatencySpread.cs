@@ -26,20 +26,21 @@ public sealed class LatencySpread : Rule<ResolvedShow>
     };
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5011",
-        Name = "latency-spread",
-        Title = "Arrives at different times",
-        Family = RuleFamily.Network,
-        Severity = Severity.Warning,
-        Checks = "A feed arrives at all its places, and the parts of a set arrive at theirs, within 1 ms as far as latencies are stated.",
-        Why = "Loudspeakers that play one signal at different times cancel each other in places and pull the image to one side.",
-        Remedy = "Bring them there in the same way, or delay the earlier ones by the difference.",
-        Source = "common practice, no source",
-        Fixability = Fixability.None,
-        Options = [MaximumMilliseconds],
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5011",
+            Name = "latency-spread",
+            Title = "Arrives at different times",
+            Family = RuleFamily.Network,
+            Severity = Severity.Warning,
+            Checks = "A feed arrives at all its places, and the parts of a set arrive at theirs, within 1 ms as far as latencies are stated.",
+            Why = "Loudspeakers that play one signal at different times cancel each other in places and pull the image to one side.",
+            Remedy = "Bring them there in the same way, or delay the earlier ones by the difference.",
+            Source = "common practice, no source",
+            Fixability = Fixability.None,
+            Options = [MaximumMilliseconds],
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -57,7 +58,13 @@ public sealed class LatencySpread : Rule<ResolvedShow>
                 if (arrivals.Spread > limit)
                 {
                     told.Add(feed.Index);
-                    Report(context, $"Feed '{feed.DisplayName}' arrives", arrivals, $"/feeds/{feed.Index}", [Entity.Of("feed", feed.Model.Id), .. arrivals.Late(context, limit)]);
+                    Report(
+                        context,
+                        $"Feed '{feed.DisplayName}' arrives",
+                        arrivals,
+                        $"/feeds/{feed.Index}",
+                        [Entity.Of("feed", feed.Model.Id), .. arrivals.Late(context, limit)]
+                    );
                 }
             }
         }
@@ -76,7 +83,13 @@ public sealed class LatencySpread : Rule<ResolvedShow>
             context.LookedAt(arrivals.Count > 1 ? 1 : 0);
             if (arrivals.Spread > limit && !feeds.Exists(feed => told.Contains(feed.Index)))
             {
-                Report(context, $"The parts of set '{name}' arrive", arrivals, $"/feeds/{feeds[0].Index}", [Entity.Of("set", name), .. arrivals.Late(context, limit)]);
+                Report(
+                    context,
+                    $"The parts of set '{name}' arrive",
+                    arrivals,
+                    $"/feeds/{feeds[0].Index}",
+                    [Entity.Of("set", name), .. arrivals.Late(context, limit)]
+                );
             }
         }
     }
@@ -84,13 +97,16 @@ public sealed class LatencySpread : Rule<ResolvedShow>
     private static bool IsHeard(FeedNode feed) =>
         feed.Model.Role != FeedRole.Delay && feed.Model.Role != FeedRole.Record && feed.Model.Role != FeedRole.Broadcast;
 
-    private static void Report(RuleContext context, string what, Arrivals arrivals, string pointer, Entity[] entities) => context.Report(
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{what} at {context.Address(arrivals.Last)} {arrivals.Spread:0.##} ms later than at {context.Address(arrivals.First)}."
-            + $"{(arrivals.IsPartial ? " Parts whose latency is not stated count as 0." : "")}"),
-        pointer,
-        entities);
+    private static void Report(RuleContext context, string what, Arrivals arrivals, string pointer, Entity[] entities) =>
+        context.Report(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{what} at {context.Address(arrivals.Last)} {arrivals.Spread:0.##} ms later than at {context.Address(arrivals.First)}."
+                    + $"{(arrivals.IsPartial ? " Parts whose latency is not stated count as 0." : "")}"
+            ),
+            pointer,
+            entities
+        );
 
     private sealed class Arrivals
     {

@@ -16,30 +16,32 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
     private const int Named = 3;
 
     /// <summary>How much may be reserved; assignments observe the same number.</summary>
-    internal static RuleOption MaximumPercent { get; } = new()
-    {
-        Name = "maximumPercent",
-        Doc = "How many percent of a link's speed streams may take in one direction.",
-        Default = 75,
-        Minimum = 1,
-        Maximum = 100,
-    };
+    internal static RuleOption MaximumPercent { get; } =
+        new()
+        {
+            Name = "maximumPercent",
+            Doc = "How many percent of a link's speed streams may take in one direction.",
+            Default = 75,
+            Minimum = 1,
+            Maximum = 100,
+        };
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5002",
-        Name = "link-reservation-exceeded",
-        Title = "Link carries too much",
-        Family = RuleFamily.Network,
-        Severity = Severity.Error,
-        Checks = "In each direction of every link the streams take no more than a share of its speed; a stream to many receivers counts once on a link.",
-        Why = "Streams beyond the share are refused or lose packets, and every stream on the link crackles, not only the last one.",
-        Remedy = "Take unused streams away, let fewer streams cross the link, or use a faster link.",
-        Source = "IEEE 802.1Q, clause 34.3 (from memory): 75 % for reserved traffic",
-        Fixability = Fixability.Manual,
-        Options = [MaximumPercent],
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5002",
+            Name = "link-reservation-exceeded",
+            Title = "Link carries too much",
+            Family = RuleFamily.Network,
+            Severity = Severity.Error,
+            Checks = "In each direction of every link the streams take no more than a share of its speed; a stream to many receivers counts once on a link.",
+            Why = "Streams beyond the share are refused or lose packets, and every stream on the link crackles, not only the last one.",
+            Remedy = "Take unused streams away, let fewer streams cross the link, or use a faster link.",
+            Source = "IEEE 802.1Q, clause 34.3 (from memory): 75 % for reserved traffic",
+            Fixability = Fixability.Manual,
+            Options = [MaximumPercent],
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -50,9 +52,11 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
         var last = new int[loads.Length];
         foreach (var stream in context.Streams)
         {
-            if (stream.State == ConnectionState.Connected
+            if (
+                stream.State == ConnectionState.Connected
                 && context.Network.IndexOf(stream.Model.Network) is >= 0 and var network
-                && context.Network.HasLinks(network))
+                && context.Network.HasLinks(network)
+            )
             {
                 Add(context, network, stream, loads, last, crossings);
             }
@@ -73,7 +77,13 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
     }
 
     private static void Add(
-        RuleContext context, int network, StreamNode stream, double[] loads, int[] last, List<(int Direction, int Stream, double Load)> crossings)
+        RuleContext context,
+        int network,
+        StreamNode stream,
+        double[] loads,
+        int[] last,
+        List<(int Direction, int Stream, double Load)> crossings
+    )
     {
         var model = context.Rig.Networks[network];
         var sender = context.DeviceOf(stream.From);
@@ -108,7 +118,13 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
     }
 
     private static void Report(
-        RuleContext context, LinkNode link, int direction, double load, double share, List<(int Direction, int Stream, double Load)> crossings)
+        RuleContext context,
+        LinkNode link,
+        int direction,
+        double load,
+        double share,
+        List<(int Direction, int Stream, double Load)> crossings
+    )
     {
         var streams = crossings.FindAll(crossing => crossing.Direction == (2 * link.Index) + direction);
         streams.Sort((x, y) => x.Load != y.Load ? y.Load.CompareTo(x.Load) : x.Stream - y.Stream);
@@ -125,10 +141,16 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"Link '{link.Model.Id}' carries {Megabits(load)} from {from} to {to} in {streams.Count} {streamWord}, "
-                + $"but {share:0.#} % of its {link.Model.SpeedMbps} Mbit/s are {Megabits(link.Model.SpeedMbps.GetValueOrDefault() * 10_000.0 * share)}: "
-                + $"{(streams.Count == 1 ? "it is" : biggest)} {Wording.List(names)}."),
+                    + $"but {share:0.#} % of its {link.Model.SpeedMbps} Mbit/s are {Megabits(link.Model.SpeedMbps.GetValueOrDefault() * 10_000.0 * share)}: "
+                    + $"{(streams.Count == 1 ? "it is" : biggest)} {Wording.List(names)}."
+            ),
             $"/rig/links/{link.Index}",
-            [Entity.Of("link", link.Model.Id), Entity.Of("from", from), .. streams.Select(crossing => Entity.Of("stream", context.Streams[crossing.Stream].Model.Id)).Distinct()]);
+            [
+                Entity.Of("link", link.Model.Id),
+                Entity.Of("from", from),
+                .. streams.Select(crossing => Entity.Of("stream", context.Streams[crossing.Stream].Model.Id)).Distinct(),
+            ]
+        );
     }
 
     private static string Megabits(double bits) => string.Create(CultureInfo.InvariantCulture, $"{bits / 1_000_000:0.##} Mbit/s");

@@ -28,20 +28,22 @@ public sealed class LinkTooLong : Rule<LinkNode>
     };
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5005",
-        Name = "link-too-long",
-        Title = "Copper link too long",
-        Family = RuleFamily.Network,
-        Severity = Severity.Error,
-        Checks = "A copper link is 100 m long at most; one of stranded cores, such as a reel, 85 m.",
-        Why = "A link that is too long works on the bench and drops packets in the heat; stranded cores lose a fifth to a half more than solid ones.",
-        Remedy = "Use fibre, put a switch in the middle, or take a shorter or solid cable.",
-        Source = "ANSI/TIA-568 (100 m; 20 and 50 % more loss in stranded cores, after public summaries); the stranded figures follow from its cord formula with no fixed cable, (102 - 0)/(1 + 0.2) = 85 and (102 - 0)/(1 + 0.5) = 68, outside its intended use",
-        Fixability = Fixability.None,
-        Options = [MaximumMetres, MaximumStrandedMetres],
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5005",
+            Name = "link-too-long",
+            Title = "Copper link too long",
+            Family = RuleFamily.Network,
+            Severity = Severity.Error,
+            Checks = "A copper link is 100 m long at most; one of stranded cores, such as a reel, 85 m.",
+            Why = "A link that is too long works on the bench and drops packets in the heat; stranded cores lose a fifth to a half more than solid ones.",
+            Remedy = "Use fibre, put a switch in the middle, or take a shorter or solid cable.",
+            Source =
+                "ANSI/TIA-568 (100 m; 20 and 50 % more loss in stranded cores, after public summaries); the stranded figures follow from its cord formula with no fixed cable, (102 - 0)/(1 + 0.2) = 85 and (102 - 0)/(1 + 0.5) = 68, outside its intended use",
+            Fixability = Fixability.None,
+            Options = [MaximumMetres, MaximumStrandedMetres],
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, LinkNode subject)
@@ -70,11 +72,14 @@ public sealed class LinkTooLong : Rule<LinkNode>
         }
     }
 
-    private static void Report(RuleContext context, Severity severity, LinkNode subject, double length, string work, double most) => context.ReportAs(
-        severity,
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"Link '{subject.Model.Id}' from {subject.Model.From} to {subject.Model.To} is {length:0.##} m long, but {work} up to {most:0.##} m."),
-        $"/rig/links/{subject.Index}",
-        Entity.Of("link", subject.Model.Id));
+    private static void Report(RuleContext context, Severity severity, LinkNode subject, double length, string work, double most) =>
+        context.ReportAs(
+            severity,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Link '{subject.Model.Id}' from {subject.Model.From} to {subject.Model.To} is {length:0.##} m long, but {work} up to {most:0.##} m."
+            ),
+            $"/rig/links/{subject.Index}",
+            Entity.Of("link", subject.Model.Id)
+        );
 }

@@ -17,19 +17,20 @@ public sealed class LoopUnmanaged : Rule<ResolvedShow>
     private const int None = -1;
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5004",
-        Name = "loop-unmanaged",
-        Title = "Loop of links without loop control",
-        Family = RuleFamily.Network,
-        Severity = Severity.Error,
-        Checks = "The links of a network close a loop only where its loop control says what keeps the loop from flooding.",
-        Why = "Packets run round an unmanaged loop for ever and pile up: within seconds no audio gets through anywhere on the network.",
-        Remedy = "Unplug one link of the loop, or set up a protocol in all its switches that blocks one and state it as the network's loop control.",
-        Source = "IEEE 802.1D and 802.1Q, IEC 62439-2 (from memory)",
-        Fixability = Fixability.None,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5004",
+            Name = "loop-unmanaged",
+            Title = "Loop of links without loop control",
+            Family = RuleFamily.Network,
+            Severity = Severity.Error,
+            Checks = "The links of a network close a loop only where its loop control says what keeps the loop from flooding.",
+            Why = "Packets run round an unmanaged loop for ever and pile up: within seconds no audio gets through anywhere on the network.",
+            Remedy = "Unplug one link of the loop, or set up a protocol in all its switches that blocks one and state it as the network's loop control.",
+            Source = "IEEE 802.1D and 802.1Q, IEC 62439-2 (from memory)",
+            Fixability = Fixability.None,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -138,6 +139,7 @@ public sealed class LoopUnmanaged : Rule<ResolvedShow>
         context.Report(
             $"Links {Wording.List(links.ConvertAll(link => $"'{link.Id}'"))} of network '{id}' close a loop, and nothing keeps it from flooding.",
             $"/rig/links/{ring[0]}",
-            [Entity.Of("network", id), .. links.ConvertAll(link => Entity.Of("link", link.Id))]);
+            [Entity.Of("network", id), .. links.ConvertAll(link => Entity.Of("link", link.Id))]
+        );
     }
 }

@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Networks;
 public sealed class NetworksJoined : Rule<DeviceNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5012",
-        Name = "networks-joined",
-        Title = "Two networks joined",
-        Family = RuleFamily.Network,
-        Severity = Severity.Error,
-        Checks = "The links at one switch, or at bridged jacks of one device, belong to one network.",
-        Why = "A primary and a secondary that are joined anywhere are one network: a fault takes both, and the second copy of everything floods the first.",
-        Remedy = "Plug the link into a jack that is a switch of its own, or give both links the same network when they are meant to be one.",
-        Source = "common practice, no source; the separate paths of SMPTE ST 2022-7 and IEC 62439-3 (titles only)",
-        Fixability = Fixability.None,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5012",
+            Name = "networks-joined",
+            Title = "Two networks joined",
+            Family = RuleFamily.Network,
+            Severity = Severity.Error,
+            Checks = "The links at one switch, or at bridged jacks of one device, belong to one network.",
+            Why = "A primary and a secondary that are joined anywhere are one network: a fault takes both, and the second copy of everything floods the first.",
+            Remedy = "Plug the link into a jack that is a switch of its own, or give both links the same network when they are meant to be one.",
+            Source = "common practice, no source; the separate paths of SMPTE ST 2022-7 and IEC 62439-3 (titles only)",
+            Fixability = Fixability.None,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, DeviceNode subject)
@@ -99,7 +100,8 @@ public sealed class NetworksJoined : Rule<DeviceNode>
                 Entity.Of("device", device.Id),
                 .. namesJack ? [Entity.Of("jack", FirstJack(jacks))] : Array.Empty<Entity>(),
                 .. ids.ConvertAll(id => Entity.Of("network", id)),
-            ]);
+            ]
+        );
     }
 
     private static PointRange JackAt(LinkNode link, DeviceNode device) => link.Model.From.Device == device.Id ? link.Model.From : link.Model.To;

@@ -14,19 +14,21 @@ namespace RoutingRules.Checking.Rules.Networks;
 public sealed class PathMissing : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5001",
-        Name = "path-missing",
-        Title = "No path over the links",
-        Family = RuleFamily.Network,
-        Severity = Severity.Error,
-        Checks = "The links of a stream's network lead from its sender to each of its receivers; where a network has no links in the document, both have a network jack.",
-        Why = "Everything is patched right and nothing arrives: the stream is set at both ends, but no cable joins them.",
-        Remedy = "Draw the missing link, plug it into jacks of that network, or move the stream to a network that joins both devices.",
-        Source = "common practice, no source",
-        Fixability = Fixability.None,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5001",
+            Name = "path-missing",
+            Title = "No path over the links",
+            Family = RuleFamily.Network,
+            Severity = Severity.Error,
+            Checks =
+                "The links of a stream's network lead from its sender to each of its receivers; where a network has no links in the document, both have a network jack.",
+            Why = "Everything is patched right and nothing arrives: the stream is set at both ends, but no cable joins them.",
+            Remedy = "Draw the missing link, plug it into jacks of that network, or move the stream to a network that joins both devices.",
+            Source = "common practice, no source",
+            Fixability = Fixability.None,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -66,7 +68,8 @@ public sealed class PathMissing : Rule<ResolvedShow>
         DeviceNode sender,
         DeviceNode receiver,
         StreamNode stream,
-        string pointer)
+        string pointer
+    )
     {
         var one = Part(context, parts, network, sender);
         var other = Part(context, parts, network, receiver);
@@ -80,7 +83,15 @@ public sealed class PathMissing : Rule<ResolvedShow>
                 return;
             }
 
-            gaps.Add(gap = new Gap { Network = network, Low = low, High = high, Pointer = pointer });
+            gaps.Add(
+                gap = new Gap
+                {
+                    Network = network,
+                    Low = low,
+                    High = high,
+                    Pointer = pointer,
+                }
+            );
         }
 
         AddOnce(gap.Streams, $"'{stream.Model.Id}'");
@@ -100,14 +111,17 @@ public sealed class PathMissing : Rule<ResolvedShow>
     {
         var network = context.Rig.Networks[gap.Network].Id;
         var one = gap.Streams.Count == 1;
-        var why = gap.WithoutJack.Count == 0 ? "no links lead there"
-            : $"{Wording.List(gap.WithoutJack)} {(gap.WithoutJack.Count == 1 ? "has" : "have")} no network jack";
+        var why =
+            gap.WithoutJack.Count == 0
+                ? "no links lead there"
+                : $"{Wording.List(gap.WithoutJack)} {(gap.WithoutJack.Count == 1 ? "has" : "have")} no network jack";
         context.Report(
             $"{(one ? "Stream" : "Streams")} {Wording.List(gap.Streams)} cannot get {Wording.List(gap.Ways)} on network '{network}': {why}.",
             gap.Pointer,
             Entity.Of("network", network),
             Entity.Of("device", gap.Low),
-            Entity.Of("device", gap.High));
+            Entity.Of("device", gap.High)
+        );
     }
 
     /// <summary>The first device, by id, of those a device is joined with.</summary>
@@ -150,7 +164,8 @@ public sealed class PathMissing : Rule<ResolvedShow>
 
         return false;
 
-        bool Touches(DeviceNode? end) => end is not null
+        bool Touches(DeviceNode? end) =>
+            end is not null
             && (end == sender || end == receiver || context.Network.Joins(network, sender, end) || context.Network.Joins(network, receiver, end));
     }
 

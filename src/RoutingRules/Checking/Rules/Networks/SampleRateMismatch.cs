@@ -15,19 +15,21 @@ namespace RoutingRules.Checking.Rules.Networks;
 public sealed class SampleRateMismatch : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR5006",
-        Name = "sample-rate-mismatch",
-        Title = "Sample rates do not fit",
-        Family = RuleFamily.Network,
-        Severity = Severity.Error,
-        Checks = "Devices can run at the rate of their networks' clocks, and streams are sent and received on the clock their device follows, unless a rate converter sits at the slots.",
-        Why = "Across two rates nothing is heard, or noise; across two clocks of one rate a sample is dropped or doubled every few seconds.",
-        Remedy = "Put both ends on one clock, choose a rate that all devices know, or use slots with a rate converter.",
-        Source = "AES67 and AES11 (from memory): one rate and one clock along a path",
-        Fixability = Fixability.None,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR5006",
+            Name = "sample-rate-mismatch",
+            Title = "Sample rates do not fit",
+            Family = RuleFamily.Network,
+            Severity = Severity.Error,
+            Checks =
+                "Devices can run at the rate of their networks' clocks, and streams are sent and received on the clock their device follows, unless a rate converter sits at the slots.",
+            Why = "Across two rates nothing is heard, or noise; across two clocks of one rate a sample is dropped or doubled every few seconds.",
+            Remedy = "Put both ends on one clock, choose a rate that all devices know, or use slots with a rate converter.",
+            Source = "AES67 and AES11 (from memory): one rate and one clock along a path",
+            Fixability = Fixability.None,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -88,7 +90,8 @@ public sealed class SampleRateMismatch : Rule<ResolvedShow>
                     $"{device.Id} runs at {Wording.List(rates, "or")}, but clock '{context.Rig.Clocks[clock].Id}', which it follows, runs at {Rate(rate)}.",
                     $"/rig/devices/{device.Index}",
                     Entity.Of("device", device.Id),
-                    Entity.Of("rate", rate.ToString(CultureInfo.InvariantCulture)));
+                    Entity.Of("rate", rate.ToString(CultureInfo.InvariantCulture))
+                );
             }
         }
     }
@@ -109,7 +112,15 @@ public sealed class SampleRateMismatch : Rule<ResolvedShow>
                 if (receiver.State == ConnectionState.Connected)
                 {
                     isReceived = true;
-                    CheckEnd(context, map, told, network, receiver.At, $"/patch/streams/{stream.Index}/to/{receiver.Index}", $"receives stream '{stream.Model.Id}'");
+                    CheckEnd(
+                        context,
+                        map,
+                        told,
+                        network,
+                        receiver.At,
+                        $"/patch/streams/{stream.Index}/to/{receiver.Index}",
+                        $"receives stream '{stream.Model.Id}'"
+                    );
                 }
             }
 
@@ -129,29 +140,46 @@ public sealed class SampleRateMismatch : Rule<ResolvedShow>
         }
     }
 
-    private static void CheckEnd(RuleContext context, ClockMap map, HashSet<(int Device, int Network)> told, int network, PointIndex point, string pointer, string does)
+    private static void CheckEnd(
+        RuleContext context,
+        ClockMap map,
+        HashSet<(int Device, int Network)> told,
+        int network,
+        PointIndex point,
+        string pointer,
+        string does
+    )
     {
         var device = context.DeviceOf(point);
         var (own, other) = (map.ClockOf(device), map.ClockOf(network));
         context.LookedAt(own < 0 || other < 0 ? 0 : 1);
-        if (own < 0 || other < 0 || own == other || context.GroupOf(point).Model.RateConverter
+        if (
+            own < 0
+            || other < 0
+            || own == other
+            || context.GroupOf(point).Model.RateConverter
             || (context.GroupOf(point).Kind == PortKind.Network && ClockMap.HasConverter(device))
-            || !map.IsOnNetworkOf(own, device) || LeadsBoth(context, device, own, other) || IsUnable(context, device, other)
-            || !told.Add((device.Index, network)))
+            || !map.IsOnNetworkOf(own, device)
+            || LeadsBoth(context, device, own, other)
+            || IsUnable(context, device, other)
+            || !told.Add((device.Index, network))
+        )
         {
             return;
         }
 
         var (ownClock, otherClock) = (context.Rig.Clocks[own], context.Rig.Clocks[other]);
         var id = context.Rig.Networks[network].Id;
-        var differ = ownClock.SampleRate == otherClock.SampleRate
-            ? $"clock '{otherClock.Id}', while it follows clock '{ownClock.Id}': the two drift apart"
-            : $"clock '{otherClock.Id}' at {Rate(otherClock.SampleRate)}, while it follows clock '{ownClock.Id}' at {Rate(ownClock.SampleRate)}";
+        var differ =
+            ownClock.SampleRate == otherClock.SampleRate
+                ? $"clock '{otherClock.Id}', while it follows clock '{ownClock.Id}': the two drift apart"
+                : $"clock '{otherClock.Id}' at {Rate(otherClock.SampleRate)}, while it follows clock '{ownClock.Id}' at {Rate(ownClock.SampleRate)}";
         context.Report(
             $"{device.Id} {does} on network '{id}' of {differ}, and no rate converter sits between.",
             pointer,
             Entity.Of("device", device.Id),
-            Entity.Of("network", id));
+            Entity.Of("network", id)
+        );
     }
 
     private static bool LeadsBoth(RuleContext context, DeviceNode device, int own, int other) =>

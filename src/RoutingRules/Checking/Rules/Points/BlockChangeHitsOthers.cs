@@ -11,19 +11,22 @@ namespace RoutingRules.Checking.Rules.Points;
 public sealed class BlockChangeHitsOthers : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2014",
-        Name = "block-change-hits-others",
-        Title = "Slot for one box sounds at another box too",
-        Family = RuleFamily.Points,
-        Severity = Severity.Warning,
-        Checks = "A slot that a route fills for one device does not come out of a fixed output of another device in the same stream where no feed wants it; an error for mains and in-ears.",
-        Why = "Boxes with fixed outputs play the whole block: a late change made for one of them is heard at the other as well.",
-        Remedy = "Give the second box a block of its own, or move the source to a slot whose output is free at both boxes; turn the second output down first.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2014",
+            Name = "block-change-hits-others",
+            Title = "Slot for one box sounds at another box too",
+            Family = RuleFamily.Points,
+            Severity = Severity.Warning,
+            Checks =
+                "A slot that a route fills for one device does not come out of a fixed output of another device in the same stream where no feed wants it; an error for mains and in-ears.",
+            Why = "Boxes with fixed outputs play the whole block: a late change made for one of them is heard at the other as well.",
+            Remedy =
+                "Give the second box a block of its own, or move the source to a slot whose output is free at both boxes; turn the second output down first.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -62,6 +65,7 @@ public sealed class BlockChangeHitsOthers : Rule<ResolvedShow>
             $"{sources} {Wording.Verb(sources, "is", "are")} in block {block} for {other}, but {outputs} {Wording.Verb(outputs, "takes", "take")} the same block and {Wording.Verb(outputs, "plays it", "play them")} too, where no feed wants {Wording.Verb(outputs, "it", "them")}.",
             StrayOutputs.Pointer(context, run.Sink),
             Entity.Of("output", outputs),
-            Entity.Of("source", sources));
+            Entity.Of("source", sources)
+        );
     }
 }

@@ -16,20 +16,22 @@ namespace RoutingRules.Checking.Rules.Points;
 public sealed class BlockRouteBroken : Rule<DeviceNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2006",
-        Name = "block-route-broken",
-        Title = "Block of channels torn apart",
-        Family = RuleFamily.Points,
-        Severity = Severity.Error,
-        Checks = "Where a device moves channels in blocks, each block is routed whole, once and to one port group, starting on the grid; "
-            + "where it cannot reorder, all channels between two groups keep one distance.",
-        Why = "The device can set such routes for whole blocks only. Patching the one channel that was meant moves its neighbours too.",
-        Remedy = "Route whole blocks, starting at channel 1, 1 + block size and so on, in their own order.",
-        Source = "AMWA IS-08 v1.0.1, Behaviour, Re-ordering, Channel Block Sizes and Combining Input Constraints",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2006",
+            Name = "block-route-broken",
+            Title = "Block of channels torn apart",
+            Family = RuleFamily.Points,
+            Severity = Severity.Error,
+            Checks =
+                "Where a device moves channels in blocks, each block is routed whole, once and to one port group, starting on the grid; "
+                + "where it cannot reorder, all channels between two groups keep one distance.",
+            Why = "The device can set such routes for whole blocks only. Patching the one channel that was meant moves its neighbours too.",
+            Remedy = "Route whole blocks, starting at channel 1, 1 + block size and so on, in their own order.",
+            Source = "AMWA IS-08 v1.0.1, Behaviour, Re-ordering, Channel Block Sizes and Combining Input Constraints",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, DeviceNode subject)
@@ -93,16 +95,20 @@ public sealed class BlockRouteBroken : Rule<DeviceNode>
             }
         }
 
-        var what = use.IsMisaligned(first, blocks)
-            ? "but the run starts between two blocks"
+        var what =
+            use.IsMisaligned(first, blocks) ? "but the run starts between two blocks"
             : doubled.Count == 0 ? $"but {Wording.Names(missing, false)} {(missing.Count == 1 ? "is" : "are")} missing"
             : missing.Count == 0 ? $"but {Wording.Names(doubled, false)} {(doubled.Count == 1 ? "is" : "are")} taken more than once"
             : $"but {Wording.Names(missing, false)} {(missing.Count == 1 ? "is" : "are")} missing and {Wording.Names(doubled, false)} taken more than once";
         context.Report(
-            string.Create(CultureInfo.InvariantCulture, $"'{use.To.Id}' of '{device.DisplayName}' takes channels of {at} in blocks of {use.BlockSize}, {what}."),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"'{use.To.Id}' of '{device.DisplayName}' takes channels of {at} in blocks of {use.BlockSize}, {what}."
+            ),
             Pointer(context, device, use, pair => pair.Channel >= at.First - 1 && pair.Channel < at.Last),
             Entity.Of("block", at),
-            Entity.Of("to", $"{device.Id}/{use.To.Id}"));
+            Entity.Of("to", $"{device.Id}/{use.To.Id}")
+        );
     }
 
     private static void CheckOrder(RuleContext context, DeviceNode device, BlockUse use)
@@ -135,7 +141,8 @@ public sealed class BlockRouteBroken : Rule<DeviceNode>
             $"'{device.DisplayName}' cannot change the order of channels between '{use.From.Id}' and '{use.To.Id}', but these are out of order: {Wording.Names(names, false)}.",
             Pointer(context, device, use, pair => pair.Sink - pair.Channel != usual),
             Entity.Of("from", $"{device.Id}/{use.From.Id}"),
-            Entity.Of("to", $"{device.Id}/{use.To.Id}"));
+            Entity.Of("to", $"{device.Id}/{use.To.Id}")
+        );
     }
 
     private static void CheckShared(RuleContext context, DeviceNode device, BlockUse use, BlockUse later)
@@ -160,11 +167,15 @@ public sealed class BlockRouteBroken : Rule<DeviceNode>
 
             var at = Channels(device, use, first * use.BlockSize, block * use.BlockSize);
             context.Report(
-                string.Create(CultureInfo.InvariantCulture, $"'{device.DisplayName}' sends each block of {use.BlockSize} to one place, but {at} goes to '{use.To.Id}' and to '{later.To.Id}'."),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"'{device.DisplayName}' sends each block of {use.BlockSize} to one place, but {at} goes to '{use.To.Id}' and to '{later.To.Id}'."
+                ),
                 Pointer(context, device, later, pair => pair.Channel >= at.First - 1 && pair.Channel < at.Last),
                 Entity.Of("block", at),
                 Entity.Of("to", $"{device.Id}/{use.To.Id}"),
-                Entity.Of("to", $"{device.Id}/{later.To.Id}"));
+                Entity.Of("to", $"{device.Id}/{later.To.Id}")
+            );
         }
     }
 

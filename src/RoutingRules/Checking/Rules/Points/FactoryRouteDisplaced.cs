@@ -16,19 +16,20 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
     private const int Labelled = 2;
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2007",
-        Name = "factory-route-displaced",
-        Title = "Bus pushed off its usual output",
-        Family = RuleFamily.Points,
-        Severity = Severity.Warning,
-        Checks = "No route takes the place of a factory route by which a bus with a feed, a cable or a label came out.",
-        Why = "Nobody patched the bus, so nobody notices that it is gone until it is missed.",
-        Remedy = "Put the route on another sink, or patch the bus to its output by a route of its own.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2007",
+            Name = "factory-route-displaced",
+            Title = "Bus pushed off its usual output",
+            Family = RuleFamily.Points,
+            Severity = Severity.Warning,
+            Checks = "No route takes the place of a factory route by which a bus with a feed, a cable or a label came out.",
+            Why = "Nobody patched the bus, so nobody notices that it is gone until it is missed.",
+            Remedy = "Put the route on another sink, or patch the bus to its output by a route of its own.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -190,6 +191,7 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
             $"{bus} no longer comes out through {sink}, where it went by itself: {taken}, although {reason}.",
             new Place(route, "/patch/routes", run.Order).Pointer,
             Entity.Of("source", bus),
-            Entity.Of("sink", sink));
+            Entity.Of("sink", sink)
+        );
     }
 }

@@ -21,19 +21,20 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
     private const int Idle = 3;
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2003",
-        Name = "output-orphaned",
-        Title = "Used output without signal",
-        Family = RuleFamily.Points,
-        Severity = Severity.Error,
-        Checks = "Every output that a feed is pinned to, a route leads to, or a cable leads on from traces back to a real source.",
-        Why = "A loudspeaker, pack or recorder hangs on it and will stay silent.",
-        Remedy = "Follow the path back to the point named and patch a source to it, or take the route, cable or feed out.",
-        Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (an unrouted output channel is silent)",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2003",
+            Name = "output-orphaned",
+            Title = "Used output without signal",
+            Family = RuleFamily.Points,
+            Severity = Severity.Error,
+            Checks = "Every output that a feed is pinned to, a route leads to, or a cable leads on from traces back to a real source.",
+            Why = "A loudspeaker, pack or recorder hangs on it and will stay silent.",
+            Remedy = "Follow the path back to the point named and patch a source to it, or take the route, cable or feed out.",
+            Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (an unrouted output channel is silent)",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -264,15 +265,26 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
             context.Report(
                 $"{silent} {(feeds.Count == 1 ? "Feed" : "Feeds")} {Wording.Names(feeds)} shall come out there.",
                 new Place(demand.Feed!.Model, "/feeds", demand.Feed.Index, "/to", demand.Entry).Pointer,
-                entity);
+                entity
+            );
         }
         else if (run.Tag == Routed)
         {
-            context.ReportAs(Severity.Warning, $"{silent} A route of the patch leads there.", new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer, entity);
+            context.ReportAs(
+                Severity.Warning,
+                $"{silent} A route of the patch leads there.",
+                new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer,
+                entity
+            );
         }
         else
         {
-            context.ReportAs(Severity.Warning, $"{silent} A cable leads on to {context.Cables[run.Order].Model.To}.", new Place(context.Cables[run.Order].Model, "/rig/cables", run.Order).Pointer, entity);
+            context.ReportAs(
+                Severity.Warning,
+                $"{silent} A cable leads on to {context.Cables[run.Order].Model.To}.",
+                new Place(context.Cables[run.Order].Model, "/rig/cables", run.Order).Pointer,
+                entity
+            );
         }
     }
 
@@ -299,7 +311,8 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
                 Severity.Note,
                 $"Outputs of '{device.DisplayName}' are cabled but carry nothing, and no feed {(isAsked ? "whose source exists " : "")}asks for them: {Wording.Names(names, false)}.",
                 string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
-                [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]);
+                [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]
+            );
         }
     }
 }

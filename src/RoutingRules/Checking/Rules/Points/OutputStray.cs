@@ -14,19 +14,20 @@ namespace RoutingRules.Checking.Rules.Points;
 public sealed class OutputStray : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2009",
-        Name = "output-stray",
-        Title = "Output with a source nobody wants there",
-        Family = RuleFamily.Points,
-        Severity = Severity.Warning,
-        Checks = "Every output that a route, a stream, a cable or a label touches carries a source that a feed has there, or nothing.",
-        Why = "Plug a loudspeaker or a pack into that output and it plays a mix that nobody meant for it.",
-        Remedy = "Clear the slot or the route that brings the source there, or add the feed that is meant.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2009",
+            Name = "output-stray",
+            Title = "Output with a source nobody wants there",
+            Family = RuleFamily.Points,
+            Severity = Severity.Warning,
+            Checks = "Every output that a route, a stream, a cable or a label touches carries a source that a feed has there, or nothing.",
+            Why = "Plug a loudspeaker or a pack into that output and it plays a mix that nobody meant for it.",
+            Remedy = "Clear the slot or the route that brings the source there, or add the feed that is meant.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -65,7 +66,8 @@ public sealed class OutputStray : Rule<ResolvedShow>
                 $"{outputs} {Wording.Verb(outputs, "carries", "carry")} {sources}, but no feed has {Wording.Verb(outputs, "it", "them")} there.",
                 StrayOutputs.Pointer(context, run.Sink),
                 Entity.Of("output", outputs),
-                Entity.Of("source", sources));
+                Entity.Of("source", sources)
+            );
         }
 
         ReportLeftovers(context, leftovers.Merge(context));
@@ -86,7 +88,8 @@ public sealed class OutputStray : Rule<ResolvedShow>
                 Severity.Note,
                 $"Outputs of '{device.DisplayName}' still carry what they carry without any patching, and no feed asks for it: {Wording.Names(names, false)}.",
                 string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
-                [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]);
+                [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]
+            );
         }
     }
 }

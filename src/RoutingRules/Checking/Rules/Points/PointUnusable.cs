@@ -12,19 +12,21 @@ namespace RoutingRules.Checking.Rules.Points;
 public sealed class PointUnusable : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2013",
-        Name = "point-unusable",
-        Title = "Dead or reserved point in use",
-        Family = RuleFamily.Points,
-        Severity = Severity.Warning,
-        Checks = "No feed, line, route or label uses a point that is written down as dead or reserved, and no cable is in a dead one; an error for a main or in-ear feed on a dead one.",
-        Why = "What somebody wrote down yesterday is found again in the middle of the show; a reserved point is wanted by a guest who counts on it.",
-        Remedy = "Move the feed, the line or the cable to a free point, or take the entry off the list if the point was mended or is no longer reserved.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2013",
+            Name = "point-unusable",
+            Title = "Dead or reserved point in use",
+            Family = RuleFamily.Points,
+            Severity = Severity.Warning,
+            Checks =
+                "No feed, line, route or label uses a point that is written down as dead or reserved, and no cable is in a dead one; an error for a main or in-ear feed on a dead one.",
+            Why = "What somebody wrote down yesterday is found again in the middle of the show; a reserved point is wanted by a guest who counts on it.",
+            Remedy = "Move the feed, the line or the cable to a free point, or take the entry off the list if the point was mended or is no longer reserved.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -188,6 +190,7 @@ public sealed class PointUnusable : Rule<ResolvedShow>
             isGrave ? Severity.Error : Severity.Warning,
             $"{at} {what}{(mark.Reason is { } reason ? $" ({reason})" : "")}, but {Wording.Verb(at, "is", "are")} used by {Wording.List(users)}.",
             string.Create(CultureInfo.InvariantCulture, $"/rig/{(mark.IsDead ? "unavailable" : "reserved")}/{mark.Index}"),
-            Entity.Of(mark.IsDead ? "dead" : "reserved", at));
+            Entity.Of(mark.IsDead ? "dead" : "reserved", at)
+        );
     }
 }

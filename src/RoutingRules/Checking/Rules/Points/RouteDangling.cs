@@ -11,19 +11,20 @@ namespace RoutingRules.Checking.Rules.Points;
 public sealed class RouteDangling : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2002",
-        Name = "route-dangling",
-        Title = "Route from an empty source",
-        Family = RuleFamily.Points,
-        Severity = Severity.Warning,
-        Checks = "Every route that the patch writes starts at something that carries a real source.",
-        Why = "Somebody expects signal there. A channel that takes an empty slot stays silent at the line check.",
-        Remedy = "Bring signal to the named points with a stream, a cable or a route, or take the route out.",
-        Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (an entry names an existing source channel)",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2002",
+            Name = "route-dangling",
+            Title = "Route from an empty source",
+            Family = RuleFamily.Points,
+            Severity = Severity.Warning,
+            Checks = "Every route that the patch writes starts at something that carries a real source.",
+            Why = "Somebody expects signal there. A channel that takes an empty slot stays silent at the line check.",
+            Remedy = "Bring signal to the named points with a stream, a cable or a route, or take the route out.",
+            Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (an entry names an existing source channel)",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -39,7 +40,12 @@ public sealed class RouteDangling : Rule<ResolvedShow>
                 context.LookedAt();
                 var source = route.From + position;
                 var sink = route.To + position;
-                if (context.Upstream(sink) == source && silence.IsSilent(source) && !silence.IsExplained(source) && !LeadsToUsedOutput(context, intentions, sink))
+                if (
+                    context.Upstream(sink) == source
+                    && silence.IsSilent(source)
+                    && !silence.IsExplained(source)
+                    && !LeadsToUsedOutput(context, intentions, sink)
+                )
                 {
                     var end = silence.End(source);
                     ends.Add(end, PointIndex.None, 0, route.Index);
@@ -68,7 +74,8 @@ public sealed class RouteDangling : Rule<ResolvedShow>
             context.Report(
                 $"{Wording.Names(names, false)} {(names.Count == 1 && !names[0].Contains('-', StringComparison.Ordinal) ? "is" : "are")} routed from an empty source: {silence.WhyEnd(run.Sink, run.Width)}.",
                 new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer,
-                Entity.Of("end", context.Address(run.Sink, run.Width)));
+                Entity.Of("end", context.Address(run.Sink, run.Width))
+            );
         }
     }
 

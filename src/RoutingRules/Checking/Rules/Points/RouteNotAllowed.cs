@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Points;
 public sealed class RouteNotAllowed : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2005",
-        Name = "route-not-allowed",
-        Title = "Route the device cannot make",
-        Family = RuleFamily.Points,
-        Severity = Severity.Error,
-        Checks = "Every route joins two port groups between which the device's profile has a routing entry.",
-        Why = "The device offers no such route, so the crew will not find it in its patch page, and the signal will not arrive.",
-        Remedy = "Go through a group that can reach the sink, or use another sink.",
-        Source = "AMWA IS-08 v1.0.1, Behaviour, Output Routing Constraints",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2005",
+            Name = "route-not-allowed",
+            Title = "Route the device cannot make",
+            Family = RuleFamily.Points,
+            Severity = Severity.Error,
+            Checks = "Every route joins two port groups between which the device's profile has a routing entry.",
+            Why = "The device offers no such route, so the crew will not find it in its patch page, and the signal will not arrive.",
+            Remedy = "Go through a group that can reach the sink, or use another sink.",
+            Source = "AMWA IS-08 v1.0.1, Behaviour, Output Routing Constraints",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -48,12 +49,14 @@ public sealed class RouteNotAllowed : Rule<ResolvedShow>
             var from = context.Address(run.Source, run.Width);
             var to = context.Address(run.Sink, run.Width);
             var feeders = Feeders(context, run.Sink);
-            var hint = feeders.Count == 0 ? $"nothing can be routed to '{to.Group}' of this device" : $"'{to.Group}' takes signal from {Wording.Names(feeders)}";
+            var hint =
+                feeders.Count == 0 ? $"nothing can be routed to '{to.Group}' of this device" : $"'{to.Group}' takes signal from {Wording.Names(feeders)}";
             context.Report(
                 $"'{context.DeviceOf(run.Sink).DisplayName}' cannot route {from} to {to}: {hint}.",
                 new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer,
                 Entity.Of("from", from),
-                Entity.Of("to", to));
+                Entity.Of("to", to)
+            );
         }
     }
 

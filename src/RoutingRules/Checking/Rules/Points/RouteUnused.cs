@@ -15,19 +15,20 @@ namespace RoutingRules.Checking.Rules.Points;
 public sealed class RouteUnused : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2008",
-        Name = "route-unused",
-        Title = "Route to a slot that is not sent",
-        Family = RuleFamily.Points,
-        Severity = Severity.Note,
-        Checks = "Every transmit slot that the patch routes a source to travels in a stream, or over the link of a digital multicore.",
-        Why = "The route looks like a finished job, but the signal does not leave the device.",
-        Remedy = "Add the slots to a stream, or take the route out.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Safe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2008",
+            Name = "route-unused",
+            Title = "Route to a slot that is not sent",
+            Family = RuleFamily.Points,
+            Severity = Severity.Note,
+            Checks = "Every transmit slot that the patch routes a source to travels in a stream, or over the link of a digital multicore.",
+            Why = "The route looks like a finished job, but the signal does not leave the device.",
+            Remedy = "Add the slots to a stream, or take the route out.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Safe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -46,8 +47,13 @@ public sealed class RouteUnused : Rule<ResolvedShow>
             for (var position = 0; position < route.Model.To.Width; position++)
             {
                 var slot = route.To + position;
-                if (context.Upstream(slot) == route.From + position && context.Fed(slot).IsEmpty
-                    && !(sent ??= Sent(context)).Contains(slot.Value) && !intentions.IsNamed(slot) && !IsMissed(intentions, route.From + position))
+                if (
+                    context.Upstream(slot) == route.From + position
+                    && context.Fed(slot).IsEmpty
+                    && !(sent ??= Sent(context)).Contains(slot.Value)
+                    && !intentions.IsNamed(slot)
+                    && !IsMissed(intentions, route.From + position)
+                )
                 {
                     (found ??= new SinkRuns()).Add(slot, route.From + position, 0, route.Index);
                 }
@@ -62,7 +68,8 @@ public sealed class RouteUnused : Rule<ResolvedShow>
             context.Report(
                 $"{context.Address(run.Source, run.Width)} {Wording.Verb(slots, "is", "are")} routed to {slots}, but {carrier}.",
                 new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer,
-                Entity.Of("slot", slots));
+                Entity.Of("slot", slots)
+            );
         }
     }
 

@@ -13,19 +13,20 @@ public sealed class RouteWithoutEffect : Rule<ResolvedShow>
     private const int Cleared = 1;
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2010",
-        Name = "route-without-effect",
-        Title = "Route at a fixed sink",
-        Family = RuleFamily.Points,
-        Severity = Severity.Warning,
-        Checks = "No route changes or clears a sink that the device always feeds from one fixed source.",
-        Why = "The device cannot do it: the sink goes on carrying its fixed source, whatever the patch says.",
-        Remedy = "Bring the wanted signal to the fixed source of that sink, or use another sink.",
-        Source = "AMWA IS-08 v1.0.1, Behaviour, Output Routing Constraints",
-        Fixability = Fixability.Safe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2010",
+            Name = "route-without-effect",
+            Title = "Route at a fixed sink",
+            Family = RuleFamily.Points,
+            Severity = Severity.Warning,
+            Checks = "No route changes or clears a sink that the device always feeds from one fixed source.",
+            Why = "The device cannot do it: the sink goes on carrying its fixed source, whatever the patch says.",
+            Remedy = "Bring the wanted signal to the fixed source of that sink, or use another sink.",
+            Source = "AMWA IS-08 v1.0.1, Behaviour, Output Routing Constraints",
+            Fixability = Fixability.Safe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -48,7 +49,9 @@ public sealed class RouteWithoutEffect : Rule<ResolvedShow>
         {
             var to = context.Address(run.Sink, run.Width);
             var place = new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order);
-            var fixedTo = context.FixedSource(run.Sink) is { IsNone: false } source ? $"always {Wording.Verb(to, "carries", "carry")} {Fixed(context, source, run)}" : "cannot be patched";
+            var fixedTo = context.FixedSource(run.Sink) is { IsNone: false } source
+                ? $"always {Wording.Verb(to, "carries", "carry")} {Fixed(context, source, run)}"
+                : "cannot be patched";
             if (run.Tag == Cleared)
             {
                 context.Report($"{to} cannot be set to nothing: {Wording.Verb(to, "it", "they")} {fixedTo}.", place.Pointer, Entity.Of("to", to));

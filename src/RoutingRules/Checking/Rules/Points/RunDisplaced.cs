@@ -11,19 +11,21 @@ namespace RoutingRules.Checking.Rules.Points;
 public sealed class RunDisplaced : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2011",
-        Name = "run-displaced",
-        Title = "Whole run patched a few places off",
-        Family = RuleFamily.Points,
-        Severity = Severity.Error,
-        Checks = "Feeds and lines that name neighbouring points do not all arrive the same number of points beside them.",
-        Why = "One slip at the start of a run puts every mix of it on the wrong connector: everybody hears their neighbour's mix.",
-        Remedy = "Mute the outputs, then shift the route, the stream or the loom back by the number the finding names; check one output at low level before the others.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2011",
+            Name = "run-displaced",
+            Title = "Whole run patched a few places off",
+            Family = RuleFamily.Points,
+            Severity = Severity.Error,
+            Checks = "Feeds and lines that name neighbouring points do not all arrive the same number of points beside them.",
+            Why = "One slip at the start of a run puts every mix of it on the wrong connector: everybody hears their neighbour's mix.",
+            Remedy =
+                "Mute the outputs, then shift the route, the stream or the loom back by the number the finding names; check one output at low level before the others.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -52,8 +54,10 @@ public sealed class RunDisplaced : Rule<ResolvedShow>
         context.Report(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"What belongs at {wanted} arrives at {actual}, {shift}: {run.Demands.Count} {role}s, {Wording.List(names)}."),
+                $"What belongs at {wanted} arrives at {actual}, {shift}: {run.Demands.Count} {role}s, {Wording.List(names)}."
+            ),
             pointer,
-            [.. entities]);
+            [.. entities]
+        );
     }
 }

@@ -8,19 +8,20 @@ namespace RoutingRules.Checking.Rules.Points;
 public sealed class SignalLoop : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2004",
-        Name = "signal-loop",
-        Title = "Signal runs in a loop",
-        Family = RuleFamily.Points,
-        Severity = Severity.Error,
-        Checks = "No path through routes, processing, streams and cables comes back to a point it has passed.",
-        Why = "No real source ever enters a closed loop; with gain in it, it howls.",
-        Remedy = "Break the loop at one of the points named and patch the real source there.",
-        Source = "AMWA IS-08 v1.0.1, Behaviour, Re-entrant Mappings",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2004",
+            Name = "signal-loop",
+            Title = "Signal runs in a loop",
+            Family = RuleFamily.Points,
+            Severity = Severity.Error,
+            Checks = "No path through routes, processing, streams and cables comes back to a point it has passed.",
+            Why = "No real source ever enters a closed loop; with gain in it, it howls.",
+            Remedy = "Break the loop at one of the points named and patch the real source there.",
+            Source = "AMWA IS-08 v1.0.1, Behaviour, Re-entrant Mappings",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -32,7 +33,7 @@ public sealed class SignalLoop : Rule<ResolvedShow>
         }
 
         var loops = Loops(context);
-        for (var i = 0; i < loops.Count;)
+        for (var i = 0; i < loops.Count; )
         {
             var width = 1;
             while (i + width < loops.Count && AreParallel(context, loops[i], loops[i + width], width))
@@ -93,8 +94,12 @@ public sealed class SignalLoop : Rule<ResolvedShow>
     {
         for (var i = 0; i < loop.Count; i++)
         {
-            if (other.Count != loop.Count || other[i] != loop[i] + distance || context.GroupOf(other[i]) != context.GroupOf(loop[i])
-                || context.DeviceOf(other[i]) != context.DeviceOf(loop[i]))
+            if (
+                other.Count != loop.Count
+                || other[i] != loop[i] + distance
+                || context.GroupOf(other[i]) != context.GroupOf(loop[i])
+                || context.DeviceOf(other[i]) != context.DeviceOf(loop[i])
+            )
             {
                 return false;
             }
@@ -116,7 +121,8 @@ public sealed class SignalLoop : Rule<ResolvedShow>
         context.Report(
             $"Signal runs in a loop and no real source enters it: {string.Join(" to ", points)} and back to {points[0]}.",
             Pointer(context, loop),
-            entities.ToArray());
+            entities.ToArray()
+        );
     }
 
     private static string Pointer(RuleContext context, List<PointIndex> loop)
@@ -124,14 +130,28 @@ public sealed class SignalLoop : Rule<ResolvedShow>
         var best = (Rank: int.MaxValue, Index: 0);
         foreach (var point in loop)
         {
-            var rank = context.Via(point) switch { HopKind.Route => 0, HopKind.Stream => 1, HopKind.Cable => 2, HopKind.Carrier => 3, _ => int.MaxValue };
+            var rank = context.Via(point) switch
+            {
+                HopKind.Route => 0,
+                HopKind.Stream => 1,
+                HopKind.Cable => 2,
+                HopKind.Carrier => 3,
+                _ => int.MaxValue,
+            };
             if (rank < best.Rank || (rank == best.Rank && context.ViaIndex(point) < best.Index))
             {
                 best = (rank, context.ViaIndex(point));
             }
         }
 
-        var list = best.Rank switch { 0 => "/patch/routes", 1 => "/patch/streams", 2 => "/rig/cables", 3 => "/rig/links", _ => "/rig/devices" };
+        var list = best.Rank switch
+        {
+            0 => "/patch/routes",
+            1 => "/patch/streams",
+            2 => "/rig/cables",
+            3 => "/rig/links",
+            _ => "/rig/devices",
+        };
         var index = best.Rank == int.MaxValue ? context.DeviceOf(loop[0]).Index : best.Index;
         return string.Create(CultureInfo.InvariantCulture, $"{list}/{index}{(best.Rank == int.MaxValue ? "/profile" : "")}");
     }

@@ -11,19 +11,20 @@ namespace RoutingRules.Checking.Rules.Points;
 public sealed class SinkClaimedTwice : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2001",
-        Name = "sink-claimed-twice",
-        Title = "Two sources for one sink",
-        Family = RuleFamily.Points,
-        Severity = Severity.Error,
-        Checks = "No output, channel, slot or input gets signal from two routes, streams, cables or links.",
-        Why = "A patch never mixes: one of the two is heard and the other is lost, and two cables into one input load each other.",
-        Remedy = "Take out the one that is not wanted.",
-        Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (one source for each output channel)",
-        Fixability = Fixability.Safe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2001",
+            Name = "sink-claimed-twice",
+            Title = "Two sources for one sink",
+            Family = RuleFamily.Points,
+            Severity = Severity.Error,
+            Checks = "No output, channel, slot or input gets signal from two routes, streams, cables or links.",
+            Why = "A patch never mixes: one of the two is heard and the other is lost, and two cables into one input load each other.",
+            Remedy = "Take out the one that is not wanted.",
+            Source = "AMWA IS-08 v1.0.1, Behaviour, The Active Map (one source for each output channel)",
+            Fixability = Fixability.Safe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -79,7 +80,12 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
         var entity = Entity.Of("sink", at);
         if (run.Source == context.Upstream(run.Sink))
         {
-            context.ReportAs(Severity.Warning, $"{at} {Wording.Verb(at, "is", "are")} patched twice in the same way: {first} and {other}. One of them is enough.", pointer, entity);
+            context.ReportAs(
+                Severity.Warning,
+                $"{at} {Wording.Verb(at, "is", "are")} patched twice in the same way: {first} and {other}. One of them is enough.",
+                pointer,
+                entity
+            );
         }
         else
         {

@@ -18,19 +18,20 @@ public sealed class ThroughHalfPatched : Rule<DeviceNode>
     private const int NoSend = 1;
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR2012",
-        Name = "through-half-patched",
-        Title = "Send without return, or return without send",
-        Family = RuleFamily.Points,
-        Severity = Severity.Warning,
-        Checks = "What is connected to the way in of a processor, an insert or a split is connected at its way out too, and the other way round.",
-        Why = "An insert with only one side plugged mutes the channel it sits in; a pair with one leg through the box and one past it loses its balance.",
-        Remedy = "Complete the other side, or take the plugged side out and bypass the path.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR2012",
+            Name = "through-half-patched",
+            Title = "Send without return, or return without send",
+            Family = RuleFamily.Points,
+            Severity = Severity.Warning,
+            Checks = "What is connected to the way in of a processor, an insert or a split is connected at its way out too, and the other way round.",
+            Why = "An insert with only one side plugged mutes the channel it sits in; a pair with one leg through the box and one past it loses its balance.",
+            Remedy = "Complete the other side, or take the plugged side out and bypass the path.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, DeviceNode subject)
@@ -39,7 +40,12 @@ public sealed class ThroughHalfPatched : Rule<DeviceNode>
         SinkRuns? found = null;
         foreach (var path in subject.Profile.Through)
         {
-            if (path.Kind == ThroughKind.Select || subject.Group(path.From) is not { } from || subject.Group(path.To) is not { } to || to.Model.Level == SignalLevel.Speaker)
+            if (
+                path.Kind == ThroughKind.Select
+                || subject.Group(path.From) is not { } from
+                || subject.Group(path.To) is not { } to
+                || to.Model.Level == SignalLevel.Speaker
+            )
             {
                 continue;
             }
@@ -49,8 +55,11 @@ public sealed class ThroughHalfPatched : Rule<DeviceNode>
                 context.LookedAt();
                 var enter = subject.First(from) + i;
                 var leave = subject.First(to) + i;
-                if (Fault(context, Intentions.Of(context), path, enter, leave) is { } tag
-                    && !CauseFinder.Of(context).IsMentioned(enter) && !CauseFinder.Of(context).IsMentioned(leave))
+                if (
+                    Fault(context, Intentions.Of(context), path, enter, leave) is { } tag
+                    && !CauseFinder.Of(context).IsMentioned(enter)
+                    && !CauseFinder.Of(context).IsMentioned(leave)
+                )
                 {
                     (found ??= new SinkRuns()).Add(tag == NoReturn ? leave : enter, tag == NoReturn ? enter : leave, tag, subject.Index);
                 }
@@ -66,8 +75,13 @@ public sealed class ThroughHalfPatched : Rule<DeviceNode>
     private static int? Fault(RuleContext context, Intentions intentions, ThroughEntry path, PointIndex enter, PointIndex leave)
     {
         // What a device joins by itself is no plug that somebody forgot.
-        if (context.Via(enter) is HopKind.Fixed or HopKind.Factory or HopKind.Through || context.Upstream(leave) != enter
-            || IsSpokenOf(intentions, enter) || IsSpokenOf(intentions, leave) || context.DemandAt(enter) is not null)
+        if (
+            context.Via(enter) is HopKind.Fixed or HopKind.Factory or HopKind.Through
+            || context.Upstream(leave) != enter
+            || IsSpokenOf(intentions, enter)
+            || IsSpokenOf(intentions, leave)
+            || context.DemandAt(enter) is not null
+        )
         {
             return null;
         }
@@ -79,7 +93,9 @@ public sealed class ThroughHalfPatched : Rule<DeviceNode>
             return null;
         }
 
-        return isFed ? NoReturn : path.Kind == ThroughKind.Process && !LeadsToPin(context, intentions, leave) ? NoSend : null;
+        return isFed ? NoReturn
+            : path.Kind == ThroughKind.Process && !LeadsToPin(context, intentions, leave) ? NoSend
+            : null;
     }
 
     /// <summary>True when a cable or a route of the patch takes what leaves.</summary>
@@ -131,9 +147,10 @@ public sealed class ThroughHalfPatched : Rule<DeviceNode>
     {
         var empty = context.Address(run.Sink, run.Width);
         var plugged = context.Address(run.Source, run.Width);
-        var message = run.Tag == NoReturn
-            ? $"Signal goes in at {plugged}, but nothing takes it from {empty}."
-            : $"{plugged} {Wording.Verb(plugged, "leads", "lead")} on, but nothing is plugged into {empty}.";
+        var message =
+            run.Tag == NoReturn
+                ? $"Signal goes in at {plugged}, but nothing takes it from {empty}."
+                : $"{plugged} {Wording.Verb(plugged, "leads", "lead")} on, but nothing is plugged into {empty}.";
         context.Report(message, $"/rig/devices/{context.DeviceOf(run.Sink).Index}", Entity.Of("open", empty), Entity.Of("connected", plugged));
     }
 }

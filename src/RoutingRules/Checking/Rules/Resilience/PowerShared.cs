@@ -17,19 +17,20 @@ namespace RoutingRules.Checking.Rules.Resilience;
 public sealed class PowerShared : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR8002",
-        Name = "power-shared",
-        Title = "Everything on one supply",
-        Family = RuleFamily.Resilience,
-        Severity = Severity.Warning,
-        Checks = "The devices at which a set, all mains, all in-ear feeds, or a feed and its backup end do not all hang on one supply.",
-        Why = "One tripped breaker takes all of them, and the second box that was meant to save the show is dark as well.",
-        Remedy = "Plug one of the devices into another supply, or move one of the feeds to a device that has another.",
-        Source = "common practice, no source",
-        Fixability = Fixability.None,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR8002",
+            Name = "power-shared",
+            Title = "Everything on one supply",
+            Family = RuleFamily.Resilience,
+            Severity = Severity.Warning,
+            Checks = "The devices at which a set, all mains, all in-ear feeds, or a feed and its backup end do not all hang on one supply.",
+            Why = "One tripped breaker takes all of them, and the second box that was meant to save the show is dark as well.",
+            Remedy = "Plug one of the devices into another supply, or move one of the feeds to a device that has another.",
+            Source = "common practice, no source",
+            Fixability = Fixability.None,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -90,14 +91,20 @@ public sealed class PowerShared : Rule<ResolvedShow>
                 $"{char.ToUpperInvariant(group.Title[0])}{group.Title[1..]} {(group.Kind == "set" ? "hangs" : "hang")} on supply '{supply}': {Names(devices)} have no other.",
                 $"/feeds/{group.Feeds[0].Index}",
                 Entity.Of("supply", supply),
-                Entity.Of(group.Kind, group.Name));
+                Entity.Of(group.Kind, group.Name)
+            );
         }
     }
 
     private static void CheckBackup(RuleContext context, FeedNode feed, FeedNode backed)
     {
         var devices = new List<DeviceNode>();
-        if (!FeedPairs.Each(context, feed, backed).Any() && AddEnds(context, feed, devices) && AddEnds(context, backed, devices) && Supply(devices) is { } supply)
+        if (
+            !FeedPairs.Each(context, feed, backed).Any()
+            && AddEnds(context, feed, devices)
+            && AddEnds(context, backed, devices)
+            && Supply(devices) is { } supply
+        )
         {
             var have = devices.Count == 1 ? $"{Names(devices)} has" : $"{Names(devices)} have";
             context.Report(
@@ -105,7 +112,8 @@ public sealed class PowerShared : Rule<ResolvedShow>
                 $"/feeds/{feed.Index}/backupOf",
                 Entity.Of("supply", supply),
                 Entity.Of("feed", backed.Model.Id),
-                Entity.Of("backup", feed.Model.Id));
+                Entity.Of("backup", feed.Model.Id)
+            );
         }
     }
 

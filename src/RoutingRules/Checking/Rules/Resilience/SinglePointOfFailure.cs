@@ -27,20 +27,21 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
     };
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR8001",
-        Name = "single-point-of-failure",
-        Title = "One loss silences everything",
-        Family = RuleFamily.Resilience,
-        Severity = Severity.Warning,
-        Checks = "No device or link alone carries a whole set, all mains or all in-ear feeds where another device could carry one of them.",
-        Why = "One blown supply or one trodden cable and the whole room, or everybody on stage, hears nothing.",
-        Remedy = "Move one of the feeds to the other device, or add a second path over the network.",
-        Source = "common practice, no source; articulation points and bridges of the link graph",
-        Fixability = Fixability.Manual,
-        Options = [ListUnavoidable],
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR8001",
+            Name = "single-point-of-failure",
+            Title = "One loss silences everything",
+            Family = RuleFamily.Resilience,
+            Severity = Severity.Warning,
+            Checks = "No device or link alone carries a whole set, all mains or all in-ear feeds where another device could carry one of them.",
+            Why = "One blown supply or one trodden cable and the whole room, or everybody on stage, hears nothing.",
+            Remedy = "Move one of the feeds to the other device, or add a second path over the network.",
+            Source = "common practice, no source; articulation points and bridges of the link graph",
+            Fixability = Fixability.Manual,
+            Options = [ListUnavoidable],
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -59,7 +60,12 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
         }
 
         var told = new List<List<FeedGroups>>();
-        foreach (var (lost, loss) in losses.OrderBy(entry => Rank(context, map, entry.Key)).ThenByDescending(entry => entry.Value.Groups.Count).ThenBy(entry => Name(context, map, entry.Key), StringComparer.Ordinal))
+        foreach (
+            var (lost, loss) in losses
+                .OrderBy(entry => Rank(context, map, entry.Key))
+                .ThenByDescending(entry => entry.Value.Groups.Count)
+                .ThenBy(entry => Name(context, map, entry.Key), StringComparer.Ordinal)
+        )
         {
             var isConsole = lost < map.CountOfDevices && context.Devices[lost].Profile.Kind == DeviceKind.Console;
             if (isConsole ? IsAvoidableConsole(context, lost, loss) : FindWayOut(context, map, lost, loss))
@@ -104,7 +110,9 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
     }
 
     private static int Rank(RuleContext context, LossMap map, int lost) =>
-        lost >= map.CountOfDevices ? 2 : context.Devices[lost].Profile.Kind == DeviceKind.Switch ? 1 : 0;
+        lost >= map.CountOfDevices ? 2
+        : context.Devices[lost].Profile.Kind == DeviceKind.Switch ? 1
+        : 0;
 
     private static string Name(RuleContext context, LossMap map, int lost) =>
         lost < map.CountOfDevices ? context.Devices[lost].Id.Value : context.Links[lost - map.CountOfDevices].Model.Id.Value;
@@ -140,7 +148,8 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
                     var demand = context.Demand(feed, entry);
                     if (!demand.Existing.IsNone && Other(context, map, lost, feed, demand) is { IsNone: false } free)
                     {
-                        loss.WayOut = $"'{feed.DisplayName}' could leave from {context.Address(free, demand.Width)}, which {(demand.Width == 1 ? "is" : "are")} free.";
+                        loss.WayOut =
+                            $"'{feed.DisplayName}' could leave from {context.Address(free, demand.Width)}, which {(demand.Width == 1 ? "is" : "are")} free.";
                         return true;
                     }
                 }
@@ -198,8 +207,17 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
         var isDevice = lost < map.CountOfDevices;
         var (name, pointer, entity) = isDevice
             ? (context.Devices[lost].Id.Value, $"/rig/devices/{lost}", Entity.Of("device", context.Devices[lost].Id))
-            : ($"link '{context.Links[lost - map.CountOfDevices].Model.Id}'", $"/rig/links/{lost - map.CountOfDevices}", Entity.Of("link", context.Links[lost - map.CountOfDevices].Model.Id));
-        context.ReportAs(severity, $"If {name} fails, this falls silent: {silent}.{wayOut}", pointer, [entity, .. loss.Groups.ConvertAll(group => Entity.Of(group.Kind, group.Name))]);
+            : (
+                $"link '{context.Links[lost - map.CountOfDevices].Model.Id}'",
+                $"/rig/links/{lost - map.CountOfDevices}",
+                Entity.Of("link", context.Links[lost - map.CountOfDevices].Model.Id)
+            );
+        context.ReportAs(
+            severity,
+            $"If {name} fails, this falls silent: {silent}.{wayOut}",
+            pointer,
+            [entity, .. loss.Groups.ConvertAll(group => Entity.Of(group.Kind, group.Name))]
+        );
     }
 
     private sealed class Loss

@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Streams;
 public sealed class PacketTooLarge : Rule<StreamNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR4009",
-        Name = "packet-too-large",
-        Title = "Packet too large",
-        Family = RuleFamily.Streams,
-        Severity = Severity.Error,
-        Checks = "One packet of every stream fits into 1500 octets of Ethernet payload, and into 1440 octets of samples where audio travels as RTP.",
-        Why = "A packet that does not fit is refused or cut in pieces that receivers do not put together: the stream never starts.",
-        Remedy = "Send fewer channels in one stream, or shorten the packet time of the network.",
-        Source = "IEEE 802.3 (payload of 1500 octets) and AES67, clauses 6 and 7 (1440 octets), both from memory",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR4009",
+            Name = "packet-too-large",
+            Title = "Packet too large",
+            Family = RuleFamily.Streams,
+            Severity = Severity.Error,
+            Checks = "One packet of every stream fits into 1500 octets of Ethernet payload, and into 1440 octets of samples where audio travels as RTP.",
+            Why = "A packet that does not fit is refused or cut in pieces that receivers do not put together: the stream never starts.",
+            Remedy = "Send fewer channels in one stream, or shorten the packet time of the network.",
+            Source = "IEEE 802.3 (payload of 1500 octets) and AES67, clauses 6 and 7 (1440 octets), both from memory",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, StreamNode subject)
@@ -47,14 +48,18 @@ public sealed class PacketTooLarge : Rule<StreamNode>
             return;
         }
 
-        var remedy = most == 0 ? "not even one channel fits"
-            : string.Create(CultureInfo.InvariantCulture, $"at most {most} {(most == 1 ? "channel fits" : "channels fit")}");
+        var remedy =
+            most == 0
+                ? "not even one channel fits"
+                : string.Create(CultureInfo.InvariantCulture, $"at most {most} {(most == 1 ? "channel fits" : "channels fit")}");
         context.Report(
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"Stream '{subject.Model.Id}' of {subject.Model.From.Width} {(subject.Model.From.Width == 1 ? "channel" : "channels")} makes packets of "
-                + $"{load.SampleOctets} octets of audio on network '{network.Id}', but {kind.MostSampleOctets} octets fit: {remedy}."),
+                    + $"{load.SampleOctets} octets of audio on network '{network.Id}', but {kind.MostSampleOctets} octets fit: {remedy}."
+            ),
             $"/patch/streams/{subject.Index}/from",
-            Entity.Of("stream", subject.Model.Id));
+            Entity.Of("stream", subject.Model.Id)
+        );
     }
 }

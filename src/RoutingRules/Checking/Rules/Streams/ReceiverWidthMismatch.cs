@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Streams;
 public sealed class ReceiverWidthMismatch : Rule<StreamNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR4004",
-        Name = "receiver-width-mismatch",
-        Title = "Stream and receiver do not fit in blocks",
-        Family = RuleFamily.Streams,
-        Severity = Severity.Error,
-        Checks = "The width of a stream is a whole number of the receiver's blocks.",
-        Why = "A receiver that takes blocks of 8 cannot take a stream of 4, and one that takes blocks of 3 cannot take all of a stream of 8.",
-        Remedy = "Send a stream of another width, or use receive slots with a block size that divides it.",
-        Source = "common practice, no source",
-        Fixability = Fixability.None,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR4004",
+            Name = "receiver-width-mismatch",
+            Title = "Stream and receiver do not fit in blocks",
+            Family = RuleFamily.Streams,
+            Severity = Severity.Error,
+            Checks = "The width of a stream is a whole number of the receiver's blocks.",
+            Why = "A receiver that takes blocks of 8 cannot take a stream of 4, and one that takes blocks of 3 cannot take all of a stream of 8.",
+            Remedy = "Send a stream of another width, or use receive slots with a block size that divides it.",
+            Source = "common practice, no source",
+            Fixability = Fixability.None,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, StreamNode subject)
@@ -52,10 +53,12 @@ public sealed class ReceiverWidthMismatch : Rule<StreamNode>
                     string.Create(
                         CultureInfo.InvariantCulture,
                         $"Stream '{subject.Model.Id}' has {width} {(width == 1 ? "channel" : "channels")}, but {device.Id}/{group.Id} "
-                        + $"takes blocks of {group.BlockSize}: it cannot be received whole at {receiver.Model.At}."),
+                            + $"takes blocks of {group.BlockSize}: it cannot be received whole at {receiver.Model.At}."
+                    ),
                     $"/patch/streams/{subject.Index}/to/{receiver.Index}",
                     Entity.Of("stream", subject.Model.Id),
-                    Entity.Of("receiver", $"{device.Id}/{group.Id}"));
+                    Entity.Of("receiver", $"{device.Id}/{group.Id}")
+                );
             }
         }
     }

@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Streams;
 public sealed class StreamLimitExceeded : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR4003",
-        Name = "stream-limit-exceeded",
-        Title = "Too many streams at a device",
-        Family = RuleFamily.Streams,
-        Severity = Severity.Error,
-        Checks = "A device sends no more transmit blocks, and receives no more different streams, than its profile allows.",
-        Why = "The device refuses the streams beyond its limit, and which ones it refuses depends on the order they start in.",
-        Remedy = "Put more sources into one stream, drop a stream, or move a destination to another device.",
-        Source = "the device's profile; common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR4003",
+            Name = "stream-limit-exceeded",
+            Title = "Too many streams at a device",
+            Family = RuleFamily.Streams,
+            Severity = Severity.Error,
+            Checks = "A device sends no more transmit blocks, and receives no more different streams, than its profile allows.",
+            Why = "The device refuses the streams beyond its limit, and which ones it refuses depends on the order they start in.",
+            Remedy = "Put more sources into one stream, drop a stream, or move a destination to another device.",
+            Source = "the device's profile; common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -58,7 +59,11 @@ public sealed class StreamLimitExceeded : Rule<ResolvedShow>
     {
         for (var i = 0; i < stream.Receivers.Count; i++)
         {
-            if (stream.Receivers[i].State == ConnectionState.Connected && context.DeviceOf(stream.Receivers[i].At) is var device && !IsCounted(context, stream, i, device))
+            if (
+                stream.Receivers[i].State == ConnectionState.Connected
+                && context.DeviceOf(stream.Receivers[i].At) is var device
+                && !IsCounted(context, stream, i, device)
+            )
             {
                 (received[device.Index] ??= []).Add(stream.Model.Id.Value);
             }
@@ -87,7 +92,8 @@ public sealed class StreamLimitExceeded : Rule<ResolvedShow>
             context.Report(
                 string.Create(CultureInfo.InvariantCulture, $"{device.Id} {does} {streams.Count} {unit} but can {can} {limit}: {Wording.List(streams)}."),
                 $"/rig/devices/{device.Index}",
-                [Entity.Of(role, device.Id), .. streams.ConvertAll(stream => Entity.Of("stream", stream))]);
+                [Entity.Of(role, device.Id), .. streams.ConvertAll(stream => Entity.Of("stream", stream))]
+            );
         }
     }
 }

@@ -10,19 +10,20 @@ namespace RoutingRules.Checking.Rules.Streams;
 public sealed class StreamOffGrid : Rule<StreamNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR4001",
-        Name = "stream-off-grid",
-        Title = "Stream off the block grid",
-        Family = RuleFamily.Streams,
-        Severity = Severity.Error,
-        Checks = "A stream is one whole block of transmit slots; a receiver takes whole blocks of receive slots and whole blocks of stream channels.",
-        Why = "Devices send and take slots in blocks that stand on a fixed grid; anything else cannot be set on them.",
-        Remedy = "Move the slots to whole blocks: with blocks of 4 that is 1-4, 5-8, 9-12 and so on.",
-        Source = "common practice, no source; aligned whole blocks as in AMWA IS-08 v1.0.1, Behaviour, Channel Block Sizes",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR4001",
+            Name = "stream-off-grid",
+            Title = "Stream off the block grid",
+            Family = RuleFamily.Streams,
+            Severity = Severity.Error,
+            Checks = "A stream is one whole block of transmit slots; a receiver takes whole blocks of receive slots and whole blocks of stream channels.",
+            Why = "Devices send and take slots in blocks that stand on a fixed grid; anything else cannot be set on them.",
+            Remedy = "Move the slots to whole blocks: with blocks of 4 that is 1-4, 5-8, 9-12 and so on.",
+            Source = "common practice, no source; aligned whole blocks as in AMWA IS-08 v1.0.1, Behaviour, Channel Block Sizes",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, StreamNode subject)
@@ -34,7 +35,8 @@ public sealed class StreamOffGrid : Rule<StreamNode>
                 $"Stream '{subject.Model.Id}' is sent from {subject.Model.From}, which is not one whole block{Blocks(context.GroupOf(subject.From))}.",
                 $"/patch/streams/{subject.Index}/from",
                 Entity.Of("stream", subject.Model.Id),
-                Entity.Of("from", subject.Model.From));
+                Entity.Of("from", subject.Model.From)
+            );
         }
 
         foreach (var receiver in subject.Receivers)
@@ -65,7 +67,8 @@ public sealed class StreamOffGrid : Rule<StreamNode>
                 $"Stream '{stream.Model.Id}' is received at {at}, which is not whole blocks{Blocks(group)}.",
                 $"/patch/streams/{stream.Index}/to/{receiver.Index}/at",
                 Entity.Of("stream", stream.Model.Id),
-                Entity.Of("at", at));
+                Entity.Of("at", at)
+            );
         }
         else if ((receiver.FirstChannel - 1) % group.BlockSize != 0)
         {
@@ -73,11 +76,13 @@ public sealed class StreamOffGrid : Rule<StreamNode>
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"At {at} stream '{stream.Model.Id}' is taken from channel {receiver.FirstChannel} on, "
-                    + $"but blocks of {group.BlockSize} start at channels 1, {group.BlockSize + 1} and so on."),
+                        + $"but blocks of {group.BlockSize} start at channels 1, {group.BlockSize + 1} and so on."
+                ),
                 $"/patch/streams/{stream.Index}/to/{receiver.Index}/channels",
                 Entity.Of("stream", stream.Model.Id),
                 Entity.Of("at", at),
-                Entity.Of("channels", receiver.Model.Channels.GetValueOrDefault().ToString()));
+                Entity.Of("channels", receiver.Model.Channels.GetValueOrDefault().ToString())
+            );
         }
     }
 
@@ -100,5 +105,6 @@ public sealed class StreamOffGrid : Rule<StreamNode>
             ? ": its slots travel one by one"
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $" of {group.BlockSize}: blocks start at 1, {group.BlockSize + 1} and so on, and the last one ends at {group.BlockCount * group.BlockSize}");
+                $" of {group.BlockSize}: blocks start at 1, {group.BlockSize + 1} and so on, and the last one ends at {group.BlockCount * group.BlockSize}"
+            );
 }

@@ -32,20 +32,21 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
     };
 
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR4008",
-        Name = "stream-poorly-filled",
-        Title = "Stream that carries little",
-        Family = RuleFamily.Streams,
-        Severity = Severity.Note,
-        Checks = "A device that can take no further stream has none of which few slots carry signal and whose signals would fit into another.",
-        Why = "The next late mix needs a stream that is not there, while one is spent on a signal or two.",
-        Remedy = "Route those signals into free slots of the other stream and remove this one.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-        Options = [FewPercent, NearLimit],
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR4008",
+            Name = "stream-poorly-filled",
+            Title = "Stream that carries little",
+            Family = RuleFamily.Streams,
+            Severity = Severity.Note,
+            Checks = "A device that can take no further stream has none of which few slots carry signal and whose signals would fit into another.",
+            Why = "The next late mix needs a stream that is not there, while one is spent on a signal or two.",
+            Remedy = "Route those signals into free slots of the other stream and remove this one.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+            Options = [FewPercent, NearLimit],
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -64,7 +65,10 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
         foreach (var device in context.Devices)
         {
             var (sends, receives) = counts[device.Index];
-            context.LookedAt((sends > 1 && device.Profile.Limits?.StreamsSent is not null ? 1 : 0) + (receives > 1 && device.Profile.Limits?.StreamsReceived is not null ? 1 : 0));
+            context.LookedAt(
+                (sends > 1 && device.Profile.Limits?.StreamsSent is not null ? 1 : 0)
+                    + (receives > 1 && device.Profile.Limits?.StreamsReceived is not null ? 1 : 0)
+            );
             if (IsNear(context, sends, device.Profile.Limits?.StreamsSent))
             {
                 (sent ??= new List<StreamNode>?[counts.Length])[device.Index] = new List<StreamNode>(sends);
@@ -150,8 +154,14 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
                 continue;
             }
 
-            var other = Enumerable.Reverse(sorted).FirstOrDefault(stream => stream != poor && !spared.Exists(pair => pair.Poor == stream)
-                && signals <= stream.Model.From.Width - filled[stream] && IsAlike(context, poor, stream));
+            var other = Enumerable
+                .Reverse(sorted)
+                .FirstOrDefault(stream =>
+                    stream != poor
+                    && !spared.Exists(pair => pair.Poor == stream)
+                    && signals <= stream.Model.From.Width - filled[stream]
+                    && IsAlike(context, poor, stream)
+                );
             if (other is not null)
             {
                 spared.Add((poor, signals, other, other.Model.From.Width - filled[other]));
@@ -167,17 +177,28 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
     }
 
     private static void Report(
-        RuleContext context, DeviceNode device, bool isSender, int count, int most, List<(StreamNode Poor, int Signals, StreamNode Other, int Free)> spared)
+        RuleContext context,
+        DeviceNode device,
+        bool isSender,
+        int count,
+        int most,
+        List<(StreamNode Poor, int Signals, StreamNode Other, int Free)> spared
+    )
     {
         var (poor, signals, other, free) = spared[0];
-        var more = spared.Count == 1 ? "" : $" The signals of {Wording.List(spared.Skip(1).Select(pair => $"'{pair.Poor.Model.Id}'").ToList())} would fit into others as well.";
+        var more =
+            spared.Count == 1
+                ? ""
+                : $" The signals of {Wording.List(spared.Skip(1).Select(pair => $"'{pair.Poor.Model.Id}'").ToList())} would fit into others as well.";
         context.Report(
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"{device.Id} {(isSender ? "sends" : "receives")} {count} of the {most} streams it can, but of stream '{poor.Model.Id}' only "
-                + $"{signals} of {poor.Model.From.Width} slots carry signal: they would fit into '{other.Model.Id}', which has {free} free.{more}"),
+                    + $"{signals} of {poor.Model.From.Width} slots carry signal: they would fit into '{other.Model.Id}', which has {free} free.{more}"
+            ),
             $"/patch/streams/{poor.Index}",
-            [Entity.Of(isSender ? "sender" : "receiver", device.Id), .. spared.Select(pair => Entity.Of("stream", pair.Poor.Model.Id)).Distinct()]);
+            [Entity.Of(isSender ? "sender" : "receiver", device.Id), .. spared.Select(pair => Entity.Of("stream", pair.Poor.Model.Id)).Distinct()]
+        );
     }
 
     private static bool IsPoor(RuleContext context, StreamNode stream, int signals) =>
@@ -211,8 +232,12 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
     /// <summary>True when two streams leave one port group on one network for the same devices, in whole.</summary>
     private static bool IsAlike(RuleContext context, StreamNode one, StreamNode other)
     {
-        if (one.Model.Network != other.Model.Network || context.DeviceOf(one.From) != context.DeviceOf(other.From)
-            || context.GroupOf(one.From) != context.GroupOf(other.From) || IsFixed(context, other))
+        if (
+            one.Model.Network != other.Model.Network
+            || context.DeviceOf(one.From) != context.DeviceOf(other.From)
+            || context.GroupOf(one.From) != context.GroupOf(other.From)
+            || IsFixed(context, other)
+        )
         {
             return false;
         }
@@ -227,8 +252,11 @@ public sealed class StreamPoorlyFilled : Rule<ResolvedShow>
                     return false;
                 }
 
-                if (other.Receivers[i] is { State: ConnectionState.Connected, Model.Channels: null } match
-                    && context.DeviceOf(match.At) == context.DeviceOf(receiver.At) && ConsistsOfFree(context, match))
+                if (
+                    other.Receivers[i] is { State: ConnectionState.Connected, Model.Channels: null } match
+                    && context.DeviceOf(match.At) == context.DeviceOf(receiver.At)
+                    && ConsistsOfFree(context, match)
+                )
                 {
                     break;
                 }

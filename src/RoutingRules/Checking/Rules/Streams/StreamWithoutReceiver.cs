@@ -8,19 +8,20 @@ namespace RoutingRules.Checking.Rules.Streams;
 public sealed class StreamWithoutReceiver : Rule<StreamNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR4005",
-        Name = "stream-without-receiver",
-        Title = "Stream that nobody receives",
-        Family = RuleFamily.Streams,
-        Severity = Severity.Warning,
-        Checks = "Every stream has a receiver, unless it is marked to be kept.",
-        Why = "It takes one of the sender's streams and is most often a receiver that was forgotten.",
-        Remedy = "Add the receiver, remove the stream, or mark it with keep when a device outside the document takes it.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Safe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR4005",
+            Name = "stream-without-receiver",
+            Title = "Stream that nobody receives",
+            Family = RuleFamily.Streams,
+            Severity = Severity.Warning,
+            Checks = "Every stream has a receiver, unless it is marked to be kept.",
+            Why = "It takes one of the sender's streams and is most often a receiver that was forgotten.",
+            Remedy = "Add the receiver, remove the stream, or mark it with keep when a device outside the document takes it.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Safe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, StreamNode subject)
@@ -31,7 +32,8 @@ public sealed class StreamWithoutReceiver : Rule<StreamNode>
             context.Report(
                 $"Nobody receives stream '{subject.Model.Id}' from {subject.Model.From}.",
                 $"/patch/streams/{subject.Index}",
-                Entity.Of("stream", subject.Model.Id));
+                Entity.Of("stream", subject.Model.Id)
+            );
         }
     }
 }

@@ -8,19 +8,20 @@ namespace RoutingRules.Checking.Rules.Streams;
 public sealed class StreamWithoutSignal : Rule<StreamNode>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR4006",
-        Name = "stream-without-signal",
-        Title = "Stream carries no signal",
-        Family = RuleFamily.Streams,
-        Severity = Severity.Note,
-        Checks = "At least one slot of every stream that is received carries a bus, an input or another real source.",
-        Why = "It takes network load and one of the receiver's streams for silence.",
-        Remedy = "Route something into its transmit slots, or remove the stream.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR4006",
+            Name = "stream-without-signal",
+            Title = "Stream carries no signal",
+            Family = RuleFamily.Streams,
+            Severity = Severity.Note,
+            Checks = "At least one slot of every stream that is received carries a bus, an input or another real source.",
+            Why = "It takes network load and one of the receiver's streams for silence.",
+            Remedy = "Route something into its transmit slots, or remove the stream.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, StreamNode subject)
@@ -43,6 +44,7 @@ public sealed class StreamWithoutSignal : Rule<StreamNode>
         context.Report(
             $"Stream '{subject.Model.Id}' carries no signal: nothing arrives at {subject.Model.From}.",
             $"/patch/streams/{subject.Index}/from",
-            Entity.Of("stream", subject.Model.Id));
+            Entity.Of("stream", subject.Model.Id)
+        );
     }
 }

@@ -9,19 +9,20 @@ namespace RoutingRules.Checking.Rules.Streams;
 public sealed class TransmitBlockSentTwice : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR4007",
-        Name = "transmit-block-sent-twice",
-        Title = "Transmit slots sent by two streams",
-        Family = RuleFamily.Streams,
-        Severity = Severity.Error,
-        Checks = "Every transmit slot is sent by one stream at most; one stream goes to as many receivers as needed.",
-        Why = "A device has one stream for each block; the second one cannot be set up, and its receivers stay silent.",
-        Remedy = "Keep one of the streams and list the receivers of both in it.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Manual,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR4007",
+            Name = "transmit-block-sent-twice",
+            Title = "Transmit slots sent by two streams",
+            Family = RuleFamily.Streams,
+            Severity = Severity.Error,
+            Checks = "Every transmit slot is sent by one stream at most; one stream goes to as many receivers as needed.",
+            Why = "A device has one stream for each block; the second one cannot be set up, and its receivers stay silent.",
+            Remedy = "Keep one of the streams and list the receivers of both in it.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Manual,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -37,7 +38,7 @@ public sealed class TransmitBlockSentTwice : Rule<ResolvedShow>
 
         context.LookedAt(streams.Count);
         streams.Sort(static (x, y) => x.From != y.From ? x.From.CompareTo(y.From) : x.Index - y.Index);
-        for (var start = 0; start < streams.Count;)
+        for (var start = 0; start < streams.Count; )
         {
             var end = start + 1;
             var reach = streams[start].From + streams[start].Model.From.Width;

@@ -12,19 +12,21 @@ namespace RoutingRules.Checking.Rules.Words;
 public sealed class WordDoubtful : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
-    public override RuleDescriptor Descriptor { get; } = new()
-    {
-        Id = "RR1109",
-        Name = "word-doubtful",
-        Title = "Word that probably means another",
-        Family = RuleFamily.Document,
-        Severity = Severity.Warning,
-        Checks = "Roles, parts, kinds, media, transports, connectors and levels are words that the engine knows, or words of their own: no plural, slip of a letter or other name of a known one.",
-        Why = "Rules judge a mix by what it is for: ears that are called 'iem' get none of the care that 'in-ear' gets.",
-        Remedy = "Write the word that is meant, or one that cannot be taken for it.",
-        Source = "common practice, no source",
-        Fixability = Fixability.Unsafe,
-    };
+    public override RuleDescriptor Descriptor { get; } =
+        new()
+        {
+            Id = "RR1109",
+            Name = "word-doubtful",
+            Title = "Word that probably means another",
+            Family = RuleFamily.Document,
+            Severity = Severity.Warning,
+            Checks =
+                "Roles, parts, kinds, media, transports, connectors and levels are words that the engine knows, or words of their own: no plural, slip of a letter or other name of a known one.",
+            Why = "Rules judge a mix by what it is for: ears that are called 'iem' get none of the care that 'in-ear' gets.",
+            Remedy = "Write the word that is meant, or one that cannot be taken for it.",
+            Source = "common practice, no source",
+            Fixability = Fixability.Unsafe,
+        };
 
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
@@ -38,7 +40,8 @@ public sealed class WordDoubtful : Rule<ResolvedShow>
                 $"{char.ToUpperInvariant(word.Name[0])}{word.Name[1..]} is no word the rules know. Did you mean '{word.Meant}'?{seenFrom}",
                 word.Pointer,
                 word.Of,
-                Entity.Of(word.What, word.Word));
+                Entity.Of(word.What, word.Word)
+            );
         }
     }
 }

@@ -1,6 +1,6 @@
-namespace RoutingRules.Cli.Tests.Rig;
+namespace RoutingRules.Tests;
 
-/// <summary>The folder of the project, found by its solution.</summary>
+/// <summary>The folder of the project, found by its solution: paths in compiled code are not those of the disk where a build is made reproducible.</summary>
 internal static class Repository
 {
     public static string Root { get; } = Find(AppContext.BaseDirectory);
