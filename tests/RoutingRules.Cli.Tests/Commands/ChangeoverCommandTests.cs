@@ -52,6 +52,24 @@ public sealed class ChangeoverCommandTests : IDisposable
         Assert.StartsWith("# ", Tool.Run("changeover", first, second, "--format", "markdown").Civil().Out, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("panel", "Plug 'Playback' into inputs T3-T4 (monitor position).")]
+    [InlineData("both", "Plug 'Playback' into inputs T3-T4 (box-m/in/3-4) (monitor position).")]
+    [InlineData("ids", "Plug 'Playback' into box-m/in/3-4 (monitor position).")]
+    public void Cards_name_what_is_printed_on_the_panel(string style, string step)
+    {
+        Assert.Contains(step, Tool.Run("changeover", Example, "--names", style).Civil().Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Another_style_of_names_is_refused()
+    {
+        var result = Tool.Run("changeover", Example, "--names", "long").Civil();
+
+        Assert.Equal(2, result.Code);
+        Assert.Contains("'long' is no style of names; there are panel, ids and both.", result.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Bad_input_is_told_and_nothing_is_written()
     {
