@@ -1,5 +1,3 @@
-using RoutingRules.Model;
-
 namespace RoutingRules.Reports.Names;
 
 /// <summary>Finds addresses of points, such as <c>box-r/in/1-4, 7</c>, in texts for people.</summary>
