@@ -1,3 +1,4 @@
+using RoutingRules.Networks;
 using RoutingRules.Resolving;
 using RoutingRules.Signal.Graph;
 
@@ -13,6 +14,7 @@ internal sealed class FailureModel
     private readonly ResolvedShow show;
     private readonly SignalGraph graph;
     private readonly NetworkMap map;
+    private readonly LinkSearch search;
     private readonly List<int>[] linksOf;
     private readonly List<NetworkPath>[] waysOf;
     private readonly List<int>[] carriedOf;
@@ -25,6 +27,7 @@ internal sealed class FailureModel
         this.show = show;
         graph = show.Graph;
         map = show.Network;
+        search = new LinkSearch(map);
         mark = new int[graph.PointCount];
         isSilent = new bool[graph.PointCount];
         linksOf = Lists<int>(show.Document.Rig.Networks.Count);
@@ -133,39 +136,21 @@ internal sealed class FailureModel
             return map.IsOn(network, from) && map.IsOn(network, to) ? [] : null;
         }
 
-        var cameBy = new Dictionary<int, int>();
-        var queue = new Queue<int>();
-        foreach (var start in map.SwitchesOf(from))
+        var end = search.Find(map.SwitchesOf(from), at => map.SwitchesOf(to).Contains(at), Passes);
+        if (end < 0)
         {
-            cameBy.Add(start, NetworkMap.Root);
-            queue.Enqueue(start);
+            return null;
         }
 
-        while (queue.TryDequeue(out var at))
+        var way = search.Back(end);
+        way.Reverse();
+        return way;
+
+        bool Passes(int link, int other)
         {
-            if (map.SwitchesOf(to).Contains(at))
-            {
-                var way = new List<int>();
-                for (; cameBy[at] >= 0; at = map.Other(cameBy[at], at))
-                {
-                    way.Add(cameBy[at]);
-                }
-
-                way.Reverse();
-                return way;
-            }
-
-            foreach (var link in map.LinksAt(at))
-            {
-                Work++;
-                if (!lost.Links[link] && map.NetworkOf(link) == network && cameBy.TryAdd(map.Other(link, at), link))
-                {
-                    queue.Enqueue(map.Other(link, at));
-                }
-            }
+            Work++;
+            return !lost.Links[link] && map.NetworkOf(link) == network;
         }
-
-        return null;
     }
 
     private static List<T>[] Lists<T>(int count) => [.. Enumerable.Range(0, count).Select(_ => new List<T>())];
