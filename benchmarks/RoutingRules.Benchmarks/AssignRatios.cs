@@ -46,7 +46,8 @@ public static class AssignRatios
         Console.WriteLine();
         Console.WriteLine(
             Invariant(
-                $"{instance.Shape} {instance.Outputs} (seed {instance.Seed}): {show.Feeds.Count} feeds, {show.Lines.Count} lines, {show.Rig.Devices.Count} devices"
+                $"{instance.Shape} {instance.Outputs} (seed {instance.Seed}): {show.Feeds.Count} feeds, {show.Lines.Count} lines, "
+                    + $"{show.Rig.Devices.Count} devices"
             )
         );
         var usual = Measure(instance, Engine(1), "exact");
@@ -80,7 +81,8 @@ public static class AssignRatios
         var verdict = usual is null ? "" : Verdict(measured.Result, usual);
         Console.WriteLine(
             Invariant(
-                $"  {name, -11} {measured.Result.Objective?.ToString() ?? "pins contradict", -52} {measured.Result.ProvenNumbers, 2} proven {measured.Milliseconds, 9:F0} ms  {verdict}"
+                $"  {name, -11} {measured.Result.Objective?.ToString() ?? "pins contradict", -52} {measured.Result.ProvenNumbers, 2} proven "
+                    + $"{measured.Milliseconds, 9:F0} ms  {verdict}"
             )
         );
     }

@@ -9,7 +9,8 @@ namespace RoutingRules.Planning.Losses;
 
 /// <summary>Plans what to do after a loss: assigns again without what is lost, everything that goes on held where it is.</summary>
 /// <remarks>
-/// First at places the document allows. What finds none there and can be plugged elsewhere, because what it plays through or comes from is whole, may then go to
+/// First at places the document allows. What finds none there and can be plugged elsewhere, because what it plays through or comes from is whole, may then go
+/// to
 /// any free point of a device like the one it was at, of a stage box or of a console. What is left over then takes the place of a feed of lower priority, which
 /// the plan says. Every plan is carried out on a copy of the show and traced there.
 /// </remarks>
@@ -62,7 +63,8 @@ internal sealed class FallbackPlanner
             return null;
         }
 
-        // A supply of one device is lost as the device is. A lost cable of a lost device is not named to an assignment, but its far end may not be plugged elsewhere.
+        // A supply of one device is lost as the device is. A lost cable of a lost device is not named to an assignment, but its far end may not be plugged
+        // elsewhere.
         var task = new FallbackTask(model, lost, silenced, rankOf);
         var key = string.Join(' ', task.Without.Concat(show.Cables.Where(cable => lost.Cables[cable.Index]).Select(cable => $"to {cable.Model.To}")));
         if (!plans.TryGetValue(key, out var plan))

@@ -97,7 +97,9 @@ internal sealed class FallbackTask
 
     public bool IsAtLost(PointIndex point) => Lost.Devices[show.Graph.DeviceOf(point).Index] || points.Contains(point.Value);
 
-    /// <summary>True when no patch can bring anything of the demand back: its source or all its sinks are lost, or all that plays it at places it may take.</summary>
+    /// <summary>
+    /// True when no patch can bring anything of the demand back: its source or all its sinks are lost, or all that plays it at places it may take.
+    /// </summary>
     public bool IsHopeless(DemandNode demand)
     {
         if (SilencedOf(demand).Exists(delivery => Reason(delivery) is null))
@@ -111,7 +113,10 @@ internal sealed class FallbackTask
     /// <summary>True when a place the document allows is left that the demand's other end still reaches.</summary>
     public bool HasAllowedPlace(DemandNode demand) => demand.Allowed.Any(run => !IsAtLost(run) && IsReached(demand, show.Graph.DeviceOf(run)));
 
-    /// <summary>True when a way is left over some network between a device and the source of a feed or a sink of a line; digital multicores count as ways while one link of them is left.</summary>
+    /// <summary>
+    /// True when a way is left over some network between a device and the source of a feed or a sink of a line; digital multicores count as ways while one link
+    /// of them is left.
+    /// </summary>
     public bool IsReached(DemandNode demand, DeviceNode device)
     {
         foreach (var other in demand.Feed is { } feed ? [feed.Source] : demand.Line!.Sinks.Where(sink => !sink.IsNone && !IsAtLost(sink)))
@@ -224,7 +229,9 @@ internal sealed class FallbackTask
             );
     }
 
-    /// <summary>True when something of the demand can be plugged at another point: it is plugged at all, its source lives, and so does what it plays through.</summary>
+    /// <summary>
+    /// True when something of the demand can be plugged at another point: it is plugged at all, its source lives, and so does what it plays through.
+    /// </summary>
     public bool CanMove(DemandNode demand) =>
         (demand.Line is null ? show.Graph.GroupOf(demand.Existing).IsLineOutput : demand.Line.Model.From.Source is null)
         && SilencedOf(demand).Exists(delivery => Reason(delivery) is null);

@@ -236,7 +236,9 @@ internal sealed class ImpactBuilder
         };
     }
 
-    /// <summary>The groups of two feeds or more that arrive and are all lost: sets by first appearance, then mains where they are no set, then in-ear feeds.</summary>
+    /// <summary>
+    /// The groups of two feeds or more that arrive and are all lost: sets by first appearance, then mains where they are no set, then in-ear feeds.
+    /// </summary>
     private ValueList<string> Groups(HashSet<LossSubject> lost)
     {
         var groups = new List<(string Title, List<LossSubject> Feeds)>();
@@ -287,7 +289,8 @@ internal sealed class ImpactBuilder
                 remarks.Add(
                     isCovered
                         ? $"{device.Id} leads clock '{clock.Id}'; {clock.Backup} has to take over, which may be heard as a gap."
-                        : $"{device.Id} leads clock '{clock.Id}' and nothing in the document takes over: all that runs on it may stop, also what is said to go on."
+                        : $"{device.Id} leads clock '{clock.Id}' and nothing in the document takes over: all that runs on it may stop, also what is "
+                            + "said to go on."
                 );
             }
         }
@@ -310,7 +313,8 @@ internal sealed class ImpactBuilder
             else if (unit.Thing.Kind is LossKind.Cable or LossKind.Way)
             {
                 remarks.Add(
-                    $"The quickest mend may be {(unit.Cables.Length == 1 ? "a spare cable" : "spare cables")}: {string.Join(", ", unit.Cables.Select(cable => $"{show.Cables[cable].Model.From} to {show.Cables[cable].Model.To}"))}."
+                    $"The quickest mend may be {(unit.Cables.Length == 1 ? "a spare cable" : "spare cables")}: "
+                        + $"{string.Join(", ", unit.Cables.Select(cable => $"{show.Cables[cable].Model.From} to {show.Cables[cable].Model.To}"))}."
                 );
             }
         }

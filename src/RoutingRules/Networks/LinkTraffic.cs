@@ -3,7 +3,9 @@ using RoutingRules.Resolving;
 
 namespace RoutingRules.Networks;
 
-/// <summary>What streams put on the directions of links. A stream to many receivers counts once on a direction, at its full rate however little of it is used.</summary>
+/// <summary>
+/// What streams put on the directions of links. A stream to many receivers counts once on a direction, at its full rate however little of it is used.
+/// </summary>
 /// <remarks>Direction d of link i has position 2i + d; 0 is from its first jack to its second.</remarks>
 /// <param name="map">The paths of streams.</param>
 /// <param name="links">How many links the rig has.</param>

@@ -19,7 +19,9 @@ public sealed record DocumentCheck
     /// <summary>The path, or another name that tells people which document it is.</summary>
     public required string Path { get; init; }
 
-    /// <summary>The text in which lines and columns count, when the document is one of several in it, such as a file of JSON lines; null when it has a text of its own.</summary>
+    /// <summary>
+    /// The text in which lines and columns count, when the document is one of several in it, such as a file of JSON lines; null when it has a text of its own.
+    /// </summary>
     public string? TextPath { get; init; }
 
     /// <summary>The findings of reader and rules that count, and how each rule ended, whether or not its findings are excused.</summary>
