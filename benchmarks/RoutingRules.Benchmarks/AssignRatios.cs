@@ -45,7 +45,8 @@ public static class AssignRatios
         var show = instance.Show;
         Console.WriteLine();
         Console.WriteLine(
-            Invariant(
+            string.Create(
+                CultureInfo.InvariantCulture,
                 $"{instance.Shape} {instance.Outputs} (seed {instance.Seed}): {show.Feeds.Count} feeds, {show.Lines.Count} lines, "
                     + $"{show.Rig.Devices.Count} devices"
             )
@@ -80,7 +81,8 @@ public static class AssignRatios
     {
         var verdict = usual is null ? "" : Verdict(measured.Result, usual);
         Console.WriteLine(
-            Invariant(
+            string.Create(
+                CultureInfo.InvariantCulture,
                 $"  {name, -11} {measured.Result.Objective?.ToString() ?? "pins contradict", -52} {measured.Result.ProvenNumbers, 2} proven "
                     + $"{measured.Milliseconds, 9:F0} ms  {verdict}"
             )

@@ -38,7 +38,7 @@ public static class CheckRatios
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"{show.Length} bytes, {resolved.Graph.PointCount} points, {result.Rules.Count} rules, {result.Findings.Count} findings, "
-                        + "against JsonDocument.Parse"
+                        + $"against JsonDocument.Parse"
                 )
             );
             Ratios.Print("read", () => ShowReader.Read(show), Parse);
