@@ -1,6 +1,7 @@
+using RoutingRules.Reports.Names;
 using RoutingRules.Reports.Sheets.Pages;
 
-namespace RoutingRules.Reports.Names;
+namespace RoutingRules.Reports.Answers;
 
 /// <summary>Pages on which every point is called as it is called on the rig.</summary>
 internal static class NamedPages
