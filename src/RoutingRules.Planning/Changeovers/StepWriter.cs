@@ -125,6 +125,7 @@ internal sealed class StepWriter(
                 },
                 Place = move.Place,
                 Text = move.Text,
+                Details = move.Details,
                 Points = move.Points,
                 Hazards = move.Hazards,
                 Seconds = move.Seconds,
@@ -134,7 +135,8 @@ internal sealed class StepWriter(
     }
 
     /// <summary>
-    /// Ends, behind which there is nothing more in one of the states, and channels of consoles: what lies before them in the document is silenced by them. A point
+    /// Ends, behind which there is nothing more in one of the states, and channels of consoles: what lies before them in the document is silenced by them. A
+    /// point
     /// that neither show knows, as both lack the profile that made it one, cannot be named to anybody.
     /// </summary>
     private bool IsMutable(Point at)
@@ -227,7 +229,7 @@ internal sealed class StepWriter(
         {
             Phase = ChangeoverPhase.Verify,
             Place = group.Key.Place,
-            Text = $"Still muted, check that {Carries(group)}.",
+            Text = $"Still muted, check for {Sources(group)}.",
             Points = runs,
             Seconds = pace.SecondsToLoad * group.Count(),
         };
@@ -255,7 +257,7 @@ internal sealed class StepWriter(
     private IEnumerable<string> OnOpening(IEnumerable<Point> group) =>
         during.Where(entry => entry.Move.OnOpening is not null && entry.Move.Plugs.Intersect(group).Any()).Select(entry => entry.Move.OnOpening!);
 
-    private string Carries(IEnumerable<Point> points)
+    private string Sources(IEnumerable<Point> points)
     {
         var chains = Runs.Chains(
             points.Select(at => (At: at, Source: last.Carried[at], Name: NameOf(at))),
@@ -264,7 +266,8 @@ internal sealed class StepWriter(
         return string.Join(
             "; ",
             chains.Select(chain =>
-                $"{Runs.Of(chain.Select(entry => entry.At))[0]} carries {Runs.Of(chain.Select(entry => entry.Source))[0]}{(chain[0].Name is { } name ? $" ('{name}')" : "")}"
+                $"{Runs.Of(chain.Select(entry => entry.Source))[0]}{(chain[0].Name is { } name ? $" ('{name}')" : "")} "
+                + $"at {Runs.Of(chain.Select(entry => entry.At))[0]}"
             )
         );
     }

@@ -59,7 +59,8 @@ internal static class CellReader
         return entries.Length == 1 && !entries[0].Contains('/', StringComparison.Ordinal) ? Anywhere(entries[0])
             : entries.All(entry => entry.Contains('/', StringComparison.Ordinal)) ? new JsonObject { ["at"] = Texts([.. entries.Select(Pinned)]) }
             : throw new FormatException(
-                "a line enters at inputs, joined by semicolons, or at any of some devices and zones, joined by |, not both; write box-l/in/3; box-r/in/3, or box-l | zone stage-right"
+                "a line enters at inputs, joined by semicolons, or at any of some devices and zones, joined by |, not both; write box-l/in/3; "
+                    + "box-r/in/3, or box-l | zone stage-right"
             );
     }
 
@@ -89,7 +90,8 @@ internal static class CellReader
             else
             {
                 throw new FormatException(
-                    $"'{Short(name.Trim())}' is no place; write a device, such as box-l, a zone, such as zone stage-left, several of them with | between, or a point, such as box-l/out/3-4"
+                    $"'{Short(name.Trim())}' is no place; write a device, such as box-l, a zone, such as zone stage-left, several of them with | "
+                        + "between, or a point, such as box-l/out/3-4"
                 );
             }
         }

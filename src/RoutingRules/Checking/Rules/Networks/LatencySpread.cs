@@ -45,7 +45,7 @@ public sealed class LatencySpread : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var latency = SignalLatency.Of(context);
+        var latency = SignalLatency.Of(context, subject);
         var limit = context.Value(MaximumMilliseconds) + Tolerance;
         var told = new HashSet<int>();
         foreach (var feed in context.Feeds)
