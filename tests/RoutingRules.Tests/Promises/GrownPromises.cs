@@ -139,7 +139,7 @@ public sealed class GrownPromises
         Assert.Null(SecondRun.Differs(made, AssignCases.Assign(made.Show, made.Options)));
     }
 
-    /// <summary>A route inside a device that changes under a demand which stays counts (the first), and what lies behind another's place is nobody's own.</summary>
+    /// <summary>A leg of a split is changed only for a reason (the first), and what lies behind another's place is nobody's own.</summary>
     [Theory]
     [InlineData(2002654)]
     [InlineData(26496322)]

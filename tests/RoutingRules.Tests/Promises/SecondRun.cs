@@ -37,7 +37,7 @@ internal static class SecondRun
         );
     }
 
-    /// <summary>True when a pair pinned on an even number has no place while spares are asked for: the pin may use one up, what stays may too, what is new may not.</summary>
+    /// <summary>True when a pair pinned on an even number has no place while spares are asked for: what is new must leave them, what stays need not.</summary>
     private static bool LeftOutForSpares(TinyInstance tiny, AssignmentResult result) =>
         tiny.Options.Spares > 0
         && new AssignmentFacts(tiny.Show, tiny.Options, _ => null).Demands.Any(demand =>

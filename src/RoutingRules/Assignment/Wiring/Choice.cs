@@ -17,7 +17,7 @@ internal sealed class Choice
     /// <summary>For a free need: the slots of its sources.</summary>
     public int[] Slots { get; init; } = [];
 
-    /// <summary>For a pair whose sides come through two blocks that take the same slots: the block of each side; else a side comes through the first that takes its slot.</summary>
+    /// <summary>The block of each side of a pair whose sides come through two that take the same slots; null when it is told by the slot.</summary>
     public ReceiveBlock[]? BySide { get; init; }
 
     /// <summary>For a free need: the receive slots at which its sources arrive.</summary>

@@ -147,8 +147,8 @@ internal sealed partial class WiringSolver
     }
 
     /// <summary>
-    /// The receive block that takes a run of slots already, and the one by which the need's sinks hang in the input if it may; else the one that did in the input; else a free one that fed nothing in the input,
-    /// and each one that did where demands stay, or that feeds outputs by itself.
+    /// The receive block that takes a run of slots already, and the one by which the need's sinks hang in the input if it may; else the one that did
+    /// in the input; else a free one that fed nothing in the input, and each one that did where demands stay, or that feeds outputs by itself.
     /// </summary>
     private List<ReceiveBlock> Takers(WiringTask task, int start, ReceiveBlock[] receivers, ReceiveBlock? taken)
     {
@@ -189,7 +189,7 @@ internal sealed partial class WiringSolver
         return takers;
     }
 
-    /// <summary>The two blocks through which the sides of a pair that stays come in the input, if both may take a run of slots; null when they are one.</summary>
+    /// <summary>The two blocks that bring the sides of a pair that stays in the input, if both may take a run of slots; null when they are one.</summary>
     private ReceiveBlock[]? UsualPair(WiringTask task, int start, ReceiveBlock[] receivers)
     {
         ReceiveBlock?[] pair = Array.ConvertAll(

@@ -8,8 +8,9 @@ namespace RoutingRules.Signal.Existing;
 
 /// <summary>Finds which allowed run serves each demand in the patch as it stands.</summary>
 /// <remarks>
-/// As many demands as possible are served by disjoint runs; points in order come before dead ones and those behind a cable; ties go to earlier demands, then to runs that the
-/// document does not give to another, then to those that a route of the patch serves, then to earlier devices and lower numbers. A line is served at
+/// As many demands as possible are served by disjoint runs; points in order come before dead ones and those behind a cable; ties go to earlier
+/// demands, then to runs that the document does not give to another, then to those that a route of the patch serves, then to earlier devices and lower
+/// numbers. A line is served at
 /// the input that most of its sinks trace to. Rules judge what arrives; for assigning, nobody stands at all where another is named or where what must
 /// stay apart does not.
 /// </remarks>
