@@ -30,6 +30,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
                 Phase = ChangeoverPhase.Labels,
                 Place = id,
                 Text = $"Load the labels of {Runs.Text(points)}.",
+                Details = Texts(device.OrderBy(at => at.Group.Value, StringComparer.Ordinal).ThenBy(at => at.Number), newLabels),
                 Points = points,
                 Seconds = pace.SecondsToLoad,
                 Apply = show =>
@@ -46,6 +47,12 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
             };
         }
     }
+
+    /// <summary>Each label to write, with the points that show it.</summary>
+    private static ValueList<string> Texts(IEnumerable<Point> points, Dictionary<Point, string> labels) =>
+        Runs.Chains(points.Select(at => (At: at, Text: labels.GetValueOrDefault(at))), (x, y) => Runs.Follow(x.At, y.At) && x.Text == y.Text)
+            .Select(chain => $"{Runs.Of(chain.Select(entry => entry.At))[0]}: {chain[0].Text ?? "(empty)"}")
+            .ToValueList();
 
     private IEnumerable<PlannedMove> Routes()
     {

@@ -125,6 +125,7 @@ internal sealed class StepWriter(
                 },
                 Place = move.Place,
                 Text = move.Text,
+                Details = move.Details,
                 Points = move.Points,
                 Hazards = move.Hazards,
                 Seconds = move.Seconds,
@@ -178,7 +179,7 @@ internal sealed class StepWriter(
         };
 
     private PlannedMove Verify(IGrouping<(SoundClass Class, Id<Device> Place), Point> group) =>
-        Move(ChangeoverPhase.Verify, group, $"Still muted, check that {Carries(group)}.", pace.SecondsToLoad);
+        Move(ChangeoverPhase.Verify, group, $"Still muted, check for {Sources(group)}.", pace.SecondsToLoad);
 
     private PlannedMove Open(IGrouping<(SoundClass Class, Id<Device> Place), Point> group) =>
         Move(
@@ -210,7 +211,7 @@ internal sealed class StepWriter(
     private IEnumerable<string> OnOpening(IEnumerable<Point> group) =>
         during.Where(entry => entry.Move.OnOpening is not null && entry.Move.Plugs.Intersect(group).Any()).Select(entry => entry.Move.OnOpening!);
 
-    private string Carries(IEnumerable<Point> points)
+    private string Sources(IEnumerable<Point> points)
     {
         var chains = Runs.Chains(
             points.Select(at => (At: at, Source: last.Carried[at], Name: NameOf(at))),
@@ -219,8 +220,8 @@ internal sealed class StepWriter(
         return string.Join(
             "; ",
             chains.Select(chain =>
-                $"{Runs.Of(chain.Select(entry => entry.At))[0]} carries "
-                + $"{Runs.Of(chain.Select(entry => entry.Source))[0]}{(chain[0].Name is { } name ? $" ('{name}')" : "")}"
+                $"{Runs.Of(chain.Select(entry => entry.Source))[0]}{(chain[0].Name is { } name ? $" ('{name}')" : "")} "
+                + $"at {Runs.Of(chain.Select(entry => entry.At))[0]}"
             )
         );
     }
