@@ -68,7 +68,7 @@ internal sealed class PathLatency(AssignmentProblem problem)
         var slot = problem.ReceiveSlotOf(sink);
         var sum = problem.TransmitBlockOf[delivery.Source] >= 0 ? 0 : Slowest(delivery.Sender, PortKind.Transmit);
         sum += problem.NetworkFrom(delivery.Sender, delivery.Receiver) is >= 0 and var on
-            ? PacketTime.Milliseconds(problem.Show.Document.Rig.Networks[on]) ?? 0
+            ? PacketTime.UntilGivenOut(problem.Show.Document.Rig.Networks[on]) ?? 0
             : 0;
         sum += slot >= 0 ? At(slot) : Slowest(delivery.Receiver, PortKind.Receive);
         return slot == sink ? sum : sum + At(sink);
@@ -120,7 +120,7 @@ internal sealed class PathLatency(AssignmentProblem problem)
                 graph.GroupOf(new PointIndex(to)).Id
             ) ?? 0,
             HopKind.Stream => problem.Show.Network.IndexOf(problem.Show.Streams[graph.ViaIndex(new PointIndex(to))].Model.Network) is >= 0 and var on
-                ? PacketTime.Milliseconds(problem.Show.Document.Rig.Networks[on]) ?? 0
+                ? PacketTime.UntilGivenOut(problem.Show.Document.Rig.Networks[on]) ?? 0
                 : 0,
             _ => 0,
         };
