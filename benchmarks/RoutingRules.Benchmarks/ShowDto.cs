@@ -1,6 +1,8 @@
 namespace RoutingRules.Benchmarks;
 
-/// <summary>The show as plain classes, as a program would write them that leaves reading to the serializer: addresses and words stay unread texts, nothing is checked.</summary>
+/// <summary>
+/// The show as plain classes, as a program would write them that leaves reading to the serializer: addresses and words stay unread texts, nothing is checked.
+/// </summary>
 public sealed class ShowDto
 {
     public required int SchemaVersion { get; set; }

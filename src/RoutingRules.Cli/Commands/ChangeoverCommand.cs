@@ -31,8 +31,10 @@ internal static class ChangeoverCommand
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "changeover",
-            "Plan changeovers: steps in a safe order, a card for each place, what can be prepared, the last point to go back; for two shows, or for all acts of a running order.",
-            "routing-rules changeover friday.run.json --format html --out friday-cards.html --shows acts\nCards for every changeover of the day, and the show of each act.",
+            "Plan changeovers: steps in a safe order, a card for each place, what can be prepared, the last point to go back; for two shows, or "
+                + "for all acts of a running order.",
+            "routing-rules changeover friday.run.json --format html --out friday-cards.html --shows acts\nCards for every changeover of the day, "
+                + "and the show of each act.",
             "routing-rules changeover band.show.json next-band.show.json\nThe steps from one show to the next."
         )
         {

@@ -30,7 +30,8 @@ internal static class CompareCommand
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "compare",
-            "Say what differs between two shows: what outputs and channels carry, where feeds and lines are, what the rules find, and what the documents say. Fails when the second show has new findings, or the change itself is dangerous.",
+            "Say what differs between two shows: what outputs and channels carry, where feeds and lines are, what the rules find, and what the "
+                + "documents say. Fails when the second show has new findings, or the change itself is dangerous.",
             "routing-rules compare friday.show.json saturday.show.json\nWhat is heard elsewhere, and what is plugged elsewhere?",
             "routing-rules compare friday.show.json saturday.show.json --format patch --out friday-to-saturday.json\nThe difference as a JSON Patch."
         )

@@ -25,7 +25,8 @@ internal static class WhyCommand
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "why",
-            "Explain where a feed or line is placed when the show is assigned: why there, why not elsewhere, what comes second. Nothing is written to the show.",
+            "Explain where a feed or line is placed when the show is assigned: why there, why not elsewhere, what comes second. Nothing is written "
+                + "to the show.",
             "routing-rules why saturday.show.json main-l\nWhy is the left main at its output, and what would be the next best?",
             "routing-rules why saturday.show.json main-l --at box-r/out/8\nWhat would have to move?"
         )

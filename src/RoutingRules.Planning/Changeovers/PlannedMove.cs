@@ -38,6 +38,8 @@ internal sealed record PlannedMove
     /// <summary>What to mind when what it touches is opened; null for nothing.</summary>
     public string? OnOpening { get; init; }
 
-    /// <summary>Inputs and outputs where another plug goes in or phantom power changes, although no source changes in the document; of an analogue split all legs.</summary>
+    /// <summary>
+    /// Inputs and outputs where another plug goes in or phantom power changes, although no source changes in the document; of an analogue split all legs.
+    /// </summary>
     public ValueList<Point> Plugs { get; init; }
 }

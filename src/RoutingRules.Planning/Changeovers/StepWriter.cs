@@ -134,7 +134,8 @@ internal sealed class StepWriter(
     }
 
     /// <summary>
-    /// Ends, behind which there is nothing more in one of the states, and channels of consoles: what lies before them in the document is silenced by them. A point
+    /// Ends, behind which there is nothing more in one of the states, and channels of consoles: what lies before them in the document is silenced by them. A
+    /// point
     /// that neither show knows, as both lack the profile that made it one, cannot be named to anybody.
     /// </summary>
     private bool IsMutable(Point at)
@@ -264,7 +265,8 @@ internal sealed class StepWriter(
         return string.Join(
             "; ",
             chains.Select(chain =>
-                $"{Runs.Of(chain.Select(entry => entry.At))[0]} carries {Runs.Of(chain.Select(entry => entry.Source))[0]}{(chain[0].Name is { } name ? $" ('{name}')" : "")}"
+                $"{Runs.Of(chain.Select(entry => entry.At))[0]} carries "
+                + $"{Runs.Of(chain.Select(entry => entry.Source))[0]}{(chain[0].Name is { } name ? $" ('{name}')" : "")}"
             )
         );
     }

@@ -42,8 +42,10 @@ internal static class ChangeoverPages
         }
 
         page.Facts.Add(
-            $"With one person at each place: {Minutes(plan.Seconds(ChangeoverTiming.Ahead))} ahead, {Minutes(plan.Seconds(ChangeoverTiming.ClearStage))} on the clear stage, "
-                + $"{Minutes(plan.Seconds(ChangeoverTiming.BeforeLineCheck))} before line check, {Minutes(plan.Seconds(ChangeoverTiming.LineCheck))} line check."
+            $"With one person at each place: {Minutes(plan.Seconds(ChangeoverTiming.Ahead))} ahead, "
+                + $"{Minutes(plan.Seconds(ChangeoverTiming.ClearStage))} on the clear stage, "
+                + $"{Minutes(plan.Seconds(ChangeoverTiming.BeforeLineCheck))} before line check, {Minutes(plan.Seconds(ChangeoverTiming.LineCheck))} "
+                + "line check."
                 + (minutes is { } there ? string.Create(CultureInfo.InvariantCulture, $" There are {there} min.") : "")
         );
         page.Facts.Add(
@@ -51,7 +53,8 @@ internal static class ChangeoverPages
                 ? "Once this has begun, finish it: there is no point from which the act before can be restored at once."
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Last safe point to go back: after step {plan.RollbackAfter}. Until then, opening what was muted restores the act before. From step {plan.RollbackAfter + 1} on, finish."
+                    $"Last safe point to go back: after step {plan.RollbackAfter}. Until then, opening what was muted restores the act before. "
+                        + $"From step {plan.RollbackAfter + 1} on, finish."
                 )
         );
         page.Facts.AddRange(plan.Remarks);
@@ -89,7 +92,8 @@ internal static class ChangeoverPages
             page.Facts.Add(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Do not start step {card.Steps.First(step => step.Number > plan.RollbackAfter).Number} before the stage manager says go: after it there is no way back."
+                    $"Do not start step {card.Steps.First(step => step.Number > plan.RollbackAfter).Number} before the stage manager says go: "
+                        + $"after it there is no way back."
                 )
             );
         }

@@ -58,7 +58,8 @@ internal sealed class ImpactPages
         page.Facts.Add(
             answer.Losses.IsEmpty ? "There is nothing to lose in this rig of the kinds asked for."
             : heard.Count == 0 ? $"Whichever of {PlainText.Count(answer.Losses.Count, "thing")} fails alone, every feed and line that arrives goes on."
-            : $"{PlainText.Count(heard.Count, "single loss is", "single losses are")} heard, of {answer.Losses.Count.ToString(CultureInfo.InvariantCulture)} looked at."
+            : $"{PlainText.Count(heard.Count, "single loss is", "single losses are")} heard, of "
+                + $"{answer.Losses.Count.ToString(CultureInfo.InvariantCulture)} looked at."
         );
         if (single.Count > 0)
         {
@@ -68,7 +69,8 @@ internal sealed class ImpactPages
         if (!answer.NotArriving.IsEmpty)
         {
             page.Facts.Add(
-                $"Not arriving as the show stands, so that no loss can be seen for them: {Wording.List(answer.NotArriving.Select(words.Demand).ToArray())}. Patch them first."
+                "Not arriving as the show stands, so that no loss can be seen for them: "
+                    + $"{Wording.List(answer.NotArriving.Select(words.Demand).ToArray())}. Patch them first."
             );
         }
 
@@ -81,7 +83,8 @@ internal sealed class ImpactPages
         {
             page.Tables.Add(
                 Ranking(
-                    $"Two at once that silence what neither does alone{(answer.PairsOmitted > 0 ? $", {PlainText.Count(answer.PairsOmitted, "more pair")} not shown" : "")}",
+                    "Two at once that silence what neither does "
+                        + $"alone{(answer.PairsOmitted > 0 ? $", {PlainText.Count(answer.PairsOmitted, "more pair")} not shown" : "")}",
                     answer.Pairs
                 )
             );
@@ -196,14 +199,17 @@ internal sealed class ImpactPages
         {
             var plugs = plan.Moves + plan.Displaced.Count;
             page.Facts.Add(
-                $"{PlainText.Count(plan.Steps.Count, "step")}: {plugs.ToString(CultureInfo.InvariantCulture)} to plug, {(plan.Steps.Count - plugs).ToString(CultureInfo.InvariantCulture)} to load. Carried out on a copy of the document and traced there. Mute what is named here before you begin."
+                $"{PlainText.Count(plan.Steps.Count, "step")}: {plugs.ToString(CultureInfo.InvariantCulture)} to plug, "
+                    + $"{(plan.Steps.Count - plugs).ToString(CultureInfo.InvariantCulture)} to load. Carried out on a copy of the document and traced "
+                    + "there. Mute what is named here before you begin."
             );
         }
 
         foreach (var displaced in plan.Displaced)
         {
             page.Facts.Add(
-                $"Falls silent by this plan: {words.Demand(displaced.Demand)} gives up {displaced.At} for {words.Demand(displaced.By)}, which matters more. Tell whoever hears it before you pull it."
+                $"Falls silent by this plan: {words.Demand(displaced.Demand)} gives up {displaced.At} for {words.Demand(displaced.By)}, which "
+                    + "matters more. Tell whoever hears it before you pull it."
             );
         }
 
@@ -333,8 +339,11 @@ internal sealed class ImpactPages
         }
 
         return step.Stream is { } stream
-            ? $"stream {stream.Id}: send {stream.From} to {string.Join(", ", stream.To.Select(receiver => receiver.Channels is { } channels ? $"{receiver.At} (its channels {channels})" : receiver.At.ToString()))}"
+            ? $"stream {stream.Id}: send {stream.From} to " + string.Join(", ", stream.To.Select(Receiver))
             : $"take stream {step.StreamId} away";
+
+        static string Receiver(StreamReceiver receiver) =>
+            receiver.Channels is { } channels ? $"{receiver.At} (its channels {channels})" : receiver.At.ToString();
     }
 
     private void AddChecks(Page page, LossImpact loss, FallbackPlan plan)

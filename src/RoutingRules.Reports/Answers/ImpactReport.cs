@@ -5,7 +5,9 @@ using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Reports.Answers;
 
-/// <summary>Writes what each loss does to a show for people: a ranked table, then a fallback card for each device, link and supply whose loss is heard.</summary>
+/// <summary>
+/// Writes what each loss does to a show for people: a ranked table, then a fallback card for each device, link and supply whose loss is heard.
+/// </summary>
 /// <remarks>Every card carries the cautions. The same answer gives the same text; LF only. Thread safe.</remarks>
 public static class ImpactReport
 {
@@ -37,7 +39,9 @@ public static class ImpactReport
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static string Markdown(ImpactAnswer answer, Show show) => MarkdownSheetWriter.Write(Pages(answer, show));
 
-    /// <summary>One HTML file for screen and paper, in the look of the sheets: no scripts, black on white, each card on a page of its own, A4 and Letter.</summary>
+    /// <summary>
+    /// One HTML file for screen and paper, in the look of the sheets: no scripts, black on white, each card on a page of its own, A4 and Letter.
+    /// </summary>
     /// <param name="answer">The answer.</param>
     /// <param name="show">The show that was asked about, for names.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>

@@ -36,7 +36,8 @@ internal static class RunningOrderPages
     {
         var page = new Page { Title = "Running order" };
         page.Facts.Add(
-            $"{PlainText.Count(plan.Acts.Count, "act", "acts")}, {PlainText.Count(plan.Changeovers.Count, "changeover", "changeovers")}. Times are estimates with one person at each place."
+            $"{PlainText.Count(plan.Acts.Count, "act", "acts")}, {PlainText.Count(plan.Changeovers.Count, "changeover", "changeovers")}. Times are "
+                + "estimates with one person at each place."
         );
         var acts = new PageTable { Title = "Acts", Columns = [("Start", 16), ("Act", 30), ("Changeover", 20), ("Patch", 14), ("Left to do", 20)] };
         for (var i = 0; i < plan.Acts.Count; i++)

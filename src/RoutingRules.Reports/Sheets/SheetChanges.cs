@@ -5,7 +5,9 @@ using RoutingRules.Reports.Sheets.Pages;
 namespace RoutingRules.Reports.Sheets;
 
 /// <summary>Marks what is not printed as it was in an older revision.</summary>
-/// <remarks>Rows are the same when they are about the same point, line or feed. What a row says is compared item by item, so that a mark tells only what was different.</remarks>
+/// <remarks>
+/// Rows are the same when they are about the same point, line or feed. What a row says is compared item by item, so that a mark tells only what was different.
+/// </remarks>
 internal sealed class SheetChanges
 {
     private readonly Sheet before;

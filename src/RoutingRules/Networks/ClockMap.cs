@@ -85,7 +85,10 @@ internal sealed class ClockMap
         return false;
     }
 
-    /// <summary>The devices that the links of a clock's networks join, as sets: a device passes its clock on to all its networks of that clock. They hold until the next call.</summary>
+    /// <summary>
+    /// The devices that the links of a clock's networks join, as sets: a device passes its clock on to all its networks of that clock. They hold until the next
+    /// call.
+    /// </summary>
     public DisjointSets Reach(int clock)
     {
         var sets = reach ??= new DisjointSets(deviceCount);

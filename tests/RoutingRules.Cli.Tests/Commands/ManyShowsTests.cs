@@ -239,8 +239,10 @@ public sealed class ManyShowsTests : IDisposable
             "in/waivers.json",
             """
             { "schemaVersion": 1, "waivers": [
-              { "rule": "TT1001", "entities": [ { "role": "device", "id": "x" } ], "reason": "R", "owner": "O", "expires": "2027-06-30", "scope": [ "a.zip!/**" ] },
-              { "rule": "TT1001", "entities": [ { "role": "device", "id": "z" } ], "reason": "R", "owner": "O", "expires": "2027-06-30", "scope": [ "l.jsonl!/1" ] } ] }
+              { "rule": "TT1001", "entities": [ { "role": "device", "id": "x" } ], "reason": "R",
+                "owner": "O", "expires": "2027-06-30", "scope": [ "a.zip!/**" ] },
+              { "rule": "TT1001", "entities": [ { "role": "device", "id": "z" } ], "reason": "R",
+                "owner": "O", "expires": "2027-06-30", "scope": [ "l.jsonl!/1" ] } ] }
             """
         );
         var waived = Check([], zip, lines, "--waivers", waivers, "--as-of", "2027-06-12", "--format", "json").Civil();

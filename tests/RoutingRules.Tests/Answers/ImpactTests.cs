@@ -501,7 +501,7 @@ public sealed class ImpactTests
     [InlineData("tower rack", "tower rack")]
     [InlineData("A12", "A12")]
     [InlineData("12", "12")]
-    public void A_loom_is_a_way_without_its_numbers(string way, string loom) => Assert.Equal(loom, LossUnits.LoomOf(way));
+    public void A_loom_is_a_way_without_its_numbers(string way, string loom) => Assert.Equal(loom, LossUnitList.LoomOf(way));
 
     [Theory]
     [InlineData(-1, 2)]

@@ -208,7 +208,8 @@ public class WhyTests
         );
         Assert.Equal(["a/1"], Assert.Single(decision.Unplaced).Conflict);
         Assert.Equal(
-            "It may take 8 points, but link 'l1' from desk to near is full: 5.23 of the 5.25 Mbit/s that streams may take; use a faster link, let fewer streams pass it, or allow other devices or zones.",
+            "It may take 8 points, but link 'l1' from desk to near is full: 5.23 of the 5.25 Mbit/s that streams may take; use a faster link, let "
+                + "fewer streams pass it, or allow other devices or zones.",
             Assert.Single(decision.Unplaced).Reason
         );
         Assert.Contains(
@@ -323,7 +324,8 @@ public class WhyTests
         "mon",
         "box/in/1",
         null,
-        "box/in/1 can never be the place of mon/1: a feed takes an output, an input that an output is cabled to, or a slot or channel that signals can be routed to; name another point."
+        "box/in/1 can never be the place of mon/1: a feed takes an output, an input that an output is cabled to, or a slot or channel that signals "
+            + "can be routed to; name another point."
     )]
     [InlineData("mon", "box/out/1", "box/out/2", "A place that is wanted and one that is not cannot be asked about together; ask twice.")]
     public void A_question_that_cannot_be_answered_says_what_to_ask_instead(string subject, string? at, string? not, string expected)

@@ -86,7 +86,8 @@ public sealed class Is08MapTests
         var result = Apply(
             show,
             "card",
-            """{ "map": { "a": { "2": { "input": null, "channel_index": null }, "3": { "input": "input", "channel_index": 60 }, "4": { "input": "input", "channel_index": 61 }, "7": { "input": "input", "channel_index": 7 } } } }"""
+            """{ "map": { "a": { "2": { "input": null, "channel_index": null }, "3": { "input": "input", "channel_index": 60 },"""
+                + """ "4": { "input": "input", "channel_index": 61 }, "7": { "input": "input", "channel_index": 7 } } } }"""
         );
 
         Assert.Empty(result.Problems);

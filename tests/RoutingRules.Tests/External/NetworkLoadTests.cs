@@ -6,7 +6,8 @@ namespace RoutingRules.Tests.External;
 /// <summary>What streams put on the wire, against published reservations and sums written out by hand.</summary>
 public sealed class NetworkLoadTests
 {
-    // Published: open TSN documentation project (tsn.readthedocs.io), "Configuring CBS Qdisc", stream B: class B, 16 bit, 48 kHz, stereo, idleslope 3648 kbit/s.
+    // Published: open TSN documentation project (tsn.readthedocs.io), "Configuring CBS Qdisc", stream B: class B, 16 bit, 48 kHz, stereo, idleslope 3648
+    // kbit/s.
     [Fact]
     public void A_published_class_b_reservation_is_met()
     {

@@ -25,7 +25,8 @@ public sealed class ListImportTests
             { "id": "ears",   "name": "Ears", "role": "in-ear", "source": "desk/aux/9-10", "to": [ { "devices": [ "box" ] } ], "limiter": true }
           ],
           "lines": [
-            { "id": "keys", "name": "Keys", "kind": "line", "width": 2, "from": { "at": [ "box/in/9-10" ], "extensions": { "a": 1 } }, "to": [ "desk/channel/9-10" ] },
+            { "id": "keys", "name": "Keys", "kind": "line", "width": 2, "from": { "at": [ "box/in/9-10" ], "extensions": { "a": 1 } },
+              "to": [ "desk/channel/9-10" ] },
             { "id": "radio", "kind": "line", "from": { "source": "desk/aux/18" }, "to": [ "desk/channel/11" ] }
           ]
         }
@@ -42,7 +43,7 @@ public sealed class ListImportTests
             "id,name,role,set,part,source,to,priority,preferred,hold,group,spread,separateFrom,backupOf,limiter,delayMilliseconds,override,person,pack,position,notes",
             rows[0]
         );
-        Assert.Equal("main-l,Main L,main,,,desk/main/1,box/out/1; box | zone stage-left,normal,,,,no,ears by power,,,,,,", rows[1]);
+        Assert.Equal("main-l,Main L,main,,,desk/main/1,box/out/1; box | zone stage-left,normal,,,,no,ears by power,,,,,,,,", rows[1]);
         Assert.Equal("ears,Ears,in-ear,,,desk/aux/9-10,box,normal,,,,no,,,yes,,,,", rows[2]);
         Assert.Equal(
             [
@@ -69,7 +70,8 @@ public sealed class ListImportTests
         var edited = Encoding.UTF8.GetString(ShowText.Edit(Encoding.UTF8.GetBytes(Text), result.Edits, result.Show!).Utf8.Span);
         var expected = Text.Replace(
                 "[ { \"at\": \"box/out/1\", \"extensions\": { \"tool\": { \"colour\": 3 } } }, { \"zones\": [ \"stage-left\" ], \"devices\": [ \"box\" ] } ]",
-                "[ { \"at\": \"box/out/3-4\", \"extensions\": { \"tool\": { \"colour\": 3 } } }, { \"devices\": [ \"BOX2\", \"box\" ], \"zones\": [ \"stage-left\" ] } ]",
+                "[ { \"at\": \"box/out/3-4\", \"extensions\": { \"tool\": { \"colour\": 3 } } }, { \"devices\": [ \"BOX2\", \"box\" ], \"zones\": "
+                    + "[ \"stage-left\" ] } ]",
                 StringComparison.Ordinal
             )
             .Replace("\"Ears\"", "\"Ears fiddle\"", StringComparison.Ordinal);
@@ -320,9 +322,11 @@ public sealed class ListImportTests
         var files = new Dictionary<string, string>(StringComparer.Ordinal)
         {
             ["house.json"] =
-                """{ "schemaVersion": 1, "lists": { "separator": "tab", "feeds": { "columns": [ { "header": "Bus", "member": "source" } ], "ignore": [ "A" ] } } }""",
+                """{ "schemaVersion": 1, "lists": { "separator": "tab", "feeds": { "columns": [ { "header": "Bus", "member": "source" } ],"""
+                + """ "ignore": [ "A" ] } } }""",
             ["tour.json"] =
-                """{ "schemaVersion": 1, "extends": [ "house.json" ], "lists": { "feeds": { "columns": [ { "header": "Mix", "member": "name" } ] }, "lines": { "ignore": [ "B" ] } } }""",
+                """{ "schemaVersion": 1, "extends": [ "house.json" ], "lists": { "feeds": { "columns": [ { "header": "Mix","""
+                + """ "member": "name" } ] }, "lines": { "ignore": [ "B" ] } } }""",
             ["bad.json"] = """{ "schemaVersion": 1, "lists": { "feeds": { "columns": [ { "header": "Mix", "member": "nmae" } ] } } }""",
         };
         ConfigLoad Load(string name) => ConfigLoader.Load(name, path => new DocumentFile { Path = path, Utf8 = Encoding.UTF8.GetBytes(files[path]) });

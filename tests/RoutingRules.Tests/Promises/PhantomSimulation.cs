@@ -73,7 +73,8 @@ internal sealed partial class PhantomSimulation
             {
                 if (!wrongFromTheStart.Contains(supply))
                 {
-                    return $"After step {step.Number} ({step.Text}) {line.Id} stands where {supply} has phantom power {(power[supply] is null ? "perhaps" : "surely")} on.";
+                    return $"After step {step.Number} ({step.Text}) {line.Id} stands where {supply} has phantom power "
+                        + $"{(power[supply] is null ? "perhaps" : "surely")} on.";
                 }
             }
         }
@@ -179,7 +180,9 @@ internal sealed partial class PhantomSimulation
         return null;
     }
 
-    /// <summary>An open output at the end of all, or an open console channel, that carries what comes in at a point or at another leg of the same line; null for none.</summary>
+    /// <summary>
+    /// An open output at the end of all, or an open console channel, that carries what comes in at a point or at another leg of the same line; null for none.
+    /// </summary>
     private Point? Unmuted(Point at, Show state)
     {
         var tracer = new NaiveTracer(state);
@@ -265,7 +268,9 @@ internal sealed partial class PhantomSimulation
         }
     }
 
-    /// <summary>The inputs that can power what is plugged in at a point: those from which the way up over cables and passive paths for phantom power meets it.</summary>
+    /// <summary>
+    /// The inputs that can power what is plugged in at a point: those from which the way up over cables and passive paths for phantom power meets it.
+    /// </summary>
     private IEnumerable<Point> Supplies(Point entry, Show state)
     {
         var tracer = new NaiveTracer(state);

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using FsCheck.Xunit;
 using RoutingRules.Checking;
+using RoutingRules.Checking.Rules.Documents;
 using RoutingRules.Checking.Rules.Feeds;
 using RoutingRules.Checking.Rules.Points;
 using RoutingRules.Documents;

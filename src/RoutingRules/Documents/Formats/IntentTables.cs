@@ -83,7 +83,8 @@ internal static class IntentTables
             new OpenWordKind<FeedRole>("a role", static word => new FeedRole(word), static word => word.Value, "monitor", KnownWords.Roles),
             FeedRole.Utility,
             static feed => feed.Role,
-            "What it is for: main, sub, fill, delay, monitor, in-ear, record, broadcast, assistive, talkback, comms, click, utility, evacuation, or another word. Absent means utility."
+            "What it is for: main, sub, fill, delay, monitor, in-ear, record, broadcast, assistive, talkback, comms, click, utility, evacuation, "
+                + "or another word. Absent means utility."
         );
         var set = table.Optional("set", Kinds.SharedText, static feed => feed.Set, "The set of feeds it belongs to, such as the left and right mains.");
         var part = table.Optional("part", Kinds.SharedText, static feed => feed.Part, "Its part of the set: left, right, centre, low and so on.");

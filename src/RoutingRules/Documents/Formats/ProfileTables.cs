@@ -276,7 +276,8 @@ internal static class ProfileTables
                 KnownWords.DeviceKinds
             ),
             static profile => profile.Kind,
-            "The kind of device: console, stage-box, amplifier, processor, recorder, transmitter-rack, receiver-rack, split, switch, loudspeaker, or another word."
+            "The kind of device: console, stage-box, amplifier, processor, recorder, transmitter-rack, receiver-rack, split, switch, loudspeaker, "
+                + "or another word."
         );
         var name = table.Required("name", Kinds.FilledText, static profile => profile.Name, "What people call the type.");
         var portGroups = table.RequiredList("portGroups", PortGroup, static profile => profile.PortGroups, "The numbered runs of points, in order.");

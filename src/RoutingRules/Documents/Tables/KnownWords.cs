@@ -133,7 +133,10 @@ internal sealed class KnownWords
     /// <summary>Connectors of outputs: a plain three-pin connector has pins there.</summary>
     public static KnownWords OutputConnectors { get; } = Connectors("xlr-pins");
 
-    /// <summary>The known word that a word probably stands for: another name of it, a plural, another way to write it, or a slip of one letter. Null for known words and for words of their own.</summary>
+    /// <summary>
+    /// The known word that a word probably stands for: another name of it, a plural, another way to write it, or a slip of one letter. Null for known words and
+    /// for words of their own.
+    /// </summary>
     public string? Meant(string word)
     {
         if (known.Contains(word))

@@ -12,7 +12,7 @@ public sealed class ConnectorSharedTests
     private static readonly ConnectorShared Rule = new();
 
     /// <summary>A console whose outputs are two a connector.</summary>
-    private static Show Show(SignalLevel level, params Feed[] feeds)
+    internal static Show Show(SignalLevel level, params Feed[] feeds)
     {
         var profile = SmallProfiles.Console with
         {
@@ -23,7 +23,7 @@ public sealed class ConnectorSharedTests
         return Of(("desk", profile)).With(Route("desk/aux/1-2", "desk/out/1-2")) with { Feeds = feeds.ToValueList() };
     }
 
-    private static Feed Aux(int number, FeedRole role) => Feed($"f{number}", role, $"desk/aux/{number}", $"desk/out/{number}");
+    internal static Feed Aux(int number, FeedRole role) => Feed($"f{number}", role, $"desk/aux/{number}", $"desk/out/{number}");
 
     [Fact]
     public void A_recording_beside_a_monitor_on_one_connector_is_told() =>

@@ -12,7 +12,7 @@ public sealed class FillSlowerTests
     private static readonly FillSlower Rule = new();
 
     /// <summary>Mains at amplifier m, a fill at amplifier f whose processing takes so long.</summary>
-    private static Show Show(double fill, FeedRole role, params string[] cabled)
+    internal static Show Show(double fill, FeedRole role, params string[] cabled)
     {
         var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("m", SmallProfiles.Amplifier), ("f", SmallProfiles.Amplifier))
             .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"))

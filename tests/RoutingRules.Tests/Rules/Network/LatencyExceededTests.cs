@@ -4,6 +4,7 @@ using FsCheck.Xunit;
 using RoutingRules.Checking.Rules.Networks;
 using RoutingRules.Model;
 using RoutingRules.Networks;
+using RoutingRules.Resolving;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
@@ -193,7 +194,7 @@ public sealed class LatencyExceededTests
             show =>
             {
                 var resolved = Promise.Resolve(show);
-                var wrong = new SumRule();
+                var wrong = new SumRule(resolved);
                 var result = RuleTester.Run(wrong, show);
                 foreach (var finding in result.Findings)
                 {
@@ -213,7 +214,7 @@ public sealed class LatencyExceededTests
     public void A_clean_show_gives_none(CleanShow clean) => Expect.None(Rule, clean.Show);
 
     /// <summary>Says the sum at every output.</summary>
-    private sealed class SumRule : Rule<OutputSubject>
+    private sealed class SumRule(ResolvedShow show) : Rule<OutputSubject>
     {
         public override RuleDescriptor Descriptor { get; } = new LatencyExceeded().Descriptor with { Id = "ZZ9" };
 
@@ -222,7 +223,7 @@ public sealed class LatencyExceededTests
             var isPartial = false;
             if (!context.Origin(subject.Point).IsNone)
             {
-                var sum = new SignalLatency(context).To(subject.Point, ref isPartial);
+                var sum = new SignalLatency(show, context).To(subject.Point, ref isPartial);
                 context.Report(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{context.Address(subject.Point)} {sum:R}"), "");
             }
         }

@@ -13,7 +13,7 @@ public sealed class NetworksShareTests
     private static readonly NetworksShare Rule = new();
 
     /// <summary>Desk and box on two networks, through one switch each or through the same.</summary>
-    private static Show Two(string second, string supplyOfFirst, string supplyOfSecond)
+    internal static Show Two(string second, string supplyOfFirst, string supplyOfSecond)
     {
         var show = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.FreeBox), ("sw-1", NetworkShow.Switch), ("sw-2", NetworkShow.Switch))
             .WithNetwork("spare")

@@ -11,9 +11,9 @@ namespace RoutingRules.Checking.Facts.Feeds;
 internal readonly record struct FeedArrival(PointIndex At, PointIndex End, double Milliseconds)
 {
     /// <summary>The places of a feed at which it arrives, in the order of its <c>to</c>.</summary>
-    public static List<FeedArrival> Of(RuleContext context, FeedNode feed, ref bool isPartial)
+    public static List<FeedArrival> Of(RuleContext context, ResolvedShow show, FeedNode feed, ref bool isPartial)
     {
-        var latency = SignalLatency.Of(context);
+        var latency = SignalLatency.Of(context, show);
         var all = new List<FeedArrival>(feed.Model.To.Count);
         for (var entry = 0; entry < feed.Model.To.Count; entry++)
         {

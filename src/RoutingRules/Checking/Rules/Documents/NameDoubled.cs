@@ -1,6 +1,5 @@
 using RoutingRules.Checking.Facts;
 using RoutingRules.Checking.Facts.Labels;
-using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 

@@ -48,9 +48,9 @@ public sealed class FillSlower : Rule<ResolvedShow>
             }
 
             var isPartial = false;
-            var fills = FeedArrival.Of(context, feed, ref isPartial);
+            var fills = FeedArrival.Of(context, subject, feed, ref isPartial);
             fills.RemoveAll(arrival => !arrival.IsHeard(context));
-            mains ??= Mains(context);
+            mains ??= Mains(context, subject);
             if (fills.Count == 0 || mains.Count == 0)
             {
                 continue;
@@ -73,7 +73,7 @@ public sealed class FillSlower : Rule<ResolvedShow>
         }
     }
 
-    private static List<FeedArrival> Mains(RuleContext context)
+    private static List<FeedArrival> Mains(RuleContext context, ResolvedShow subject)
     {
         var mains = new List<FeedArrival>();
         var isPartial = false;
@@ -81,7 +81,7 @@ public sealed class FillSlower : Rule<ResolvedShow>
         {
             if (feed.Model.Role == FeedRole.Main)
             {
-                mains.AddRange(FeedArrival.Of(context, feed, ref isPartial));
+                mains.AddRange(FeedArrival.Of(context, subject, feed, ref isPartial));
             }
         }
 

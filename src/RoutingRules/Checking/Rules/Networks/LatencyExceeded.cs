@@ -59,7 +59,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var latency = SignalLatency.Of(context);
+        var latency = SignalLatency.Of(context, subject);
         var late = new SortedDictionary<(int Device, int Kind), Late>();
         foreach (var demand in context.Demands)
         {

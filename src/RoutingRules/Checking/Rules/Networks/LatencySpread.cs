@@ -51,7 +51,7 @@ public sealed class LatencySpread : Rule<ResolvedShow>
             if (feed.Model.To.Count > 1 && IsHeard(feed))
             {
                 var isPartial = false;
-                var arrivals = FeedArrival.Of(context, feed, ref isPartial);
+                var arrivals = FeedArrival.Of(context, subject, feed, ref isPartial);
                 if (Check(context, arrivals, isPartial, $"Feed '{feed.DisplayName}' arrives", feed.Index, Entity.Of("feed", feed.Model.Id), true))
                 {
                     told.Add(feed.Index);
@@ -67,7 +67,7 @@ public sealed class LatencySpread : Rule<ResolvedShow>
             {
                 if (IsHeard(feed))
                 {
-                    arrivals.AddRange(FeedArrival.Of(context, feed, ref isPartial));
+                    arrivals.AddRange(FeedArrival.Of(context, subject, feed, ref isPartial));
                 }
             }
 
