@@ -54,7 +54,9 @@ internal static class TransportData
         new() { Transport = Transport.PointToPoint, SampleOctets = 4 },
     ];
 
-    /// <summary>True for a packet time of AES67, clause 7.2: 125, 250, 333 1/3 microseconds, 1 and 4 ms. ST 2110-30 has 125 microseconds and 1 ms of them.</summary>
+    /// <summary>
+    /// True for a packet time of AES67, clause 7.2: 125, 250, 333 1/3 microseconds, 1 and 4 ms. ST 2110-30 has 125 microseconds and 1 ms of them.
+    /// </summary>
     public static bool IsUsualRtpTime(int microseconds) => microseconds is 125 or 250 or 333 or 334 or 1000 or 4000;
 
     /// <summary>The numbers of a transport; null when the engine knows none.</summary>

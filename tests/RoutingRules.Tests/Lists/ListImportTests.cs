@@ -44,7 +44,7 @@ public sealed class ListImportTests
             rows[0]
         );
         Assert.Equal("main-l,Main L,main,,,desk/main/1,box/out/1; box | zone stage-left,normal,,,,no,ears by power,,,,,,,,", rows[1]);
-        Assert.Equal("ears,Ears,in-ear,,,desk/aux/9-10,box,normal,,,,no,,,yes,,,,", rows[2]);
+        Assert.Equal("ears,Ears,in-ear,,,desk/aux/9-10,box,normal,,,,no,,,yes,,,,,,", rows[2]);
         Assert.Equal(
             [
                 "keys,Keys,line,either,2,box/in/9-10,desk/channel/9-10,normal,,,,,,,,",

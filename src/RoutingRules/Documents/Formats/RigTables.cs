@@ -98,7 +98,8 @@ internal static class RigTables
             "presentationOffsetMicroseconds",
             new IntKind(1, 1_000_000),
             static network => network.PresentationOffsetMicroseconds,
-            "Microseconds until receivers give a sample out, packet time included: the presentation offset of AVTP, the link offset or receiver buffer of RTP. Absent means that only the packet time is known."
+            "Microseconds until receivers give a sample out, packet time included: the presentation offset of AVTP, the link offset or "
+                + "receiver buffer of RTP. Absent means that only the packet time is known."
         );
         var clock = table.OptionalValue("clock", Kinds.Id<Clock>(), static network => network.Clock, "The clock domain.");
         var loopControl = table.Default(
@@ -167,7 +168,8 @@ internal static class RigTables
             "medium",
             new OpenWordKind<Medium>("a medium", static word => new Medium(word), static word => word.Value, "copper-solid", KnownWords.Media),
             static link => link.Medium,
-            "What it is made of: copper-solid, copper-stranded, cat5e, cat6, cat6a, fibre-multimode, om1, om2, om3, om4, om5, fibre-singlemode, os1, os2, coax, or another word."
+            "What it is made of: copper-solid, copper-stranded, cat5e, cat6, cat6a, fibre-multimode, om1, om2, om3, om4, om5, "
+                + "fibre-singlemode, os1, os2, coax, or another word."
         );
         var length = table.OptionalValue("lengthMetres", new DecimalNumberKind(100_000, positive: true), static link => link.LengthMetres, "Length in metres.");
         var speed = table.OptionalValue("speedMbps", new IntKind(1, 1_000_000), static link => link.SpeedMbps, "Speed in Mbit/s.");

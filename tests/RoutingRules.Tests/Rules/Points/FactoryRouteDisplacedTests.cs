@@ -29,7 +29,8 @@ public sealed class FactoryRouteDisplacedTests
             Labelled(Base.With(Route("desk/aux/1", "desk/out/1")), "desk/main/1"),
             Severity.Warning,
             "/patch/routes/0",
-            "desk/main/1, labelled 'REC', no longer comes out through desk/out/1, where it went by itself, nor anywhere else: the route from desk/aux/1 took its place.",
+            "desk/main/1, labelled 'REC', no longer comes out through desk/out/1, where it went by itself, nor anywhere else: the route "
+                + "from desk/aux/1 took its place.",
             "source=desk/main/1",
             "sink=desk/out/1"
         );

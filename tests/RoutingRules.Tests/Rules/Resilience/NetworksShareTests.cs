@@ -55,7 +55,8 @@ public sealed class NetworksShareTests
             Two("sw-2", "a", "a"),
             Severity.Warning,
             "/rig/networks/1",
-            "Networks 'net' and 'spare' lead to the same devices, so that one can stand in for the other, but both hang on supply 'a': 'sw-1' and 'sw-2' have no other.",
+            "Networks 'net' and 'spare' lead to the same devices, so that one can stand in for the other, but both hang on supply 'a': "
+                + "'sw-1' and 'sw-2' have no other.",
             "network=net",
             "network=spare",
             "supply=a"

@@ -6,7 +6,9 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Documents;
 
 /// <summary>Reports feeds of one name, and lines of one name.</summary>
-/// <remarks>Capitals and spaces aside. The parts of one set and a feed with its backup may share a name. One finding for each name; entities are the feeds or lines.</remarks>
+/// <remarks>
+/// Capitals and spaces aside. The parts of one set and a feed with its backup may share a name. One finding for each name; entities are the feeds or lines.
+/// </remarks>
 public sealed class NameDoubled : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -76,7 +78,8 @@ public sealed class NameDoubled : Rule<ResolvedShow>
 
     private static void Report(RuleContext context, string what, string list, List<(string Id, string Name, int Index)> same) =>
         context.Report(
-            $"{same.Count.ToString(System.Globalization.CultureInfo.InvariantCulture)} {what}s have the name '{same[0].Name}': {Wording.Names(same.ConvertAll(one => one.Id), false)}.",
+            $"{same.Count.ToString(System.Globalization.CultureInfo.InvariantCulture)} {what}s have the name '{same[0].Name}': "
+                + $"{Wording.Names(same.ConvertAll(one => one.Id), false)}.",
             $"{list}/{same.Max(one => one.Index).ToString(System.Globalization.CultureInfo.InvariantCulture)}/name",
             [.. same.ConvertAll(one => Entity.Of(what, one.Id))]
         );

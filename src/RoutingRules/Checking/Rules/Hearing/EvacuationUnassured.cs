@@ -25,7 +25,8 @@ public sealed class EvacuationUnassured : Rule<ResolvedShow>
             Checks = "Evacuation has a path that does not go through a console, and each of its feeds states what puts it over everything else.",
             Why = "When the console is dead, muted or in the hands of somebody who does not know, people must still hear that they have to leave.",
             Remedy =
-                "Bring it in behind the console, and write into override what silences the show. Emergency sound is governed by local code: ask those who answer for it and licensed people; this check does not replace them.",
+                "Bring it in behind the console, and write into override what silences the show. Emergency sound is governed by local code: ask "
+                + "those who answer for it and licensed people; this check does not replace them.",
             Source = "common practice, no source; local code decides",
             Fixability = Fixability.None,
         };

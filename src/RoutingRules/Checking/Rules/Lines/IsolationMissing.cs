@@ -24,10 +24,12 @@ public sealed class IsolationMissing : Rule<ResolvedShow>
             Family = RuleFamily.Lines,
             Severity = Severity.Note,
             Checks =
-                "Of the legs of a passive split all but one are isolated, and so are analogue outputs from which recording and broadcast are fed, unless both ends hang on one supply.",
+                "Of the legs of a passive split all but one are isolated, and so are analogue outputs from which recording and broadcast are "
+                + "fed, unless both ends hang on one supply.",
             Why = "Two grounds meet in the shield: it hums, and a fault of one system travels into the other.",
             Remedy =
-                "Put an isolating transformer into the leg or the send. Never lift the protective earth of a device: mains and earthing belong to licensed people under local code.",
+                "Put an isolating transformer into the leg or the send. Never lift the protective earth of a device: mains and earthing belong "
+                + "to licensed people under local code.",
             Source = "common practice, no source; shields and earth: AES48, IEC 60364 (from memory)",
             Fixability = Fixability.None,
         };
@@ -137,7 +139,8 @@ public sealed class IsolationMissing : Rule<ResolvedShow>
         if (open.Count > 0)
         {
             context.Report(
-                $"'{feed.DisplayName}' leaves at {Wording.List(open)} for {(feed.Model.Role == FeedRole.Record ? "recording" : "broadcast")} without isolation.",
+                $"'{feed.DisplayName}' leaves at {Wording.List(open)} "
+                    + $"for {(feed.Model.Role == FeedRole.Record ? "recording" : "broadcast")} without isolation.",
                 $"/feeds/{feed.Index}",
                 [Entity.Of("feed", feed.Model.Id), .. open.ConvertAll(at => Entity.Of("at", at))]
             );

@@ -5,7 +5,9 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Lines;
 
 /// <summary>Reports inputs at which two lines are to be plugged in.</summary>
-/// <remarks>One finding for each run of neighbouring inputs and two lines; entities are the inputs and the lines. What one line lists twice has a rule of its own.</remarks>
+/// <remarks>
+/// One finding for each run of neighbouring inputs and two lines; entities are the inputs and the lines. What one line lists twice has a rule of its own.
+/// </remarks>
 public sealed class SocketShared : Rule<ResolvedShow>
 {
     /// <inheritdoc/>

@@ -64,7 +64,8 @@ public sealed class FillSlower : Rule<ResolvedShow>
                 context.Report(
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"'{feed.DisplayName}' arrives at {last.Name(context)} {last.Milliseconds - main.Milliseconds:0.##} ms later than the mains at {main.Name(context).TrimEnd(',')}, and no delay is stated for it."
+                        $"'{feed.DisplayName}' arrives at {last.Name(context)} {last.Milliseconds - main.Milliseconds:0.##} ms later than the mains at "
+                            + $"{main.Name(context).TrimEnd(',')}, and no delay is stated for it."
                     ),
                     $"/feeds/{feed.Index}",
                     Entity.Of("feed", feed.Model.Id)

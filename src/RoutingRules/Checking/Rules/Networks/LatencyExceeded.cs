@@ -48,7 +48,8 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
             Family = RuleFamily.Network,
             Severity = Severity.Warning,
             Checks =
-                "The latencies that profiles and networks state on the path of a feed or line, presentation offsets and receiver buffers of networks included, add up to 10 ms at most, for in-ear feeds to 5 ms.",
+                "The latencies that profiles and networks state on the path of a feed or line, presentation offsets and receiver buffers of "
+                + "networks included, add up to 10 ms at most, for in-ear feeds to 5 ms.",
             Why = "Performers who hear themselves late play behind or take the mix off; late lines smear against everything that is nearer.",
             Remedy = "Take a network hop or a processor out of the path, or shorten the packet time or the receiver buffer of the network.",
             Source = "common practice, no source",

@@ -10,7 +10,8 @@ namespace RoutingRules.Checking.Rules.Networks;
 /// <summary>Reports links that carry more stream traffic in one direction than may be reserved on them.</summary>
 /// <remarks>
 /// A stream counts once on each link of its tree and direction, at its full rate however few of its slots are used. One finding for each link and
-/// direction; entities are the link, the device at which the direction starts, and the streams. A link without a speed that carries streams leaves the rule undecided; a digital
+/// direction; entities are the link, the device at which the direction starts, and the streams. A link without a speed that carries streams leaves the rule
+/// undecided; a digital
 /// multicore carries what its standard says and is not judged.
 /// </remarks>
 public sealed class LinkReservationExceeded : Rule<ResolvedShow>

@@ -38,11 +38,14 @@ public sealed class LinkTooLong : Rule<LinkNode>
             Family = RuleFamily.Network,
             Severity = Severity.Error,
             Checks =
-                "A copper link is 100 m long at most; one of stranded cores, such as a reel, 85 m; fibre and coaxial cable as far as their grade reaches at the link's speed with the usual optics (a warning).",
+                "A copper link is 100 m long at most; one of stranded cores, such as a reel, 85 m; fibre and coaxial cable as far as their "
+                + "grade reaches at the link's speed with the usual optics (a warning).",
             Why = "A link that is too long works on the bench and drops packets in the heat; stranded cores lose a fifth to a half more than solid ones.",
             Remedy = "Use fibre, put a switch in the middle, or take a shorter or solid cable.",
             Source =
-                "ANSI/TIA-568 (100 m; 20 and 50 % more loss in stranded cores, after public summaries); the stranded figures follow from its cord formula with no fixed cable, (102 - 0)/(1 + 0.2) = 85 and (102 - 0)/(1 + 0.5) = 68, outside its intended use; fibre: IEEE 802.3, clauses 26, 38 and 52 (from memory); AES10 links: handbook excerpt and encyclopaedia",
+                "ANSI/TIA-568 (100 m; 20 and 50 % more loss in stranded cores, after public summaries); the stranded figures follow from its "
+                + "cord formula with no fixed cable, (102 - 0)/(1 + 0.2) = 85 and (102 - 0)/(1 + 0.5) = 68, outside its intended use; fibre: IEEE "
+                + "802.3, clauses 26, 38 and 52 (from memory); AES10 links: handbook excerpt and encyclopaedia",
             Fixability = Fixability.None,
             Options = [MaximumMetres, MaximumStrandedMetres],
         };
@@ -129,7 +132,8 @@ public sealed class LinkTooLong : Rule<LinkNode>
             severity,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"Link '{subject.Model.Id}' from {subject.Model.From} to {subject.Model.To} is {length:0.##} m long, but {(isPlain ? "coaxial cable works" : work)} up to {most:0.##} m."
+                $"Link '{subject.Model.Id}' from {subject.Model.From} to "
+                    + $"{subject.Model.To} is {length:0.##} m long, but {(isPlain ? "coaxial cable works" : work)} up to {most:0.##} m."
             ),
             $"/rig/links/{subject.Index}",
             Entity.Of("link", subject.Model.Id)

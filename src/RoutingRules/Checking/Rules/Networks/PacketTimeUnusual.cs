@@ -23,11 +23,13 @@ public sealed class PacketTimeUnusual : Rule<ResolvedShow>
             Family = RuleFamily.Network,
             Severity = Severity.Warning,
             Checks =
-                "A network of class A sends every 125 microseconds, one of class B every 250; RTP audio has packets of 125, 250, 333 microseconds, 1 or 4 ms, or what as many samples last at 44.1 kHz.",
+                "A network of class A sends every 125 microseconds, one of class B every 250; RTP audio has packets of 125, 250, 333 "
+                + "microseconds, 1 or 4 ms, or what as many samples last at 44.1 kHz.",
             Why = "Receivers are built for the packet times of the standards: with another they stay silent, or the load of the links is other than computed.",
             Remedy = "Take one of the packet times that the message names, at the sender and in the document.",
             Source =
-                "IEEE 802.1Q class intervals (read in open documentation); AES67, clause 7.2 (from memory; 44.1 kHz after open code that cites it); ST 2110-30: 125 microseconds and 1 ms (from memory)",
+                "IEEE 802.1Q class intervals (read in open documentation); AES67, clause 7.2 (from memory; 44.1 kHz after open code that cites "
+                + "it); ST 2110-30: 125 microseconds and 1 ms (from memory)",
             Fixability = Fixability.None,
         };
 

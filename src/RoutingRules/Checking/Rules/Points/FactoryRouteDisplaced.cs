@@ -25,7 +25,8 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
             Family = RuleFamily.Points,
             Severity = Severity.Warning,
             Checks =
-                "No route takes the place of the factory route by which a labelled bus without a feed came out. A feed that is displaced is told as not delivered.",
+                "No route takes the place of the factory route by which a labelled bus without a feed came out. A feed that is displaced is "
+                + "told as not delivered.",
             Why = "Nobody patched the bus, so nobody notices that it is gone until it is missed.",
             Remedy = "Put the route on another sink, or patch the bus to its output by a route of its own. A bus that is no longer used loses its label.",
             Source = "common practice, no source",
