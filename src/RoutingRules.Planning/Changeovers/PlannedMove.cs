@@ -11,6 +11,9 @@ internal sealed record PlannedMove
 
     public required string Text { get; init; }
 
+    /// <summary>What belongs to it, such as each label to write.</summary>
+    public ValueList<string> Details { get; init; }
+
     public ValueList<PointRange> Points { get; init; }
 
     public ValueList<string> Hazards { get; init; }

@@ -2,6 +2,7 @@ using System.Globalization;
 using RoutingRules.Documents.Text;
 using RoutingRules.Model;
 using RoutingRules.Planning.Changeovers;
+using RoutingRules.Reports.Names;
 using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Rules;
 using static RoutingRules.Reports.Answers.ComparisonPages;
@@ -13,11 +14,19 @@ internal static class ChangeoverPages
 {
     private const int SecondsPerMinute = 60;
 
-    public static List<Page> Pages(ChangeoverPlan plan, string from, string to, int? minutes, ValueList<Finding> hazards, (string Before, string After) codes)
+    public static List<Page> Pages(
+        ChangeoverPlan plan,
+        string from,
+        string to,
+        int? minutes,
+        ValueList<Finding> hazards,
+        (string Before, string After) codes,
+        PanelNames? names
+    )
     {
         var way = $"{from} \u2192 {to}";
-        var pages = new List<Page> { Overview(plan, way, minutes, hazards, codes) };
-        pages.AddRange(plan.Cards.Select(card => Card(plan, card, way, codes.After)));
+        var pages = new List<Page> { Overview(plan, way, minutes, hazards, codes, names ?? PanelNames.Ids) };
+        pages.AddRange(plan.Cards.Select(card => Card(plan, card, way, codes.After, names ?? PanelNames.Ids)));
         return pages;
     }
 
@@ -26,7 +35,14 @@ internal static class ChangeoverPages
         : seconds < SecondsPerMinute ? "under 1 min"
         : string.Create(CultureInfo.InvariantCulture, $"about {(seconds + SecondsPerMinute - 1) / SecondsPerMinute} min");
 
-    private static Page Overview(ChangeoverPlan plan, string way, int? minutes, ValueList<Finding> hazards, (string Before, string After) codes)
+    private static Page Overview(
+        ChangeoverPlan plan,
+        string way,
+        int? minutes,
+        ValueList<Finding> hazards,
+        (string Before, string After) codes,
+        PanelNames names
+    )
     {
         var page = new Page
         {
@@ -74,11 +90,11 @@ internal static class ChangeoverPages
                 })
             )
         );
-        Steps(page, plan, plan.Steps, hasPlace: true);
+        Steps(page, plan, plan.Steps, hasPlace: true, names);
         return page;
     }
 
-    private static Page Card(ChangeoverPlan plan, ChangeoverCard card, string way, string code)
+    private static Page Card(ChangeoverPlan plan, ChangeoverCard card, string way, string code, PanelNames names)
     {
         var page = new Page
         {
@@ -98,11 +114,11 @@ internal static class ChangeoverPages
             );
         }
 
-        Steps(page, plan, card.Steps, hasPlace: false);
+        Steps(page, plan, card.Steps, hasPlace: false, names);
         return page;
     }
 
-    private static void Steps(Page page, ChangeoverPlan plan, ValueList<ChangeoverStep> steps, bool hasPlace)
+    private static void Steps(Page page, ChangeoverPlan plan, ValueList<ChangeoverStep> steps, bool hasPlace, PanelNames names)
     {
         foreach (var timing in steps.GroupBy(step => step.Timing))
         {
@@ -114,10 +130,13 @@ internal static class ChangeoverPages
             };
             foreach (var step in timing)
             {
-                var what = new List<PageLine> { new(step.Text, PageLineStyle.Strong) };
+                var what = new List<PageLine> { new(names.In(step.Text, step.Place), PageLineStyle.Strong) };
+                what.AddRange(Cell(step.Details.IsEmpty ? null : string.Join("; ", step.Details.Select(detail => names.In(detail, step.Place)))));
                 what.AddRange(Cell([.. step.Hazards.Select(hazard => $"Mind: {hazard}")]));
                 List<PageLine>[] cells = [PageLayout.Strong(step.Number.ToString(CultureInfo.InvariantCulture)), what, PageLayout.Tick("")];
-                table.Rows.Add(new PageRow { Cells = hasPlace ? [cells[0], Cell(step.Place?.Value ?? "everywhere"), .. cells[1..]] : cells });
+                table.Rows.Add(
+                    new PageRow { Cells = !hasPlace ? cells : [cells[0], Cell(step.Place is { } place ? names.Device(place) : "everywhere"), .. cells[1..]] }
+                );
             }
 
             page.Tables.Add(table);
