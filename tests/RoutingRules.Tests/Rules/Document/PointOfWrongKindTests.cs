@@ -148,17 +148,6 @@ public sealed class PointOfWrongKindTests
     public void A_cable_between_the_wrong_points_gives_one_finding(string from, string to, string message) =>
         Expect.One(Rule, WithCable(from, to), Severity.Error, "/rig/cables/0", message, $"from={from}", $"to={to}");
 
-    [Fact]
-    public void A_cable_from_a_device_to_itself_is_a_plug()
-    {
-        var show = WithCable("desk/out/1", "desk/in/1");
-
-        var graph = Promises.Promise.Resolve(show).Graph;
-
-        Expect.None(Rule, show);
-        Assert.Equal("desk/main/1", graph.Address(graph.Origin(graph.Find(At("desk/in/1")[0]))).ToString());
-    }
-
     [Theory]
     [InlineData("desk/net/1", "desk/net/2", "A link leads from one device to another, but desk/net/1 and desk/net/2 are on the same one.")]
     [InlineData("desk/net/1", "box/in/1", "A link cannot lead to box/in/1: it is an input, not a network jack.")]

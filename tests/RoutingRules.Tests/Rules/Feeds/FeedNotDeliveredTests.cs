@@ -32,25 +32,6 @@ public sealed class FeedNotDeliveredTests
     public void A_feed_that_arrives_gives_none() => Expect.None(Rule, Streamed with { Feeds = [Feed("mon-1", FeedRole.Monitor, "desk/aux/1", "box/out/1")] });
 
     [Fact]
-    public void Two_people_on_one_mix_both_have_it()
-    {
-        var ears = Feed("ears", FeedRole.InEar, "desk/aux/1-2", "box/out/1-2") with { Person = "singer" };
-
-        Expect.None(Rule, Streamed with { Feeds = [ears, ears with { Id = new("ears-2"), Person = "guitar" }] });
-        Expect.None(Rule, Streamed with { Feeds = [ears, FeedTo("ears-2", FeedRole.InEar, "desk/aux/1-2", "box") with { Person = "guitar" }] });
-        Assert.Single(
-            RuleTester.Findings(
-                Rule,
-                Streamed with
-                {
-                    Feeds = [Feed("a", FeedRole.Monitor, "desk/aux/1", "box/out/1"), FeedTo("b", FeedRole.Monitor, "desk/aux/1", "box")],
-                }
-            )
-        );
-        Assert.Single(RuleTester.Findings(Rule, DeskAndBox with { Feeds = [ears, ears with { Id = new("ears-2") }] }));
-    }
-
-    [Fact]
     public void Neighbouring_feeds_lost_at_one_place_give_one_finding()
     {
         var show = DeskAndBox with

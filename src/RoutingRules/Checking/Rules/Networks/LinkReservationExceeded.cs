@@ -83,9 +83,8 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
 
         if (unstated.Count > 0)
         {
-            context.CouldNotDecide(
-                $"{(unstated.Count == 1 ? "Link" : "Links")} {Wording.Names(unstated)} {(unstated.Count == 1 ? "carries" : "carry")} streams, but no speed is stated: whether they fit is not known."
-            );
+            var (links, carry) = unstated.Count == 1 ? ("Link", "carries") : ("Links", "carry");
+            context.CouldNotDecide($"{links} {Wording.Names(unstated)} {carry} streams, but no speed is stated: whether they fit is not known.");
         }
     }
 
