@@ -92,7 +92,7 @@ internal static class InputFollower
                 continue;
             }
 
-            written.AddRange(Runs.Without(settings.At, position => wanted.ContainsKey(first + position)).Select(at => settings with { At = at }));
+            written.AddRange(ResultRuns.Without(settings.At, position => wanted.ContainsKey(first + position)).Select(at => settings with { At = at }));
         }
 
         InputSettings? last = null;
@@ -103,9 +103,9 @@ internal static class InputFollower
             {
                 last = null;
             }
-            else if (last is not null && Runs.Follows(last.At, at) && made with { At = last.At } == last)
+            else if (last is not null && ResultRuns.Follows(last.At, at) && made with { At = last.At } == last)
             {
-                last = written[^1] = last with { At = Runs.Joined(last.At, at) };
+                last = written[^1] = last with { At = ResultRuns.Joined(last.At, at) };
             }
             else
             {

@@ -33,7 +33,7 @@ internal static class LabelFollower
                 continue;
             }
 
-            kept.AddRange(Runs.Without(label.At, position => left.Contains(first.Value + position)).Select(at => label with { At = at }));
+            kept.AddRange(ResultRuns.Without(label.At, position => left.Contains(first.Value + position)).Select(at => label with { At = at }));
         }
 
         return kept.ToValueList();

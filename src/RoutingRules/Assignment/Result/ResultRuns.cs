@@ -3,7 +3,7 @@ using RoutingRules.Model;
 namespace RoutingRules.Assignment.Result;
 
 /// <summary>Cutting and joining runs of points.</summary>
-internal static class Runs
+internal static class ResultRuns
 {
     /// <summary>What is left of a run, in order, when some of its positions go.</summary>
     public static IEnumerable<PointRange> Without(PointRange run, Func<int, bool> goes)
