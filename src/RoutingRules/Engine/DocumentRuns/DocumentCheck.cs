@@ -1,5 +1,4 @@
 using RoutingRules.Documents;
-using RoutingRules.Documents.Tables;
 using RoutingRules.Documents.Text;
 using RoutingRules.Fixing;
 using RoutingRules.Model;

@@ -148,9 +148,9 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
 
         found.Places.Add(place);
         found.IsPartial |= isPartial;
-        if (sum > found.Most)
+        if (sum > found.Max)
         {
-            (found.Name, found.Place, found.Most) = (name, place, sum);
+            (found.Name, found.Place, found.Max) = (name, place, sum);
         }
     }
 
@@ -163,7 +163,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
             _ => "line",
         };
         var limit = string.Create(CultureInfo.InvariantCulture, $"{Limit(context, kind):0.###} ms");
-        var most = string.Create(CultureInfo.InvariantCulture, $"{found.Most:0.##} ms");
+        var most = string.Create(CultureInfo.InvariantCulture, $"{found.Max:0.##} ms");
         var partial = found.IsPartial ? " Parts whose latency is not stated count as 0." : "";
         var start = kind == 2 ? "after entering" : "after leaving its bus";
         context.Report(
@@ -190,6 +190,6 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
 
         public string Place { get; set; } = "";
 
-        public double Most { get; set; }
+        public double Max { get; set; }
     }
 }
