@@ -70,6 +70,8 @@ public sealed class ShowDto
 
         public int? PacketMicroseconds { get; set; }
 
+        public int? PresentationOffsetMicroseconds { get; set; }
+
         public string? Clock { get; set; }
 
         public string? LoopControl { get; set; }

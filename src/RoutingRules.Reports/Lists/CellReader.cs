@@ -19,6 +19,7 @@ internal static class CellReader
             CellKind.Word => JsonValue.Create(cell.Trim().ToLowerInvariant())!,
             CellKind.Name => JsonValue.Create(cell.Trim())!,
             CellKind.Number => Number(cell),
+            CellKind.Decimal => Decimal(cell),
             CellKind.Flag => Flag(cell),
             CellKind.Ranges => Texts(Entries(cell)),
             CellKind.Destinations => new JsonArray([.. Entries(cell).Select(Destination)]),
@@ -31,6 +32,12 @@ internal static class CellReader
         int.TryParse(cell.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? JsonValue.Create(number)
             : throw new FormatException($"'{Short(cell)}' is no whole number; write digits only, such as 8");
+
+    private static JsonValue Decimal(string cell) =>
+        double.TryParse(cell.Trim(), NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out var number)
+        && double.IsFinite(number)
+            ? JsonValue.Create(number)
+            : throw new FormatException($"'{Short(cell)}' is no number; write digits with a point where needed, such as 12.5");
 
     private static JsonValue Flag(string cell)
     {

@@ -22,6 +22,9 @@ internal sealed class GroupNames(PortGroup group)
         (_, var id) => (id, id),
     };
 
+    /// <summary>The word for one of its points.</summary>
+    public string One => word.One;
+
     /// <summary>False where the panel prints the numbers themselves.</summary>
     public bool HasMarks => !marks.IsEmpty;
 
@@ -45,6 +48,7 @@ internal sealed class GroupNames(PortGroup group)
         }
     }
 
-    private string Mark(int number) =>
+    /// <summary>What the panel prints at a point.</summary>
+    public string Mark(int number) =>
         number >= 1 && number <= marks.Count && marks[number - 1].Length > 0 ? marks[number - 1] : number.ToString(CultureInfo.InvariantCulture);
 }

@@ -68,6 +68,12 @@ public sealed class PanelNames
                 continue;
             }
 
+            var written = text[address.Start..address.End];
+            if (style == NameStyle.Both && !group.HasMarks && names.Label == address.Device)
+            {
+                continue;
+            }
+
             output ??= new StringBuilder(text.Length * 2);
             output.Append(text, copied, address.Start - copied);
             if (here?.Value != address.Device)
@@ -76,8 +82,7 @@ public sealed class PanelNames
             }
 
             group.Append(output, text.AsSpan(address.Numbers, address.End - address.Numbers));
-            var written = text[address.Start..address.End];
-            if (style == NameStyle.Both && (group.HasMarks || names.Label != address.Device) && told.Add(written))
+            if (style == NameStyle.Both && told.Add(written))
             {
                 output.Append(" (").Append(written).Append(')');
             }

@@ -133,6 +133,20 @@ internal sealed class ClockMap
         return false;
     }
 
+    /// <summary>True for a device that sends or receives streams, and not only passes them on.</summary>
+    public static bool HasSlots(DeviceNode device)
+    {
+        foreach (var group in device.Groups)
+        {
+            if (group.Kind is PortKind.Transmit or PortKind.Receive)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>True when a link that does not connect may be what is missing on a network; another rule says so.</summary>
     public bool HasBrokenLink(int network)
     {

@@ -42,19 +42,27 @@ internal sealed class SignalLatency(ResolvedShow show, RuleContext? counting = n
     /// <summary>From a point on to the latest of the places it feeds, in milliseconds; 0 when it feeds nothing.</summary>
     /// <param name="point">Where to start.</param>
     /// <param name="isPartial">Set when a part on the way states no latency.</param>
+    /// <param name="end">That place, the last that signal comes to; the point itself when it feeds nothing.</param>
     /// <param name="isByWire">True to go on by cables and paths through devices only, which no patch changes.</param>
-    public double Beyond(PointIndex point, ref bool isPartial, bool isByWire = false)
+    public double Beyond(PointIndex point, ref bool isPartial, out PointIndex end, bool isByWire = false)
     {
         var latest = 0.0;
+        var depth = 0;
+        end = point;
         if (Fed(point).IsEmpty)
         {
             return latest;
         }
 
-        var pending = new Stack<(PointIndex Point, double Sum)>([(point, 0)]);
+        var pending = new Stack<(PointIndex Point, double Sum, int Depth)>([(point, 0, 0)]);
         while (pending.TryPop(out var next))
         {
-            latest = Math.Max(latest, next.Sum);
+            // Of places reached at one time the one farthest down the chain is where it is heard, and of equals the lowest.
+            if ((next.Sum, next.Depth, -next.Point.Value).CompareTo((latest, depth, -end.Value)) > 0)
+            {
+                (latest, depth, end) = (next.Sum, next.Depth, next.Point);
+            }
+
             foreach (var fed in Fed(next.Point))
             {
                 var to = new PointIndex(fed);
@@ -63,7 +71,7 @@ internal sealed class SignalLatency(ResolvedShow show, RuleContext? counting = n
                     continue; // What sits in a loop comes back to itself.
                 }
 
-                pending.Push((to, next.Sum + Hop(next.Point, to, ref isPartial) + At(to, ref isPartial)));
+                pending.Push((to, next.Sum + Hop(next.Point, to, ref isPartial) + At(to, ref isPartial), next.Depth + 1));
             }
         }
 
@@ -144,7 +152,7 @@ internal sealed class SignalLatency(ResolvedShow show, RuleContext? counting = n
     private double Packet(AudioStream stream)
     {
         var network = show.Network.IndexOf(stream.Network);
-        return network < 0 ? double.NaN : PacketTime.Milliseconds(show.Document.Rig.Networks[network]) ?? double.NaN;
+        return network < 0 ? double.NaN : PacketTime.UntilGivenOut(show.Document.Rig.Networks[network]) ?? double.NaN;
     }
 
     /// <summary>What a path through a device takes; null where it should state something and does not.</summary>

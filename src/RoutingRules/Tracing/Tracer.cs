@@ -131,7 +131,7 @@ internal sealed class Tracer
             ReceiveBlock = Block(to, hop.To.At.Number),
             Links = path is null ? default : path.Select(link => show.Links[link].Model.Id).ToValueList(),
             IsReachable = path is not null,
-            LatencyMilliseconds = network < 0 ? null : PacketTime.Milliseconds(show.Document.Rig.Networks[network]),
+            LatencyMilliseconds = network < 0 ? null : PacketTime.UntilGivenOut(show.Document.Rig.Networks[network]),
         };
     }
 

@@ -16,9 +16,12 @@ public sealed class ListImportTests
     {
         var rows = ListExport.Write(Before, IntentList.Feeds).Split("\r\n");
 
-        Assert.Equal("id,name,role,set,part,source,to,priority,preferred,hold,group,spread,separateFrom,backupOf,limiter,person,pack,position,notes", rows[0]);
-        Assert.Equal("main-l,Main L,main,,,desk/main/1,box/out/1; box | zone stage-left,normal,,,,no,ears by power,,,,,,", rows[1]);
-        Assert.Equal("ears,Ears,in-ear,,,desk/aux/9-10,box,normal,,,,no,,,yes,,,,", rows[2]);
+        Assert.Equal(
+            "id,name,role,set,part,source,to,priority,preferred,hold,group,spread,separateFrom,backupOf,limiter,delayMilliseconds,override,person,pack,position,notes",
+            rows[0]
+        );
+        Assert.Equal("main-l,Main L,main,,,desk/main/1,box/out/1; box | zone stage-left,normal,,,,no,ears by power,,,,,,,,", rows[1]);
+        Assert.Equal("ears,Ears,in-ear,,,desk/aux/9-10,box,normal,,,,no,,,yes,,,,,,", rows[2]);
         Assert.Equal(
             [
                 "keys,Keys,line,either,2,box/in/9-10,desk/channel/9-10,normal,,,,,,,,",

@@ -38,7 +38,10 @@ internal sealed class PathLatency(AssignmentProblem problem)
         for (var position = 0; position < delivery.Width; position++)
         {
             var sum = latency.To(new PointIndex(delivery.Source + position), ref isPartial) + Between(delivery, delivery.Sink + position);
-            latest = Math.Max(latest, sum + (node.Feed is null ? 0 : latency.Beyond(new PointIndex(delivery.Sink + position), ref isPartial, isByWire: true)));
+            latest = Math.Max(
+                latest,
+                sum + (node.Feed is null ? 0 : latency.Beyond(new PointIndex(delivery.Sink + position), ref isPartial, out _, isByWire: true))
+            );
         }
 
         return latest;
@@ -55,7 +58,7 @@ internal sealed class PathLatency(AssignmentProblem problem)
         var slot = problem.ReceiveSlotOf(sink);
         var sum = problem.TransmitBlockOf[delivery.Source] >= 0 ? 0 : latency.Slowest(problem.Show.Devices[delivery.Sender], PortKind.Transmit);
         sum += problem.NetworkFrom(delivery.Sender, delivery.Receiver) is >= 0 and var on
-            ? PacketTime.Milliseconds(problem.Show.Document.Rig.Networks[on]) ?? 0
+            ? PacketTime.UntilGivenOut(problem.Show.Document.Rig.Networks[on]) ?? 0
             : 0;
         sum += slot >= 0 ? At(slot) : latency.Slowest(problem.Show.Devices[delivery.Receiver], PortKind.Receive);
         return slot == sink ? sum : sum + At(sink);

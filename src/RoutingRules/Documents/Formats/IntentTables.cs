@@ -124,6 +124,18 @@ internal static class IntentTables
             static feed => feed.Limiter,
             "Whether a limiter is declared in the path. Absent means that nothing was said."
         );
+        var delay = table.OptionalValue(
+            "delayMilliseconds",
+            new DecimalNumberKind(100_000, positive: false),
+            static feed => feed.DelayMilliseconds,
+            "The delay set on purpose, in milliseconds, for fills and delay loudspeakers. Absent means that nothing was said."
+        );
+        var over = table.Optional(
+            "override",
+            Kinds.Text,
+            static feed => feed.Override,
+            "For evacuation: what puts it over everything else, and where, such as a relay before the amplifiers."
+        );
         var person = table.Optional("person", Kinds.Text, static feed => feed.Person, "Who listens to it, by part rather than by name.");
         var pack = table.Optional("pack", Kinds.Text, static feed => feed.Pack, "The receiver pack, for in-ear feeds.");
         var position = table.Optional("position", Kinds.Text, static feed => feed.Position, "Where on stage.");
@@ -149,6 +161,8 @@ internal static class IntentTables
                     BackupOf = backupOf[read],
                     Limiter = limiter[read],
                     Person = person[read],
+                    DelayMilliseconds = delay[read],
+                    Override = over[read],
                     Pack = pack[read],
                     Position = position[read],
                     Notes = notes[read],

@@ -52,8 +52,8 @@ public class PanelNamesTests
     public void Both_names_say_what_the_document_writes_once()
     {
         Assert.Equal(
-            "SR box input B1 (box-r/in/3) is on, SR box input B1 must be off; desk channel 2.",
-            Names(NameStyle.Both).In("box-r/in/3 is on, box-r/in/3 must be off; desk/channel/2.")
+            "SR box input B1 (box-r/in/3) is on, SR box input B1 must be off; desk/channel/2 has no other name.",
+            Names(NameStyle.Both).In("box-r/in/3 is on, box-r/in/3 must be off; desk/channel/2 has no other name.")
         );
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RoutingRules.Checking.Facts;
+using RoutingRules.Model;
 using RoutingRules.Networks;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
@@ -9,7 +10,9 @@ namespace RoutingRules.Checking.Rules.Networks;
 /// <summary>Reports links that carry more stream traffic in one direction than may be reserved on them.</summary>
 /// <remarks>
 /// A stream counts once on each link of its tree and direction, at its full rate however few of its slots are used. One finding for each link and
-/// direction; entities are the link, the device at which the direction starts, and the streams. A link without a speed is not judged.
+/// direction; entities are the link, the device at which the direction starts, and the streams. A link without a speed that carries streams leaves the rule
+/// undecided; a digital
+/// multicore carries what its standard says and is not judged.
 /// </remarks>
 public sealed class LinkReservationExceeded : Rule<ResolvedShow>
 {
@@ -60,10 +63,16 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
         }
 
         var share = context.Value(MaximumPercent);
+        var unstated = new List<string>();
         foreach (var link in context.Links)
         {
             for (var direction = 2 * link.Index; direction < (2 * link.Index) + 2; direction++)
             {
+                if (link.Model.SpeedMbps is null && traffic.On(direction) > 0 && !unstated.Contains(link.Model.Id.Value) && IsEthernet(context, link))
+                {
+                    unstated.Add(link.Model.Id.Value);
+                }
+
                 context.LookedAt(link.Model.SpeedMbps is not null && traffic.On(direction) > 0 ? 1 : 0);
                 if (link.Model.SpeedMbps is { } speed && traffic.On(direction) > speed * 10_000.0 * share)
                 {
@@ -71,7 +80,15 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
                 }
             }
         }
+
+        if (unstated.Count > 0)
+        {
+            var (links, carry) = unstated.Count == 1 ? ("Link", "carries") : ("Links", "carry");
+            context.CouldNotDecide($"{links} {Wording.Names(unstated)} {carry} streams, but no speed is stated: whether they fit is not known.");
+        }
     }
+
+    private static bool IsEthernet(RuleContext context, LinkNode link) => context.Rig.Networks[link.Network].Transport != Transport.PointToPoint;
 
     private static void Add(RuleContext context, int network, StreamNode stream, LinkTraffic traffic)
     {
