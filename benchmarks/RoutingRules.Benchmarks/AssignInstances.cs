@@ -8,8 +8,6 @@ namespace RoutingRules.Benchmarks;
 /// <summary>Shows to assign, of five shapes and of sizes from 16 to 1,024 outputs, the same ones in every run.</summary>
 public sealed class AssignInstances
 {
-    private const int BlockSize = 8;
-
     /// <summary>The seed of every shape at every size; changing one makes old results worthless.</summary>
     private static readonly (AssignShape Shape, int[] Seeds)[] Frozen =
     [
@@ -30,6 +28,7 @@ public sealed class AssignInstances
     private readonly List<Link> links = [];
     private readonly List<Feed> feeds = [];
     private readonly List<Line> lines = [];
+    private readonly AssignProfiles made;
     private int channels;
 
     private AssignInstances(AssignShape shape, int outputs, int seed)
@@ -37,6 +36,7 @@ public sealed class AssignInstances
         this.shape = shape;
         this.outputs = outputs;
         lot = new Random(seed);
+        made = new AssignProfiles(shape, outputs, BoxSize);
     }
 
     private int BoxSize => shape is AssignShape.Boxes or AssignShape.TwoConsoles ? 8 : 16;
@@ -74,7 +74,7 @@ public sealed class AssignInstances
         var consoles = new List<Device>();
         for (var console = 0; console < Consoles; console++)
         {
-            profiles.Add(Console(console));
+            profiles.Add(made.Console(Desk(console), Consoles, channels, boxes.Count));
             consoles.Add(
                 new Device
                 {
@@ -121,7 +121,7 @@ public sealed class AssignInstances
                 _ => Math.Max(0, lot.Next(4) - 1),
             };
             var id = Invariant($"box-{box + 1}");
-            profiles.Add(Box(id, routing));
+            profiles.Add(made.Box(id, routing));
             boxes.Add(
                 new Device
                 {
@@ -253,155 +253,6 @@ public sealed class AssignInstances
             }
         }
     }
-
-    private DeviceProfile Box(string id, int routing)
-    {
-        List<PortGroup> groups =
-        [
-            new()
-            {
-                Id = new("out"),
-                Kind = PortKind.Output,
-                Count = BoxSize,
-                Level = SignalLevel.Line,
-            },
-            new()
-            {
-                Id = new("receive"),
-                Kind = PortKind.Receive,
-                Count = BoxSize,
-                BlockSize = BlockSize,
-            },
-            // One switch: without it a chain of boxes would end at the first.
-            new()
-            {
-                Id = new("net"),
-                Kind = PortKind.Network,
-                Count = 2,
-                Bridged = [new BridgedJacks { Jacks = new NumberRange(1, 2) }],
-            },
-        ];
-        List<RoutingEntry> entries =
-        [
-            new()
-            {
-                From = new("receive"),
-                To = new("out"),
-                Mode = routing == 2 ? RoutingMode.Free : RoutingMode.Fixed,
-                Clearable = routing == 1,
-            },
-        ];
-        if (shape == AssignShape.Festival)
-        {
-            groups.Add(
-                new()
-                {
-                    Id = new("in"),
-                    Kind = PortKind.Input,
-                    Count = 16,
-                    Level = SignalLevel.Mic,
-                    Phantom = true,
-                }
-            );
-            groups.Add(
-                new()
-                {
-                    Id = new("transmit"),
-                    Kind = PortKind.Transmit,
-                    Count = 16,
-                    BlockSize = BlockSize,
-                }
-            );
-            entries.Add(
-                new()
-                {
-                    From = new("in"),
-                    To = new("transmit"),
-                    Mode = RoutingMode.Fixed,
-                }
-            );
-        }
-
-        return Profile(id, DeviceKind.StageBox, groups, entries);
-    }
-
-    private DeviceProfile Console(int console)
-    {
-        // Fixed boxes cannot share blocks; half as many again as outputs need leaves room to choose.
-        var blocks = (outputs * 3 / 2 / BlockSize / Consoles) + 1;
-        List<PortGroup> groups =
-        [
-            new()
-            {
-                Id = new("bus"),
-                Kind = PortKind.Source,
-                Count = outputs + 2,
-            },
-            new()
-            {
-                Id = new("transmit"),
-                Kind = PortKind.Transmit,
-                Count = blocks * BlockSize,
-                BlockSize = BlockSize,
-            },
-            new()
-            {
-                Id = new("net"),
-                Kind = PortKind.Network,
-                Count = 2,
-            },
-        ];
-        List<RoutingEntry> entries =
-        [
-            new()
-            {
-                From = new("bus"),
-                To = new("transmit"),
-                Mode = RoutingMode.Free,
-            },
-        ];
-        if (channels > 0)
-        {
-            groups.Add(
-                new()
-                {
-                    Id = new("channel"),
-                    Kind = PortKind.Sink,
-                    Count = channels,
-                }
-            );
-            groups.Add(
-                new()
-                {
-                    Id = new("receive"),
-                    Kind = PortKind.Receive,
-                    Count = boxes.Count * 16,
-                    BlockSize = BlockSize,
-                }
-            );
-            entries.Add(
-                new()
-                {
-                    From = new("receive"),
-                    To = new("channel"),
-                    Mode = RoutingMode.Free,
-                }
-            );
-        }
-
-        return Profile(Desk(console), DeviceKind.Console, groups, entries);
-    }
-
-    private static DeviceProfile Profile(string id, DeviceKind kind, List<PortGroup> groups, List<RoutingEntry> entries) =>
-        new()
-        {
-            Id = new("made/" + id),
-            Kind = kind,
-            Name = id,
-            PortGroups = groups.ToValueList(),
-            Routing = entries.ToValueList(),
-            SampleRates = [48_000],
-        };
 
     private static string Desk(int console) => Invariant($"desk-{console + 1}");
 

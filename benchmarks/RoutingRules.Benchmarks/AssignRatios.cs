@@ -45,8 +45,10 @@ public static class AssignRatios
         var show = instance.Show;
         Console.WriteLine();
         Console.WriteLine(
-            Invariant(
-                $"{instance.Shape} {instance.Outputs} (seed {instance.Seed}): {show.Feeds.Count} feeds, {show.Lines.Count} lines, {show.Rig.Devices.Count} devices"
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{instance.Shape} {instance.Outputs} (seed {instance.Seed}): {show.Feeds.Count} feeds, {show.Lines.Count} lines, "
+                    + $"{show.Rig.Devices.Count} devices"
             )
         );
         var usual = Measure(instance, Engine(1), "exact");
@@ -79,8 +81,10 @@ public static class AssignRatios
     {
         var verdict = usual is null ? "" : Verdict(measured.Result, usual);
         Console.WriteLine(
-            Invariant(
-                $"  {name, -11} {measured.Result.Objective?.ToString() ?? "pins contradict", -52} {measured.Result.ProvenNumbers, 2} proven {measured.Milliseconds, 9:F0} ms  {verdict}"
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"  {name, -11} {measured.Result.Objective?.ToString() ?? "pins contradict", -52} {measured.Result.ProvenNumbers, 2} proven "
+                    + $"{measured.Milliseconds, 9:F0} ms  {verdict}"
             )
         );
     }

@@ -37,7 +37,8 @@ public static class CheckRatios
             Ratios.Header(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{show.Length} bytes, {resolved.Graph.PointCount} points, {result.Rules.Count} rules, {result.Findings.Count} findings, against JsonDocument.Parse"
+                    $"{show.Length} bytes, {resolved.Graph.PointCount} points, {result.Rules.Count} rules, {result.Findings.Count} findings, "
+                        + $"against JsonDocument.Parse"
                 )
             );
             Ratios.Print("read", () => ShowReader.Read(show), Parse);

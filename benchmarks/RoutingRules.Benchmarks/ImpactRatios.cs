@@ -28,7 +28,8 @@ public static class ImpactRatios
             Console.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{resolved.Graph.PointCount, 8} points {losses.Count, 5} losses {time, 9:F2} ms {ratio, 7:F1} times resolving once, anew for each {losses.Count} times {work, 9} looks"
+                    $"{resolved.Graph.PointCount, 8} points {losses.Count, 5} losses {time, 9:F2} ms {ratio, 7:F1} times resolving once, anew for "
+                        + $"each {losses.Count} times {work, 9} looks"
                 )
             );
         }

@@ -1,6 +1,8 @@
 namespace RoutingRules.Benchmarks;
 
-/// <summary>The show as plain classes, as a program would write them that leaves reading to the serializer: addresses and words stay unread texts, nothing is checked.</summary>
+/// <summary>
+/// The show as plain classes, as a program would write them that leaves reading to the serializer: addresses and words stay unread texts, nothing is checked.
+/// </summary>
 public sealed class ShowDto
 {
     public required int SchemaVersion { get; set; }
@@ -67,6 +69,8 @@ public sealed class ShowDto
         public required string Transport { get; set; }
 
         public int? PacketMicroseconds { get; set; }
+
+        public int? PresentationOffsetMicroseconds { get; set; }
 
         public string? Clock { get; set; }
 

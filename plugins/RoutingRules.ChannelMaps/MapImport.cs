@@ -79,7 +79,8 @@ public static class MapImport
 
         if (ChannelMap.Inputs(device).FirstOrDefault(group => group.Id == channel.Input) is not { } input)
         {
-            return $"{place}: '{device.Id}' has no input '{channel.Input}'; there are {string.Join(", ", ChannelMap.Inputs(device).Select(group => group.Id))}.";
+            return $"{place}: '{device.Id}' has no input '{channel.Input}'; there are "
+                + $"{string.Join(", ", ChannelMap.Inputs(device).Select(group => group.Id))}.";
         }
 
         if (channel.InputChannel >= input.Count)

@@ -72,7 +72,8 @@ public static class StreamPortImport
         then.SymmetricExceptWith(now);
         foreach (var stream in then.Select(mapping => mapping.Stream).Distinct().OrderBy(stream => stream.Value, StringComparer.Ordinal))
         {
-            yield return $"The port of '{group.Id}' sends other slots of the stream '{stream}' than the show says; change the slots it is sent from in the show, or take the port out of the map.";
+            yield return $"The port of '{group.Id}' sends other slots of the stream '{stream}' than the show says; change the slots it is sent from in the "
+                + "show, or take the port out of the map.";
         }
     }
 

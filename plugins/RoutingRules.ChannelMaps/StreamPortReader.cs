@@ -80,7 +80,8 @@ internal sealed class StreamPortReader(ResolvedShow show, DeviceNode device)
         if (group is null)
         {
             problems.Add(
-                $"{place}: '{device.Id}' has no such port of this direction; there are {(groups.Count == 0 ? "none" : string.Join(", ", groups.Select(each => each.Id)))}."
+                $"{place}: '{device.Id}' has no such port of this direction; there are "
+                    + $"{(groups.Count == 0 ? "none" : string.Join(", ", groups.Select(each => each.Id)))}."
             );
         }
 
@@ -106,7 +107,8 @@ internal sealed class StreamPortReader(ResolvedShow show, DeviceNode device)
             else if (StreamOf(mapping, numbered) is not { } stream)
             {
                 problems.Add(
-                    $"{place}: the show has no such stream here; name it under stream, or number it under mapping_stream_index from 0 to {Last(numbered.Count)}."
+                    $"{place}: the show has no such stream here; name it under stream, or number it under mapping_stream_index from 0 to "
+                        + $"{Last(numbered.Count)}."
                 );
             }
             else if (channel >= stream.Model.From.Width)

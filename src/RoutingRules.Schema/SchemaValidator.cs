@@ -48,7 +48,9 @@ public static class SchemaValidator
         }
     }
 
-    /// <summary>What is wrong inside a list entry, in place of the word that the entry is wrong; alternatives stay one error, since none of them was meant for sure.</summary>
+    /// <summary>
+    /// What is wrong inside a list entry, in place of the word that the entry is wrong; alternatives stay one error, since none of them was meant for sure.
+    /// </summary>
     private static IEnumerable<ValidationError> Leaves(ValidationError error) =>
         error is ChildSchemaValidationError { Kind: ValidationErrorKind.ArrayItemNotValid } list
             ? list.Errors.SelectMany(entry => entry.Value).SelectMany(Leaves)

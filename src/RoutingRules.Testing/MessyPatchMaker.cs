@@ -4,7 +4,9 @@ using RoutingRules.Profiles;
 
 namespace RoutingRules.Testing;
 
-/// <summary>Makes patches full of mistakes: overlaps, blocks off their grid, routes no profile allows, unequal widths, names that do not exist, loops.</summary>
+/// <summary>
+/// Makes patches full of mistakes: overlaps, blocks off their grid, routes no profile allows, unequal widths, names that do not exist, loops.
+/// </summary>
 internal sealed class MessyPatchMaker(Dice dice, RigView rig)
 {
     private readonly GroupView[] all = [.. rig.Groups.Where(group => group.Count > 0)];

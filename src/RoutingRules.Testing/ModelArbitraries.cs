@@ -7,7 +7,9 @@ using RoutingRules.Waivers;
 
 namespace RoutingRules.Testing;
 
-/// <summary>FsCheck arbitraries of anything the document format can say: every member present in some and absent in others, references that may lead nowhere.</summary>
+/// <summary>
+/// FsCheck arbitraries of anything the document format can say: every member present in some and absent in others, references that may lead nowhere.
+/// </summary>
 /// <remarks>For tests of readers, writers and tools that must take any document. Values shrink to fewer list entries and fewer members.</remarks>
 public static class ModelArbitraries
 {

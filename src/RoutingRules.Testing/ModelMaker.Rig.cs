@@ -110,6 +110,7 @@ internal sealed partial class ModelMaker
                     Name = Maybe(Text),
                     Transport = new Transport(Word()),
                     PacketMicroseconds = MaybeValue(() => Number(1, 100_000)),
+                    PresentationOffsetMicroseconds = MaybeValue(() => Number(1, 1_000_000)),
                     Clock = MaybeValue(Id<Clock>),
                     LoopControl = Enum<LoopControl>(),
                     Extensions = Extensions(),

@@ -107,6 +107,8 @@ internal sealed partial class ModelMaker
             BackupOf = MaybeValue(Id<Feed>),
             Limiter = MaybeValue(Flip),
             Person = Maybe(Text),
+            DelayMilliseconds = MaybeValue(() => (double)Number(0, 1_000)),
+            Override = Maybe(Text),
             Pack = Maybe(Text),
             Position = Maybe(Text),
             Notes = Maybe(Text),

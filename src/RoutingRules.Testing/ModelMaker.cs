@@ -155,8 +155,15 @@ internal sealed partial class ModelMaker(int seed, int size)
             _ => JsonObject(depth),
         };
 
-    private string JsonObject(int depth) =>
-        $"{{{Space()}{string.Join("," + Space(), Enumerable.Range(0, random.Next(4)).Select(i => $"\"{Pick(["x-", "a/b~", "ö", ""])}{i}\"{Space()}:{Space()}{Json(depth - 1)}"))}}}";
+    private string JsonObject(int depth)
+    {
+        var first = Space();
+        var between = "," + Space();
+        var members = Enumerable.Range(0, random.Next(4)).Select(Member);
+        return $"{{{first}{string.Join(between, members)}}}";
+
+        string Member(int i) => $"\"{Pick(["x-", "a/b~", "ö", ""])}{i}\"{Space()}:{Space()}{Json(depth - 1)}";
+    }
 
     private string Space() => Pick(["", "", " ", "\n", "\r\n  ", "\t"]);
 }

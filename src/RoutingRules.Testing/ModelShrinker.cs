@@ -110,6 +110,8 @@ internal static class ModelShrinker
                 {
                     Name = null,
                     Person = null,
+                    DelayMilliseconds = null,
+                    Override = null,
                     Pack = null,
                     Position = null,
                     Notes = null,

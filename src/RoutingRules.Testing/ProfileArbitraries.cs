@@ -14,10 +14,14 @@ public static class ProfileArbitraries
     /// <summary>Any of the kinds below, and splits and recorders.</summary>
     public static Arbitrary<DeviceProfile> Any() => Of(static maker => maker.Any());
 
-    /// <summary>Consoles: groups <c>aux</c>, <c>main</c>, <c>channel</c>, <c>transmit</c>, <c>receive</c>, <c>net</c>, some with <c>in</c>, <c>out</c> and an insert.</summary>
+    /// <summary>
+    /// Consoles: groups <c>aux</c>, <c>main</c>, <c>channel</c>, <c>transmit</c>, <c>receive</c>, <c>net</c>, some with <c>in</c>, <c>out</c> and an insert.
+    /// </summary>
     public static Arbitrary<DeviceProfile> Consoles() => Of(static maker => maker.Console());
 
-    /// <summary>Stage boxes: <c>out</c>, <c>transmit</c>, <c>receive</c>, <c>net</c>, most with <c>in</c>; routing fixed, clearable, free or in blocks.</summary>
+    /// <summary>
+    /// Stage boxes: <c>out</c>, <c>transmit</c>, <c>receive</c>, <c>net</c>, most with <c>in</c>; routing fixed, clearable, free or in blocks.
+    /// </summary>
     public static Arbitrary<DeviceProfile> Boxes() => Of(static maker => maker.Box());
 
     /// <summary>Processors: <c>in</c> processed to <c>out</c>, position by position; some have an output without an input.</summary>

@@ -43,7 +43,10 @@ internal sealed class RigView
 
     public GroupView? Group(PointRange range) => Group(range.Device, range.Group) is { } group && range.Last <= group.Count ? group : null;
 
-    /// <summary>True when two devices are joined by links of the audio network, or have jacks when it has no links. Devices with jacks that are not bridged have one link at most.</summary>
+    /// <summary>
+    /// True when two devices are joined by links of the audio network, or have jacks when it has no links. Devices with jacks that are not bridged have one
+    /// link at most.
+    /// </summary>
     public bool Reaches(Id<Device> from, Id<Device> to)
     {
         var links = Rig.Links.Where(link => link.Network.Value == "audio").ToArray();

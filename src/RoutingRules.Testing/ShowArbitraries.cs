@@ -8,7 +8,9 @@ namespace RoutingRules.Testing;
 /// <remarks>Built by construction; profiles are written into the rig, so that no source of profiles is needed.</remarks>
 public static class ShowArbitraries
 {
-    /// <summary>Shows with feeds, lines and a patch of <see cref="PatchArbitraries.Valid"/> that need not deliver them. Every name resolves, also in smaller ones.</summary>
+    /// <summary>
+    /// Shows with feeds, lines and a patch of <see cref="PatchArbitraries.Valid"/> that need not deliver them. Every name resolves, also in smaller ones.
+    /// </summary>
     public static Arbitrary<Show> Valid() => Arb.From(Dice.Throw(static dice => ShowMaker.Valid(dice, false)), ShowShrinker.Valid);
 
     /// <summary>Shows to be assigned: as <see cref="Valid"/>, half of them without a patch.</summary>

@@ -2,7 +2,9 @@ using RoutingRules.Model;
 
 namespace RoutingRules.Testing;
 
-/// <summary>Smaller shows: an entry of a list less, a device less, a smaller profile. Valid ones stay valid: what named the missing part goes with it.</summary>
+/// <summary>
+/// Smaller shows: an entry of a list less, a device less, a smaller profile. Valid ones stay valid: what named the missing part goes with it.
+/// </summary>
 internal static class ShowShrinker
 {
     public static IEnumerable<Show> Valid(Show show) => Candidates(show).Select(ShowTidier.Tidy).Where(smaller => smaller != show);

@@ -6,7 +6,10 @@ namespace RoutingRules.Testing;
 /// <summary>Small invented profiles for tests: few points, so that a person can follow every one.</summary>
 public static class SmallProfiles
 {
-    /// <summary>Console: 8 aux, 2 main, 8 channels, 2 in, 2 out; 8 transmit slots in blocks of 4, 8 receive slots in blocks of 4; free routing; factory aux 1-4 to transmit 1-4 and main to out.</summary>
+    /// <summary>
+    /// Console: 8 aux, 2 main, 8 channels, 2 in, 2 out; 8 transmit slots in blocks of 4, 8 receive slots in blocks of 4; free routing; factory aux 1-4 to
+    /// transmit 1-4 and main to out.
+    /// </summary>
     public static DeviceProfile Console { get; } =
         new()
         {

@@ -125,9 +125,19 @@ internal sealed class NetworkFacts
         if (octets == 0)
             return 0;
 
-        var samples = Up(rate * (network.PacketMicroseconds ?? 1000), 1_000_000);
+        var samples = PacketSamples(rate, network.PacketMicroseconds ?? 1000);
         var packet = Math.Max(46L, 40 + (samples * channels * octets)) + 38;
         return Up(8 * packet * rate, samples);
+    }
+
+    // AES67-2023, 7.2, as open code cites it: at 44.1 kHz as many samples as at 48 kHz; a time that is none of the list is rounded to the nearest sample.
+    private static long PacketSamples(long rate, long microseconds)
+    {
+        if (rate is not (11_025 or 22_050 or 44_100 or 88_200 or 176_400 or 352_800))
+            return Up(rate * microseconds, 1_000_000);
+
+        long[] usual = [125, 250, 333, 334, 1000, 4000];
+        return usual.Contains(microseconds) ? Up(rate * 160 / 147 * microseconds, 1_000_000) : Math.Max(1, ((rate * microseconds) + 500_000) / 1_000_000);
     }
 
     private static long Up(long number, long by) => (number + by - 1) / by;

@@ -51,7 +51,7 @@ internal sealed partial class ResultCheck
             : network.Transport == Transport.AvtpClassB ? 250
             : network.Transport == Transport.RtpL24 || network.Transport == Transport.RtpL16 ? 1000
             : 0;
-        return (network.PacketMicroseconds ?? usual) / 1000.0;
+        return Math.Max(network.PacketMicroseconds ?? usual, network.PresentationOffsetMicroseconds ?? 0) / 1000.0;
     }
 
     private double Onward(Point from, int depth)

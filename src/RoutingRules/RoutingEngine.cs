@@ -43,7 +43,9 @@ public sealed class RoutingEngine
     /// <summary>The configuration; the usual one when none was given.</summary>
     public EngineConfig Config { get; }
 
-    /// <summary>Every rule that reports can name, by id: those of the readers, those about waivers, changes and running orders, and <see cref="Rules"/>.</summary>
+    /// <summary>
+    /// Every rule that reports can name, by id: those of the readers, those about waivers, changes and running orders, and <see cref="Rules"/>.
+    /// </summary>
     public ValueList<RuleDescriptor> Catalogue { get; }
 
     /// <summary>The profiles.</summary>
@@ -68,7 +70,8 @@ public sealed class RoutingEngine
 
     /// <summary>Resolves a show: devices, signal graph, demands.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
-    /// <exception cref="ArgumentException">A member of the show holds what no document can say; the message gives its JSON Pointer. Every answer about a show refuses such ones.</exception>
+    /// <exception cref="ArgumentException">A member of the show holds what no document can say; the message gives its JSON Pointer. Every answer about a show
+    /// refuses such ones.</exception>
     public ResolvedShow Resolve(Show show)
     {
         Writable.Demand(show, nameof(show));
@@ -109,7 +112,8 @@ public sealed class RoutingEngine
     /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
     /// <exception cref="UnsupportedAssignmentException">The strategy cannot take into account something that the show uses.</exception>
     /// <exception cref="InvalidProposalException">The strategy proposed something that breaks a rule.</exception>
-    /// <exception cref="UnsoundResultException">What was computed breaks a rule, as <see cref="Verification.AssignmentVerifier"/> finds: a mistake of the engine.</exception>
+    /// <exception cref="UnsoundResultException">What was computed breaks a rule, as <see cref="Verification.AssignmentVerifier"/> finds: a mistake of the
+    /// engine.</exception>
     public AssignmentResult Assign(Show show, AssignmentOptions? options = null, CancellationToken cancellation = default)
     {
         Writable.Demand(show, nameof(show));
@@ -136,7 +140,9 @@ public sealed class RoutingEngine
         return WhyBuilder.Answer(Assigner, show, question, options ?? new AssignmentOptions(), cancellation);
     }
 
-    /// <summary>Mends what the rules find, as far as there are fixes: each is tried on a copy and taken only when its finding is gone and nothing worse has come.</summary>
+    /// <summary>
+    /// Mends what the rules find, as far as there are fixes: each is tried on a copy and taken only when its finding is gone and nothing worse has come.
+    /// </summary>
     /// <param name="show">The show; stays as it is.</param>
     /// <param name="options">Which fixes are wanted; null for the safe ones of all rules.</param>
     /// <param name="cancellation">Stops the run.</param>

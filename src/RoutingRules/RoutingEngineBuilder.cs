@@ -85,7 +85,8 @@ public sealed class RoutingEngineBuilder
         RuleSelection.Problems(config, rules.OrderBy(rule => rule.Descriptor.Id, StringComparer.Ordinal).ToArray());
 
     /// <summary>Makes the engine.</summary>
-    /// <exception cref="InvalidOperationException">Two rules have the same id or the same name, two strategies have the same name, or the configuration names a rule that cannot be set.</exception>
+    /// <exception cref="InvalidOperationException">Two rules have the same id or the same name, two strategies have the same name, or the configuration names a
+    /// rule that cannot be set.</exception>
     public RoutingEngine Build()
     {
         var ordered = rules.OrderBy(rule => rule.Descriptor.Id, StringComparer.Ordinal).ToArray();

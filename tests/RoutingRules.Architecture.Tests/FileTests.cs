@@ -8,9 +8,9 @@ public class FileTests
 
     private const int MostColumns = 160;
 
-    private const int LongFiles = 42;
+    private const int LongFiles = 17;
 
-    private const int LongLines = 426;
+    private const int LongLines = 181;
 
     [Fact]
     public void No_further_file_has_more_than_300_lines()

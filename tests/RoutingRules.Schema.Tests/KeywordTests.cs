@@ -68,7 +68,8 @@ public sealed class KeywordTests
               "rules": { "passed": 31, "notApplicable": 6, "undecided": 1, "undecidedRules": [ { "rule": "RR1", "subject": "", "reason": "r" } ] } } ],
               "summary": { "documents": 1, "errors": 1, "warnings": 0, "notes": 0, "undecided": 1 },
               "assignment": { "status": "optimal", "provenLevel": 10, "objective": [ 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 8, 1, 1, 3 ], "bounds": [],
-                "placements": [ { "demand": "f/1", "at": "box-r/out/5", "why": "w" } ], "unplaced": [], "moved": [], "removedStreams": [], "silenced": [], "more": {} } }
+                "placements": [ { "demand": "f/1", "at": "box-r/out/5", "why": "w" } ], "unplaced": [], "moved": [],
+                "removedStreams": [], "silenced": [], "more": {} } }
             """;
         foreach (
             var (from, to) in new[]

@@ -42,7 +42,8 @@ public sealed class SchemaFileTests
 
     [Theory]
     [InlineData(
-        """{ "schemaVersion": 1, "rules": [ { "rule": "RR3*", "severity": "note" }, { "rule": "RR2003", "enabled": false }, { "rule": "output-orphaned" } ] }""",
+        """{ "schemaVersion": 1, "rules": [ { "rule": "RR3*", "severity": "note" }, { "rule": "RR2003", "enabled": false },"""
+            + """ { "rule": "output-orphaned" } ] }""",
         true
     )]
     [InlineData("""{ "schemaVersion": 1, "rules": [ { "rule": "RR9999" } ] }""", false)]

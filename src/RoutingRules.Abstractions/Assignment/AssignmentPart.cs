@@ -53,7 +53,10 @@ public abstract class AssignmentPart
     /// <summary>Outputs that carry what a receive slot carries whenever its block is fed.</summary>
     public abstract IReadOnlyList<PointIndex> OutputsFedBy(PointIndex slot);
 
-    /// <summary>For an output that <see cref="OutputsFedBy"/> names and that is routed in blocks: the outputs of its block, of which one must be used before the slot sounds at any. Empty for others.</summary>
+    /// <summary>
+    /// For an output that <see cref="OutputsFedBy"/> names and that is routed in blocks: the outputs of its block, of which one must be used before the slot
+    /// sounds at any. Empty for others.
+    /// </summary>
     public abstract IReadOnlyList<PointIndex> RoutedTogether(PointIndex output);
 
     /// <summary>Whether an output that no demand uses must carry nothing.</summary>

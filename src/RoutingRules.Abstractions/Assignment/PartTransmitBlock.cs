@@ -26,6 +26,9 @@ public sealed class PartTransmitBlock
     /// <summary>The network of the stream that stays; -1 otherwise.</summary>
     public required int KeptNetwork { get; init; }
 
-    /// <summary>Receive blocks on devices that no demand mentions; each goes on taking the block, and counts, when it is used and none of the slots it takes gets another source than in the input.</summary>
+    /// <summary>
+    /// Receive blocks on devices that no demand mentions; each goes on taking the block, and counts, when it is used and none of the slots it takes gets
+    /// another source than in the input.
+    /// </summary>
     public required IReadOnlyList<int> Bystanders { get; init; }
 }

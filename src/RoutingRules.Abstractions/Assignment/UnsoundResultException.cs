@@ -9,7 +9,9 @@ public sealed class UnsoundResultException : InvalidOperationException
     /// <param name="faults">What is wrong with the result, each as a sentence; one or more.</param>
     public UnsoundResultException(ValueList<string> faults)
         : base(
-            $"The computed patch was thrown away because it breaks a rule: {(faults.IsEmpty ? "unknown" : faults[0])}{(faults.Count > 1 ? FormattableString.Invariant($" ({faults.Count - 1} more.)") : "")} This is a mistake of the engine; please report it with the show and the options."
+            "The computed patch was thrown away because it breaks a rule: "
+                + $"{(faults.IsEmpty ? "unknown" : faults[0])}{(faults.Count > 1 ? FormattableString.Invariant($" ({faults.Count - 1} more.)") : "")} "
+                + "This is a mistake of the engine; please report it with the show and the options."
         ) => Faults = faults;
 
     /// <summary>What is wrong with the result, each as a sentence.</summary>

@@ -48,6 +48,12 @@ public sealed record Feed
     /// <summary>Whether a limiter is declared in the path; null when nothing was said.</summary>
     public bool? Limiter { get; init; }
 
+    /// <summary>The delay set on purpose, in milliseconds, 0 or more; null when nothing was said.</summary>
+    public double? DelayMilliseconds { get; init; }
+
+    /// <summary>What puts it over everything else, and where, such as a relay before the amplifiers; for evacuation. Null when nothing was said.</summary>
+    public string? Override { get; init; }
+
     /// <summary>Who listens to it.</summary>
     public string? Person { get; init; }
 

@@ -15,6 +15,12 @@ public sealed record Network
     /// <summary>Packet time in microseconds; null takes the transport's usual one.</summary>
     public int? PacketMicroseconds { get; init; }
 
+    /// <summary>
+    /// Microseconds from the sending of a sample until receivers give it out, packet time included: the presentation time offset of AVTP, the link offset
+    /// or receiver buffer of RTP; null when nothing was said.
+    /// </summary>
+    public int? PresentationOffsetMicroseconds { get; init; }
+
     /// <summary>The clock domain.</summary>
     public Id<Clock>? Clock { get; init; }
 

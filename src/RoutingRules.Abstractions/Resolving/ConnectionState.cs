@@ -18,6 +18,6 @@ public enum ConnectionState : byte
     /// <summary>An end is of a kind that cannot be there, such as a route into a bus; nothing is connected.</summary>
     WrongKind,
 
-    /// <summary>A route between two devices, or a cable or link from a device to itself; nothing is connected.</summary>
+    /// <summary>A route between two devices, or a link from a device to itself; nothing is connected.</summary>
     WrongDevice,
 }

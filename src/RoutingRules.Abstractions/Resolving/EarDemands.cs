@@ -42,7 +42,9 @@ internal static class EarDemands
         : demand.Feed!.Model.To[demand.Entry].At is { } at && at.Width == demand.Width ? find(points, at)
         : PointIndex.None;
 
-    /// <summary>The first point at which an entry of a feed is heard: where it is placed, or, without a place, bound to be placed. None when there is none.</summary>
+    /// <summary>
+    /// The first point at which an entry of a feed is heard: where it is placed, or, without a place, bound to be placed. None when there is none.
+    /// </summary>
     /// <param name="ends">The points at which somebody hears.</param>
     /// <param name="demand">The entry.</param>
     /// <param name="place">Its <see cref="Place"/>.</param>

@@ -126,7 +126,7 @@ public sealed class NetworkMap
         var tree = Tree(network, from);
         for (var at = End(tree, to); at >= 0 && tree[at] >= 0; at = Other(tree[at], at))
         {
-            passed.Add((2 * tree[at]) + (SwitchTo(tree[at]) == at ? 0 : 1));
+            passed.Add(Direction(tree[at], at));
         }
 
         return passed;
@@ -149,6 +149,9 @@ public sealed class NetworkMap
 
     /// <summary>The switch at which a link ends; -1 when the link joins nothing.</summary>
     internal int SwitchTo(int link) => linkEnds[(2 * link) + 1];
+
+    /// <summary>The direction in which a link is passed to one of its switches: twice its position, and one more from its second jack to its first.</summary>
+    internal int Direction(int link, int to) => (2 * link) + (SwitchTo(link) == to ? 0 : 1);
 
     /// <summary>The links of all networks at a switch, by id.</summary>
     internal ReadOnlySpan<int> LinksAt(int at) => (Volatile.Read(ref linksAt) ?? Interlocked.CompareExchange(ref linksAt, SortLinks(), null) ?? linksAt)[at];

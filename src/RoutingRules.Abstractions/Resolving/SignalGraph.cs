@@ -156,7 +156,9 @@ public sealed class SignalGraph
     /// <summary>The points directly fed by a point, in ascending order.</summary>
     public ReadOnlySpan<int> Fed(PointIndex point) => Fan().Fed(point.Value);
 
-    /// <summary>All points that carry a real source, without the source itself, in ascending order; none for a point of a loop, which carries nothing.</summary>
+    /// <summary>
+    /// All points that carry a real source, without the source itself, in ascending order; none for a point of a loop, which carries nothing.
+    /// </summary>
     public IEnumerable<PointIndex> Carrying(PointIndex source)
     {
         if (IsLooping(source))

@@ -3,7 +3,9 @@ using RoutingRules.Rules;
 namespace RoutingRules.Resolving;
 
 /// <summary>A point, what feeds it, what feeds that, and so on. Each point comes once, so that the walk ends also where signal runs in a circle.</summary>
-/// <remarks>Made by <see cref="SignalGraph.Upward"/> and <see cref="RuleContext.Upward"/>. Nothing is allocated unless the point sits in or behind a loop.</remarks>
+/// <remarks>
+/// Made by <see cref="SignalGraph.Upward"/> and <see cref="RuleContext.Upward"/>. Nothing is allocated unless the point sits in or behind a loop.
+/// </remarks>
 public readonly struct UpwardWalk
 {
     private readonly SignalGraph graph;

@@ -35,7 +35,9 @@ public sealed record Finding
     /// <summary>The column of the place in UTF-16 units, from 1; null until located.</summary>
     public int? Column { get; init; }
 
-    /// <summary>The identity of the finding: 16 hexadecimal digits made from the rule id and the entities with their roles, in whatever order they stand.</summary>
+    /// <summary>
+    /// The identity of the finding: 16 hexadecimal digits made from the rule id and the entities with their roles, in whatever order they stand.
+    /// </summary>
     /// <remarks>It does not change when the document is reordered, reformatted or relabelled. Computed on each call.</remarks>
     public string Fingerprint()
     {

@@ -115,24 +115,7 @@ public sealed partial class RuleContext
     public double Value(RuleOption option)
     {
         ArgumentNullException.ThrowIfNull(option);
-        var isDeclared = false;
-        for (var i = 0; i < descriptor.Options.Count; i++)
-        {
-            isDeclared |= descriptor.Options[i] == option;
-        }
-
-        if (!isDeclared)
-        {
-            throw new InvalidOperationException($"Rule {descriptor.Id} reads option {option.Name} but does not declare it.");
-        }
-
-        var value = option.Default;
-        foreach (var set in options)
-        {
-            value = set.Name == option.Name ? set.Value : value;
-        }
-
-        return value;
+        return OptionValues.Of(descriptor, options, option);
     }
 
     /// <summary>The value of an option that is a whole number.</summary>

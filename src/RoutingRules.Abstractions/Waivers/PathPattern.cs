@@ -1,6 +1,8 @@
 namespace RoutingRules.Waivers;
 
-/// <summary>Patterns of document paths: <c>*</c> stands for any characters but <c>/</c>, <c>?</c> for one of them, <c>**</c> for any characters at all.</summary>
+/// <summary>
+/// Patterns of document paths: <c>*</c> stands for any characters but <c>/</c>, <c>?</c> for one of them, <c>**</c> for any characters at all.
+/// </summary>
 /// <remarks>
 /// Paths are written with <c>/</c> and relative to the folder of the file that holds the pattern. <c>**</c> alone is every document, <c>**/x</c> is x in any
 /// folder. Letters count as written.

@@ -10,7 +10,9 @@ public sealed record Waiver
     /// <summary>The rule's id or name, such as <c>RR2009</c> or <c>output-stray</c>. Rules of reading cannot be waived.</summary>
     public required string Rule { get; init; }
 
-    /// <summary>What the finding is about: a finding is meant when it names all of these and no others in their roles. Empty when <see cref="Fingerprint"/> is given.</summary>
+    /// <summary>
+    /// What the finding is about: a finding is meant when it names all of these and no others in their roles. Empty when <see cref="Fingerprint"/> is given.
+    /// </summary>
     public ValueList<Entity> Entities { get; init; }
 
     /// <summary>The identity of the one finding that is meant, as reports give it; null when <see cref="Entities"/> are given.</summary>

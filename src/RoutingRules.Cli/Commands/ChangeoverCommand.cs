@@ -2,9 +2,11 @@ using System.CommandLine;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
 using RoutingRules.Documents;
+using RoutingRules.Model;
 using RoutingRules.Planning;
 using RoutingRules.Planning.RunningOrders;
 using RoutingRules.Reports.Answers;
+using RoutingRules.Reports.Names;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Commands;
@@ -28,11 +30,14 @@ internal static class ChangeoverCommand
             HelpName = "FOLDER",
             Description = "With a running order: write the show of each act there as well, to check, print or change.",
         };
+        var names = new NamesOption(NameStyle.Panel);
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "changeover",
-            "Plan changeovers: steps in a safe order, a card for each place, what can be prepared, the last point to go back; for two shows, or for all acts of a running order.",
-            "routing-rules changeover friday.run.json --format html --out friday-cards.html --shows acts\nCards for every changeover of the day, and the show of each act.",
+            "Plan changeovers: steps in a safe order, a card for each place, what can be prepared, the last point to go back; for two shows, or "
+                + "for all acts of a running order.",
+            "routing-rules changeover friday.run.json --format html --out friday-cards.html --shows acts\nCards for every changeover of the day, "
+                + "and the show of each act.",
             "routing-rules changeover band.show.json next-band.show.json\nThe steps from one show to the next."
         )
         {
@@ -41,6 +46,7 @@ internal static class ChangeoverCommand
             format,
             @out,
             shows,
+            names,
             setup,
         };
         command.SetAction(parsed =>
@@ -58,13 +64,13 @@ internal static class ChangeoverCommand
 
             var (engine, loaded) = setup.Create(parsed, paths, console, cancellation);
             using var target = parsed.GetValue(@out) is { } outPath ? OutputFile.Begin(outPath, [.. paths, .. loaded.Files]) : null;
-            var how = new Answer(parsed.GetValue(format)!, target, console);
+            var how = new Answer(parsed.GetValue(format)!, shows => names.Of(parsed, engine, shows), target, console);
             return paths.Length == 2 ? Pair(engine, paths, how, cancellation) : Run(engine, paths[0], parsed.GetValue(shows), how, cancellation);
         });
         return command;
     }
 
-    private sealed record Answer(string Format, OutputFile? Target, CliConsole Console);
+    private sealed record Answer(string Format, Func<IEnumerable<Show>, PanelNames> Names, OutputFile? Target, CliConsole Console);
 
     private static int Pair(RoutingEngine engine, string[] paths, Answer how, CancellationToken cancellation)
     {
@@ -80,7 +86,7 @@ internal static class ChangeoverCommand
         Write(
             how,
             output => ChangeoverJson.Write(plan, comparison, before, after, output),
-            format => ChangeoverReport.Write(plan, comparison, before, after, format)
+            format => ChangeoverReport.Write(plan, comparison, before, after, format, how.Names([before, after]))
         );
         return CompareCommand.CodeOf(comparison, engine.Config.FailOn);
     }
@@ -104,7 +110,7 @@ internal static class ChangeoverCommand
             WriteShows(plan, folder, path, how.Console);
         }
 
-        Write(how, output => ChangeoverJson.Write(plan, output), format => ChangeoverReport.Write(plan, format));
+        Write(how, output => ChangeoverJson.Write(plan, output), format => ChangeoverReport.Write(plan, format, how.Names(plan.Acts.Select(act => act.Show))));
         return CodeOf(plan, engine.Config.FailOn);
     }
 

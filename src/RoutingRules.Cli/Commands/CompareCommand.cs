@@ -8,6 +8,7 @@ using RoutingRules.Model;
 using RoutingRules.Planning;
 using RoutingRules.Planning.Comparing;
 using RoutingRules.Reports.Answers;
+using RoutingRules.Reports.Names;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Commands;
@@ -27,10 +28,12 @@ internal static class CompareCommand
             ("patch", "a JSON Patch (RFC 6902) that turns the first document into the second")
         );
         var @out = PageOptions.Out();
+        var names = new NamesOption(NameStyle.Both);
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "compare",
-            "Say what differs between two shows: what outputs and channels carry, where feeds and lines are, what the rules find, and what the documents say. Fails when the second show has new findings, or the change itself is dangerous.",
+            "Say what differs between two shows: what outputs and channels carry, where feeds and lines are, what the rules find, and what the "
+                + "documents say. Fails when the second show has new findings, or the change itself is dangerous.",
             "routing-rules compare friday.show.json saturday.show.json\nWhat is heard elsewhere, and what is plugged elsewhere?",
             "routing-rules compare friday.show.json saturday.show.json --format patch --out friday-to-saturday.json\nThe difference as a JSON Patch."
         )
@@ -39,6 +42,7 @@ internal static class CompareCommand
             after,
             format,
             @out,
+            names,
             setup,
         };
         command.SetAction(parsed =>
@@ -64,7 +68,11 @@ internal static class CompareCommand
             }
 
             var comparison = engine.Compare(first, second, cancellation);
-            PageOptions.Write(output => Write(parsed.GetValue(format)!, comparison, paths, documents, output), target, console);
+            PageOptions.Write(
+                output => Write(parsed.GetValue(format)!, comparison, paths, documents, names.Of(parsed, engine, first, second), output),
+                target,
+                console
+            );
             return CodeOf(comparison, engine.Config.FailOn);
         });
         return command;
@@ -76,7 +84,7 @@ internal static class CompareCommand
         : comparison.Undecided.IsEmpty ? ExitCode.Clean
         : ExitCode.Undecided;
 
-    private static void Write(string format, ShowComparison comparison, string[] paths, DocumentFile[] documents, Stream output)
+    private static void Write(string format, ShowComparison comparison, string[] paths, DocumentFile[] documents, PanelNames names, Stream output)
     {
         switch (format)
         {
@@ -89,7 +97,7 @@ internal static class CompareCommand
             default:
                 output.Write(
                     Texts.Utf8.GetBytes(
-                        ComparisonReport.Write(comparison, InputDocument.NameOf(paths[0]), InputDocument.NameOf(paths[1]), PageOptions.Pages(format))
+                        ComparisonReport.Write(comparison, InputDocument.NameOf(paths[0]), InputDocument.NameOf(paths[1]), PageOptions.Pages(format), names)
                     )
                 );
                 break;

@@ -17,7 +17,8 @@ internal static class ExportCommand
         var map = ToolOptions.Word(
             "--map",
             ListChoices.Maps,
-            "Instead of a list, what is routed inside a device: is-08, a request to activate a map after AMWA IS-08; 1722.1, the mappings of its stream ports after IEEE 1722.1."
+            "Instead of a list, what is routed inside a device: is-08, a request to activate a map after AMWA IS-08; 1722.1, the mappings of its "
+                + "stream ports after IEEE 1722.1."
         );
         var device = new Option<string?>("--device") { HelpName = "ID", Description = "The device that --map is about." };
         var mark = new Option<bool>("--utf8-mark")
@@ -28,9 +29,12 @@ internal static class ExportCommand
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "export",
-            "Write the feeds or lines of a show as CSV (RFC 4180), to edit in a spreadsheet and read back with import. It is what the document asks for; the lists of sheet say how it is patched.\nA text that would begin like a formula begins with an apostrophe, which import takes off.",
+            "Write the feeds or lines of a show as CSV (RFC 4180), to edit in a spreadsheet and read back with import. It is what the document "
+                + "asks for; the lists of sheet say how it is patched.\nA text that would begin like a formula begins with an apostrophe, which import "
+                + "takes off.",
             "routing-rules export saturday.show.json --list lines --out lines.csv\nThe lines, for the spreadsheet of the crew.",
-            "routing-rules export saturday.show.json --map is-08 --device desk --out desk-map.json\nWhat is routed inside the console, for equipment that takes such maps."
+            "routing-rules export saturday.show.json --map is-08 --device desk --out desk-map.json\nWhat is routed inside the console, for "
+                + "equipment that takes such maps."
         )
         {
             file,

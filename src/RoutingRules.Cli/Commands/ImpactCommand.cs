@@ -5,6 +5,7 @@ using RoutingRules.Model;
 using RoutingRules.Planning;
 using RoutingRules.Planning.Losses;
 using RoutingRules.Reports.Answers;
+using RoutingRules.Reports.Names;
 
 namespace RoutingRules.Cli.Commands;
 
@@ -49,6 +50,7 @@ internal static class ImpactCommand
             ("html", "a page to print, with a card for each device")
         );
         var @out = PageOptions.Out();
+        var names = new NamesOption(NameStyle.Panel);
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "impact",
@@ -65,6 +67,7 @@ internal static class ImpactCommand
             noRecovery,
             format,
             @out,
+            names,
             setup,
         };
         command.SetAction(parsed =>
@@ -88,13 +91,13 @@ internal static class ImpactCommand
                 Assignment = AssignmentSetup.Configured(engine),
             };
             var answer = engine.Impact(show, options, cancellation);
-            PageOptions.Write(output => Write(parsed.GetValue(format)!, answer, show, output), target, console);
+            PageOptions.Write(output => Write(parsed.GetValue(format)!, answer, show, names.Of(parsed, engine, show), output), target, console);
             return answer.NotArriving.IsEmpty ? ExitCode.Clean : ExitCode.Findings;
         });
         return command;
     }
 
-    private static void Write(string format, ImpactAnswer answer, Show show, Stream output)
+    private static void Write(string format, ImpactAnswer answer, Show show, PanelNames names, Stream output)
     {
         if (format == "json")
         {
@@ -106,9 +109,9 @@ internal static class ImpactCommand
             Texts.Utf8.GetBytes(
                 PageOptions.Pages(format) switch
                 {
-                    PageFormat.Markdown => ImpactReport.Markdown(answer, show),
-                    PageFormat.Html => ImpactReport.Html(answer, show),
-                    _ => ImpactReport.Text(answer, show),
+                    PageFormat.Markdown => ImpactReport.Markdown(answer, show, names),
+                    PageFormat.Html => ImpactReport.Html(answer, show, names),
+                    _ => ImpactReport.Text(answer, show, names),
                 }
             )
         );

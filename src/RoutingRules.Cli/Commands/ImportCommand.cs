@@ -27,7 +27,8 @@ internal static class ImportCommand
         var map = ToolOptions.Word(
             "--map",
             ListChoices.Maps,
-            "Instead of a list, LIST is a map of a device, as export --map or the device itself gives it: is-08 of its routes, 1722.1 of what its receive slots take. The show changes only where the map says something else."
+            "Instead of a list, LIST is a map of a device, as export --map or the device itself gives it: is-08 of its routes, 1722.1 of what its "
+                + "receive slots take. The show changes only where the map says something else."
         );
         var device = new Option<string?>("--device") { HelpName = "ID", Description = "The device that --map is about." };
         var ignore = new Option<string[]>("--ignore")
@@ -49,7 +50,10 @@ internal static class ImportCommand
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "import",
-            "Read a list of feeds or lines, as export or a crew's spreadsheet writes it, into a show. A row is about the feed or line of its id, or without one that of its name; a cell changes its member, and everything else stays, byte for byte. With any error in the list nothing is written.\nAn empty cell takes away what the member says. Columns and words by other names stand in the configuration, under lists.",
+            "Read a list of feeds or lines, as export or a crew's spreadsheet writes it, into a show. A row is about the feed or line of its id, "
+                + "or without one that of its name; a cell changes its member, and everything else stays, byte for byte. With any error in the list "
+                + "nothing is written.\nAn empty cell takes away what the member says. Columns and words by other names stand in the configuration, "
+                + "under lists.",
             "routing-rules import saturday.show.json lines.csv --list lines --dry-run\nSays which lines would be new, changed and kept.",
             "routing-rules import saturday.show.json lines.csv --list lines --out edited.show.json\nWrites the show with the list in it."
         )

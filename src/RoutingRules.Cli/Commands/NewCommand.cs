@@ -62,8 +62,11 @@ internal static class NewCommand
             "new",
             "Write a show to start from: so many mixes and lines on such consoles and stage boxes, with amplifiers and ear racks, placed, patched and clean. "
                 + "What does not fit is said, with what makes room, and nothing is written.",
-            "routing-rules new --title \"Harbour fete\" --out harbour.show.json\nTwo mains, two monitors and three lines on a small console and a small stage box.",
-            "routing-rules new --title \"Quay festival\" --console medium --monitor-console medium --box large@stage-right --box medium@stage-left --monitors 4 --in-ears 4 --vocals 6 --microphones 10 --direct-boxes 4 --stereo-lines 2 --subs 1 --out quay.show.json\nA first real show. Then change names, devices, feeds and lines to your own, and check or assign it."
+            "routing-rules new --title \"Harbour fete\" --out harbour.show.json\nTwo mains, two monitors and three lines on a small console and a "
+                + "small stage box.",
+            "routing-rules new --title \"Quay festival\" --console medium --monitor-console medium --box large@stage-right --box medium@stage-left "
+                + "--monitors 4 --in-ears 4 --vocals 6 --microphones 10 --direct-boxes 4 --stereo-lines 2 --subs 1 --out quay.show.json\nA first real "
+                + "show. Then change names, devices, feeds and lines to your own, and check or assign it."
         )
         {
             title,

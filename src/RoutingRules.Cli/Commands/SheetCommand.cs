@@ -25,7 +25,8 @@ internal static class SheetCommand
         var format = ToolOptions.Word(
             "--format",
             SheetChoices.Formats,
-            "How it is written: text (usual), markdown, html for a browser to print, svg for the drawings alone, csv for one list, xlsx for all lists.\nIn csv and xlsx a text that would begin like a formula begins with an apostrophe."
+            "How it is written: text (usual), markdown, html for a browser to print, svg for the drawings alone, csv for one list, xlsx for all "
+                + "lists.\nIn csv and xlsx a text that would begin like a formula begins with an apostrophe."
         );
         var list = ToolOptions.Word("--list", SheetChoices.Lists, "Which list --format csv writes; usually inputs.");
         var view = ToolOptions.Word("--view", SheetChoices.Views, "Whose left and right: the audience's (house, usual) or the performers' (stage).");
@@ -40,9 +41,11 @@ internal static class SheetCommand
         var profiles = ToolOptions.Profiles();
         var command = new ToolCommand(
             "sheet",
-            "Print the sheets of a show: signal flow, input and output list, one section for each device, line check, output check, packs, network, and what is not patched yet.",
+            "Print the sheets of a show: signal flow, input and output list, one section for each device, line check, output check, packs, "
+                + "network, and what is not patched yet.",
             "routing-rules sheet saturday.show.json --format html --out saturday.html\nA page to open in a browser and print.",
-            "routing-rules sheet saturday.show.json --format html --since friday.show.json --out saturday.html\nThe same, with what has changed since Friday marked.",
+            "routing-rules sheet saturday.show.json --format html --since friday.show.json --out saturday.html\nThe same, with what has changed "
+                + "since Friday marked.",
             "routing-rules sheet saturday.show.json --zone stage-left --part devices --part walk\nWhat the stage-left patch needs.",
             "routing-rules sheet saturday.show.json --format csv --list outputs --out outputs.csv\nOne list for another program."
         )

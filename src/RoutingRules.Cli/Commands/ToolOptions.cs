@@ -41,7 +41,8 @@ internal static class ToolOptions
         {
             HelpName = "FILE",
             Description =
-                "Use a configuration: which rules run, how grave they are, what counts as failed (failOn, usually warning).\nWithout it, the nearest routing-rules.json counts, looked for where the shows lie and in the folders above.",
+                "Use a configuration: which rules run, how grave they are, what counts as failed (failOn, usually warning).\nWithout it, the "
+                + "nearest routing-rules.json counts, looked for where the shows lie and in the folders above.",
         };
 
     public static Option<bool> NoConfig() => new("--no-config") { Description = "Use no configuration, even where there is a routing-rules.json." };
@@ -154,7 +155,8 @@ internal static class ToolOptions
             if (at < 1 || at == token.Value.Length - 1 || ReportFormats.Find(token.Value[..at]) is not { } format)
             {
                 result.AddError(
-                    $"--report takes FORMAT=FILE, such as json=report.json, not '{token.Value}'; formats are {NameList.Of(ReportFormats.All.Select(known => known.Name))}."
+                    $"--report takes FORMAT=FILE, such as json=report.json, not '{token.Value}'; formats are "
+                        + $"{NameList.Of(ReportFormats.All.Select(known => known.Name))}."
                 );
                 return [];
             }

@@ -3,6 +3,7 @@ using RoutingRules.Cli.Input;
 using RoutingRules.Engine.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Reports.FindingReports;
+using RoutingRules.Reports.Names;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Cli.Commands;
@@ -13,32 +14,27 @@ internal static class TraceCommand
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
         var file = new Argument<string>("FILE") { Description = "The show, or - for standard input." }.NamesNoOption();
-        var point = new Argument<string>("POINT") { Description = "The point as device/group/number, such as desk/aux/3 or box/out/5." }.NamesNoOption();
+        var point = new Argument<string>("POINT")
+        {
+            Description = "The point as device/group/number, such as box/out/5, or by name: \"SR box B4\", or a feed or a line for where it starts.",
+        }.NamesNoOption();
         var profiles = ToolOptions.Profiles();
+        var names = new NamesOption(NameStyle.Both);
         var command = new ToolCommand(
             "trace",
             "Follow the signal at one point: back to where it comes from, or to where it stops and why, and on to everything it feeds.",
             "routing-rules trace saturday.show.json box/out/5\nWhich mix is on output 5 of the box, and over which slots and streams?",
-            "routing-rules trace saturday.show.json desk/aux/3\nWhere does aux 3 come out?"
+            "routing-rules trace saturday.show.json desk/aux/3\nWhere does aux 3 come out?",
+            "routing-rules trace saturday.show.json \"SR box B4\"\nThe same by what is printed on the panel."
         )
         {
             file,
             point,
+            names,
             profiles,
         };
         command.SetAction(parsed =>
         {
-            var address = parsed.GetRequiredValue(point);
-            if (!PointRange.TryParse(address, out var range, out var problem))
-            {
-                throw new UsageException($"the point '{address}' {problem}.");
-            }
-
-            if (range.Width != 1)
-            {
-                throw new UsageException($"'{address}' names {range.Width} points; ask about one, such as {range[0]}.");
-            }
-
             var engine = EngineSetup.Create(parsed.GetRequiredValue(profiles), LoadedConfig.Usual, console);
             if (ShowInput.Read(parsed.GetRequiredValue(file), console, engine, cancellation) is not { } show)
             {
@@ -46,9 +42,9 @@ internal static class TraceCommand
             }
 
             var resolved = engine.Resolve(show);
-            var index = Find(resolved, range);
+            var index = Find(resolved, new CalledByName(resolved).Point(parsed.GetRequiredValue(point)));
             using var output = Texts.Over(console.Output);
-            TraceReport.Write(RoutingEngine.Trace(resolved, index), output);
+            TraceReport.Write(RoutingEngine.Trace(resolved, index), output, names.Of(parsed, engine, show));
             return ExitCode.Clean;
         });
         return command;

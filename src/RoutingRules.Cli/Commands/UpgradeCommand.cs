@@ -46,7 +46,8 @@ internal static class UpgradeCommand
         );
         var command = new ToolCommand(
             "upgrade",
-            "Write documents of an older format version in the present one. Older documents are read as they are by every command; this keeps them for other tools. "
+            "Write documents of an older format version in the present one. Older documents are read as they are by every command; this keeps them "
+                + "for other tools. "
                 + "The rest of the text stays as it is written, and a document in the present version stays byte for byte.",
             "routing-rules upgrade archive/2024.show.json --out 2024.show.json\nWrites it in the present version and says what was changed.",
             "routing-rules upgrade archive/*.show.json --in-place\nWrites all over themselves, or none when one of them cannot be read in full."

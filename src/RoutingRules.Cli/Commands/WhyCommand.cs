@@ -4,6 +4,7 @@ using RoutingRules.Assignment.Explaining;
 using RoutingRules.Cli.Input;
 using RoutingRules.Model;
 using RoutingRules.Reports.FindingReports;
+using RoutingRules.Reports.Names;
 
 namespace RoutingRules.Cli.Commands;
 
@@ -13,7 +14,10 @@ internal static class WhyCommand
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
         var file = new Argument<string>("FILE") { Description = "The show, or - for standard input." }.NamesNoOption();
-        var subject = new Argument<string>("FEED") { Description = "The id of a feed or a line; main-l/2 is the second entry of a feed." }.NamesNoOption();
+        var subject = new Argument<string>("FEED")
+        {
+            Description = "The id or the name of a feed or a line; main-l/2 is the second entry of a feed.",
+        }.NamesNoOption();
         var not = new Option<string?>("--not") { HelpName = "POINT", Description = "Where would it go, and what else would change, if it must not be here?" };
         var at = new Option<string?>("--at") { HelpName = "POINT", Description = "What must move, or what stands against it, if it has to be here?" };
         var search = new SearchOptions("Do without a device, a link or a point; may be given several times.", "How much work to spend on each assignment.");
@@ -22,10 +26,12 @@ internal static class WhyCommand
             ("json", "for programs, after why.schema.json"),
             ("markdown", "for people in a text that shows tables")
         );
+        var names = new NamesOption(NameStyle.Both);
         var setup = new EngineOptions();
         var command = new ToolCommand(
             "why",
-            "Explain where a feed or line is placed when the show is assigned: why there, why not elsewhere, what comes second. Nothing is written to the show.",
+            "Explain where a feed or line is placed when the show is assigned: why there, why not elsewhere, what comes second. Nothing is written "
+                + "to the show.",
             "routing-rules why saturday.show.json main-l\nWhy is the left main at its output, and what would be the next best?",
             "routing-rules why saturday.show.json main-l --at box-r/out/8\nWhat would have to move?"
         )
@@ -36,17 +42,12 @@ internal static class WhyCommand
             at,
             search,
             format,
+            names,
             setup,
         };
         command.SetAction(parsed =>
         {
-            var question = new WhyQuestion
-            {
-                Subject = parsed.GetRequiredValue(subject),
-                Not = Point("--not", parsed.GetValue(not)),
-                At = Point("--at", parsed.GetValue(at)),
-            };
-            if (question is { Not: not null, At: not null })
+            if (parsed.GetValue(not) is not null && parsed.GetValue(at) is not null)
             {
                 throw new UsageException("--not and --at cannot be asked together; ask twice.");
             }
@@ -58,19 +59,16 @@ internal static class WhyCommand
                 return ExitCode.Usage;
             }
 
-            return Answer(engine, show, question, search.Of(engine, parsed), parsed.GetValue(format)!, console, cancellation);
+            var called = new CalledByName(engine.Resolve(show));
+            var question = new WhyQuestion
+            {
+                Subject = called.Subject(parsed.GetRequiredValue(subject)),
+                Not = parsed.GetValue(not) is { } without ? called.Points(without, "--not") : null,
+                At = parsed.GetValue(at) is { } with ? called.Points(with, "--at") : null,
+            };
+            return Answer(engine, show, question, search.Of(engine, parsed), parsed.GetValue(format)!, names.Of(parsed, engine, show), console, cancellation);
         });
         return command;
-    }
-
-    private static PointRange? Point(string option, string? address)
-    {
-        if (address is null)
-        {
-            return null;
-        }
-
-        return PointRange.TryParse(address, out var range, out var problem) ? range : throw new UsageException($"{option}: the point '{address}' {problem}.");
     }
 
     private static int Answer(
@@ -79,6 +77,7 @@ internal static class WhyCommand
         WhyQuestion question,
         AssignmentOptions options,
         string format,
+        PanelNames names,
         CliConsole console,
         CancellationToken cancellation
     )
@@ -106,11 +105,11 @@ internal static class WhyCommand
             using var output = Texts.Over(console.Output);
             if (format == "text")
             {
-                WhyReport.Write(answer, show, output);
+                WhyReport.Write(answer, show, output, names);
             }
             else
             {
-                WhyReport.WriteMarkdown(answer, show, output);
+                WhyReport.WriteMarkdown(answer, show, output, names);
             }
         }
 

@@ -67,7 +67,8 @@ internal static class StarterWords
                     if (Profile(parts[0], BoxPrefix) is not { } profile || (parts.Length == 2 && place < 0))
                     {
                         result.AddError(
-                            $"--box takes a size (small, medium, large or the id of a profile), and after @ stage, stage-right, stage-left or riser, such as medium@stage-left, not '{token.Value}'."
+                            "--box takes a size (small, medium, large or the id of a profile), and after @ stage, stage-right, stage-left or "
+                                + $"riser, such as medium@stage-left, not '{token.Value}'."
                         );
                         return [];
                     }
@@ -88,7 +89,8 @@ internal static class StarterWords
             throw new UsageException(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"--box is given {named.Length} times, {(count is null ? "and there can be" : "but --boxes says")} {count ?? StarterOptions.MostBoxes}; take some away{(count is null ? "" : ", or leave --boxes out")}."
+                    $"--box is given {named.Length} times, {(count is null ? "and there can be" : "but --boxes says")} "
+                        + $"{count ?? StarterOptions.MostBoxes}; take some away{(count is null ? "" : ", or leave --boxes out")}."
                 )
             );
         }
@@ -114,8 +116,10 @@ internal static class StarterWords
         };
         var room = shortage.Room.IsEmpty
             ? " No size of consoles and boxes that was tried makes room for all; ask for less."
-            : $" Room for all: {string.Join("; or ", shortage.Room.Select(step => string.Join(" with ", step.Changes.Select(change => Type(change, step.Options, options)))))}.";
+            : $" Room for all: {string.Join("; or ", shortage.Room.Select(Types))}.";
         return $"{head}{fitting}{room} Nothing was written.";
+
+        string Types(StarterRoom step) => string.Join(" with ", step.Changes.Select(change => Type(change, step.Options, options)));
     }
 
     private static string Type(StarterChange change, StarterOptions room, StarterOptions asked) =>

@@ -29,7 +29,10 @@ internal static class ImportAccount
     public static string Heading(IntentList list, ListImportResult result, bool isDry) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"of {result.Added.Count + result.Changed.Count + result.Same.Count} {(list == IntentList.Feeds ? "feeds" : "lines")} in the list {result.Added.Count} {(isDry ? "would be " : "")}new, {result.Changed.Count} changed, {result.Same.Count} the same; {result.Kept.Count + result.Removed.Count} not in the list {(result.Removed.IsEmpty ? "and kept" : isDry ? "and to be taken out" : "and taken out")}"
+            $"of {result.Added.Count + result.Changed.Count + result.Same.Count} {(list == IntentList.Feeds ? "feeds" : "lines")} in the list "
+                + $"{result.Added.Count} {(isDry ? "would be " : "")}new, {result.Changed.Count} changed, {result.Same.Count} the same; "
+                + $"{result.Kept.Count + result.Removed.Count} not in the list "
+                + $"{(result.Removed.IsEmpty ? "and kept" : isDry ? "and to be taken out" : "and taken out")}"
         );
 
     private static void Add(StringBuilder text, string title, ValueList<string> entries)

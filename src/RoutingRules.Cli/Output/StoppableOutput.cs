@@ -1,6 +1,8 @@
 namespace RoutingRules.Cli.Output;
 
-/// <summary>Standard output or error that does not keep a stopped run waiting: a pipe whose reader rests blocks for ever, and only a wait can be interrupted.</summary>
+/// <summary>
+/// Standard output or error that does not keep a stopped run waiting: a pipe whose reader rests blocks for ever, and only a wait can be interrupted.
+/// </summary>
 /// <remarks>The system's streams wait for one another, so that a message cannot be said while the output is stuck.</remarks>
 /// <param name="inner">Where it goes; stays open.</param>
 /// <param name="cancellation">The stop.</param>

@@ -26,7 +26,10 @@ public sealed record ChangeoverPlan
     /// </summary>
     public required int RollbackAfter { get; init; }
 
-    /// <summary>What the plan could not take apart into steps, and where it keeps phantom power off against the second show, one sentence each; empty in nearly all cases.</summary>
+    /// <summary>
+    /// What the plan could not take apart into steps, and where it keeps phantom power off against the second show, one sentence each; empty in nearly all
+    /// cases.
+    /// </summary>
     public ValueList<string> Remarks { get; init; }
 
     /// <summary>About how long the steps of one timing take when there is one person at each place, in seconds: the longest card.</summary>

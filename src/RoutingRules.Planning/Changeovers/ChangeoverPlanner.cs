@@ -240,7 +240,9 @@ internal sealed class ChangeoverPlanner
         during.Add((move, next));
     }
 
-    /// <summary>The outputs and sinks that carry what comes in where a plug is pulled or put, or where phantom power is switched, and outputs so plugged.</summary>
+    /// <summary>
+    /// The outputs and sinks that carry what comes in where a plug is pulled or put, or where phantom power is switched, and outputs so plugged.
+    /// </summary>
     private IEnumerable<Point> Behind(PlannedMove move)
     {
         var plugs = move.Plugs.ToHashSet();

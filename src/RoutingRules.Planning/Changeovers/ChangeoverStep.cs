@@ -20,6 +20,9 @@ public sealed record ChangeoverStep
     /// <summary>What to do, as an order to a person.</summary>
     public required string Text { get; init; }
 
+    /// <summary>What belongs to it, such as each label to write; empty where the text says it all.</summary>
+    public ValueList<string> Details { get; init; }
+
     /// <summary>The points it is about, in point order; for muting and opening exactly those that are muted or opened.</summary>
     public ValueList<PointRange> Points { get; init; }
 

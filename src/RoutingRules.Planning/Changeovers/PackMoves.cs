@@ -8,7 +8,10 @@ namespace RoutingRules.Planning.Changeovers;
 /// <summary>Finds the radio packs that somebody else wears from now on.</summary>
 internal static class PackMoves
 {
-    /// <summary>One step for each pack with another wearer, in feed order; what it plays counts as touched, so that it is muted, in-ears first, and heard low before it is worn.</summary>
+    /// <summary>
+    /// One step for each pack with another wearer, in feed order; what it plays counts as touched, so that it is muted, in-ears first, and heard low before it
+    /// is worn.
+    /// </summary>
     /// <param name="shows">The two shows.</param>
     /// <param name="wearers">Who wore each pack last, before the first show.</param>
     /// <param name="pace">How long things take.</param>

@@ -30,6 +30,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
                 Phase = ChangeoverPhase.Labels,
                 Place = id,
                 Text = $"Load the labels of {Runs.Text(points)}.",
+                Details = Texts(device.OrderBy(at => at.Group.Value, StringComparer.Ordinal).ThenBy(at => at.Number), newLabels),
                 Points = points,
                 Seconds = pace.SecondsToLoad,
                 Apply = show =>
@@ -46,6 +47,12 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
             };
         }
     }
+
+    /// <summary>Each label to write, with the points that show it.</summary>
+    private static ValueList<string> Texts(IEnumerable<Point> points, Dictionary<Point, string> labels) =>
+        Runs.Chains(points.Select(at => (At: at, Text: labels.GetValueOrDefault(at))), (x, y) => Runs.Follow(x.At, y.At) && x.Text == y.Text)
+            .Select(chain => $"{Runs.Of(chain.Select(entry => entry.At))[0]}: {chain[0].Text ?? "(empty)"}")
+            .ToValueList();
 
     private IEnumerable<PlannedMove> Routes()
     {
@@ -73,16 +80,14 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
         foreach (var chain in RouteMap.Chains(sorted))
         {
             var route = RouteMap.Join(chain);
-            yield return new PlannedMove
+            yield return Load(
+                route.To.Device,
+                route.From is { } from ? $"Route {from} to {route.To}." : ClearText([route.To]),
+                [route.To],
+                show => chain.Aggregate(show, (state, change) => RouteMap.With(state, change.Sink, newRoutes.TryGetValue(change.Sink, out var source), source))
+            ) with
             {
-                Phase = ChangeoverPhase.Patch,
-                Place = route.To.Device,
                 IsClear = route.From is null,
-                Text = route.From is { } from ? $"Route {from} to {route.To}." : ClearText([route.To]),
-                Points = [route.To],
-                Seconds = pace.SecondsToLoad,
-                Apply = show =>
-                    chain.Aggregate(show, (state, change) => RouteMap.With(state, change.Sink, newRoutes.TryGetValue(change.Sink, out var source), source)),
             };
         }
     }
@@ -114,15 +119,12 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
         var running = old.Patch.Streams.Select(KeyOf).ToHashSet();
         foreach (var stream in now.Patch.Streams.Where(stream => running.Add(KeyOf(stream))))
         {
-            yield return new PlannedMove
-            {
-                Phase = ChangeoverPhase.Patch,
-                Place = stream.From.Device,
-                Text = $"Start the stream {stream.From} on network '{stream.Network}'{Name(stream)}.",
-                Points = [stream.From],
-                Seconds = pace.SecondsToLoad,
-                Apply = show => Streams(show, show.Patch.Streams.Append(stream with { To = default })),
-            };
+            yield return Load(
+                stream.From.Device,
+                $"Start the stream {stream.From} on network '{stream.Network}'{Name(stream)}.",
+                [stream.From],
+                show => Streams(show, show.Patch.Streams.Append(stream with { To = default }))
+            );
         }
     }
 
@@ -131,15 +133,12 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
         var wanted = now.Patch.Streams.Select(KeyOf).ToHashSet();
         foreach (var key in old.Patch.Streams.Select(KeyOf).Distinct().Where(key => !wanted.Contains(key)))
         {
-            yield return new PlannedMove
-            {
-                Phase = ChangeoverPhase.Patch,
-                Place = key.From.Device,
-                Text = $"Stop the stream {key.From} on network '{key.Network}'.",
-                Points = [key.From],
-                Seconds = pace.SecondsToLoad,
-                Apply = show => Streams(show, show.Patch.Streams.Where(stream => KeyOf(stream) != key)),
-            };
+            yield return Load(
+                key.From.Device,
+                $"Stop the stream {key.From} on network '{key.Network}'.",
+                [key.From],
+                show => Streams(show, show.Patch.Streams.Where(stream => KeyOf(stream) != key))
+            );
         }
     }
 
@@ -155,19 +154,16 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
                 .Where(from => from != receiver.From)
                 .Distinct()
                 .ToList();
-            yield return new PlannedMove
-            {
-                Phase = ChangeoverPhase.Patch,
-                Place = receiver.At.Device,
-                Text = $"At {receiver.At} receive {Sent(receiver)}{(replaced.Count == 0 ? "" : $" instead of {Runs.Text(replaced)}")}.",
-                Points = [receiver.At],
-                Seconds = pace.SecondsToLoad,
-                Apply = show =>
+            yield return Load(
+                receiver.At.Device,
+                $"At {receiver.At} receive {Sent(receiver)}{(replaced.Count == 0 ? "" : $" instead of {Runs.Text(replaced)}")}.",
+                [receiver.At],
+                show =>
                     Streams(
                         show,
                         show.Patch.Streams.Select(stream => Receive(stream, receiver, other => !has.Contains(other) && Overlap(other.At, receiver.At)))
-                    ),
-            };
+                    )
+            );
         }
 
         var wanted = now.Patch.Streams.Select(KeyOf).ToHashSet();
@@ -177,15 +173,12 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
             )
         )
         {
-            yield return new PlannedMove
-            {
-                Phase = ChangeoverPhase.Patch,
-                Place = receiver.At.Device,
-                Text = $"At {receiver.At} receive {Sent(receiver)} no more.",
-                Points = [receiver.At],
-                Seconds = pace.SecondsToLoad,
-                Apply = show => Streams(show, show.Patch.Streams.Select(stream => Receive(stream, null, other => other == receiver))),
-            };
+            yield return Load(
+                receiver.At.Device,
+                $"At {receiver.At} receive {Sent(receiver)} no more.",
+                [receiver.At],
+                show => Streams(show, show.Patch.Streams.Select(stream => Receive(stream, null, other => other == receiver)))
+            );
         }
     }
 
@@ -200,19 +193,29 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
         foreach (var chain in Runs.Chains(changed, (x, y) => Runs.Follow(x.Key, y.Key) && x.Value == y.Value))
         {
             var points = Runs.Of(chain.Select(pair => pair.Key));
-            yield return new PlannedMove
+            yield return Load(
+                chain[0].Value,
+                $"Take over the gain of {Runs.Text(points)}.",
+                points,
+                show => chain.Aggregate(show, (state, pair) => InputMap.With(state, pair.Key, input => input with { GainOwner = pair.Value }))
+            ) with
             {
-                Phase = ChangeoverPhase.Patch,
-                Place = chain[0].Value,
-                Text = $"Take over the gain of {Runs.Text(points)}.",
-                Points = points,
                 Hazards = ["The other console follows with its trim only from now on; tell its operator."],
-                Seconds = pace.SecondsToLoad,
-                Apply = show => chain.Aggregate(show, (state, pair) => InputMap.With(state, pair.Key, input => input with { GainOwner = pair.Value })),
                 Plugs = chain.Select(pair => pair.Key).ToValueList(),
             };
         }
     }
+
+    private PlannedMove Load(Id<Device> place, string text, ValueList<PointRange> points, Func<Show, Show> apply) =>
+        new()
+        {
+            Phase = ChangeoverPhase.Patch,
+            Place = place,
+            Text = text,
+            Points = points,
+            Seconds = pace.SecondsToLoad,
+            Apply = apply,
+        };
 
     private static AudioStream Receive(AudioStream stream, Receiver? come, Func<Receiver, bool> goes)
     {

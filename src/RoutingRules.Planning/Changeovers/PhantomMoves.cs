@@ -7,7 +7,8 @@ namespace RoutingRules.Planning.Changeovers;
 
 /// <summary>Decides about phantom power before any plug moves: off, or seen to be off, wherever one does; on only after all are in.</summary>
 /// <remarks>
-/// Where the first show says nothing, its lines tell: what needs phantom power has it, what must not get it does not. Everywhere else it may be on. Whoever owns
+/// Where the first show says nothing, its lines tell: what needs phantom power has it, what must not get it does not. Everywhere else it may be on. Whoever
+/// owns
 /// the gain of an input before the change switches its phantom power, as gain owners change only after it.
 /// </remarks>
 internal sealed class PhantomMoves
@@ -126,7 +127,9 @@ internal sealed class PhantomMoves
         : chosen.Contains(at) ? true
         : null;
 
-    /// <summary>True where both shows have it on against their own line and nothing moves: that is a finding about the shows, and no step between them.</summary>
+    /// <summary>
+    /// True where both shows have it on against their own line and nothing moves: that is a finding about the shows, and no step between them.
+    /// </summary>
     private bool IsWrongInBoth(Point at) =>
         now.Said.GetValueOrDefault(at) && old.Said.GetValueOrDefault(at) && old.Forbidding(at).Count > 0 && !moving.Contains(at) && !IsNew(at);
 
@@ -167,7 +170,9 @@ internal sealed class PhantomMoves
     private Id<Device> Owner(Point at, bool isAfterwards) =>
         oldOwners.TryGetValue(at, out var was) && !(isAfterwards && after.Graph.Device(was) is null) ? was : newOwners.GetValueOrDefault(at, at.Device);
 
-    /// <summary>The points whose signal thumps when the phantom power of an input changes: the input, where its signal begins, and all legs of a line it supplies.</summary>
+    /// <summary>
+    /// The points whose signal thumps when the phantom power of an input changes: the input, where its signal begins, and all legs of a line it supplies.
+    /// </summary>
     private IEnumerable<Point> Behind(Point at) =>
         new[] { before, after }
             .Where(side => !side.Graph.Find(at).IsNone)

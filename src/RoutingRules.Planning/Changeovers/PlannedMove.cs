@@ -11,6 +11,9 @@ internal sealed record PlannedMove
 
     public required string Text { get; init; }
 
+    /// <summary>What belongs to it, such as each label to write.</summary>
+    public ValueList<string> Details { get; init; }
+
     public ValueList<PointRange> Points { get; init; }
 
     public ValueList<string> Hazards { get; init; }
@@ -38,6 +41,8 @@ internal sealed record PlannedMove
     /// <summary>What to mind when what it touches is opened; null for nothing.</summary>
     public string? OnOpening { get; init; }
 
-    /// <summary>Inputs and outputs where another plug goes in or phantom power changes, although no source changes in the document; of an analogue split all legs.</summary>
+    /// <summary>
+    /// Inputs and outputs where another plug goes in or phantom power changes, although no source changes in the document; of an analogue split all legs.
+    /// </summary>
     public ValueList<Point> Plugs { get; init; }
 }

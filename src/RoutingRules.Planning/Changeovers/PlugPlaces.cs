@@ -39,7 +39,9 @@ internal static class PlugPlaces
         return plugs;
     }
 
-    /// <summary>The first points at which a demand is plugged in, none for one that stands nowhere: of a split line all; empty for a line that is born in a device.</summary>
+    /// <summary>
+    /// The first points at which a demand is plugged in, none for one that stands nowhere: of a split line all; empty for a line that is born in a device.
+    /// </summary>
     public static PointIndex[] Of(SignalGraph graph, DemandNode demand) =>
         demand.Line is null ? [demand.Existing]
         : !demand.Line.Source.IsNone ? []

@@ -39,10 +39,14 @@ internal sealed class RigMoves(ShowSide before, ShowSide after, Pace pace)
         {
             if (
                 networks[network.Id].FirstOrDefault() is { } was
-                && (was.Transport, was.PacketMicroseconds, was.Clock) != (network.Transport, network.PacketMicroseconds, network.Clock)
+                && (was.Transport, was.PacketMicroseconds, was.PresentationOffsetMicroseconds, was.Clock)
+                    != (network.Transport, network.PacketMicroseconds, network.PresentationOffsetMicroseconds, network.Clock)
             )
             {
                 var packet = network.PacketMicroseconds is { } time ? $", packets of {time.ToString(CultureInfo.InvariantCulture)} \u00b5s" : "";
+                packet += network.PresentationOffsetMicroseconds is { } offset
+                    ? $", given out after {offset.ToString(CultureInfo.InvariantCulture)} \u00b5s"
+                    : "";
                 yield return Clock(
                     $"Set network '{network.Id}': {network.Transport}{packet}{(network.Clock is { } clock ? $", clock '{clock}'" : "")}.",
                     show => show with { Rig = show.Rig with { Networks = Put(show.Rig.Networks, network, other => other.Id == network.Id) } }

@@ -21,7 +21,9 @@ internal sealed class RigState
     /// <summary>The real source of every output, sink, cabled input, and receive slot where signal ends, that has one.</summary>
     public Dictionary<Point, Point> Carried { get; }
 
-    /// <summary>The outputs and cabled inputs that feed nothing more in the document, and sinks and receive slots where somebody hears it: what is behind them is heard.</summary>
+    /// <summary>
+    /// The outputs and cabled inputs that feed nothing more in the document, and sinks and receive slots where somebody hears it: what is behind them is heard.
+    /// </summary>
     public HashSet<Point> Leaves { get; }
 
     public static RigState Of(Checker checker, Show show)

@@ -7,7 +7,9 @@ namespace RoutingRules.Planning.Changeovers;
 /// <summary>The routes of a show point by point.</summary>
 internal static class RouteMap
 {
-    /// <summary>The source that each routed sink is told to take; null where it is cleared. Of several claims the first counts; routes of unequal width claim nothing.</summary>
+    /// <summary>
+    /// The source that each routed sink is told to take; null where it is cleared. Of several claims the first counts; routes of unequal width claim nothing.
+    /// </summary>
     public static Dictionary<Point, Point?> Of(Show show)
     {
         var map = new Dictionary<Point, Point?>();

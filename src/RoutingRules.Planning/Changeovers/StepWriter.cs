@@ -1,4 +1,3 @@
-using RoutingRules.Checking.Facts;
 using RoutingRules.Model;
 using RoutingRules.Planning.Comparing;
 using RoutingRules.Profiles;
@@ -19,13 +18,14 @@ internal sealed class StepWriter(
 {
     private readonly List<ChangeoverStep> steps = [];
     private readonly List<Show> states = [first.Show];
+    private readonly SoundGroups groupsOf = new(shows);
 
     public ChangeoverPlan Write(ValueList<string> remarks)
     {
         AddAll(ahead);
 
         var muted = touched.Where(IsMutable).ToList();
-        foreach (var group in Grouped(muted))
+        foreach (var group in groupsOf.Of(muted))
         {
             Add(Mute(group), null);
         }
@@ -38,7 +38,7 @@ internal sealed class StepWriter(
                 .Where(entry => entry.Move.Phase == ChangeoverPhase.Stage && entry.Move.IsReadBack)
                 .Select(entry => entry.Move)
                 .GroupBy(move => move.Place)
-                .OrderBy(group => OrderOf(group.Key))
+                .OrderBy(group => groupsOf.OrderOf(group.Key))
         )
         {
             Add(ReadBack(place), null);
@@ -46,7 +46,7 @@ internal sealed class StepWriter(
 
         AddAll(during.Where(entry => entry.Move.Phase is ChangeoverPhase.Patch or ChangeoverPhase.Labels));
         var opened = muted.Where(at => last.Carried.ContainsKey(at)).ToList();
-        var groups = Grouped(opened);
+        var groups = groupsOf.Of(opened);
         foreach (var group in groups.Where(group => group.Key.Class != SoundClass.Channels))
         {
             Add(Verify(group), null);
@@ -125,6 +125,7 @@ internal sealed class StepWriter(
                 },
                 Place = move.Place,
                 Text = move.Text,
+                Details = move.Details,
                 Points = move.Points,
                 Hazards = move.Hazards,
                 Seconds = move.Seconds,
@@ -134,12 +135,13 @@ internal sealed class StepWriter(
     }
 
     /// <summary>
-    /// Ends, behind which there is nothing more in one of the states, and channels of consoles: what lies before them in the document is silenced by them. A point
+    /// Ends, behind which there is nothing more in one of the states, and channels of consoles: what lies before them in the document is silenced by them. A
+    /// point
     /// that neither show knows, as both lack the profile that made it one, cannot be named to anybody.
     /// </summary>
     private bool IsMutable(Point at)
     {
-        var side = SideOf(at);
+        var side = groupsOf.SideOf(at);
         var index = side.Graph.Find(at);
         return !index.IsNone
             && (
@@ -150,112 +152,66 @@ internal sealed class StepWriter(
             );
     }
 
-    private ShowSide SideOf(Point at) => shows.After.Graph.Find(at).IsNone ? shows.Before : shows.After;
-
-    private IEnumerable<IGrouping<(SoundClass Class, Id<Device> Place), Point>> Grouped(IEnumerable<Point> points) =>
-        points
-            .OrderBy(ClassOf)
-            .ThenBy(at => OrderOf(at.Device))
-            .ThenBy(at => at.Device.Value, StringComparer.Ordinal)
-            .ThenBy(at => SideOf(at).Graph.Find(at))
-            .GroupBy(at => (ClassOf(at), at.Device));
-
-    /// <summary>The more delicate one of what it serves before and after.</summary>
-    private SoundClass ClassOf(Point at)
-    {
-        var old = ClassOf(shows.Before, at);
-        var now = ClassOf(shows.After, at);
-        return old < now ? old : now;
-    }
-
-    private static SoundClass ClassOf(ShowSide side, Point at)
-    {
-        var index = side.Graph.Find(at);
-        if (side.LeadsToEars(index))
-        {
-            return SoundClass.Ears;
-        }
-
-        if (index.IsNone || (side.Graph.GroupOf(index).Kind == PortKind.Sink && !ShowSide.IsEnd(side.Show, index)))
-        {
-            return SoundClass.Channels;
-        }
-
-        var roles = side.FeedsAt(index).Select(feed => feed.Model.Role).ToList();
-        return roles.Exists(FeedRoles.IsLoudspeaker) ? SoundClass.House
-            : roles.Contains(FeedRole.Monitor) ? SoundClass.Monitors
-            : side.Show.Loudspeakers.Contains(index) ? SoundClass.House
-            : SoundClass.Others;
-    }
-
-    private PlannedMove Mute(IGrouping<(SoundClass Class, Id<Device> Place), Point> group)
-    {
-        var runs = Runs.Of(group);
-        return new PlannedMove
-        {
-            Phase = ChangeoverPhase.Mute,
-            Place = group.Key.Place,
-            Text = group.Key.Class switch
+    private PlannedMove Mute(IGrouping<(SoundClass Class, Id<Device> Place), Point> group) =>
+        Move(
+            ChangeoverPhase.Mute,
+            group,
+            group.Key.Class switch
             {
-                SoundClass.Ears => $"Mute the in-ears at {Runs.Text(runs)}.",
-                SoundClass.Channels => $"Mute the channels {Runs.Text(runs)}.",
-                _ => $"Mute, or turn down what is behind, {Runs.Text(runs)}.",
+                SoundClass.Ears => $"Mute the in-ears at {Runs.Text(Runs.Of(group))}.",
+                SoundClass.Channels => $"Mute the channels {Runs.Text(Runs.Of(group))}.",
+                _ => $"Mute, or turn down what is behind, {Runs.Text(Runs.Of(group))}.",
             },
-            Points = runs,
+            pace.SecondsToMute
+        ) with
+        {
             Hazards = group.Key.Class == SoundClass.Ears ? ["See that the packs are off people's ears first."] : default,
-            Seconds = pace.SecondsToMute * group.Count(),
         };
-    }
 
-    private PlannedMove ReadBack(IGrouping<Id<Device>?, PlannedMove> place)
-    {
-        var runs = place.SelectMany(move => move.Points).Distinct().ToValueList();
-        return new PlannedMove
+    private PlannedMove ReadBack(IGrouping<Id<Device>?, PlannedMove> place) =>
+        new()
         {
             Phase = ChangeoverPhase.ReadBack,
             Place = place.Key,
             Text = "Read back what is plugged here against this card, connector by connector.",
-            Points = runs,
+            Points = place.SelectMany(move => move.Points).Distinct().ToValueList(),
             Seconds = pace.SecondsToLoad * place.Count(),
         };
-    }
 
-    private PlannedMove Verify(IGrouping<(SoundClass Class, Id<Device> Place), Point> group)
-    {
-        var runs = Runs.Of(group);
-        return new PlannedMove
-        {
-            Phase = ChangeoverPhase.Verify,
-            Place = group.Key.Place,
-            Text = $"Still muted, check that {Carries(group)}.",
-            Points = runs,
-            Seconds = pace.SecondsToLoad * group.Count(),
-        };
-    }
+    private PlannedMove Verify(IGrouping<(SoundClass Class, Id<Device> Place), Point> group) =>
+        Move(ChangeoverPhase.Verify, group, $"Still muted, check for {Sources(group)}.", pace.SecondsToLoad);
 
-    private PlannedMove Open(IGrouping<(SoundClass Class, Id<Device> Place), Point> group)
-    {
-        var runs = Runs.Of(group);
-        return new PlannedMove
-        {
-            Phase = ChangeoverPhase.Open,
-            Place = group.Key.Place,
-            Text = group.Key.Class switch
+    private PlannedMove Open(IGrouping<(SoundClass Class, Id<Device> Place), Point> group) =>
+        Move(
+            ChangeoverPhase.Open,
+            group,
+            group.Key.Class switch
             {
-                SoundClass.Ears => $"Open the in-ears at {Runs.Text(runs)} one by one: a technician hears each on a pack, low, before a performer wears it.",
-                SoundClass.Channels => $"Line-check the channels {Runs.Text(runs)}, and open each when its line is the right one.",
-                _ => $"Bring up {Runs.Text(runs)} one at a time, from low level.",
+                SoundClass.Ears => $"Open the in-ears at {Runs.Text(Runs.Of(group))} one by one: a technician hears each on a pack, low, before a performer "
+                    + "wears it.",
+                SoundClass.Channels => $"Line-check the channels {Runs.Text(Runs.Of(group))}, and open each when its line is the right one.",
+                _ => $"Bring up {Runs.Text(Runs.Of(group))} one at a time, from low level.",
             },
-            Points = runs,
+            pace.SecondsToListen
+        ) with
+        {
             Hazards = [.. group.Key.Class == SoundClass.Ears ? ["Limiters in the path."] : Array.Empty<string>(), .. OnOpening(group)],
-            Seconds = pace.SecondsToListen * group.Count(),
         };
-    }
+
+    private static PlannedMove Move(ChangeoverPhase phase, IGrouping<(SoundClass Class, Id<Device> Place), Point> group, string text, int secondsEach) =>
+        new()
+        {
+            Phase = phase,
+            Place = group.Key.Place,
+            Text = text,
+            Points = Runs.Of(group),
+            Seconds = secondsEach * group.Count(),
+        };
 
     private IEnumerable<string> OnOpening(IEnumerable<Point> group) =>
         during.Where(entry => entry.Move.OnOpening is not null && entry.Move.Plugs.Intersect(group).Any()).Select(entry => entry.Move.OnOpening!);
 
-    private string Carries(IEnumerable<Point> points)
+    private string Sources(IEnumerable<Point> points)
     {
         var chains = Runs.Chains(
             points.Select(at => (At: at, Source: last.Carried[at], Name: NameOf(at))),
@@ -264,7 +220,8 @@ internal sealed class StepWriter(
         return string.Join(
             "; ",
             chains.Select(chain =>
-                $"{Runs.Of(chain.Select(entry => entry.At))[0]} carries {Runs.Of(chain.Select(entry => entry.Source))[0]}{(chain[0].Name is { } name ? $" ('{name}')" : "")}"
+                $"{Runs.Of(chain.Select(entry => entry.Source))[0]}{(chain[0].Name is { } name ? $" ('{name}')" : "")} "
+                + $"at {Runs.Of(chain.Select(entry => entry.At))[0]}"
             )
         );
     }
@@ -285,15 +242,10 @@ internal sealed class StepWriter(
         return null;
     }
 
-    private int OrderOf(Id<Device>? place) =>
-        place is not { } id
-            ? int.MaxValue
-            : shows.After.Graph.Device(id)?.Index ?? shows.After.Show.Devices.Count + (shows.Before.Graph.Device(id)?.Index ?? 0);
-
     private ValueList<ChangeoverCard> Cards() =>
         steps
             .GroupBy(step => step.Place)
-            .OrderBy(group => OrderOf(group.Key))
+            .OrderBy(group => groupsOf.OrderOf(group.Key))
             .Select(group =>
             {
                 var device = group.Key is { } id ? shows.After.Graph.Device(id) ?? shows.Before.Graph.Device(id) : null;

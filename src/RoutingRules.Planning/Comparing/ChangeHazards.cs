@@ -29,7 +29,8 @@ internal static class ChangeHazards
             {
                 yield return RuleFinding.Of(
                     ChangeRules.PhantomCarriedOver,
-                    $"Phantom power at {at} is on in the first show and the second says nothing about it, but '{line.DisplayName}' is plugged in there then{(line.Line.Model.Phantom == PhantomNeed.Forbidden ? " and must not get it" : "")}.",
+                    $"Phantom power at {at} is on in the first show and the second says nothing about it, but '{line.DisplayName}' is plugged in "
+                        + $"there then{(line.Line.Model.Phantom == PhantomNeed.Forbidden ? " and must not get it" : "")}.",
                     "",
                     Entity.Of("input", at),
                     Entity.Of("line", line.Line.Model.Id)

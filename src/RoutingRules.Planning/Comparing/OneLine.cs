@@ -7,7 +7,9 @@ namespace RoutingRules.Planning.Comparing;
 /// <summary>How values of members are compared and shown: on one line, without spaces; what other tools keep under <c>extensions</c> as its text.</summary>
 internal static class OneLine
 {
-    /// <summary>The member that holds what only other tools read: a member written twice, half of a surrogate pair or deep nesting in there is theirs.</summary>
+    /// <summary>
+    /// The member that holds what only other tools read: a member written twice, half of a surrogate pair or deep nesting in there is theirs.
+    /// </summary>
     private const string Extensions = "extensions";
 
     /// <summary>A member's value.</summary>

@@ -2,7 +2,9 @@ using RoutingRules.Model;
 
 namespace RoutingRules.Planning.Comparing;
 
-/// <summary>Recognises things that have another id in the second show: one that is gone and one that is new, alike in what matters, and no other like them.</summary>
+/// <summary>
+/// Recognises things that have another id in the second show: one that is gone and one that is new, alike in what matters, and no other like them.
+/// </summary>
 internal static class Renames
 {
     /// <summary>New device ids by old ones.</summary>

@@ -49,7 +49,9 @@ internal sealed class ShowSide
 
     public SignalGraph Graph => Show.Graph;
 
-    /// <summary>The points whose signal matters in the end: outputs, sinks inside devices, and receive slots at which somebody hears it or a loudspeaker plays it.</summary>
+    /// <summary>
+    /// The points whose signal matters in the end: outputs, sinks inside devices, and receive slots at which somebody hears it or a loudspeaker plays it.
+    /// </summary>
     public IEnumerable<PointIndex> Sinks() => SinksOf(Show);
 
     /// <summary>The same points of a show, in rig order; of two devices with one id those of the one that addresses mean.</summary>

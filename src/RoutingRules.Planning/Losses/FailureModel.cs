@@ -1,5 +1,4 @@
 using RoutingRules.Resolving;
-using RoutingRules.Signal.Graph;
 
 namespace RoutingRules.Planning.Losses;
 
@@ -12,60 +11,49 @@ internal sealed class FailureModel
 {
     private readonly ResolvedShow show;
     private readonly SignalGraph graph;
-    private readonly NetworkMap map;
-    private readonly List<int>[] linksOf;
-    private readonly List<NetworkPath>[] waysOf;
+    private readonly PathsLeft paths;
     private readonly List<int>[] carriedOf;
+    private readonly Arrivals arrivals;
     private readonly bool[] isSilent;
     private readonly int[] mark;
     private int round;
+    private long work;
 
     public FailureModel(ResolvedShow show)
     {
         this.show = show;
         graph = show.Graph;
-        map = show.Network;
         mark = new int[graph.PointCount];
         isSilent = new bool[graph.PointCount];
-        linksOf = Lists<int>(show.Document.Rig.Networks.Count);
-        waysOf = Lists<NetworkPath>(show.Document.Rig.Networks.Count);
-        carriedOf = Lists<int>(show.Links.Count);
-        foreach (var link in show.Links)
+        carriedOf = [.. show.Links.Select(_ => new List<int>())];
+        for (var point = 0; point < graph.PointCount; point++)
         {
-            if (link.State == ConnectionState.Connected && map.SwitchFrom(link.Index) >= 0)
+            if (graph.Via(new PointIndex(point)) == HopKind.Carrier)
             {
-                linksOf[link.Network].Add(link.Index);
+                carriedOf[graph.ViaIndex(new PointIndex(point))].Add(point);
             }
         }
 
-        FindSilence(FindWays());
-        ArrivalFinder.Find(this, show, Deliveries, Subjects, NotArriving);
-        foreach (var (at, delivery) in Deliveries.SelectMany((delivery, i) => delivery.Ends.Select(end => (end, i))))
-        {
-            if (!DeliveriesAt.TryGetValue(at, out var list))
-            {
-                DeliveriesAt.Add(at, list = []);
-            }
-
-            list.Add(delivery);
-        }
+        paths = new PathsLeft(show);
+        FindSilence(paths.Unreached);
+        arrivals = new Arrivals(show, IsSilent);
     }
 
     public ResolvedShow Show => show;
 
-    public List<Arrival> Deliveries { get; } = [];
+    public List<Arrival> Deliveries => arrivals.Deliveries;
 
     /// <summary>Feeds, then lines; also those that arrive nowhere.</summary>
-    public List<LossSubject> Subjects { get; } = [];
+    public List<LossSubject> Subjects => arrivals.Subjects;
 
     /// <summary>Keys of demands that do not arrive as the show stands, in demand order.</summary>
-    public List<string> NotArriving { get; } = [];
+    public List<string> NotArriving => arrivals.NotArriving;
 
     /// <summary>The deliveries that end at a point.</summary>
-    public Dictionary<int, List<int>> DeliveriesAt { get; } = [];
+    public Dictionary<int, List<int>> DeliveriesAt => arrivals.At;
 
     /// <summary>Points, links and ways looked at since the model was made: what a test can hold.</summary>
-    public long Work { get; private set; }
+    public long Work => work + paths.Work;
 
     /// <summary>True for a point that carries nothing as the show stands.</summary>
     public bool IsSilent(int point) => isSilent[point];
@@ -89,7 +77,7 @@ internal sealed class FailureModel
     {
         for (var at = new PointIndex(point); !isSilent[point]; at = graph.Upstream(at))
         {
-            Work++;
+            work++;
             if (lost.Devices[graph.DeviceOf(at).Index] || lost.Points.Contains(at.Value))
             {
                 return false;
@@ -118,107 +106,10 @@ internal sealed class FailureModel
     }
 
     /// <summary>The network of the stream that reaches a point; -1 when unknown.</summary>
-    public int NetworkOf(PointIndex slot) => map.IndexOf(show.Streams[graph.ViaIndex(slot)].Model.Network);
+    public int NetworkOf(PointIndex slot) => paths.NetworkOf(slot);
 
     /// <summary>The links of a shortest way that is left; empty where the network names none, null when there is no way.</summary>
-    public List<int>? Way(int network, DeviceNode from, DeviceNode to, LossSet lost)
-    {
-        if (network < 0 || lost.Devices[from.Index] || lost.Devices[to.Index])
-        {
-            return null;
-        }
-
-        if (!map.HasLinks(network) || from == to)
-        {
-            return map.IsOn(network, from) && map.IsOn(network, to) ? [] : null;
-        }
-
-        var cameBy = new Dictionary<int, int>();
-        var queue = new Queue<int>();
-        foreach (var start in map.SwitchesOf(from))
-        {
-            cameBy.Add(start, NetworkMap.Root);
-            queue.Enqueue(start);
-        }
-
-        while (queue.TryDequeue(out var at))
-        {
-            if (map.SwitchesOf(to).Contains(at))
-            {
-                var way = new List<int>();
-                for (; cameBy[at] >= 0; at = map.Other(cameBy[at], at))
-                {
-                    way.Add(cameBy[at]);
-                }
-
-                way.Reverse();
-                return way;
-            }
-
-            foreach (var link in map.LinksAt(at))
-            {
-                Work++;
-                if (!lost.Links[link] && map.NetworkOf(link) == network && cameBy.TryAdd(map.Other(link, at), link))
-                {
-                    queue.Enqueue(map.Other(link, at));
-                }
-            }
-        }
-
-        return null;
-    }
-
-    private static List<T>[] Lists<T>(int count) => [.. Enumerable.Range(0, count).Select(_ => new List<T>())];
-
-    /// <summary>Groups the slots that streams reach by network, sender and receiver; gives back those that no way leads to.</summary>
-    private List<int> FindWays()
-    {
-        var ways = new Dictionary<(int Network, int From, int To), NetworkPath>();
-        var unreached = new List<int>();
-        foreach (var device in show.Devices)
-        {
-            for (var point = device.FirstPoint; point < device.FirstPoint + device.Type.PointCount; point++)
-            {
-                var at = new PointIndex(point);
-                if (graph.Via(at) == HopKind.Carrier)
-                {
-                    carriedOf[graph.ViaIndex(at)].Add(point);
-                }
-
-                if (graph.Via(at) != HopKind.Stream)
-                {
-                    continue;
-                }
-
-                var network = NetworkOf(at);
-                var from = graph.DeviceOf(graph.Upstream(at));
-                if (!ways.TryGetValue((network, from.Index, device.Index), out var way))
-                {
-                    way = new NetworkPath
-                    {
-                        Network = network,
-                        From = from,
-                        To = device,
-                        Links = network < 0 ? null : map.Path(network, from, device),
-                    };
-                    ways.Add((network, from.Index, device.Index), way);
-                    if (way.Links is not null && map.HasLinks(network))
-                    {
-                        waysOf[network].Add(way);
-                    }
-                }
-
-                way.Slots.Add(point);
-                way.Streams.Add(graph.ViaIndex(at));
-                if (way.Links is null)
-                {
-                    unreached.Add(point);
-                }
-            }
-        }
-
-        return unreached;
-    }
+    public List<int>? Way(int network, DeviceNode from, DeviceNode to, LossSet lost) => paths.Way(network, from, to, lost);
 
     private void FindSilence(List<int> unreached)
     {
@@ -270,7 +161,7 @@ internal sealed class FailureModel
             Reach(point, reached);
         }
 
-        var touched = new bool[linksOf.Length];
+        var touched = new bool[show.Document.Rig.Networks.Count];
         for (var i = 0; i < lost.Links.Length; i++)
         {
             if (lost.Links[i])
@@ -282,63 +173,16 @@ internal sealed class FailureModel
 
         for (var network = 0; network < touched.Length; network++)
         {
-            if (touched[network] && waysOf[network].Count > 0)
+            if (touched[network])
             {
-                SeedNetwork(network, lost, reached, rerouted);
+                paths.Cut(network, lost, rerouted).ForEach(slot => Reach(slot, reached));
             }
         }
-    }
-
-    private void SeedNetwork(int network, LossSet lost, List<int> reached, List<NetworkPath>? rerouted)
-    {
-        var joined = new DisjointSets(map.SwitchCount);
-        foreach (var link in linksOf[network])
-        {
-            Work++;
-            if (!lost.Links[link])
-            {
-                joined.Join(map.SwitchFrom(link), map.SwitchTo(link));
-            }
-        }
-
-        foreach (var way in waysOf[network])
-        {
-            Work++;
-            if (lost.Devices[way.From.Index] || lost.Devices[way.To.Index])
-            {
-                continue;
-            }
-
-            if (!AreJoined(joined, way))
-            {
-                way.Slots.ForEach(slot => Reach(slot, reached));
-            }
-            else if (rerouted is not null && way.Links!.Any(link => lost.Links[link]))
-            {
-                rerouted.Add(way);
-            }
-        }
-    }
-
-    private bool AreJoined(DisjointSets joined, NetworkPath way)
-    {
-        foreach (var from in map.SwitchesOf(way.From))
-        {
-            foreach (var to in map.SwitchesOf(way.To))
-            {
-                if (joined.Find(from) == joined.Find(to))
-                {
-                    return true;
-                }
-            }
-        }
-
-        return way.From == way.To;
     }
 
     private void Reach(int point, List<int> reached)
     {
-        Work++;
+        work++;
         if (mark[point] != round)
         {
             mark[point] = round;

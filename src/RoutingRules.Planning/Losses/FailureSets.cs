@@ -3,7 +3,9 @@ using RoutingRules.Model;
 namespace RoutingRules.Planning.Losses;
 
 /// <summary>The smallest sets of failures that silence a protected feed and every feed that backs it up.</summary>
-/// <remarks>Every set up to <see cref="Limit"/> things was looked at: where there is none, none of that size exists among the kinds that were asked for.</remarks>
+/// <remarks>
+/// Every set up to <see cref="Limit"/> things was looked at: where there is none, none of that size exists among the kinds that were asked for.
+/// </remarks>
 public sealed record FailureSets
 {
     /// <summary>The feed.</summary>

@@ -30,7 +30,9 @@ internal sealed class FallbackEars(ResolvedShow show)
             ? "What goes into somebody's ears is not offered to it, as no limiter is declared."
             : "What goes into somebody's ears is not offered to it, as it is not meant for them.";
 
-    /// <summary>What gets into somebody's ears after the steps of a plan and was not there, unless it may be heard there and is limited; null when nothing does.</summary>
+    /// <summary>
+    /// What gets into somebody's ears after the steps of a plan and was not there, unless it may be heard there and is limited; null when nothing does.
+    /// </summary>
     public string? Unsafe(ResolvedShow done)
     {
         foreach (var end in done.Ears.All)

@@ -9,7 +9,8 @@ namespace RoutingRules.Planning.Losses;
 
 /// <summary>Finds devices that could stand in where the document allows no place that is left.</summary>
 /// <remarks>
-/// A device like the one a demand was at, a stage box or a console, that its source still reaches: in the same zone first, then in one that is near, then in the
+/// A device like the one a demand was at, a stage box or a console, that its source still reaches: in the same zone first, then in one that is near, then in
+/// the
 /// order of the rig, consoles last. Each demand is given one device with room, so that the search stays small.
 /// </remarks>
 internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
@@ -18,7 +19,9 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
 
     private readonly Dictionary<(int Device, bool IsInput), int> rooms = [];
 
-    /// <summary>A show in which some demands may go to a device that could stand in. Separations no longer count: better on one supply with another than silent.</summary>
+    /// <summary>
+    /// A show in which some demands may go to a device that could stand in. Separations no longer count: better on one supply with another than silent.
+    /// </summary>
     /// <param name="document">The show to go on from.</param>
     /// <param name="demands">The demands, the most important first.</param>
     /// <param name="choice">Which of the devices with room is taken, from 0.</param>
@@ -134,10 +137,16 @@ internal sealed class FallbackPlaces(ResolvedShow show, FallbackTask task)
     {
         var devices = StandIns(demand).ToList();
         var what = demand.Line is not null ? (One: "input", Pair: "pair of inputs") : (One: "output", Pair: "pair of outputs");
+        var noneYields = couldYield
+            ? "; no patch was found in which something less important gives one up"
+            : ", nor one that something less important could give up";
         return devices.Count == 0
-            ? $"Its places are gone, and no other stage box or console is left that {(demand.Feed is { } feed ? show.Graph.DeviceOf(feed.Source) : show.Graph.DeviceOf(demand.Line!.Sinks.First(sink => !sink.IsNone))).DisplayName} still reaches."
-            : $"Its places are gone, and {Wording.List([.. devices.Select(device => device.DisplayName)])} {(devices.Count == 1 ? "has" : "have")} no {(demand.Width == 1 ? what.One : what.Pair)} free for it"
-                + $"{(demand.Line is not null ? "" : couldYield ? "; no patch was found in which something less important gives one up" : ", nor one that something less important could give up")}.";
+            ? "Its places are gone, and no other stage box or console is left that "
+                + $"{show.Graph.DeviceOf(demand.Feed?.Source ?? demand.Line!.Sinks.First(sink => !sink.IsNone)).DisplayName} "
+                + "still reaches."
+            : $"Its places are gone, and {Wording.List([.. devices.Select(device => device.DisplayName)])} {(devices.Count == 1 ? "has" : "have")} "
+                + $"no {(demand.Width == 1 ? what.One : what.Pair)} free for it"
+                + $"{(demand.Line is not null ? "" : noneYields)}.";
     }
 
     /// <summary>True when another feed that goes on backs it up: then nothing has to give way for it.</summary>

@@ -2,7 +2,10 @@ using RoutingRules.Model;
 
 namespace RoutingRules.Planning.Losses;
 
-/// <summary>What to pull, plug and load after a loss so that as much as can be sounds again; nothing that goes on is touched but what gives up its place, see <see cref="Displaced"/>.</summary>
+/// <summary>
+/// What to pull, plug and load after a loss so that as much as can be sounds again; nothing that goes on is touched but what gives up its place, see
+/// <see cref="Displaced"/>.
+/// </summary>
 /// <remarks>
 /// The steps were carried out on a copy of the show and every demand said to be recovered was traced in it, with the failed thing failed; so was everything
 /// that went on before. Carry them out muted, in the order given.
@@ -27,7 +30,9 @@ public sealed record FallbackPlan
     /// <summary>How many demands are plugged elsewhere.</summary>
     public int Moves => Steps.Count(step => step.Kind == FallbackStepKind.Replug);
 
-    /// <summary>The show after the steps: cables moved, streams and routes set, phantom and gain of an input taken along with its line. Feeds and lines stay as written.</summary>
+    /// <summary>
+    /// The show after the steps: cables moved, streams and routes set, phantom and gain of an input taken along with its line. Feeds and lines stay as written.
+    /// </summary>
     /// <param name="show">The show the plan was made for.</param>
     /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
     public Show Apply(Show show)

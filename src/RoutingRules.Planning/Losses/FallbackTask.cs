@@ -1,4 +1,3 @@
-using RoutingRules.Assignment.Explaining;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 
@@ -93,11 +92,16 @@ internal sealed class FallbackTask
 
     public List<Arrival> SilencedOf(DemandNode demand) => silencedOf[demand.Key];
 
+    /// <summary>True for a demand that the loss silences somewhere.</summary>
+    public bool IsHarmed(DemandNode demand) => silencedOf.ContainsKey(demand.Key);
+
     public bool IsSilenced(int delivery) => silenced.Contains(delivery);
 
     public bool IsAtLost(PointIndex point) => Lost.Devices[show.Graph.DeviceOf(point).Index] || points.Contains(point.Value);
 
-    /// <summary>True when no patch can bring anything of the demand back: its source or all its sinks are lost, or all that plays it at places it may take.</summary>
+    /// <summary>
+    /// True when no patch can bring anything of the demand back: its source or all its sinks are lost, or all that plays it at places it may take.
+    /// </summary>
     public bool IsHopeless(DemandNode demand)
     {
         if (SilencedOf(demand).Exists(delivery => Reason(delivery) is null))
@@ -111,7 +115,10 @@ internal sealed class FallbackTask
     /// <summary>True when a place the document allows is left that the demand's other end still reaches.</summary>
     public bool HasAllowedPlace(DemandNode demand) => demand.Allowed.Any(run => !IsAtLost(run) && IsReached(demand, show.Graph.DeviceOf(run)));
 
-    /// <summary>True when a way is left over some network between a device and the source of a feed or a sink of a line; digital multicores count as ways while one link of them is left.</summary>
+    /// <summary>
+    /// True when a way is left over some network between a device and the source of a feed or a sink of a line; digital multicores count as ways while one link
+    /// of them is left.
+    /// </summary>
     public bool IsReached(DemandNode demand, DeviceNode device)
     {
         foreach (var other in demand.Feed is { } feed ? [feed.Source] : demand.Line!.Sinks.Where(sink => !sink.IsNone && !IsAtLost(sink)))
@@ -142,68 +149,6 @@ internal sealed class FallbackTask
             && (show.Graph.DeviceOf(link.From) == device || show.Graph.DeviceOf(link.To) == device)
         );
 
-    /// <summary>The show as an assignment after the loss is to see it: what goes on is held, what is lost for good is not asked for.</summary>
-    public Show Wanted(Show document)
-    {
-        var feeds = new List<Feed>(document.Feeds.Select(feed => feed with { Hold = true }));
-        foreach (var feed in Demands.Where(demand => demand.Feed is not null).Select(demand => demand.Feed!).Distinct())
-        {
-            feeds[feed.Index] = document.Feeds[feed.Index] with { Hold = false, To = Pinned(document.Feeds[feed.Index], feed) };
-        }
-
-        var lines = new List<Line>(document.Lines.Select(line => line with { Hold = true }));
-        foreach (var demand in Demands.Where(demand => demand.Line is not null))
-        {
-            var line = demand.Line!;
-            var whole = lines[line.Index];
-            lines[line.Index] = whole with
-            {
-                Hold = !SilencedOf(demand).Exists(delivery => Reason(delivery) is null),
-                To = whole.To.Where((_, i) => line.Sinks[i].IsNone || !IsAtLost(line.Sinks[i])).ToValueList(),
-            };
-        }
-
-        return document with
-        {
-            Feeds = feeds.ToValueList(),
-            Lines = lines.ToValueList(),
-        };
-    }
-
-    /// <summary>The show to go on from: what an attempt has placed is held there.</summary>
-    public Show Settled(FallbackAttempt attempt)
-    {
-        var document = Wanted(show.Document) with { Patch = attempt.Document.Patch };
-        foreach (var demand in Demands.Where(attempt.IsPlaced))
-        {
-            document =
-                demand.Feed is not null || attempt.IsElsewhere(demand)
-                    ? ShowChanges.Pin(document, demand, attempt.PlaceOf(demand)!.Value)
-                    : document with
-                    {
-                        Lines = document.Lines.Select((line, i) => i == demand.Line!.Index ? line with { Hold = true } : line).ToValueList(),
-                    };
-        }
-
-        return document;
-    }
-
-    /// <summary>Entries of a harmed feed that go on are pinned where they are, so that the others may move.</summary>
-    private ValueList<Destination> Pinned(Feed document, FeedNode feed)
-    {
-        var to = document.To.AsSpan().ToArray();
-        for (var entry = 0; entry < to.Length; entry++)
-        {
-            var demand = show.Demands[feed.FirstDemand + entry];
-            if (!demand.Existing.IsNone && !silencedOf.ContainsKey(demand.Key))
-            {
-                to[entry] = new Destination { At = show.Graph.Address(demand.Existing, demand.Width) };
-            }
-        }
-
-        return ValueList.Create<Destination>(to);
-    }
-
     private bool Plays(PointIndex run, int width) => Enumerable.Range(0, width).All(position => Plays((run + position).Value, []));
 
     /// <summary>True when something is left that plays a point, over any of its cables.</summary>
@@ -224,7 +169,9 @@ internal sealed class FallbackTask
             );
     }
 
-    /// <summary>True when something of the demand can be plugged at another point: it is plugged at all, its source lives, and so does what it plays through.</summary>
+    /// <summary>
+    /// True when something of the demand can be plugged at another point: it is plugged at all, its source lives, and so does what it plays through.
+    /// </summary>
     public bool CanMove(DemandNode demand) =>
         (demand.Line is null ? show.Graph.GroupOf(demand.Existing).IsLineOutput : demand.Line.Model.From.Source is null)
         && SilencedOf(demand).Exists(delivery => Reason(delivery) is null);

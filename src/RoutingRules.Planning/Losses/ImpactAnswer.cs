@@ -6,10 +6,15 @@ namespace RoutingRules.Planning.Losses;
 /// <remarks>A value: the same show and options give the same answer.</remarks>
 public sealed record ImpactAnswer
 {
-    /// <summary>Single losses, the worst first: by in-ear and main feeds lost, then feeds lost, feeds that lose some places, lines lost, lines that lose some sinks, feeds on their backup, silent outputs; then in the order of the rig.</summary>
+    /// <summary>
+    /// Single losses, the worst first: by in-ear and main feeds lost, then feeds lost, feeds that lose some places, lines lost, lines that lose some sinks,
+    /// feeds on their backup, silent outputs; then in the order of the rig.
+    /// </summary>
     public required ValueList<LossImpact> Losses { get; init; }
 
-    /// <summary>Pairs that silence a feed, a line or one of their places that neither loss alone does, ranked alike and with plans alike; empty unless asked for.</summary>
+    /// <summary>
+    /// Pairs that silence a feed, a line or one of their places that neither loss alone does, ranked alike and with plans alike; empty unless asked for.
+    /// </summary>
     public ValueList<LossImpact> Pairs { get; init; }
 
     /// <summary>How many more pairs there are than are listed.</summary>

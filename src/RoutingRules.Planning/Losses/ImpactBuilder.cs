@@ -1,5 +1,4 @@
 using RoutingRules.Assignment;
-using RoutingRules.Checking.Facts;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -33,8 +32,8 @@ internal sealed class ImpactBuilder
         ArgumentOutOfRangeException.ThrowIfGreaterThan(options.SetSize, 3, nameof(options));
         var builder = new ImpactBuilder(assigner.Resolve(show), options);
         var planner = options.Recovery ? new FallbackPlanner(assigner, builder.model, options, cancellation) : null;
-        var losses = Ranked(builder.Singles(cancellation));
-        var pairs = Ranked(options.Pairs ? builder.Pairs(cancellation) : []);
+        var losses = LossRanking.Of(builder.Singles(cancellation));
+        var pairs = LossRanking.Of(options.Pairs ? builder.Pairs(cancellation) : []);
         return new ImpactAnswer
         {
             Losses = builder.Planned(losses, planner, cancellation),
@@ -54,7 +53,7 @@ internal sealed class ImpactBuilder
         return (losses.ConvertAll(loss => loss.Impact), builder.model.Work);
     }
 
-    private ValueList<LossImpact> Planned(IEnumerable<Loss> losses, FallbackPlanner? planner, CancellationToken cancellation)
+    private ValueList<LossImpact> Planned(IEnumerable<FoundLoss> losses, FallbackPlanner? planner, CancellationToken cancellation)
     {
         var planned = new List<LossImpact>();
         foreach (var loss in losses)
@@ -68,9 +67,9 @@ internal sealed class ImpactBuilder
         return planned.ToValueList();
     }
 
-    private List<Loss> Singles(CancellationToken cancellation)
+    private List<FoundLoss> Singles(CancellationToken cancellation)
     {
-        var losses = new List<Loss>();
+        var losses = new List<FoundLoss>();
         for (var unit = 0; unit < units.All.Count; unit++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -81,7 +80,7 @@ internal sealed class ImpactBuilder
     }
 
     /// <summary>Pairs that silence together what neither does alone.</summary>
-    private List<Loss> Pairs(CancellationToken cancellation)
+    private List<FoundLoss> Pairs(CancellationToken cancellation)
     {
         var search = new CutSearch(model, units);
         var pairs = new SortedSet<(int One, int Other)>();
@@ -162,7 +161,7 @@ internal sealed class ImpactBuilder
         return found;
     }
 
-    private Loss Describe(int[] which)
+    private FoundLoss Describe(int[] which)
     {
         var lost = units.SetOf(which);
         var rerouted = new List<NetworkPath>();
@@ -186,7 +185,7 @@ internal sealed class ImpactBuilder
             subjects.Add((subject, Account(subject, harmed)));
         }
 
-        return new Loss
+        return new FoundLoss
         {
             Units = which,
             Silenced = harmed,
@@ -204,7 +203,7 @@ internal sealed class ImpactBuilder
                 LinesKept =
                     model.Subjects.Count(subject => subject.Line is not null && subject.Deliveries.Count > 0)
                     - subjects.Count(pair => pair.Subject.Line is not null),
-                Remarks = Remarks(which, lost, rerouted),
+                Remarks = LossRemarks.Of(show, units, which, lost, rerouted),
             },
         };
     }
@@ -236,7 +235,9 @@ internal sealed class ImpactBuilder
         };
     }
 
-    /// <summary>The groups of two feeds or more that arrive and are all lost: sets by first appearance, then mains where they are no set, then in-ear feeds.</summary>
+    /// <summary>
+    /// The groups of two feeds or more that arrive and are all lost: sets by first appearance, then mains where they are no set, then in-ear feeds.
+    /// </summary>
     private ValueList<string> Groups(HashSet<LossSubject> lost)
     {
         var groups = new List<(string Title, List<LossSubject> Feeds)>();
@@ -261,97 +262,5 @@ internal sealed class ImpactBuilder
         }
 
         return groups.Where(group => group.Feeds.Count > 1 && group.Feeds.TrueForAll(lost.Contains)).Select(group => group.Title).ToValueList();
-    }
-
-    private ValueList<string> Remarks(int[] which, LossSet lost, List<NetworkPath> rerouted)
-    {
-        var remarks = new List<string>();
-        var drawn = show
-            .Devices.Where(device =>
-                lost.Devices[device.Index] && which.All(unit => units.All[unit].Thing.Kind != LossKind.Device || units.All[unit].Index != device.Index)
-            )
-            .Select(device => device.Id.Value)
-            .ToArray();
-        if (drawn.Length > 0)
-        {
-            remarks.Add(
-                drawn.Length == 1 ? $"{drawn[0]} goes with it: it has no other supply." : $"{Wording.List(drawn)} go with it: they have no other supply."
-            );
-        }
-
-        foreach (var device in show.Devices.Where(device => lost.Devices[device.Index]))
-        {
-            foreach (var clock in show.Document.Rig.Clocks.Where(clock => clock.Leader == device.Id))
-            {
-                var isCovered = clock.Backup is { } backup && show.Graph.Device(backup) is { } other && !lost.Devices[other.Index];
-                remarks.Add(
-                    isCovered
-                        ? $"{device.Id} leads clock '{clock.Id}'; {clock.Backup} has to take over, which may be heard as a gap."
-                        : $"{device.Id} leads clock '{clock.Id}' and nothing in the document takes over: all that runs on it may stop, also what is said to go on."
-                );
-            }
-        }
-
-        foreach (var network in rerouted.Select(way => way.Network).Distinct().Order().Select(network => show.Document.Rig.Networks[network]))
-        {
-            if (network.LoopControl == LoopControl.None)
-            {
-                remarks.Add($"Streams of network '{network.Id}' go on only if something manages its loops; the document names no loop control.");
-            }
-        }
-
-        foreach (var unit in which.Select(unit => units.All[unit]))
-        {
-            if (unit.Thing.Kind == LossKind.Link)
-            {
-                var link = show.Links[unit.Index].Model;
-                remarks.Add($"The quickest mend may be a spare network cable from {link.From} to {link.To}.");
-            }
-            else if (unit.Thing.Kind is LossKind.Cable or LossKind.Way)
-            {
-                remarks.Add(
-                    $"The quickest mend may be {(unit.Cables.Length == 1 ? "a spare cable" : "spare cables")}: {string.Join(", ", unit.Cables.Select(cable => $"{show.Cables[cable].Model.From} to {show.Cables[cable].Model.To}"))}."
-                );
-            }
-        }
-
-        return remarks.ToValueList();
-    }
-
-    private static List<Loss> Ranked(List<Loss> losses) =>
-        [
-            .. losses
-                .Select((loss, at) => (Loss: loss, At: at, Key: Weight(loss.Impact)))
-                .OrderByDescending(loss => loss.Key, Comparer<int[]>.Create(static (one, other) => one.AsSpan().SequenceCompareTo(other)))
-                .ThenBy(loss => loss.At)
-                .Select(loss => loss.Loss),
-        ];
-
-    private static int[] Weight(LossImpact impact)
-    {
-        var weight = new int[7];
-        foreach (var subject in impact.Subjects)
-        {
-            var isFeed = subject.Role is not null;
-            var isLost = subject.Fate == LossFate.Lost;
-            weight[0] += isLost && (subject.IsInEar || subject.Role == FeedRole.Main) ? 1 : 0;
-            weight[1] += isFeed && isLost ? 1 : 0;
-            weight[2] += isFeed && subject.Fate == LossFate.Partly ? 1 : 0;
-            weight[3] += !isFeed && isLost ? 1 : 0;
-            weight[4] += !isFeed && !isLost ? 1 : 0;
-            weight[5] += subject.Fate == LossFate.BackedUp ? 1 : 0;
-        }
-
-        weight[6] = impact.Outputs.Sum(run => run.Width);
-        return weight;
-    }
-
-    private sealed record Loss
-    {
-        public required int[] Units { get; init; }
-
-        public required HashSet<int> Silenced { get; init; }
-
-        public required LossImpact Impact { get; init; }
     }
 }

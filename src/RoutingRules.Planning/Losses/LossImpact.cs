@@ -35,6 +35,8 @@ public sealed record LossImpact
     /// <summary>What can be done; null when no plan was asked for or nothing is harmed.</summary>
     public FallbackPlan? Plan { get; init; }
 
-    /// <summary>True when one thing alone silences a feed that must not fall: critical, of high priority, a main or an in-ear feed, without a backup that goes on.</summary>
+    /// <summary>
+    /// True when one thing alone silences a feed that must not fall: critical, of high priority, a main or an in-ear feed, without a backup that goes on.
+    /// </summary>
     public bool IsSinglePoint => Lost.Count == 1 && Subjects.Any(subject => subject.Fate == LossFate.Lost && subject.IsProtected);
 }

@@ -5,7 +5,9 @@ namespace RoutingRules.Planning.Losses;
 /// <summary>What plays the signal of a point: as far as it feeds one thing, and from there over each of several cables.</summary>
 internal static class Players
 {
-    /// <summary>The last points, each with the place where its way parts from the others: the far end of a cable, or the point itself where nothing parts.</summary>
+    /// <summary>
+    /// The last points, each with the place where its way parts from the others: the far end of a cable, or the point itself where nothing parts.
+    /// </summary>
     /// <remarks>
     /// What parts inside a device where no cable leads on is played by that device. Where one does, each cable counts, and what the device itself plays;
     /// a connector with nothing in it does not.

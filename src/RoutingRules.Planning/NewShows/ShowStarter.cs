@@ -5,7 +5,9 @@ using RoutingRules.Profiles;
 
 namespace RoutingRules.Planning.NewShows;
 
-/// <summary>Makes a show to start from: rig, network, feeds and lines by numbers, placed by assigning, with amplifiers and racks where the mixes arrive.</summary>
+/// <summary>
+/// Makes a show to start from: rig, network, feeds and lines by numbers, placed by assigning, with amplifiers and racks where the mixes arrive.
+/// </summary>
 /// <remarks>Everything that is asked for has a place in the show, or there is no show. Equal options give equal shows.</remarks>
 public static class ShowStarter
 {
@@ -21,7 +23,8 @@ public static class ShowStarter
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentNullException"><paramref name="engine"/> or <paramref name="options"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of its range.</exception>
-    /// <exception cref="ArgumentException">The title is one that no document can hold, or a profile does not exist or cannot serve; the message says which.</exception>
+    /// <exception cref="ArgumentException">The title is one that no document can hold, or a profile does not exist or cannot serve; the message says
+    /// which.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static StarterResult Start(RoutingEngine engine, StarterOptions options, CancellationToken cancellation = default)
     {

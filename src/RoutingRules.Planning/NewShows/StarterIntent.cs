@@ -103,11 +103,11 @@ internal sealed class StarterIntent
         {
             Add(
                 StarterPart.Subs,
-                Numbered("SUB", i),
+                StarterLines.Numbered("SUB", i),
                 new Feed
                 {
-                    Id = new(Numbered("sub", i, '-')),
-                    Name = Numbered("Sub", i),
+                    Id = new(StarterLines.Numbered("sub", i, '-')),
+                    Name = StarterLines.Numbered("Sub", i),
                     Role = FeedRole.Sub,
                     Source = Run(rig.Desk, Matrix, i, 1),
                     To = [new Destination { Devices = Boxes(null) }],
@@ -143,11 +143,11 @@ internal sealed class StarterIntent
         {
             Add(
                 StarterPart.Monitors,
-                Numbered("MON", i),
+                StarterLines.Numbered("MON", i),
                 new Feed
                 {
-                    Id = new(Numbered("mon", i, '-')),
-                    Name = Numbered("Monitor", i),
+                    Id = new(StarterLines.Numbered("mon", i, '-')),
+                    Name = StarterLines.Numbered("Monitor", i),
                     Role = FeedRole.Monitor,
                     Source = Run(desk, Aux, i, 1),
                     To = [new Destination { Devices = Boxes(null) }],
@@ -162,11 +162,11 @@ internal sealed class StarterIntent
         {
             Add(
                 StarterPart.InEars,
-                Numbered("EAR", i) + " ",
+                StarterLines.Numbered("EAR", i) + " ",
                 new Feed
                 {
-                    Id = new(Numbered("ears", i, '-')),
-                    Name = Numbered("Ears", i),
+                    Id = new(StarterLines.Numbered("ears", i, '-')),
+                    Name = StarterLines.Numbered("Ears", i),
                     Role = FeedRole.InEar,
                     Source = Run(desk, Aux, first, 2),
                     To = [new Destination { Devices = Boxes(null) }],
@@ -207,7 +207,7 @@ internal sealed class StarterIntent
             next += width == 2 && next % 2 == 0 && next + (2 * count) <= channels ? 1 : 0;
             for (var i = 1; i <= count; i++, next += width)
             {
-                Add(part, LineOf(part, i) with { To = desks.Select(desk => Run(desk, Channel, next, width)).ToValueList() }, i);
+                Add(part, StarterLines.Line(part, i, Boxes(null)) with { To = desks.Select(desk => Run(desk, Channel, next, width)).ToValueList() }, i);
             }
         }
 
@@ -238,51 +238,6 @@ internal sealed class StarterIntent
         return null;
     }
 
-    private Line LineOf(StarterPart part, int number)
-    {
-        var from = new LineOrigin { Devices = Boxes(null) };
-        return part switch
-        {
-            StarterPart.Vocals => new Line
-            {
-                Id = new(Numbered("vocal", number, '-')),
-                Name = Numbered("Vocal", number),
-                Kind = LineKind.Microphone,
-                From = from,
-                Priority = Priority.High,
-                Equipment = "dynamic microphone",
-                Stand = "straight",
-            },
-            StarterPart.Microphones => new Line
-            {
-                Id = new(Numbered("mic", number, '-')),
-                Name = Numbered("Microphone", number),
-                Kind = LineKind.Microphone,
-                From = from,
-                Equipment = "dynamic microphone",
-                Stand = "short boom",
-            },
-            StarterPart.PhantomLines => new Line
-            {
-                Id = new(Numbered("direct", number, '-')),
-                Name = Numbered("Direct box", number),
-                Kind = LineKind.Microphone,
-                From = from,
-                Phantom = PhantomNeed.Required,
-                Equipment = "active direct box",
-            },
-            _ => new Line
-            {
-                Id = new(Numbered("stereo", number, '-')),
-                Name = Numbered("Stereo line", number),
-                Kind = LineKind.Line,
-                From = from,
-                Phantom = PhantomNeed.Forbidden,
-                Width = 2,
-            },
-        };
-    }
-
     private void Add(StarterPart part, string label, Feed feed)
     {
         feeds.Add(feed);
@@ -294,19 +249,7 @@ internal sealed class StarterIntent
     {
         lines.Add(line);
         parts.Add(line.Id.Value, part);
-        labels.Add(
-            line.Id.Value,
-            Numbered(
-                part switch
-                {
-                    StarterPart.Vocals => "VOCAL",
-                    StarterPart.Microphones => "MIC",
-                    StarterPart.PhantomLines => "DI",
-                    _ => "LINE",
-                },
-                number
-            )
-        );
+        labels.Add(line.Id.Value, StarterLines.Label(part, number));
     }
 
     private string? TooMany(Id<DeviceProfile> profile, Id<PortGroup> group, int wanted)
@@ -323,8 +266,6 @@ internal sealed class StarterIntent
         var there = rig.Boxes.Where((_, index) => rig.Places[index] == side).Select(box => box.Id).ToValueList();
         return there.IsEmpty ? rig.Boxes.Select(box => box.Id).ToValueList() : there;
     }
-
-    private static string Numbered(string word, int number, char between = ' ') => string.Create(CultureInfo.InvariantCulture, $"{word}{between}{number}");
 
     private static PointRange Run(Device device, Id<PortGroup> group, int first, int width) => new(device.Id, group, first, first + width - 1);
 }

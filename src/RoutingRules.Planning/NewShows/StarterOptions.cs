@@ -21,7 +21,9 @@ public sealed record StarterOptions
     /// <summary>What the show is called, 1 to <see cref="LongestTitle"/> long.</summary>
     public string Title { get; init; } = "New show";
 
-    /// <summary>The profile of the console. It has source groups <c>main</c>, <c>aux</c> and <c>matrix</c> as far as such mixes are wanted, and sinks <c>channel</c>.</summary>
+    /// <summary>
+    /// The profile of the console. It has source groups <c>main</c>, <c>aux</c> and <c>matrix</c> as far as such mixes are wanted, and sinks <c>channel</c>.
+    /// </summary>
     public required Id<DeviceProfile> Console { get; init; }
 
     /// <summary>The profile of a second console for monitor and in-ear mixes, which every line reaches as well; null for none.</summary>

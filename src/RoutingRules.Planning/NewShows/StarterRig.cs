@@ -123,7 +123,10 @@ internal sealed class StarterRig
         };
     }
 
-    /// <summary>1 ms where the widest stream fits into a packet of 1440 octets then (AES67-2018, clauses 6.3 and 7.2, from memory), else the shorter times it recommends.</summary>
+    /// <summary>
+    /// 1 ms where the widest stream fits into a packet of 1440 octets then (AES67-2018, clauses 6.3 and 7.2, from memory), else the shorter times it
+    /// recommends.
+    /// </summary>
     private int PacketTime()
     {
         var widest = Ring().Max(device => profiles.WidestStream(device.Profile));

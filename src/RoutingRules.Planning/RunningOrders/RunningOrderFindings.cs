@@ -175,7 +175,8 @@ internal static class RunningOrderFindings
                     RunningOrderRules.ChangeoverTooShort,
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"The changeover to '{changeover.To.DisplayName}' takes about {(needed + SecondsPerMinute - 1) / SecondsPerMinute} minutes with one person at each place, and there are {minutes}."
+                        $"The changeover to '{changeover.To.DisplayName}' takes about {(needed + SecondsPerMinute - 1) / SecondsPerMinute} minutes "
+                            + $"with one person at each place, and there are {minutes}."
                     ),
                     "",
                     Entity.Of("act", changeover.To.Id)

@@ -135,6 +135,11 @@ public static class ChangeoverJson
                 json.WriteString("timing", Word(step.Timing));
                 WriteOptional(json, "place", step.Place?.Value);
                 json.WriteString("text", JsonReport.Whole(step.Text));
+                if (!step.Details.IsEmpty)
+                {
+                    WriteList(json, "details", step.Details);
+                }
+
                 WriteList(json, "points", step.Points);
                 WriteList(json, "hazards", step.Hazards);
                 json.WriteNumber("seconds", step.Seconds);

@@ -2,6 +2,7 @@ using System.Globalization;
 using RoutingRules.Documents.Text;
 using RoutingRules.Model;
 using RoutingRules.Planning.Changeovers;
+using RoutingRules.Reports.Names;
 using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Rules;
 using static RoutingRules.Reports.Answers.ComparisonPages;
@@ -13,11 +14,19 @@ internal static class ChangeoverPages
 {
     private const int SecondsPerMinute = 60;
 
-    public static List<Page> Pages(ChangeoverPlan plan, string from, string to, int? minutes, ValueList<Finding> hazards, (string Before, string After) codes)
+    public static List<Page> Pages(
+        ChangeoverPlan plan,
+        string from,
+        string to,
+        int? minutes,
+        ValueList<Finding> hazards,
+        (string Before, string After) codes,
+        PanelNames? names
+    )
     {
         var way = $"{from} \u2192 {to}";
-        var pages = new List<Page> { Overview(plan, way, minutes, hazards, codes) };
-        pages.AddRange(plan.Cards.Select(card => Card(plan, card, way, codes.After)));
+        var pages = new List<Page> { Overview(plan, way, minutes, hazards, codes, names ?? PanelNames.Ids) };
+        pages.AddRange(plan.Cards.Select(card => Card(plan, card, way, codes.After, names ?? PanelNames.Ids)));
         return pages;
     }
 
@@ -26,7 +35,14 @@ internal static class ChangeoverPages
         : seconds < SecondsPerMinute ? "under 1 min"
         : string.Create(CultureInfo.InvariantCulture, $"about {(seconds + SecondsPerMinute - 1) / SecondsPerMinute} min");
 
-    private static Page Overview(ChangeoverPlan plan, string way, int? minutes, ValueList<Finding> hazards, (string Before, string After) codes)
+    private static Page Overview(
+        ChangeoverPlan plan,
+        string way,
+        int? minutes,
+        ValueList<Finding> hazards,
+        (string Before, string After) codes,
+        PanelNames names
+    )
     {
         var page = new Page
         {
@@ -42,8 +58,10 @@ internal static class ChangeoverPages
         }
 
         page.Facts.Add(
-            $"With one person at each place: {Minutes(plan.Seconds(ChangeoverTiming.Ahead))} ahead, {Minutes(plan.Seconds(ChangeoverTiming.ClearStage))} on the clear stage, "
-                + $"{Minutes(plan.Seconds(ChangeoverTiming.BeforeLineCheck))} before line check, {Minutes(plan.Seconds(ChangeoverTiming.LineCheck))} line check."
+            $"With one person at each place: {Minutes(plan.Seconds(ChangeoverTiming.Ahead))} ahead, "
+                + $"{Minutes(plan.Seconds(ChangeoverTiming.ClearStage))} on the clear stage, "
+                + $"{Minutes(plan.Seconds(ChangeoverTiming.BeforeLineCheck))} before line check, {Minutes(plan.Seconds(ChangeoverTiming.LineCheck))} "
+                + "line check."
                 + (minutes is { } there ? string.Create(CultureInfo.InvariantCulture, $" There are {there} min.") : "")
         );
         page.Facts.Add(
@@ -51,7 +69,8 @@ internal static class ChangeoverPages
                 ? "Once this has begun, finish it: there is no point from which the act before can be restored at once."
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Last safe point to go back: after step {plan.RollbackAfter}. Until then, opening what was muted restores the act before. From step {plan.RollbackAfter + 1} on, finish."
+                    $"Last safe point to go back: after step {plan.RollbackAfter}. Until then, opening what was muted restores the act before. "
+                        + $"From step {plan.RollbackAfter + 1} on, finish."
                 )
         );
         page.Facts.AddRange(plan.Remarks);
@@ -71,11 +90,11 @@ internal static class ChangeoverPages
                 })
             )
         );
-        Steps(page, plan, plan.Steps, hasPlace: true);
+        Steps(page, plan, plan.Steps, hasPlace: true, names);
         return page;
     }
 
-    private static Page Card(ChangeoverPlan plan, ChangeoverCard card, string way, string code)
+    private static Page Card(ChangeoverPlan plan, ChangeoverCard card, string way, string code, PanelNames names)
     {
         var page = new Page
         {
@@ -89,16 +108,17 @@ internal static class ChangeoverPages
             page.Facts.Add(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Do not start step {card.Steps.First(step => step.Number > plan.RollbackAfter).Number} before the stage manager says go: after it there is no way back."
+                    $"Do not start step {card.Steps.First(step => step.Number > plan.RollbackAfter).Number} before the stage manager says go: "
+                        + $"after it there is no way back."
                 )
             );
         }
 
-        Steps(page, plan, card.Steps, hasPlace: false);
+        Steps(page, plan, card.Steps, hasPlace: false, names);
         return page;
     }
 
-    private static void Steps(Page page, ChangeoverPlan plan, ValueList<ChangeoverStep> steps, bool hasPlace)
+    private static void Steps(Page page, ChangeoverPlan plan, ValueList<ChangeoverStep> steps, bool hasPlace, PanelNames names)
     {
         foreach (var timing in steps.GroupBy(step => step.Timing))
         {
@@ -110,10 +130,13 @@ internal static class ChangeoverPages
             };
             foreach (var step in timing)
             {
-                var what = new List<PageLine> { new(step.Text, PageLineStyle.Strong) };
+                var what = new List<PageLine> { new(names.In(step.Text, step.Place), PageLineStyle.Strong) };
+                what.AddRange(Cell(step.Details.IsEmpty ? null : string.Join("; ", step.Details.Select(detail => names.In(detail, step.Place)))));
                 what.AddRange(Cell([.. step.Hazards.Select(hazard => $"Mind: {hazard}")]));
                 List<PageLine>[] cells = [PageLayout.Strong(step.Number.ToString(CultureInfo.InvariantCulture)), what, PageLayout.Tick("")];
-                table.Rows.Add(new PageRow { Cells = hasPlace ? [cells[0], Cell(step.Place?.Value ?? "everywhere"), .. cells[1..]] : cells });
+                table.Rows.Add(
+                    new PageRow { Cells = !hasPlace ? cells : [cells[0], Cell(step.Place is { } place ? names.Device(place) : "everywhere"), .. cells[1..]] }
+                );
             }
 
             page.Tables.Add(table);

@@ -22,9 +22,12 @@ internal static class ComparisonPages
         }
 
         page.Facts.Add(
-            $"{Count(comparison.Sinks.Count(change => change.Kind != PortKind.Sink), "output")} and {Count(comparison.Sinks.Count(change => change.Kind == PortKind.Sink), "channel")} (or runs of them) "
-                + $"carry something else; {Count(comparison.Demands.Count(change => change.IsFeed), "feed")} and {Count(comparison.Demands.Count(change => !change.IsFeed), "line")} changed; "
-                + $"{Count(comparison.NewFindings.Count, "new finding")}, {comparison.ResolvedFindings.Count} resolved, {comparison.UnchangedFindings.Count} as before."
+            $"{Count(comparison.Sinks.Count(change => change.Kind != PortKind.Sink), "output")} and "
+                + $"{Count(comparison.Sinks.Count(change => change.Kind == PortKind.Sink), "channel")} (or runs of them) "
+                + $"carry something else; {Count(comparison.Demands.Count(change => change.IsFeed), "feed")} and "
+                + $"{Count(comparison.Demands.Count(change => !change.IsFeed), "line")} changed; "
+                + $"{Count(comparison.NewFindings.Count, "new finding")}, {comparison.ResolvedFindings.Count} resolved, "
+                + $"{comparison.UnchangedFindings.Count} as before."
         );
         Add(page, "Dangers of the change", Findings(comparison.Hazards));
         Add(page, "What outputs and channels carry", Sinks(comparison.Sinks));

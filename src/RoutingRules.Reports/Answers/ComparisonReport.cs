@@ -1,4 +1,5 @@
 using RoutingRules.Planning.Comparing;
+using RoutingRules.Reports.Names;
 using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Reports.Answers;
@@ -11,8 +12,9 @@ public static class ComparisonReport
     /// <param name="before">What the first show is called.</param>
     /// <param name="after">What the second show is called.</param>
     /// <param name="format">How it is written.</param>
+    /// <param name="names">What points are called; null for as the documents call them.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static string Write(ShowComparison comparison, string before, string after, PageFormat format)
+    public static string Write(ShowComparison comparison, string before, string after, PageFormat format, PanelNames? names = null)
     {
         ArgumentNullException.ThrowIfNull(comparison);
         ArgumentNullException.ThrowIfNull(before);
@@ -24,7 +26,8 @@ public static class ComparisonReport
                 Meta = default,
                 Pages = [ComparisonPages.Page(comparison, "What differs")],
             },
-            format
+            format,
+            names
         );
     }
 }

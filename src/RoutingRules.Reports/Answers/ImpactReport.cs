@@ -1,21 +1,25 @@
 using System.Text;
 using RoutingRules.Model;
 using RoutingRules.Planning.Losses;
+using RoutingRules.Reports.Names;
 using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Reports.Answers;
 
-/// <summary>Writes what each loss does to a show for people: a ranked table, then a fallback card for each device, link and supply whose loss is heard.</summary>
+/// <summary>
+/// Writes what each loss does to a show for people: a ranked table, then a fallback card for each device, link and supply whose loss is heard.
+/// </summary>
 /// <remarks>Every card carries the cautions. The same answer gives the same text; LF only. Thread safe.</remarks>
 public static class ImpactReport
 {
     /// <summary>Plain text for terminals.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="show">The show that was asked about, for names.</param>
+    /// <param name="names">What points are called; null for as the document calls them.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static string Text(ImpactAnswer answer, Show show)
+    public static string Text(ImpactAnswer answer, Show show, PanelNames? names = null)
     {
-        var set = Pages(answer, show);
+        var set = Pages(answer, show, names);
         var output = new StringBuilder();
         foreach (var page in set.Pages)
         {
@@ -34,16 +38,20 @@ public static class ImpactReport
     /// <summary>Markdown with tables; texts of the document are escaped.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="show">The show that was asked about, for names.</param>
+    /// <param name="names">What points are called; null for as the document calls them.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static string Markdown(ImpactAnswer answer, Show show) => MarkdownSheetWriter.Write(Pages(answer, show));
+    public static string Markdown(ImpactAnswer answer, Show show, PanelNames? names = null) => MarkdownSheetWriter.Write(Pages(answer, show, names));
 
-    /// <summary>One HTML file for screen and paper, in the look of the sheets: no scripts, black on white, each card on a page of its own, A4 and Letter.</summary>
+    /// <summary>
+    /// One HTML file for screen and paper, in the look of the sheets: no scripts, black on white, each card on a page of its own, A4 and Letter.
+    /// </summary>
     /// <param name="answer">The answer.</param>
     /// <param name="show">The show that was asked about, for names.</param>
+    /// <param name="names">What points are called; null for as the document calls them.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static string Html(ImpactAnswer answer, Show show) => HtmlSheetWriter.Write(Pages(answer, show));
+    public static string Html(ImpactAnswer answer, Show show, PanelNames? names = null) => HtmlSheetWriter.Write(Pages(answer, show, names));
 
-    private static PageSet Pages(ImpactAnswer answer, Show show)
+    private static PageSet Pages(ImpactAnswer answer, Show show, PanelNames? names)
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(show);
@@ -56,7 +64,7 @@ public static class ImpactReport
             Code = ContentCode.Of(show),
             View = SheetView.House,
         };
-        return new PageSet
+        var set = new PageSet
         {
             Title = head.Title,
             Meta = PageLayout.Meta(head).ToValueList(),
@@ -65,5 +73,6 @@ public static class ImpactReport
             RepeatsCautions = true,
             Pages = ImpactPages.Pages(answer, show),
         };
+        return NamedPages.Of(set, names ?? PanelNames.Ids);
     }
 }

@@ -85,7 +85,8 @@ internal sealed class ImpactWords
                         : ""
                     )
                 );
-            yield return $"{title}: {string.Join(", ", named)}{(some.Count > MostNames ? string.Create(CultureInfo.InvariantCulture, $" and {some.Count - MostNames} more") : "")}";
+            var more = some.Count > MostNames ? string.Create(CultureInfo.InvariantCulture, $" and {some.Count - MostNames} more") : "";
+            yield return $"{title}: {string.Join(", ", named)}{more}";
         }
     }
 

@@ -1,3 +1,4 @@
+using RoutingRules.Reports.Names;
 using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Reports.Answers;
@@ -5,11 +6,14 @@ namespace RoutingRules.Reports.Answers;
 /// <summary>Writes pages as plain text, Markdown, or HTML that prints.</summary>
 internal static class PageSetWriter
 {
-    public static string Write(PageSet set, PageFormat format) =>
-        format switch
+    public static string Write(PageSet set, PageFormat format, PanelNames? names)
+    {
+        var named = NamedPages.Of(set, names ?? PanelNames.Ids);
+        return format switch
         {
-            PageFormat.Html => HtmlSheetWriter.Write(set),
-            PageFormat.Markdown => MarkdownSheetWriter.Write(set),
-            _ => TextSheetWriter.Write(set),
+            PageFormat.Html => HtmlSheetWriter.Write(named),
+            PageFormat.Markdown => MarkdownSheetWriter.Write(named),
+            _ => TextSheetWriter.Write(named),
         };
+    }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using RoutingRules.Documents.Text;
 using RoutingRules.Planning.RunningOrders;
 using RoutingRules.Reports.FindingReports;
+using RoutingRules.Reports.Names;
 using RoutingRules.Reports.Sheets.Pages;
 using static RoutingRules.Reports.Answers.ComparisonPages;
 
@@ -10,7 +11,7 @@ namespace RoutingRules.Reports.Answers;
 /// <summary>Lays out a running order: the day, the kit, then each changeover.</summary>
 internal static class RunningOrderPages
 {
-    public static List<Page> Pages(RunningOrderPlan plan)
+    public static List<Page> Pages(RunningOrderPlan plan, PanelNames? names)
     {
         var pages = new List<Page> { Day(plan) };
         var codes = plan.Acts.Select(act => ContentCode.Of(act.Show)).ToArray();
@@ -24,7 +25,8 @@ internal static class RunningOrderPages
                     changeover.To.DisplayName,
                     changeover.To.ChangeoverMinutes,
                     changeover.Comparison.Hazards,
-                    (codes[i], codes[i + 1])
+                    (codes[i], codes[i + 1]),
+                    names
                 )
             );
         }
@@ -36,7 +38,8 @@ internal static class RunningOrderPages
     {
         var page = new Page { Title = "Running order" };
         page.Facts.Add(
-            $"{PlainText.Count(plan.Acts.Count, "act", "acts")}, {PlainText.Count(plan.Changeovers.Count, "changeover", "changeovers")}. Times are estimates with one person at each place."
+            $"{PlainText.Count(plan.Acts.Count, "act", "acts")}, {PlainText.Count(plan.Changeovers.Count, "changeover", "changeovers")}. Times are "
+                + "estimates with one person at each place."
         );
         var acts = new PageTable { Title = "Acts", Columns = [("Start", 16), ("Act", 30), ("Changeover", 20), ("Patch", 14), ("Left to do", 20)] };
         for (var i = 0; i < plan.Acts.Count; i++)

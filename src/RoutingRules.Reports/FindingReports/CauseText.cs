@@ -37,16 +37,19 @@ internal static class CauseText
                 yield return $"      {PlainText.Show(choice)}";
             }
 
-            if (cause.Confidence == CauseConfidence.Partial)
-            {
-                yield return "    Not everything that could be the cause was tried: there is too much of it.";
-            }
-
             yield return $"    Explains {PlainText.Count(cause.Findings.Count, "finding")}:";
             foreach (var finding in cause.Findings.Where(finding => finding.Severity >= lowest))
             {
-                yield return $"      {PlainText.Place(PlainText.Show(document.PlacePath), finding)}: {PlainText.Word(finding.Severity)} {finding.Rule} {finding.Name}: {PlainText.Show(finding.Message)}";
+                var place = PlainText.Place(PlainText.Show(document.PlacePath), finding);
+                var rule = $"{PlainText.Word(finding.Severity)} {finding.Rule} {finding.Name}";
+                yield return $"      {place}: {rule}: {PlainText.Show(finding.Message)}";
             }
+        }
+
+        if (causes.Exists(cause => cause.Confidence == CauseConfidence.Partial))
+        {
+            yield return "";
+            yield return "  Not everything that could be a cause was tried: mend these, then check again.";
         }
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RoutingRules.Documents.Text;
+using RoutingRules.Reports.Names;
 using RoutingRules.Resolving;
 using RoutingRules.Tracing;
 
@@ -14,24 +15,26 @@ public static class TraceReport
     /// <summary>Writes the way to the point, then the tree of everything it feeds.</summary>
     /// <param name="trace">The trace.</param>
     /// <param name="output">Where it is written; stays open.</param>
+    /// <param name="names">What points are called; null for as the document calls them.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static void Write(SignalTrace trace, TextWriter output)
+    public static void Write(SignalTrace trace, TextWriter output, PanelNames? names = null)
     {
         ArgumentNullException.ThrowIfNull(trace);
         ArgumentNullException.ThrowIfNull(output);
-        output.Write($"{Describe(trace.At)}\n\nWhere it comes from\n");
+        names ??= PanelNames.Ids;
+        output.Write($"{Describe(trace.At, names)}\n\nWhere it comes from\n");
         var upstream = new TextColumns();
         if (!trace.Upstream.IsEmpty)
         {
-            upstream.Add(Describe(trace.StartAt), "");
+            upstream.Add(Describe(trace.StartAt, names), "");
             foreach (var hop in trace.Upstream)
             {
-                upstream.Add(Describe(hop.To), By(hop));
+                upstream.Add(Describe(hop.To, names), By(hop));
             }
         }
 
         upstream.WriteTo(output, "  ");
-        output.Write($"  {trace.StartReason}\n");
+        output.Write($"  {names.In(trace.StartReason)}\n");
         if (trace.KnownLatencyMilliseconds is { } latency)
         {
             output.Write(string.Create(CultureInfo.InvariantCulture, $"  Latency as far as the document states it: {latency:0.###} ms.\n"));
@@ -52,15 +55,16 @@ public static class TraceReport
                 !branch.IsEnd ? ""
                 : branch.Hop.To.At == trace.At.At ? ", back where it began"
                 : ", ends here";
-            downstream.Add(indent + Describe(branch.Hop.To), By(branch.Hop) + end);
+            downstream.Add(indent + Describe(branch.Hop.To, names), By(branch.Hop) + end);
         }
 
         downstream.WriteTo(output, "  ");
     }
 
-    private static string Describe(TracePoint point)
+    private static string Describe(TracePoint point, PanelNames names)
     {
-        var text = point.Label is { } label ? $"{point.At} \"{PlainText.Show(label)}\"" : point.At.ToString();
+        var at = PlainText.Show(names.In(point.At.ToString()));
+        var text = point.Label is { } label ? $"{at} \"{PlainText.Show(label)}\"" : at;
         var mark =
             point.IsDead ? "DEAD"
             : point.IsReserved ? "RESERVED"

@@ -2,6 +2,7 @@ using RoutingRules.Assignment;
 using RoutingRules.Assignment.Explaining;
 using RoutingRules.Documents.Text;
 using RoutingRules.Model;
+using RoutingRules.Reports.Names;
 using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Reports.FindingReports;
@@ -14,19 +15,21 @@ public static class WhyReport
     /// <param name="answer">The answer.</param>
     /// <param name="show">The show that was asked about, for names.</param>
     /// <param name="output">Where it is written; stays open.</param>
+    /// <param name="points">What points are called; null for as the document calls them.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static void Write(WhyAnswer answer, Show show, TextWriter output)
+    public static void Write(WhyAnswer answer, Show show, TextWriter output, PanelNames? points = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(show);
         ArgumentNullException.ThrowIfNull(output);
+        points ??= PanelNames.Ids;
         var names = new DemandNames(show);
         var words = new WhyWords(names, show);
         if (answer.WhatIf is { } what)
         {
             foreach (var sentence in words.Suppose(what))
             {
-                output.Write($"{sentence}\n");
+                output.Write($"{points.In(sentence)}\n");
             }
 
             output.Write("\n");
@@ -35,16 +38,16 @@ public static class WhyReport
         var isFirst = true;
         foreach (var decision in answer.Decisions)
         {
-            output.Write($"{(isFirst ? "" : "\n")}{words.Headline(decision)}\n");
+            output.Write($"{(isFirst ? "" : "\n")}{points.In(words.Headline(decision))}\n");
             isFirst = false;
             foreach (var sentence in Sentences(decision, words))
             {
-                output.Write($"  {sentence}\n");
+                output.Write($"  {points.In(sentence)}\n");
             }
 
             foreach (var unplaced in decision.Unplaced)
             {
-                output.Write($"  {(unplaced.Sink is { } sink ? $"It does not reach {sink}: " : "")}{PlainText.Show(unplaced.Reason)}\n");
+                output.Write($"  {points.In(Missing(unplaced))}\n");
                 AssignmentTextReport.WriteConflict(unplaced, new ConflictText(names, show), output, "  ");
             }
 
@@ -54,7 +57,7 @@ public static class WhyReport
                 var table = new TextColumns();
                 foreach (var refusal in decision.Refusals)
                 {
-                    table.Add(WhyWords.Places(refusal), words.Against(decision, refusal));
+                    table.Add(points.In(WhyWords.Places(refusal)), points.In(words.Against(decision, refusal)));
                 }
 
                 table.WriteTo(output, "    ");
@@ -69,27 +72,29 @@ public static class WhyReport
     /// <param name="answer">The answer.</param>
     /// <param name="show">The show that was asked about, for names.</param>
     /// <param name="output">Where it is written; stays open.</param>
+    /// <param name="points">What points are called; null for as the document calls them.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static void WriteMarkdown(WhyAnswer answer, Show show, TextWriter output)
+    public static void WriteMarkdown(WhyAnswer answer, Show show, TextWriter output, PanelNames? points = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(show);
         ArgumentNullException.ThrowIfNull(output);
+        points ??= PanelNames.Ids;
         var names = new DemandNames(show);
         var words = new WhyWords(names, show);
         var conflicts = new ConflictText(names, show);
         output.Write($"# {MarkdownText.Escape($"Why {answer.Subject}")}\n");
         foreach (var sentence in answer.WhatIf is { } what ? words.Suppose(what) : [])
         {
-            output.Write($"\n{MarkdownText.Escape(sentence)}\n");
+            output.Write($"\n{MarkdownText.Escape(points.In(sentence))}\n");
         }
 
         foreach (var decision in answer.Decisions)
         {
-            output.Write($"\n**{MarkdownText.Escape(words.Headline(decision))}**\n\n");
+            output.Write($"\n**{MarkdownText.Escape(points.In(words.Headline(decision)))}**\n\n");
             foreach (var sentence in Sentences(decision, words).Concat(decision.Unplaced.SelectMany(unplaced => Missing(unplaced, conflicts))))
             {
-                output.Write($"- {MarkdownText.Escape(sentence)}\n");
+                output.Write($"- {MarkdownText.Escape(points.In(sentence))}\n");
             }
 
             if (!decision.Refusals.IsEmpty)
@@ -97,7 +102,7 @@ public static class WhyReport
                 WriteTable(
                     output,
                     ["place", "why not"],
-                    decision.Refusals.Select(refusal => new[] { WhyWords.Places(refusal), words.Against(decision, refusal) })
+                    decision.Refusals.Select(refusal => new[] { points.In(WhyWords.Places(refusal)), points.In(words.Against(decision, refusal)) })
                 );
             }
         }
@@ -131,9 +136,12 @@ public static class WhyReport
         }
     }
 
+    private static string Missing(UnplacedDemand unplaced) =>
+        $"{(unplaced.Sink is { } sink ? $"It does not reach {sink}: " : "")}{PlainText.Show(unplaced.Reason)}";
+
     private static IEnumerable<string> Missing(UnplacedDemand unplaced, ConflictText text)
     {
-        yield return $"{(unplaced.Sink is { } sink ? $"It does not reach {sink}: " : "")}{PlainText.Show(unplaced.Reason)}";
+        yield return Missing(unplaced);
         if (text.Conflict(unplaced) is { } conflict)
         {
             yield return conflict;

@@ -15,6 +15,9 @@ internal enum CellKind
     /// <summary>A whole number.</summary>
     Number,
 
+    /// <summary>A number with a point where needed.</summary>
+    Decimal,
+
     /// <summary>Yes or no.</summary>
     Flag,
 

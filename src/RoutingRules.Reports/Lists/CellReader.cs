@@ -19,6 +19,7 @@ internal static class CellReader
             CellKind.Word => JsonValue.Create(cell.Trim().ToLowerInvariant())!,
             CellKind.Name => JsonValue.Create(cell.Trim())!,
             CellKind.Number => Number(cell),
+            CellKind.Decimal => Decimal(cell),
             CellKind.Flag => Flag(cell),
             CellKind.Ranges => Texts(Entries(cell)),
             CellKind.Destinations => new JsonArray([.. Entries(cell).Select(Destination)]),
@@ -31,6 +32,12 @@ internal static class CellReader
         int.TryParse(cell.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? JsonValue.Create(number)
             : throw new FormatException($"'{Short(cell)}' is no whole number; write digits only, such as 8");
+
+    private static JsonValue Decimal(string cell) =>
+        double.TryParse(cell.Trim(), NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out var number)
+        && double.IsFinite(number)
+            ? JsonValue.Create(number)
+            : throw new FormatException($"'{Short(cell)}' is no number; write digits with a point where needed, such as 12.5");
 
     private static JsonValue Flag(string cell)
     {
@@ -59,7 +66,8 @@ internal static class CellReader
         return entries.Length == 1 && !entries[0].Contains('/', StringComparison.Ordinal) ? Anywhere(entries[0])
             : entries.All(entry => entry.Contains('/', StringComparison.Ordinal)) ? new JsonObject { ["at"] = Texts([.. entries.Select(Pinned)]) }
             : throw new FormatException(
-                "a line enters at inputs, joined by semicolons, or at any of some devices and zones, joined by |, not both; write box-l/in/3; box-r/in/3, or box-l | zone stage-right"
+                "a line enters at inputs, joined by semicolons, or at any of some devices and zones, joined by |, not both; write box-l/in/3; "
+                    + "box-r/in/3, or box-l | zone stage-right"
             );
     }
 
@@ -89,7 +97,8 @@ internal static class CellReader
             else
             {
                 throw new FormatException(
-                    $"'{Short(name.Trim())}' is no place; write a device, such as box-l, a zone, such as zone stage-left, several of them with | between, or a point, such as box-l/out/3-4"
+                    $"'{Short(name.Trim())}' is no place; write a device, such as box-l, a zone, such as zone stage-left, several of them with | "
+                        + "between, or a point, such as box-l/out/3-4"
                 );
             }
         }

@@ -19,7 +19,7 @@ internal static class CellText
             ? member.Absent
             : member.Kind switch
             {
-                CellKind.Number => value.ToJsonString(),
+                CellKind.Number or CellKind.Decimal => value.ToJsonString(),
                 CellKind.Flag => value.GetValue<bool>() ? Yes : No,
                 CellKind.Ranges => Texts(value, Next, ""),
                 CellKind.Destinations => string.Join(Next, value.AsArray().Select(entry => entry!["at"] is { } at ? Text(at) : Anywhere(entry))),

@@ -3,7 +3,9 @@ using RoutingRules.Configuration;
 
 namespace RoutingRules.Reports.Lists;
 
-/// <summary>Takes lists apart after RFC 4180: cells in quotes may hold separators, line breaks and, doubled, quotes. Lines may end with CR LF, LF or CR.</summary>
+/// <summary>
+/// Takes lists apart after RFC 4180: cells in quotes may hold separators, line breaks and, doubled, quotes. Lines may end with CR LF, LF or CR.
+/// </summary>
 internal sealed class CsvReader
 {
     private const char Quote = '"';

@@ -67,7 +67,8 @@ internal sealed class ListIdentity
                 problems.Add(
                     row.Line,
                     null,
-                    $"{here.Count.ToString(CultureInfo.InvariantCulture)} {word}s have this name: {string.Join(", ", here.Select(index => ListElements.IdOf(elements[index])))}",
+                    $"{here.Count.ToString(CultureInfo.InvariantCulture)} {word}s have this name: "
+                        + $"{string.Join(", ", here.Select(index => ListElements.IdOf(elements[index])))}",
                     "Write the id of the one that is meant."
                 );
             }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using RoutingRules.Model;
 using RoutingRules.Reports.Sheets.Pages;
 
@@ -83,8 +84,10 @@ public static class ListImport
         {
             if (row.Cells.Count != columns.Length)
             {
-                var what = FormattableString.Invariant(
-                    $"the row has {row.Cells.Count} {(row.Cells.Count == 1 ? "cell" : "cells")}, and there are {columns.Length} {(columns.Length == 1 ? "header" : "headers")}"
+                var what = string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the row has {row.Cells.Count} {(row.Cells.Count == 1 ? "cell" : "cells")}, and there are {columns.Length} "
+                        + $"{(columns.Length == 1 ? "header" : "headers")}"
                 );
                 problems.Add(row.Line, null, what, "Give each row a cell for each header; a cell that holds the separator stands in quotation marks.");
                 continue;

@@ -26,6 +26,7 @@ internal sealed record ListMember(string Name, CellKind Kind, string Absent)
             "spread" => (CellKind.Flag, "no"),
             "limiter" => (CellKind.Flag, ""),
             "separateFrom" => (CellKind.Separations, ""),
+            "delayMilliseconds" => (CellKind.Decimal, ""),
             "backupOf" or "source" => (CellKind.Name, ""),
             _ => Both(name),
         };

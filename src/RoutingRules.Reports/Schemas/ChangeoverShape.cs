@@ -103,6 +103,7 @@ internal static class ChangeoverShape
                                             ),
                                             May("place", Text, "The device at which it is done; absent for clocks and networks."),
                                             Must("text", Text, "What to do."),
+                                            May("details", Texts, "What belongs to it, such as each label to write."),
                                             Must("points", Texts, "The points it is about."),
                                             Must("hazards", Texts, "What to mind."),
                                             Must("seconds", Count, "About how long it takes one person.")

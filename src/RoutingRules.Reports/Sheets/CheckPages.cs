@@ -137,7 +137,8 @@ internal static class CheckPages
     {
         var page = new Page { Title = "Output check" };
         page.Facts.Add(
-            "Mix by mix, in-ear mixes first. Bring up one output at a time from low level, say the words in the first column into it, check it, close it, then the next."
+            "Mix by mix, in-ear mixes first. Bring up one output at a time from low level, say the words in the first column into it, check it, "
+                + "close it, then the next."
         );
         page.Facts.Add("Never unmute everything at once.");
         page.Facts.Add("In-ear mixes: a technician listens on a pack at low level before a performer wears it.");

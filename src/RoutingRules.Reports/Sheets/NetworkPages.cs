@@ -120,7 +120,8 @@ internal static class NetworkPages
     {
         var page = new Page { Title = "Latency" };
         page.Facts.Add(
-            "From source to destination: what the document states of converters, devices and packets, added up. What it does not state counts nothing, and the room counts nothing."
+            "From source to destination: what the document states of converters, devices and packets, added up. What it does not state counts "
+                + "nothing, and the room counts nothing."
         );
         var table = new PageTable { Title = "By role", Columns = [("What", 16), ("Places", 10), ("Shortest", 37), ("Longest", 37)] };
         table.Rows.AddRange(

@@ -13,7 +13,8 @@ public static class SheetBuilder
     /// <param name="show">The show.</param>
     /// <param name="options">What to make; null for all devices in the house view.</param>
     /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
-    /// <exception cref="ArgumentException">The options name a device or zone that is not in the rig, or a zone or side with no device, or an <c>extensions</c> member of a show is not a JSON object.</exception>
+    /// <exception cref="ArgumentException">The options name a device or zone that is not in the rig, or a zone or side with no device, or an <c>extensions</c>
+    /// member of a show is not a JSON object.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The number of blank rows is not from 0 to 40.</exception>
     public static Sheet Build(ResolvedShow show, SheetOptions? options = null)
     {

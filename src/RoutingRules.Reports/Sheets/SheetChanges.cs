@@ -5,7 +5,9 @@ using RoutingRules.Reports.Sheets.Pages;
 namespace RoutingRules.Reports.Sheets;
 
 /// <summary>Marks what is not printed as it was in an older revision.</summary>
-/// <remarks>Rows are the same when they are about the same point, line or feed. What a row says is compared item by item, so that a mark tells only what was different.</remarks>
+/// <remarks>
+/// Rows are the same when they are about the same point, line or feed. What a row says is compared item by item, so that a mark tells only what was different.
+/// </remarks>
 internal sealed class SheetChanges
 {
     private readonly Sheet before;
@@ -30,8 +32,8 @@ internal sealed class SheetChanges
             now.LineChecks,
             before.LineChecks,
             row => row.Line.Id.Value,
-            Line,
-            row => Place(row.Enters, row.Line.Name),
+            SheetRowItems.Line,
+            row => SheetRowItems.Place(row.Enters, row.Line.Name),
             (row, change) => row with { Change = change },
             isAll
         );
@@ -50,12 +52,12 @@ internal sealed class SheetChanges
                 now.OutputChecks,
                 before.OutputChecks,
                 row => row.Id.Value,
-                Mix,
+                SheetRowItems.Mix,
                 row => row.Name,
                 (row, change) => row with { Change = change },
                 isAll
             ),
-            Packs = Rows(now.Packs, before.Packs, row => row.Id.Value, Pack, null, (row, change) => row with { Change = change }, isAll),
+            Packs = Rows(now.Packs, before.Packs, row => row.Id.Value, SheetRowItems.Pack, null, (row, change) => row with { Change = change }, isAll),
             Networks = now
                 .Networks.Select(network =>
                     network with
@@ -111,15 +113,15 @@ internal sealed class SheetChanges
         return device with
         {
             Change = stand,
-            Outputs = Tables(device.Outputs, old.Outputs, row => row.At, Output, true, (row, change) => row with { Change = change }),
-            Inputs = Tables(device.Inputs, old.Inputs, row => row.At, Input, true, (row, change) => row with { Change = change }),
-            Channels = Tables(device.Channels, old.Channels, row => row.At, Channel, true, (row, change) => row with { Change = change }),
-            Buses = Tables(device.Buses, old.Buses, row => row.At, Bus, false, (row, change) => row with { Change = change }),
+            Outputs = Tables(device.Outputs, old.Outputs, row => row.At, SheetRowItems.Output, true, (row, change) => row with { Change = change }),
+            Inputs = Tables(device.Inputs, old.Inputs, row => row.At, SheetRowItems.Input, true, (row, change) => row with { Change = change }),
+            Channels = Tables(device.Channels, old.Channels, row => row.At, SheetRowItems.Channel, true, (row, change) => row with { Change = change }),
+            Buses = Tables(device.Buses, old.Buses, row => row.At, SheetRowItems.Bus, false, (row, change) => row with { Change = change }),
             Jacks = Rows(
                 device.Jacks,
                 old.Jacks,
                 row => row.At.ToString(),
-                Jack,
+                SheetRowItems.Jack,
                 row => row.At.ToString(),
                 (row, change) => row with { Change = change },
                 false
@@ -235,82 +237,4 @@ internal sealed class SheetChanges
         var text = string.Join("; ", items.Where(item => item.Text.Length > 0).Select(item => item.Item.Length > 0 ? $"{item.Item} {item.Text}" : item.Text));
         return text.Length > 0 ? text : "free";
     }
-
-    private static string Place(ValueList<SheetPlace> places, string name) => places.IsEmpty ? name : $"{name} ({places[0]})";
-
-    private static string Name(SheetSignal? signal) => signal is null ? "" : DevicePages.Name(signal);
-
-    private static string Marks(ValueList<SheetMark> marks) => string.Join(", ", marks.Select(SheetWords.Mark));
-
-    private static (string Item, string Text)[] Output(SheetOutput row) =>
-        [
-            ("", Name(row.Signal)),
-            ("bus", row.Signal?.Source.ToString() ?? ""),
-            ("by", string.Join(", ", row.Hops.Select(SheetWords.Hop))),
-            ("to", string.Join(", ", row.GoesTo.Select(end => end.At.ToString()))),
-            ("label", row.Label ?? ""),
-            ("marked", Marks(row.Marks)),
-        ];
-
-    private static (string Item, string Text)[] Input(SheetInput row) =>
-        [
-            ("", string.Join(" / ", row.Lines.Select(line => line.Name))),
-            ("plugged from", row.PluggedFrom?.At.ToString() ?? ""),
-            ("phantom", SheetWords.Phantom(row.Phantom)),
-            ("to", string.Join(", ", row.GoesTo.Select(end => SheetWords.Short(end.At)))),
-            ("with", string.Join(" / ", row.Lines.Select(line => string.Join(", ", CheckPages.Equipment(line).Select(part => part.Text))))),
-            ("gain", string.Join(", ", row.GainOwners)),
-            ("label", row.Label ?? ""),
-            ("marked", Marks(row.Marks)),
-        ];
-
-    private static (string Item, string Text)[] Channel(SheetChannel row) =>
-        [
-            ("", Name(row.Signal)),
-            ("from", string.Join(", ", row.Enters)),
-            ("phantom", string.Join(", ", row.Phantom.Select(SheetWords.Phantom))),
-            ("label", row.Label ?? ""),
-            ("marked", Marks(row.Marks)),
-        ];
-
-    private static (string Item, string Text)[] Bus(SheetBus row) =>
-        [
-            ("", string.Join(" / ", row.Names)),
-            ("at", string.Join(", ", row.Arrives.Select(DevicePages.Path))),
-            ("label", row.Label ?? ""),
-            ("marked", Marks(row.Marks)),
-        ];
-
-    private static (string Item, string Text)[] Jack(SheetJack row) =>
-        [("to", row.FarEnd?.ToString() ?? ""), ("cable", string.Join(", ", new[] { row.Link, row.Cable }.Where(text => text is not null)))];
-
-    private static (string Item, string Text)[] Line(LineCheck row) =>
-        [
-            ("", row.Line.Name),
-            ("at", string.Join(", ", row.Enters)),
-            ("way", string.Join(", ", row.Ways)),
-            ("with", string.Join(", ", CheckPages.Equipment(row.Line).Select(part => part.Text))),
-            ("phantom", row.Phantom is null ? "" : SheetWords.Phantom(row.Phantom)),
-            ("to", string.Join(", ", row.Ticks.Select(tick => SheetWords.Short(tick.At)))),
-        ];
-
-    private static (string Item, string Text)[] Mix(OutputCheck row) =>
-        [
-            ("", row.Name),
-            ("from", row.Source),
-            (
-                "at",
-                string.Join(", ", row.Places.SelectMany(place => place.Arrives.IsEmpty ? [$"not at {place.Wanted}"] : place.Arrives.Select(DevicePages.Path)))
-            ),
-            ("for", string.Join(", ", new[] { row.Person, row.Pack, row.Position }.Where(text => text is not null))),
-        ];
-
-    private static (string Item, string Text)[] Pack(SheetPack row) =>
-        [
-            ("", row.Mix),
-            ("for", row.Person ?? ""),
-            ("pack", row.Pack ?? ""),
-            ("from", row.Source),
-            ("at", string.Join(", ", row.Outputs.Select(DevicePages.Path))),
-        ];
 }

@@ -19,7 +19,10 @@ internal sealed partial class SheetFacts
             : string.Create(CultureInfo.InvariantCulture, $"{way}, {input.Value - cable.To.Value + 1} of {cable.Model.From.Width}");
     }
 
-    /// <summary>Every end a source reaches, as the connectors and channels on the way there, in ascending order of points; a receive slot counts only when a feed asks for it.</summary>
+    /// <summary>
+    /// Every end a source reaches, as the connectors and channels on the way there, in ascending order of points; a receive slot counts only when a feed asks
+    /// for it.
+    /// </summary>
     public ValueList<SheetPath> Paths(PointIndex source)
     {
         var paths = new List<SheetPath>();

@@ -155,7 +155,9 @@ internal sealed partial class SheetFacts
         };
     }
 
-    /// <summary>True for what a point carries when it ends in somebody's ears, whatever the feed is called, or belongs to a feed that is in-ear by its role.</summary>
+    /// <summary>
+    /// True for what a point carries when it ends in somebody's ears, whatever the feed is called, or belongs to a feed that is in-ear by its role.
+    /// </summary>
     public bool IsInEar(PointIndex point, SheetSignal? signal) => signal?.Roles.Contains(FeedRole.InEar) == true || Show.Ears.Contains(point);
 
     private bool IsIdleInput(PointIndex origin) => Graph.GroupOf(origin).Kind == PortKind.Input && Label(origin) is null;

@@ -3,50 +3,40 @@ using RoutingRules.Resolving;
 
 namespace RoutingRules.Reports.Sheets;
 
-/// <summary>What the streams of a show put on each link in each direction; a stream to many receivers counts once on a link.</summary>
+/// <summary>What the streams of a show put on each link in each direction.</summary>
 internal sealed class SheetLinkLoads
 {
-    private readonly double[] loads;
-    private readonly bool[] isPartial;
+    private readonly LinkTraffic traffic;
+    private readonly HashSet<int> unknown = [];
 
     public SheetLinkLoads(ResolvedShow show)
     {
-        loads = new double[2 * show.Links.Count];
-        isPartial = new bool[show.Links.Count];
-        foreach (var stream in show.Streams)
+        traffic = new LinkTraffic(show.Network, show.Links.Count);
+        foreach (var stream in show.Streams.Where(stream => stream.State == ConnectionState.Connected))
         {
             var rate = Rate(show, stream);
-            foreach (var direction in Directions(show, stream))
+            if (rate is null)
             {
-                loads[direction] += rate ?? 0;
-                isPartial[direction / 2] |= rate is null;
+                unknown.Add(stream.Index);
+            }
+
+            var network = show.Network.IndexOf(stream.Model.Network);
+            foreach (var receiver in network < 0 ? [] : stream.Receivers.Where(receiver => receiver.State == ConnectionState.Connected))
+            {
+                traffic.Add(stream.Index, network, show.Graph.DeviceOf(stream.From), show.Graph.DeviceOf(receiver.At), rate ?? 0);
             }
         }
     }
 
-    public double Forward(LinkNode link) => loads[2 * link.Index];
+    public double Forward(LinkNode link) => traffic.On(2 * link.Index);
 
-    public double Backward(LinkNode link) => loads[(2 * link.Index) + 1];
+    public double Backward(LinkNode link) => traffic.On((2 * link.Index) + 1);
 
-    public bool IsPartial(LinkNode link) => isPartial[link.Index];
+    public bool IsPartial(LinkNode link) => traffic.Crossings.Any(crossing => crossing.Direction / 2 == link.Index && unknown.Contains(crossing.Stream));
 
     /// <summary>Bits per second of a stream on the wire; null when the transport is not known or the stream does not start anywhere.</summary>
     public static double? Rate(ResolvedShow show, StreamNode stream) =>
         show.Network.IndexOf(stream.Model.Network) is >= 0 and var network && stream.State == ConnectionState.Connected
-            ? TransportData
-                .Load(
-                    show.Document.Rig.Networks[network],
-                    NetworkRates.Of(show.Document.Rig, show.Document.Rig.Networks[network], show.Graph.DeviceOf(stream.From)),
-                    stream.Model.From.Width
-                )
-                ?.BitsPerSecond
+            ? LinkTraffic.Rate(show.Document.Rig, network, show.Graph.DeviceOf(stream.From), stream.Model.From.Width)
             : null;
-
-    private static IEnumerable<int> Directions(ResolvedShow show, StreamNode stream) =>
-        show.Network.IndexOf(stream.Model.Network) is >= 0 and var network && stream.State == ConnectionState.Connected
-            ? stream
-                .Receivers.Where(receiver => receiver.State == ConnectionState.Connected)
-                .SelectMany(receiver => show.Network.Directions(network, show.Graph.DeviceOf(stream.From), show.Graph.DeviceOf(receiver.At)))
-                .Distinct()
-            : [];
 }

@@ -32,7 +32,8 @@ public static class SvgSheetWriter
 
         var width = FlowSvg.Number(FlowLayout.Width + (2 * Margin));
         var height = FlowSvg.Number(y + Margin);
-        return $"<?xml version=\"1.0\" encoding=\"utf-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\" font-family=\"sans-serif\">\n"
+        return $"<?xml version=\"1.0\" encoding=\"utf-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" "
+            + $"viewBox=\"0 0 {width} {height}\" font-family=\"sans-serif\">\n"
             + $"<title>{HtmlText.Escape(string.Join(" \u00b7 ", [sheet.Head.Title, .. PageLayout.Meta(sheet.Head)]))}</title>\n"
             + $"<rect width=\"{width}\" height=\"{height}\" fill=\"#fff\"/>\n{body}</svg>\n";
     }

@@ -89,7 +89,8 @@ internal static class RuleSelection
             problems.Add(
                 ReadingRules.Malformed(
                     isFixed
-                            ? $"The configuration sets rule '{setting.Rule}', which belongs to reading, waivers, comparisons or running orders and always counts; take the setting away."
+                            ? $"The configuration sets rule '{setting.Rule}', which belongs to reading, waivers, comparisons or running orders and "
+                                + "always counts; take the setting away."
                         : setting.Rule.EndsWith(Star)
                             ? $"The configuration sets the rules '{setting.Rule}', and no id begins so; correct it or take the setting away."
                         : $"The configuration sets rule '{setting.Rule}', and there is none of that id or name; correct it or take the setting away.",
@@ -122,7 +123,8 @@ internal static class RuleSelection
                     ReadingRules.Malformed(
                         string.Create(
                             CultureInfo.InvariantCulture,
-                            $"The configuration sets option '{option.Name}' of rule {rule.Id} ({rule.Name}) to {value.Value}; it takes a {(option.IsWhole ? "whole " : "")}number from {option.Minimum} to {option.Maximum}, usually {option.Default}."
+                            $"The configuration sets option '{option.Name}' of rule {rule.Id} ({rule.Name}) to {value.Value}; it takes a "
+                                + $"{(option.IsWhole ? "whole " : "")}number from {option.Minimum} to {option.Maximum}, usually {option.Default}."
                         ),
                         $"{pointer}/value"
                     )

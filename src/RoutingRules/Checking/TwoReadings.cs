@@ -10,7 +10,8 @@ namespace RoutingRules.Checking;
 
 /// <summary>
 /// Runs rules on a show whose words may be doubtful: once as written and, where words are, once more as they are probably meant. What is found in both
-/// readings does not rest on a word. What only the second finds, or finds graver, nobody can decide until the word is settled, so it is undecided and not passed.
+/// readings does not rest on a word. What only the second finds, or finds graver, nobody can decide until the word is settled, so it is undecided and not
+/// passed.
 /// </summary>
 internal static class TwoReadings
 {

@@ -48,7 +48,7 @@ internal sealed class CandidateSearch
 
     public IReadOnlyCollection<Step> Steps => finder.Found;
 
-    public List<Candidate> Found { get; } = [];
+    public List<RepairCandidate> Found { get; } = [];
 
     /// <summary>True when there was too much to look at all of it.</summary>
     public bool IsCapped { get; private set; }
@@ -96,7 +96,7 @@ internal sealed class CandidateSearch
         if (solved.Count > 0 && !Touched(overlay, metThrough).Exists(want => Want.Meet(overlay, want.Places, want.Sources, want.Width).IsNone))
         {
             Found.Add(
-                new Candidate
+                new RepairCandidate
                 {
                     Kind = kind,
                     Hop = hop,
@@ -143,7 +143,7 @@ internal sealed class CandidateSearch
         }
     }
 
-    private static int Compare(Candidate x, Candidate y)
+    private static int Compare(RepairCandidate x, RepairCandidate y)
     {
         var order = y.Solved.Count.CompareTo(x.Solved.Count);
         order = order != 0 ? order : x.Rank.CompareTo(y.Rank);
@@ -152,6 +152,6 @@ internal sealed class CandidateSearch
         return order != 0 ? order : string.CompareOrdinal(Key(x), Key(y));
     }
 
-    private static string Key(Candidate candidate) =>
+    private static string Key(RepairCandidate candidate) =>
         string.Join(',', candidate.Overlay.Changed.OrderBy(pair => pair.Key).Select(pair => $"{pair.Key:D7}>{pair.Value:D7}"));
 }

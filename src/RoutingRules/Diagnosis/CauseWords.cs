@@ -15,7 +15,7 @@ internal sealed class CauseWords(ResolvedShow show)
     private readonly SignalGraph graph = show.Graph;
 
     /// <summary>What is wrong.</summary>
-    public string Title(Candidate candidate)
+    public string Title(RepairCandidate candidate)
     {
         var all = candidate.Solved.Select(want => want.Demand.DisplayName).Distinct(StringComparer.Ordinal).ToList();
         var names = NameRuns.Of(all);
@@ -24,7 +24,10 @@ internal sealed class CauseWords(ResolvedShow show)
         var where = Where(candidate);
         return candidate.Kind switch
         {
-            RepairKind.Exchange => several ? $"{names} are exchanged {where}" : $"{names} is exchanged with another {where}",
+            RepairKind.Exchange when several => $"{names} are exchanged {where}",
+            RepairKind.Exchange when candidate.Solved[0].Width == 2 && candidate.Overlay.Changed.Count == 2 =>
+                $"Left and right of {names} are exchanged {where}",
+            RepairKind.Exchange => $"{names} is exchanged with another {where}",
             RepairKind.Shift or RepairKind.Repoint when Moved(candidate) is { } moved => $"{names} {are} {moved} {where}",
             RepairKind.Shift or RepairKind.Repoint when Otherwise(candidate) is { } other => $"{other}: {names}",
             RepairKind.Complete => $"{Missing(candidate)} is missing: {names}",
@@ -35,14 +38,14 @@ internal sealed class CauseWords(ResolvedShow show)
     }
 
     /// <summary>What to do.</summary>
-    public string Repair(Candidate candidate)
+    public string Repair(RepairCandidate candidate)
     {
         var change = candidate.Change;
         var orders = new List<string>();
         foreach (var (index, after) in change.Routes.Replaced)
         {
             var route = show.Document.Patch.Routes[index];
-            orders.Add(Order(route.From is null ? "the clearing" : "the route from", Text(route), after.Select(Text)));
+            orders.Add(Order(route.From is null ? "the clearing of" : "the route from", Text(route), after.Select(Text)));
         }
 
         foreach (var (index, after) in change.Streams.Replaced)
@@ -63,7 +66,7 @@ internal sealed class CauseWords(ResolvedShow show)
     }
 
     /// <summary>The points that the repair feeds otherwise, in runs.</summary>
-    public ValueList<Entity> Places(Candidate candidate)
+    public ValueList<Entity> Places(RepairCandidate candidate)
     {
         var runs = new List<(PointIndex First, int Width)>();
         foreach (var point in candidate.Overlay.Changed.Keys.Order().Select(point => new PointIndex(point)))
@@ -86,7 +89,7 @@ internal sealed class CauseWords(ResolvedShow show)
         return runs.Select(run => Entity.Of("at", graph.Address(run.First, run.Width))).ToValueList();
     }
 
-    private string Where(Candidate candidate)
+    private string Where(RepairCandidate candidate)
     {
         var devices = candidate.Overlay.Changed.Keys.Order().Select(point => graph.DeviceOf(new PointIndex(point)).DisplayName).Distinct().ToList();
         var names = Wording.Names(devices, false);
@@ -99,7 +102,7 @@ internal sealed class CauseWords(ResolvedShow show)
     }
 
     /// <summary>How far a run of routes or cables is off; null when that says nothing.</summary>
-    private string? Moved(Candidate candidate)
+    private string? Moved(RepairCandidate candidate)
     {
         if (candidate.Distance == 0 || candidate.Hop == Hop.Stream)
         {
@@ -129,7 +132,7 @@ internal sealed class CauseWords(ResolvedShow show)
     }
 
     /// <summary>Which end of the changed elements moves, and a point of its group.</summary>
-    private (bool IsSink, PointIndex Point) Ends(Candidate candidate)
+    private (bool IsSink, PointIndex Point) Ends(RepairCandidate candidate)
     {
         foreach (var (index, after) in candidate.Change.Routes.Replaced)
         {
@@ -153,7 +156,7 @@ internal sealed class CauseWords(ResolvedShow show)
     }
 
     /// <summary>What a stream or a receiver takes instead of what it should.</summary>
-    private string? Otherwise(Candidate candidate)
+    private string? Otherwise(RepairCandidate candidate)
     {
         var streams = candidate.Change.Streams.Replaced;
         foreach (var (index, after) in streams)
@@ -192,7 +195,7 @@ internal sealed class CauseWords(ResolvedShow show)
         return null;
     }
 
-    private string Missing(Candidate candidate)
+    private string Missing(RepairCandidate candidate)
     {
         var change = candidate.Change;
         if (change.Streams.Added is [var stream, ..])
@@ -210,7 +213,7 @@ internal sealed class CauseWords(ResolvedShow show)
             : "A connection";
     }
 
-    private string Narrow(Candidate candidate)
+    private string Narrow(RepairCandidate candidate)
     {
         foreach (var index in candidate.Change.Streams.Replaced.Keys)
         {
@@ -230,7 +233,7 @@ internal sealed class CauseWords(ResolvedShow show)
         return "A connection";
     }
 
-    private string Removed(Candidate candidate)
+    private string Removed(RepairCandidate candidate)
     {
         foreach (var index in candidate.Change.Streams.Replaced.Keys)
         {
@@ -247,12 +250,14 @@ internal sealed class CauseWords(ResolvedShow show)
         return now.Count == 0 ? $"take out {named}" : $"change {named} into {Wording.Names(now, false)}";
     }
 
-    private static string Text(Route route) => route.From is { } from ? $"{from} to {route.To}" : $"of {route.To}";
+    private static string Text(Route route) => route.From is { } from ? $"{from} to {route.To}" : route.To.ToString();
 
     private static string Text(Cable cable) => $"{cable.From} to {cable.To}";
 
-    private static string Text(AudioStream stream) =>
-        $"{stream.From} to {Wording.Names(stream.To.Select(to => to.Channels is { } channels ? $"{to.At} (channels {channels})" : to.At.ToString()).ToList(), false)}";
+    private static string Text(AudioStream stream) => $"{stream.From} to {Wording.Names(stream.To.Select(Text).ToList(), false)}";
+
+    /// <summary>A receiver with the channels that it takes.</summary>
+    public static string Text(StreamReceiver to) => to.Channels is { } channels ? $"{to.At} (channels {channels})" : to.At.ToString();
 
     private string Device(PointRange at) => graph.Device(at.Device)?.DisplayName ?? at.Device.Value;
 

@@ -91,9 +91,9 @@ internal sealed class Diagnostician
     }
 
     /// <summary>Tries candidates and takes the one after which least is found.</summary>
-    private bool Take(List<Candidate> candidates)
+    private bool Take(List<RepairCandidate> candidates)
     {
-        var tried = new List<(Candidate Candidate, RepairTrial Trial)>();
+        var tried = new List<(RepairCandidate Candidate, RepairTrial Trial)>();
         foreach (var candidate in candidates)
         {
             if (tried.Count > 0 && IsSettled(tried, candidate))
@@ -132,12 +132,12 @@ internal sealed class Diagnostician
         return true;
     }
 
-    /// <summary>True when a candidate need not be compared with those tried: one of a better rank left nothing to say, or there is too much to compare.</summary>
-    private bool IsSettled(List<(Candidate Candidate, RepairTrial Trial)> tried, Candidate candidate) =>
+    /// <summary>True when a candidate need not be compared: one of a better rank left nothing to say, or there is too much to compare.</summary>
+    private bool IsSettled(List<(RepairCandidate Candidate, RepairTrial Trial)> tried, RepairCandidate candidate) =>
         tried.Exists(one => one.Trial.IsClean && one.Candidate.Rank < candidate.Rank)
         || (trials > ManyTrials && (candidate.Solved.Count < tried[0].Candidate.Solved.Count || candidate.Rank > tried[0].Candidate.Rank + NearRank));
 
-    private Fix FixOf(CauseWords words, Candidate candidate)
+    private Fix FixOf(CauseWords words, RepairCandidate candidate)
     {
         var title = words.Repair(candidate);
         var edits = candidate.Change.On(state.Show.Document, first.Show.Document)?.Edits(first.Show.Document);

@@ -184,7 +184,7 @@ internal sealed class PatchElements
         }
     }
 
-    /// <summary>What feeds a sink once some elements are gone and others have come: the first claim of the document, or what the device does by itself.</summary>
+    /// <summary>What feeds a sink once some elements are gone and others have come: the first claim, or what the device does by itself.</summary>
     private int Feeder(PointIndex sink, HashSet<Element> before, List<Element> after)
     {
         Element? first = null;

@@ -4,7 +4,9 @@ using RoutingRules.Waivers;
 namespace RoutingRules.Documents;
 
 /// <summary>Writes baselines.</summary>
-/// <remarks>Indented UTF-8 without a byte order mark, LF, a line break at the end; members in a fixed order. Reading what was written gives an equal value. Thread safe.</remarks>
+/// <remarks>
+/// Indented UTF-8 without a byte order mark, LF, a line break at the end; members in a fixed order. Reading what was written gives an equal value. Thread safe.
+/// </remarks>
 public static class BaselineWriter
 {
     /// <summary>The document as bytes.</summary>

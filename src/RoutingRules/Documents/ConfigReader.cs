@@ -8,7 +8,9 @@ using RoutingRules.Reading;
 namespace RoutingRules.Documents;
 
 /// <summary>Reads configurations.</summary>
-/// <remarks>Never throws for what a document or a file holds: every problem is a finding of <see cref="ReadingRules"/> with pointer, line and column. Thread safe.</remarks>
+/// <remarks>
+/// Never throws for what a document or a file holds: every problem is a finding of <see cref="ReadingRules"/> with pointer, line and column. Thread safe.
+/// </remarks>
 public static class ConfigReader
 {
     // Format version 1 is the first, so nothing needs upgrading yet.

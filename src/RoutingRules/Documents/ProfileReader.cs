@@ -6,7 +6,9 @@ using RoutingRules.Reading;
 namespace RoutingRules.Documents;
 
 /// <summary>Reads device profiles that stand alone.</summary>
-/// <remarks>Never throws for what a document or a file holds: every problem is a finding of <see cref="ReadingRules"/> with pointer, line and column. Thread safe.</remarks>
+/// <remarks>
+/// Never throws for what a document or a file holds: every problem is a finding of <see cref="ReadingRules"/> with pointer, line and column. Thread safe.
+/// </remarks>
 public static class ProfileReader
 {
     /// <summary>Reads a profile.</summary>

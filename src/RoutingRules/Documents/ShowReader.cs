@@ -7,7 +7,9 @@ using RoutingRules.Reading;
 namespace RoutingRules.Documents;
 
 /// <summary>Reads shows.</summary>
-/// <remarks>Never throws for what a document or a file holds: every problem is a finding of <see cref="ReadingRules"/> with pointer, line and column. Thread safe.</remarks>
+/// <remarks>
+/// Never throws for what a document or a file holds: every problem is a finding of <see cref="ReadingRules"/> with pointer, line and column. Thread safe.
+/// </remarks>
 public static class ShowReader
 {
     /// <summary>Reads a show.</summary>

@@ -7,7 +7,9 @@ using RoutingRules.Waivers;
 namespace RoutingRules.Documents;
 
 /// <summary>Reads lists of waivers.</summary>
-/// <remarks>Never throws for what a document holds: every problem is a finding of <see cref="ReadingRules"/> with pointer, line and column. Thread safe.</remarks>
+/// <remarks>
+/// Never throws for what a document holds: every problem is a finding of <see cref="ReadingRules"/> with pointer, line and column. Thread safe.
+/// </remarks>
 public static class WaiverReader
 {
     // Format version 1 is the first, so nothing needs upgrading yet.

@@ -85,7 +85,10 @@ internal sealed class ClockMap
         return false;
     }
 
-    /// <summary>The devices that the links of a clock's networks join, as sets: a device passes its clock on to all its networks of that clock. They hold until the next call.</summary>
+    /// <summary>
+    /// The devices that the links of a clock's networks join, as sets: a device passes its clock on to all its networks of that clock. They hold until the next
+    /// call.
+    /// </summary>
     public DisjointSets Reach(int clock)
     {
         var sets = reach ??= new DisjointSets(deviceCount);
@@ -122,6 +125,20 @@ internal sealed class ClockMap
         foreach (var group in device.Groups)
         {
             if (group.Model.RateConverter && group.Kind is PortKind.Transmit or PortKind.Receive or PortKind.Network)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>True for a device that sends or receives streams, and not only passes them on.</summary>
+    public static bool HasSlots(DeviceNode device)
+    {
+        foreach (var group in device.Groups)
+        {
+            if (group.Kind is PortKind.Transmit or PortKind.Receive)
             {
                 return true;
             }

@@ -42,9 +42,24 @@ internal sealed record TransportKind
             return Packets(1, sampleRate, channels * SampleOctets);
         }
 
-        // Rates that do not fill whole packets, and a third of a millisecond written as 333, are rounded up to the next sample.
-        var samples = (int)Math.Max(1, (((long)sampleRate * microseconds) + 999_999) / 1_000_000);
+        var samples = Math.Max(1, Samples(microseconds, sampleRate));
         return Packets(samples, IsPaced ? 1_000_000.0 / microseconds : (double)sampleRate / samples, samples * channels * SampleOctets);
+    }
+
+    /// <summary>
+    /// Samples of each channel in a packet. Rates that do not fill whole packets, and a third of a millisecond written as 333, are rounded up to the next
+    /// sample. RTP at 44.1 kHz and its multiples puts as many into a packet as at 48 kHz; a time that is no usual one is taken as it is, to the nearest sample.
+    /// </summary>
+    private int Samples(int microseconds, int sampleRate)
+    {
+        if (IsPaced || sampleRate % 11_025 != 0)
+        {
+            return (int)((((long)sampleRate * microseconds) + 999_999) / 1_000_000);
+        }
+
+        return TransportData.IsUsualRtpTime(microseconds)
+            ? (int)((((long)sampleRate / 11_025 * 12_000 * microseconds) + 999_999) / 1_000_000)
+            : (int)((((long)sampleRate * microseconds) + 500_000) / 1_000_000);
     }
 
     /// <summary>What packets of a known size put on the wire.</summary>

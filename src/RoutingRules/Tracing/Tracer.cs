@@ -111,7 +111,10 @@ internal sealed class Tracer
             HopKind.Stream => Stream(hop, show.Streams[index].Model, from, to),
             HopKind.Carrier => hop with { Id = show.Links[index].Model.Id.Value, Links = [show.Links[index].Model.Id] },
             HopKind.Cable => hop with { Way = show.Cables[index].Model.Way },
-            HopKind.Through => hop with { LatencyMilliseconds = Processing(from, to) },
+            HopKind.Through => hop with
+            {
+                LatencyMilliseconds = StatedLatency.Through(graph.DeviceOf(to).Profile, graph.GroupOf(from).Id, graph.GroupOf(to).Id)?.LatencyMilliseconds,
+            },
             _ => hop,
         };
     }
@@ -128,7 +131,7 @@ internal sealed class Tracer
             ReceiveBlock = Block(to, hop.To.At.Number),
             Links = path is null ? default : path.Select(link => show.Links[link].Model.Id).ToValueList(),
             IsReachable = path is not null,
-            LatencyMilliseconds = network < 0 ? null : PacketTime.Milliseconds(show.Document.Rig.Networks[network]),
+            LatencyMilliseconds = network < 0 ? null : PacketTime.UntilGivenOut(show.Document.Rig.Networks[network]),
         };
     }
 
@@ -145,21 +148,6 @@ internal sealed class Tracer
 
     private int Block(PointIndex point, int number) => ((number - 1) / graph.GroupOf(point).BlockSize) + 1;
 
-    private double? Processing(PointIndex from, PointIndex to)
-    {
-        var fromGroup = graph.GroupOf(from).Id;
-        var toGroup = graph.GroupOf(to).Id;
-        foreach (var entry in graph.DeviceOf(to).Profile.Through)
-        {
-            if (entry.From == fromGroup && entry.To == toGroup)
-            {
-                return entry.LatencyMilliseconds;
-            }
-        }
-
-        return null;
-    }
-
     private TracePoint Describe(PointIndex point)
     {
         var at = graph.Address(point);
@@ -173,7 +161,7 @@ internal sealed class Tracer
             IsDead = mark is { IsDead: true },
             IsReserved = mark is { IsDead: false },
             MarkReason = mark?.Reason,
-            LatencyMilliseconds = Latency(graph.DeviceOf(point).Profile, group.Id),
+            LatencyMilliseconds = StatedLatency.Of(graph.DeviceOf(point).Profile, group.Id),
         };
     }
 
@@ -184,19 +172,6 @@ internal sealed class Tracer
             if (at.Number >= label.At.First && at.Number <= label.At.Last)
             {
                 return label.Text;
-            }
-        }
-
-        return null;
-    }
-
-    private static double? Latency(DeviceProfile profile, Id<PortGroup> group)
-    {
-        foreach (var entry in profile.LatencyMilliseconds)
-        {
-            if (entry.Group == group)
-            {
-                return entry.Value;
             }
         }
 

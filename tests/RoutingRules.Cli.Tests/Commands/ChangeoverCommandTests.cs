@@ -52,6 +52,26 @@ public sealed class ChangeoverCommandTests : IDisposable
         Assert.StartsWith("# ", Tool.Run("changeover", first, second, "--format", "markdown").Civil().Out, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("panel", "Route aux 2 to transmit slot 1.")]
+    [InlineData("ids", "Route desk/aux/2 to desk/transmit/1.")]
+    public void Cards_name_what_is_printed_on_the_panel(string style, string step)
+    {
+        var first = folder.Write("first.show.json", Shows.Small);
+        var second = folder.Write("second.show.json", Shows.Small.Replace("desk/aux/1", "desk/aux/2", StringComparison.Ordinal));
+
+        Assert.Contains(step, Tool.Run("changeover", first, second, "--names", style).Civil().Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Another_style_of_names_is_refused()
+    {
+        var result = Tool.Run("changeover", Example, "--names", "long").Civil();
+
+        Assert.Equal(2, result.Code);
+        Assert.Contains("'long' is no style of names; there are", result.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Bad_input_is_told_and_nothing_is_written()
     {

@@ -24,8 +24,8 @@ public sealed class ImpactCommandTests : IDisposable
         Assert.Contains("1  desk           0             1      0      Other feeds: Monitor  nothing\n", result.Out, StringComparison.Ordinal);
         Assert.Contains("\nIf box fails\n", result.Out, StringComparison.Ordinal);
         Assert.Matches("\n2 +box .+ all in 2 steps, 1 move\n", result.Out);
-        Assert.Matches("\ndesk +desk/out/1 takes desk/aux/1 ", result.Out);
-        Assert.Matches("\nMonitor\\. +Its source desk/aux/1 is lost\\.", result.Out);
+        Assert.Matches("\ndesk +desk output 1 takes desk aux 1 ", result.Out);
+        Assert.Matches("\nMonitor\\. +Its source desk aux 1 is lost\\.", result.Out);
     }
 
     [Theory]

@@ -118,7 +118,8 @@ public sealed class ImportCommandTests : IDisposable
         var path = folder.Write("a.show.json", Shows.Small);
         folder.Write(
             "routing-rules.json",
-            """{ "schemaVersion": 1, "lists": { "separator": "semicolon", "feeds": { "columns": [ { "header": "Mix", "member": "name" } ], "ignore": [ "Ink" ] } } }"""
+            """{ "schemaVersion": 1, "lists": { "separator": "semicolon", "feeds": { "columns": [ { "header": "Mix", "member": "name" } ],"""
+                + """ "ignore": [ "Ink" ] } } }"""
         );
         var list = folder.Write("l.csv", "mix;id;ink;pen\nWedge;mon;red;1\n");
         var result = Tool.Run("import", path, list, "--list", "feeds", "--ignore", "Pen").Civil();

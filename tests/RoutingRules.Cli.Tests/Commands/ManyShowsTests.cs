@@ -9,25 +9,22 @@ using RoutingRules.Plugins;
 using RoutingRules.Reports.FindingReports;
 using RoutingRules.Rules;
 using RoutingRules.Schema;
+using static RoutingRules.Cli.Tests.Commands.ManyShowsFolder;
 
 namespace RoutingRules.Cli.Tests.Commands;
 
 /// <summary><c>check</c> of zip archives and of several shows in one text.</summary>
 public sealed class ManyShowsTests : IDisposable
 {
-    private static readonly RoutingPlugin Plugin = TestRule.Reports("TT1001", Severity.Error);
+    private readonly ManyShowsFolder shows = new();
 
-    private readonly TempFolder folder = new();
-
-    public ManyShowsTests() => folder.Write("quiet.json", QuietConfig.Text());
-
-    public void Dispose() => folder.Dispose();
+    public void Dispose() => shows.Dispose();
 
     [Fact]
     public void Every_show_of_an_archive_is_checked_and_named_behind_the_archive()
     {
         var zip = Pack("a.zip", ("day 2/b.show.json", One("y")), ("a.show.json", One("x")), ("notes.txt", "x"));
-        var result = Check([], zip).Civil();
+        var result = shows.Check([], zip).Civil();
 
         Assert.Equal(1, result.Code);
         Assert.Contains($"{zip}!/a.show.json: 1 error, 0 warnings, 0 notes\n", result.Out, StringComparison.Ordinal);
@@ -40,7 +37,7 @@ public sealed class ManyShowsTests : IDisposable
     public void An_entry_that_cannot_be_read_does_not_stop_the_others()
     {
         var zip = Pack("a.zip", ("../up.show.json", One("x")), ("cut.show.json", "{"), ("good.show.json", One("y")), ("inner.zip", "x"));
-        var result = Check([], zip).Civil();
+        var result = shows.Check([], zip).Civil();
 
         Assert.Equal(2, result.Code);
         Assert.Contains($"{zip}!/__/up.show.json: not read in full", result.Out, StringComparison.Ordinal);
@@ -48,7 +45,7 @@ public sealed class ManyShowsTests : IDisposable
         Assert.Contains("Device y was looked at.", result.Out, StringComparison.Ordinal);
         Assert.Contains("3 documents: 0 clean, 1 with something to look at, 2 unreadable", result.Out, StringComparison.Ordinal);
         Assert.Contains($"'{zip}' holds archives that were not opened: inner.zip.", result.Error, StringComparison.Ordinal);
-        Assert.Equal("", Check([], zip, "--quiet").Civil().Error);
+        Assert.Equal("", shows.Check([], zip, "--quiet").Civil().Error);
     }
 
     [Theory]
@@ -56,10 +53,10 @@ public sealed class ManyShowsTests : IDisposable
     [InlineData("a.ZIP")]
     public void What_is_no_archive_or_holds_no_show_is_an_unreadable_document(string name)
     {
-        var none = Check([], folder.Write(name, One("x"))).Civil();
+        var none = shows.Check([], shows.Folder.Write(name, One("x"))).Civil();
         Assert.Equal(2, none.Code);
         Assert.Contains("This is no zip archive, or it is cut off or damaged.", none.Out, StringComparison.Ordinal);
-        var empty = Check([], Pack(name, ("a.json", One("x")))).Civil();
+        var empty = shows.Check([], Pack(name, ("a.json", One("x")))).Civil();
         Assert.Equal(2, empty.Code);
         Assert.Contains("The archive holds no file named *.show.json.", empty.Out, StringComparison.Ordinal);
     }
@@ -68,8 +65,8 @@ public sealed class ManyShowsTests : IDisposable
     public void An_archive_under_another_name_is_told_as_what_it_is()
     {
         var zip = Pack("a.zip", ("a.show.json", One("x")));
-        File.Move(zip, folder.At("a.show.json"));
-        var result = Check([], folder.At("a.show.json")).Civil();
+        File.Move(zip, shows.Folder.At("a.show.json"));
+        var result = shows.Check([], shows.Folder.At("a.show.json")).Civil();
 
         Assert.Equal(2, result.Code);
         Assert.Contains("The file is a zip archive.", result.Out, StringComparison.Ordinal);
@@ -80,19 +77,19 @@ public sealed class ManyShowsTests : IDisposable
     public void Archives_in_a_folder_are_checked_only_when_they_are_named()
     {
         var zip = Pack("shows/old.zip", ("a.show.json", One("x")));
-        var alone = Check([], folder.At("shows")).Civil();
+        var alone = shows.Check([], shows.Folder.At("shows")).Civil();
         Assert.Equal(2, alone.Code);
         Assert.Contains($"name those that are to be checked, such as '{zip}'", alone.Error, StringComparison.Ordinal);
 
-        folder.Write("shows/b.show.json", One("y"));
-        Assert.DoesNotContain("Device x", Check([], folder.At("shows")).Civil().Out, StringComparison.Ordinal);
-        Assert.Contains("Device x", Check([], folder.At("shows"), zip).Civil().Out, StringComparison.Ordinal);
+        shows.Folder.Write("shows/b.show.json", One("y"));
+        Assert.DoesNotContain("Device x", shows.Check([], shows.Folder.At("shows")).Civil().Out, StringComparison.Ordinal);
+        Assert.Contains("Device x", shows.Check([], shows.Folder.At("shows"), zip).Civil().Out, StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_bomb_is_refused_and_takes_no_more_memory_than_one_show()
     {
-        var zip = folder.At("a.zip");
+        var zip = shows.Folder.At("a.zip");
         using (var file = File.Create(zip))
         using (var archive = new ZipArchive(file, ZipArchiveMode.Create))
         {
@@ -106,7 +103,7 @@ public sealed class ManyShowsTests : IDisposable
         }
 
         var before = GC.GetAllocatedBytesForCurrentThread();
-        var result = Check([], zip).Civil();
+        var result = shows.Check([], zip).Civil();
         var taken = GC.GetAllocatedBytesForCurrentThread() - before;
 
         Assert.Equal(2, result.Code);
@@ -117,55 +114,17 @@ public sealed class ManyShowsTests : IDisposable
     }
 
     [Fact]
-    public void Several_shows_on_standard_input_are_counted_and_placed_in_the_text()
-    {
-        var result = Check(Bytes($"{One("x")}\n{One("y").Replace(" \"rig\"", "\n \"rig\"", StringComparison.Ordinal)} {One("z")}\n"), "-").Civil();
-
-        Assert.Equal(1, result.Code);
-        Assert.Contains("standard input!/1: 1 error", result.Out, StringComparison.Ordinal);
-        Assert.Contains("    standard input:1:59: Device x was looked at.\n", result.Out, StringComparison.Ordinal);
-        Assert.Contains("    standard input:3:24: Device y was looked at.\n", result.Out, StringComparison.Ordinal);
-        Assert.Contains("standard input!/3: 1 error", result.Out, StringComparison.Ordinal);
-        Assert.Contains("    standard input:3:136: Device z was looked at.\n", result.Out, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void A_malformed_line_is_told_with_its_line_and_the_following_lines_go_on()
-    {
-        var result = Check(Bytes($"{One("x")}\n{One("y")[..50]}\n{One("z")}\nnonsense\n{One("w")}\n"), "-").Civil();
-
-        Assert.Equal(2, result.Code);
-        Assert.All("xzw", device => Assert.Contains($"Device {device} was looked at.", result.Out, StringComparison.Ordinal));
-        Assert.Contains("standard input!/2: not read in full", result.Out, StringComparison.Ordinal);
-        Assert.Contains("    standard input:2:", result.Out, StringComparison.Ordinal);
-        Assert.Contains("    standard input:4:1: ", result.Out, StringComparison.Ordinal);
-        Assert.Contains("5 documents: 0 clean, 3 with something to look at, 2 unreadable", result.Out, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void A_file_of_json_lines_is_several_shows_even_with_one_line()
-    {
-        var one = Check([], folder.Write("one.jsonl", One("x"))).Civil();
-        Assert.Contains($"{folder.At("one.jsonl")}!/1: 1 error", one.Out, StringComparison.Ordinal);
-        Assert.Contains($"    {folder.At("one.jsonl")}:1:59: ", one.Out, StringComparison.Ordinal);
-        var empty = Check([], folder.Write("none.jsonl", "\n\n")).Civil();
-        Assert.Equal(2, empty.Code);
-        Assert.Contains("The file is empty.", empty.Out, StringComparison.Ordinal);
-        Assert.Contains("There is no such file.", Check([], folder.At("missing.jsonl")).Civil().Out, StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void Every_format_names_the_document_and_the_text_that_lines_count_in()
     {
         var zip = Pack("a b.zip", ("ä/b.show.json", One("x")), ("cut.show.json", "{"));
-        var lines = folder.Write("l.jsonl", $"{One("y")}\n{One("z")}\n{{\n");
+        var lines = shows.Folder.Write("l.jsonl", $"{One("y")}\n{One("z")}\n{{\n");
         var formats = ReportFormats.All.Select(format => format.Name).ToList();
-        var result = Check([], [zip, lines, .. formats.SelectMany(format => new[] { "--report", $"{format}={folder.At("r." + format)}" })]).Civil();
-        var root = Uri.EscapeDataString(folder.Root).Replace("%2F", "/", StringComparison.Ordinal);
-        string Of(string format) => File.ReadAllText(folder.At("r." + format));
+        var result = shows.Check([], [zip, lines, .. formats.SelectMany(format => new[] { "--report", $"{format}={shows.Folder.At("r." + format)}" })]).Civil();
+        var root = Uri.EscapeDataString(shows.Folder.Root).Replace("%2F", "/", StringComparison.Ordinal);
+        string Of(string format) => File.ReadAllText(shows.Folder.At("r." + format));
 
         Assert.Equal(2, result.Code);
-        Assert.Empty(SchemaValidator.Validate(SchemaKind.Report, File.ReadAllBytes(folder.At("r.json"))));
+        Assert.Empty(SchemaValidator.Validate(SchemaKind.Report, File.ReadAllBytes(shows.Folder.At("r.json"))));
         var documents = JsonDocument.Parse(Of("json")).RootElement.GetProperty("documents").EnumerateArray().ToList();
         Assert.Equal(
             [$"{zip}!/cut.show.json", $"{zip}!/ä/b.show.json", $"{lines}!/1", $"{lines}!/2", $"{lines}!/3"],
@@ -219,31 +178,33 @@ public sealed class ManyShowsTests : IDisposable
     public void A_baseline_and_waivers_know_documents_by_their_names_inside()
     {
         var zip = Pack("in/a.zip", ("x/1.show.json", One("x")), ("2.show.json", One("y")));
-        var lines = folder.Write("in/l.jsonl", $"{One("z")}\n{One("w")}\n");
-        var baseline = folder.At("baseline.json");
-        Assert.Equal(0, Check([], zip, lines, "--baseline", baseline, "--update-baseline", "--force").Civil().Code);
+        var lines = shows.Folder.Write("in/l.jsonl", $"{One("z")}\n{One("w")}\n");
+        var baseline = shows.Folder.At("baseline.json");
+        Assert.Equal(0, shows.Check([], zip, lines, "--baseline", baseline, "--update-baseline", "--force").Civil().Code);
         var known = BaselineReader.Read(File.ReadAllBytes(baseline)).Value!;
 
         Assert.Equal(["in/a.zip!/2.show.json", "in/a.zip!/x/1.show.json", "in/l.jsonl!/1", "in/l.jsonl!/2"], known.Documents.Select(document => document.Path));
-        Assert.Equal(0, Check([], zip, lines, "--baseline", baseline).Civil().Code);
+        Assert.Equal(0, shows.Check([], zip, lines, "--baseline", baseline).Civil().Code);
 
         // The second show of each is mended, and the baseline shrinks by just that.
         Pack("in/a.zip", ("x/1.show.json", One("x")), ("2.show.json", """{ "schemaVersion": 1, "title": "T", "rig": {} }"""));
-        Assert.Equal(0, Check([], zip, "--baseline", baseline, "--update-baseline").Civil().Code);
+        Assert.Equal(0, shows.Check([], zip, "--baseline", baseline, "--update-baseline").Civil().Code);
         Assert.Equal(
             ["in/a.zip!/x/1.show.json", "in/l.jsonl!/1", "in/l.jsonl!/2"],
             BaselineReader.Read(File.ReadAllBytes(baseline)).Value!.Documents.Select(document => document.Path)
         );
 
-        var waivers = folder.Write(
+        var waivers = shows.Folder.Write(
             "in/waivers.json",
             """
             { "schemaVersion": 1, "waivers": [
-              { "rule": "TT1001", "entities": [ { "role": "device", "id": "x" } ], "reason": "R", "owner": "O", "expires": "2027-06-30", "scope": [ "a.zip!/**" ] },
-              { "rule": "TT1001", "entities": [ { "role": "device", "id": "z" } ], "reason": "R", "owner": "O", "expires": "2027-06-30", "scope": [ "l.jsonl!/1" ] } ] }
+              { "rule": "TT1001", "entities": [ { "role": "device", "id": "x" } ], "reason": "R",
+                "owner": "O", "expires": "2027-06-30", "scope": [ "a.zip!/**" ] },
+              { "rule": "TT1001", "entities": [ { "role": "device", "id": "z" } ], "reason": "R",
+                "owner": "O", "expires": "2027-06-30", "scope": [ "l.jsonl!/1" ] } ] }
             """
         );
-        var waived = Check([], zip, lines, "--waivers", waivers, "--as-of", "2027-06-12", "--format", "json").Civil();
+        var waived = shows.Check([], zip, lines, "--waivers", waivers, "--as-of", "2027-06-12", "--format", "json").Civil();
         Assert.Equal(
             [0, 0, 0, 1],
             JsonDocument
@@ -254,80 +215,15 @@ public sealed class ManyShowsTests : IDisposable
                 .Select(document => document.GetProperty("findings").GetArrayLength())
         );
         Assert.Equal(1, waived.Code);
-        var input = Check(Bytes($"{One("z")}\n{One("w")}\n"), "-", "--baseline", baseline, "--update-baseline", "--force").Civil();
+        var input = shows.Check(Bytes($"{One("z")}\n{One("w")}\n"), "-", "--baseline", baseline, "--update-baseline", "--force").Civil();
         Assert.Equal(0, input.Code);
         Assert.Contains("-!/2", BaselineReader.Read(File.ReadAllBytes(baseline)).Value!.Documents.Select(document => document.Path));
     }
 
-    [Fact]
-    public void An_offered_fix_speaks_of_the_places_in_the_text()
-    {
-        var show = File.ReadAllText(Repository.At("schema", "examples", "05-festival-mistakes.show.json"));
-        var alone = Fixes(Tool.Run("check", folder.Write("a.show.json", show), "--no-config", "--fixes", "--format", "sarif").Civil());
-        var second = Fixes(Tool.Run("check", folder.Write("a.jsonl", $"{One("x")}\n\n{show}"), "--no-config", "--fixes", "--format", "sarif").Civil());
-
-        Assert.NotEmpty(alone);
-        Assert.Equal(alone.Select(each => (each.Line + 2, each.Column)), second);
-    }
-
-    [Fact]
-    public void Ten_thousand_shows_come_out_one_by_one_and_leave_nothing_behind()
-    {
-        using var output = new MemoryStream();
-        using var error = new StringWriter();
-        var seen = new List<WeakReference>();
-        var (alive, written) = (0, 0L);
-        using var input = new RepeatingStream(
-            Bytes(One("x") + "\n"),
-            10_000,
-            count =>
-            {
-                written = count == 5_000 ? output.Length : written;
-                if (count == 10_000)
-                {
-                    GC.Collect();
-                    alive = seen.Count(reference => reference.IsAlive);
-                }
-            }
-        );
-        var watcher = TestRule.Watches("TT1002", device => seen.Add(new WeakReference(device)));
-        var code = CliRunner.Run(
-            ["check", "-", "--config", folder.At("quiet.json"), "--format", "json"],
-            new CliConsole(input, output, error) { Plugins = [watcher] }
-        );
-
-        Assert.Equal(1, code);
-        Assert.Equal(10_000, JsonDocument.Parse(output.ToArray()).RootElement.GetProperty("documents").GetArrayLength());
-        Assert.InRange(written, output.Length * 4 / 10, output.Length * 6 / 10);
-        Assert.True(seen.Count > 9_000);
-        Assert.InRange(alive, 0, 10);
-    }
-
-    private static List<(int Line, int Column)> Fixes(ToolResult result) =>
-        [
-            .. JsonDocument
-                .Parse(result.OutBytes)
-                .RootElement.GetProperty("runs")[0]
-                .GetProperty("results")
-                .EnumerateArray()
-                .Where(each => each.TryGetProperty("fixes", out _))
-                .SelectMany(each => each.GetProperty("fixes").EnumerateArray())
-                .Select(fix => fix.GetProperty("artifactChanges")[0].GetProperty("replacements")[0].GetProperty("deletedRegion"))
-                .Select(region => (region.GetProperty("startLine").GetInt32(), region.GetProperty("startColumn").GetInt32())),
-        ];
-
-    private static string One(string device) =>
-        $$"""{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "{{device}}", "profile": "generic/amplifier-4" } ] } }""";
-
-    private static byte[] Bytes(string text) => Encoding.UTF8.GetBytes(text);
-
-    private ToolResult Check(byte[] input, params string[] arguments) =>
-        Tool.Run(["check", .. arguments, "--config", folder.At("quiet.json")], input, default, Plugin);
-
     private string Pack(string name, params (string Name, string Content)[] entries)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(folder.At(name))!);
-        using var file = File.Create(folder.At(name));
+        Directory.CreateDirectory(Path.GetDirectoryName(shows.Folder.At(name))!);
+        using var file = File.Create(shows.Folder.At(name));
         using var zip = new ZipArchive(file, ZipArchiveMode.Create);
         foreach (var (entry, content) in entries)
         {
@@ -335,6 +231,6 @@ public sealed class ManyShowsTests : IDisposable
             stream.Write(Bytes(content));
         }
 
-        return folder.At(name);
+        return shows.Folder.At(name);
     }
 }

@@ -111,11 +111,13 @@ public sealed class NewCommandTests : IDisposable
     [Theory]
     [InlineData(
         "--monitors 9",
-        "--monitors 9 is too many: the stage box has 8 outputs in all, and what comes before 'mon-7' takes 8. As the rest is, 6 fit: --monitors 6. Room for all: --box large; or --boxes 2. Nothing was written."
+        "--monitors 9 is too many: the stage box has 8 outputs in all, and what comes before 'mon-7' takes 8. As the rest is, 6 fit: --monitors 6. "
+            + "Room for all: --box large; or --boxes 2. Nothing was written."
     )]
     [InlineData(
         "--redundant",
-        "--redundant cannot be had: a ring needs two network jacks at each device, and generic/console-small has one. Without it everything fits. Room for all: --console medium."
+        "--redundant cannot be had: a ring needs two network jacks at each device, and generic/console-small has one. Without it everything fits. "
+            + "Room for all: --console medium."
     )]
     [InlineData("--monitors 99", "No size of consoles and boxes that was tried makes room for all; ask for less. Nothing was written.")]
     [InlineData("--monitors 100", "--monitors takes a whole number from 0 to 99, not '100'")]

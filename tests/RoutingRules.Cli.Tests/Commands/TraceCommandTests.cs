@@ -48,6 +48,25 @@ public sealed class TraceCommandTests
     }
 
     [Theory]
+    [InlineData("box output 1", "box/out/1")]
+    [InlineData("BOX  out 1", "box/out/1")]
+    [InlineData("desk channel 2", "desk/channel/2")]
+    [InlineData("monitor", "desk/aux/1")]
+    public void A_point_is_found_by_what_it_is_called(string name, string point)
+    {
+        Assert.Equal(Trace(point).Out, Trace(name).Out);
+        Assert.StartsWith($"{point}\n", Trace(name).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_label_of_a_device_is_said_with_its_address_behind()
+    {
+        var show = Shows.Small.Replace("\"id\": \"box\",", "\"id\": \"box\", \"label\": \"Riser box\",", StringComparison.Ordinal);
+
+        Assert.StartsWith("Riser box output 1 (box/out/1)\n", Trace("riser box output 1", show).Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("desk/aux", "wrong number of parts")]
     [InlineData("desk/aux/0", "count from 1")]
     [InlineData("desk/aux/2-1", "runs backwards")]
@@ -57,6 +76,8 @@ public sealed class TraceCommandTests
     [InlineData("desk/oux/1", "it has aux, main, matrix")]
     [InlineData("dusk/aux/1", "it has desk, box")]
     [InlineData("", "is empty")]
+    [InlineData("Monitr", "nothing is called 'Monitr'. Did you mean 'Monitor'?")]
+    [InlineData("box 1", "ask about one: box input 1, box output 1")]
     public void A_point_that_is_none_is_wrong_usage_with_a_remedy(string point, string expected)
     {
         var result = Trace(point);

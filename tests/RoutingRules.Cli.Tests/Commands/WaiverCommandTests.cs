@@ -12,7 +12,8 @@ namespace RoutingRules.Cli.Tests.Commands;
 public sealed class WaiverCommandTests : IDisposable
 {
     private const string Show =
-        """{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "x", "profile": "generic/amplifier-4" }, { "id": "y", "profile": "generic/amplifier-4" } ] } }""";
+        """{ "schemaVersion": 1, "title": "T", "rig": { "devices": [ { "id": "x", "profile": "generic/amplifier-4" }, { "id": "y","""
+        + """ "profile": "generic/amplifier-4" } ] } }""";
 
     private static readonly RoutingPlugin Plugin = TestRule.Reports("TT1001", Severity.Error);
 
@@ -94,22 +95,26 @@ public sealed class WaiverCommandTests : IDisposable
     [Theory]
     [InlineData("{", ":1:", "The text ends before the document does")]
     [InlineData(
-        """{ "schemaVersion": 1, "waivers": [ { "rule": "TT1001", "entities": [ { "role": "device", "id": "x" } ], "owner": "o", "expires": "2027-06-30", "scope": [ "**" ] } ] }""",
+        """{ "schemaVersion": 1, "waivers": [ { "rule": "TT1001", "entities": [ { "role": "device", "id": "x" } ], "owner": "o","""
+            + """ "expires": "2027-06-30", "scope": [ "**" ] } ] }""",
         ":1:36: ",
         "reason"
     )]
     [InlineData(
-        """{ "schemaVersion": 1, "waivers": [ { "rule": "TT9", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o", "expires": "2027-06-30", "scope": [ "**" ] } ] }""",
+        """{ "schemaVersion": 1, "waivers": [ { "rule": "TT9", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o","""
+            + """ "expires": "2027-06-30", "scope": [ "**" ] } ] }""",
         ":1:46: ",
         "There is no rule 'TT9'"
     )]
     [InlineData(
-        """{ "schemaVersion": 1, "waivers": [ { "rule": "RR1005", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o", "expires": "2027-06-30", "scope": [ "**" ] } ] }""",
+        """{ "schemaVersion": 1, "waivers": [ { "rule": "RR1005", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o","""
+            + """ "expires": "2027-06-30", "scope": [ "**" ] } ] }""",
         ":1:46: ",
         "cannot be waived"
     )]
     [InlineData(
-        """{ "schemaVersion": 1, "waivers": [ { "rule": "TT1001", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o", "expires": "2027-02-30", "scope": [ "**" ] } ] }""",
+        """{ "schemaVersion": 1, "waivers": [ { "rule": "TT1001", "fingerprint": "0123456789abcdef", "reason": "r", "owner": "o","""
+            + """ "expires": "2027-02-30", "scope": [ "**" ] } ] }""",
         ":1:",
         "no day of the calendar"
     )]
@@ -193,7 +198,8 @@ public sealed class WaiverCommandTests : IDisposable
     [InlineData("""{ "schemaVersion": 1, "documents": [ { "path": "a", "findings": [] } ] }""", ":1:65: ")]
     [InlineData("""{ "schemaVersion": 1, "documents": [ { "path": "a", "findings": [ { "rule": "R", "fingerprint": "x" } ] } ] }""", ":1:97: ")]
     [InlineData(
-        """{ "schemaVersion": 1, "documents": [ { "path": "a", "findings": [ { "rule": "R", "fingerprint": "0123456789abcdef" }, { "rule": "R", "fingerprint": "0123456789abcdef" } ] } ] }""",
+        """{ "schemaVersion": 1, "documents": [ { "path": "a", "findings": [ { "rule": "R", "fingerprint": "0123456789abcdef" }, { "rule": "R","""
+            + """ "fingerprint": "0123456789abcdef" } ] } ] }""",
         ":1:119: "
     )]
     public void A_malformed_baseline_stops_the_run_even_with_force_and_stays_as_it_is(string text, string place)
@@ -257,7 +263,8 @@ public sealed class WaiverCommandTests : IDisposable
     }
 
     private static string Waiver(string device, string scope = "**") =>
-        $$"""{ "rule": "tt1001-name", "entities": [ { "role": "device", "id": "{{device}}" } ], "reason": "for the test", "owner": "Mira", "expires": "2027-06-30", "scope": [ "{{scope}}" ] }""";
+        $$"""{ "rule": "tt1001-name", "entities": [ { "role": "device", "id": "{{device}}" } ], "reason": "for the test", "owner": "Mira","""
+        + $$""" "expires": "2027-06-30", "scope": [ "{{scope}}" ] }""";
 
     private string Waivers(params string[] waivers) =>
         folder.Write("waivers.json", $"{{ \"schemaVersion\": 1, \"waivers\": [\n{string.Join(",\n", waivers)} ] }}");

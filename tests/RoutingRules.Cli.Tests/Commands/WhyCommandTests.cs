@@ -81,9 +81,20 @@ public sealed class WhyCommandTests
         Assert.StartsWith("Monitor [mon/1] has no place.\n", result.Out, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_feed_and_its_place_are_found_by_name()
+    {
+        var show = Encoding.UTF8.GetBytes(Shows.Small);
+
+        Assert.Equal(
+            Tool.Run(["why", "-", "mon", "--at", "box/out/3"], show).Civil().Out,
+            Tool.Run(["why", "-", "Monitor", "--at", "box output 3"], show).Civil().Out
+        );
+    }
+
     [Theory]
     [InlineData("the nearest ids are mon", "mom")]
-    [InlineData("--at: the point 'box' has the wrong number of parts", "mon", "--at", "box")]
+    [InlineData("--at: nothing is called 'box'", "mon", "--at", "box")]
     [InlineData("beyond the end", "mon", "--not", "box/out/9")]
     [InlineData("ask twice", "mon", "--at", "box/out/1", "--not", "box/out/2")]
     [InlineData("can never be the place of mon/1", "mon", "--at", "desk/in/1")]

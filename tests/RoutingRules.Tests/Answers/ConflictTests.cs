@@ -141,7 +141,8 @@ public class ConflictTests
             Assert.Single(result.Unplaced).Relaxations
         );
         Assert.Contains(
-            "    Would fit if box/out/2 were not reserved: it could then be at box/out/2.\n    Would fit if zone \"Stage left\" (left) were allowed too: it could then be at far/out/1.\n",
+            "    Would fit if box/out/2 were not reserved: it could then be at box/out/2.\n    Would fit if zone \"Stage left\" (left) were "
+                + "allowed too: it could then be at far/out/1.\n",
             Text(result),
             StringComparison.Ordinal
         );

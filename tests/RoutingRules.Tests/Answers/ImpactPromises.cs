@@ -131,7 +131,7 @@ public sealed class ImpactPromises
                     {
                         if (
                             loss.Plan is { } plan
-                            && (plan.Moves > moves ? $"{plan.Moves} moves of {moves}." : Simulate(show, before, loss, plan)) is { } problem
+                            && (plan.Moves > moves ? $"{plan.Moves} moves of {moves}." : PlanSimulation.Broken(show, before, loss, plan)) is { } problem
                         )
                         {
                             return $"{loss.Lost[0]}: {problem} Steps: {string.Join("; ", plan.Steps)}";
@@ -158,7 +158,7 @@ public sealed class ImpactPromises
                 {
                     if (
                         loss.Plan is { } plan
-                        && (plan.Moves > new ImpactOptions().Moves ? $"{plan.Moves} moves." : Simulate(show, before, loss, plan)) is { } problem
+                        && (plan.Moves > new ImpactOptions().Moves ? $"{plan.Moves} moves." : PlanSimulation.Broken(show, before, loss, plan)) is { } problem
                     )
                     {
                         return $"{loss.Lost[0]} and {loss.Lost[1]}: {problem} Steps: {string.Join("; ", plan.Steps)}";
@@ -168,69 +168,6 @@ public sealed class ImpactPromises
                 return null;
             }
         );
-
-    /// <summary>Carries the steps out, deletes what is lost and traces: what is recovered at its new place, what went on where it was.</summary>
-    private static string? Simulate(Show show, ResolvedShow before, LossImpact loss, FallbackPlan plan)
-    {
-        var lost = RemovalOracle.Resolve(RemovalOracle.Without(show, loss.Lost));
-        var after = RemovalOracle.Resolve(RemovalOracle.Without(plan.Apply(show), loss.Lost));
-        foreach (var demand in before.Demands)
-        {
-            var back = plan.Recovered.FirstOrDefault(recovered => recovered.Demand == demand.Key);
-            if (plan.Displaced.FirstOrDefault(entry => entry.Demand == demand.Key) is { } displaced)
-            {
-                // What is said to give up its place may fall silent, for nothing but a feed of higher priority that comes back there.
-                var by = before.Demands.First(other => other.Key == displaced.By);
-                if (
-                    demand.Feed is not { } yielding
-                    || by.Feed is not { } taking
-                    || yielding.Model.Priority <= taking.Model.Priority
-                    || yielding.Model.Role == FeedRole.InEar
-                    || !plan.Recovered.Any(recovered => recovered.Demand == by.Key && recovered.To == displaced.At)
-                )
-                {
-                    return $"{demand.Key} gives up its place for {by.Key}.";
-                }
-
-                continue;
-            }
-
-            if (demand.Feed is { } feed)
-            {
-                for (var position = 0; position < demand.Width; position++)
-                {
-                    var old = before.Graph.Address(demand.Existing + position);
-                    var source = before.Graph.Address(feed.Source + position);
-                    if (back is not null && RemovalOracle.Source(before, after, back.To[position]) != source)
-                    {
-                        return $"{demand.Key} is not at {back.To}.";
-                    }
-
-                    if (back is null && RemovalOracle.Source(before, lost, old) is { } still && RemovalOracle.Source(before, after, old) != still)
-                    {
-                        return $"{demand.Key} went on at {old} and is disturbed.";
-                    }
-                }
-            }
-            else
-            {
-                var place = back?.To ?? before.Graph.Address(demand.Existing, demand.Width);
-                foreach (var sink in demand.Line!.Sinks)
-                {
-                    var isDead = plan.Unrecovered.Any(entry => entry.Demand == demand.Key && entry.Sink == before.Graph.Address(sink, demand.Width));
-                    for (var position = 0; position < demand.Width && !isDead; position++)
-                    {
-                        if (RemovalOracle.Source(before, after, before.Graph.Address(sink + position)) != place[position])
-                        {
-                            return $"{demand.Key} does not come from {place} at its sink.";
-                        }
-                    }
-                }
-            }
-        }
-
-        return null;
-    }
 
     private static string? Compare(Show show, ValueList<LossImpact> losses)
     {

@@ -29,7 +29,7 @@ internal static class RemovalOracle
                 Cables = show
                     .Rig.Cables.Where(cable =>
                         !IsLost(LossKind.Cable, $"{cable.From} to {cable.To}")
-                        && !(cable.Way is { } way && IsLost(LossKind.Way, $"{LossUnits.LoomOf(way)} at {cable.From.Device}"))
+                        && !(cable.Way is { } way && IsLost(LossKind.Way, $"{LossUnitList.LoomOf(way)} at {cable.From.Device}"))
                     )
                     .ToValueList(),
             },

@@ -10,7 +10,9 @@ using RoutingRules.Tests.Assignment;
 
 namespace RoutingRules.Tests.Answers;
 
-/// <summary>What an answer to why says would follow without a place, checked against the oracle that tries everything with the demand at each other place.</summary>
+/// <summary>
+/// What an answer to why says would follow without a place, checked against the oracle that tries everything with the demand at each other place.
+/// </summary>
 public sealed class WhyPromises
 {
     private const int Cases = 30;
@@ -176,7 +178,8 @@ public sealed class WhyPromises
                 least = Math.Min(least, between?.By ?? int.MaxValue);
                 if (isPossible != refusal.Cause is RefusalCause.Worse or RefusalCause.EquallyGood || between?.Number != difference?.Number)
                 {
-                    yield return $"seed {tiny.Seed}: {place.Demand} at {place.At}, {at} is said to be {refusal.Cause} {difference}, and is {isPossible} {between}";
+                    yield return $"seed {tiny.Seed}: {place.Demand} at {place.At}, {at} is said to be {refusal.Cause} {difference}, and is {isPossible} "
+                        + $"{between}";
                 }
             }
 

@@ -10,6 +10,7 @@ using RoutingRules.Testing;
 using RoutingRules.Tests.External;
 using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;
+using static RoutingRules.Tests.ChannelMaps.Is08Maps;
 
 namespace RoutingRules.Tests.ChannelMaps;
 
@@ -21,55 +22,11 @@ namespace RoutingRules.Tests.ChannelMaps;
 /// </remarks>
 public sealed class Is08MapTests
 {
-    private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
-
-    [Theory]
-    [MemberData(nameof(BlockMapTests.Maps), MemberType = typeof(BlockMapTests))]
-    public void The_worked_maps_are_taken_exactly_where_the_standard_says_so(
-        string name,
-        string map,
-        bool freeAny,
-        bool freeKept,
-        bool blockAny,
-        bool blockKept
-    )
-    {
-        Assert.NotEmpty(name);
-        Assert.Equal([freeAny, freeKept, blockAny, blockKept], [Takes(map, 1, true), Takes(map, 1, false), Takes(map, 8, true), Takes(map, 8, false)]);
-    }
-
-    [Fact]
-    public void The_example_device_takes_95_maps_of_its_first_output_and_76_without_silence()
-    {
-        string?[] inputs = [null, .. Names("input1", 4), .. Names("input2", 6), .. Names("input3", 2), .. Names("input4", 3)];
-        var show = Of(("io", RoutableInputCountTests.Device));
-        var taken = (from first in inputs from second in inputs where Takes(show, Document("output1", first, second)) select (first, second)).ToList();
-
-        Assert.Equal(256, inputs.Length * inputs.Length);
-        Assert.Equal(95, taken.Count);
-        Assert.Equal(76, taken.Count(map => map.first is not null && map.second is not null));
-    }
-
-    [Theory]
-    [InlineData("2:0", "input2", 1, 1)]
-    [InlineData("1544448739:0", "input1", 2, 1)]
-    public void The_requests_of_the_examples_are_read_as_they_mean(string time, string input, int first, int second)
-    {
-        var text = $$"""
-            { "activation": { "mode": "activate_scheduled_relative", "requested_time": "{{time}}", "activation_time": "1544448736:0" },
-              "action": { "OutA": { "0": { "input": "{{input}}", "channel_index": {{first}} }, "3": { "input": "{{input}}", "channel_index": {{second}} } } } }
-            """;
-        var map = Is08Map.Read(new("x"), Encoding.UTF8.GetBytes(text), out var problems);
-
-        Assert.Empty(problems);
-        Assert.Equal([Entry("OutA", 0, input, first), Entry("OutA", 3, input, second)], map.Channels);
-    }
-
     [Fact]
     public void A_map_is_written_whole_with_nulls_for_silence()
     {
         var show = Of(("card", Card(1, true))).With(Route("card/input/3-4", "card/a/1-2"));
-        using var written = JsonDocument.Parse(Write(ChannelMap.Of(Engine, show, new("card"))));
+        using var written = JsonDocument.Parse(Write(ChannelMap.Of(TestEngine, show, new("card"))));
         var action = written.RootElement.GetProperty("action");
 
         Assert.Equal("activate_immediate", written.RootElement.GetProperty("activation").GetProperty("mode").GetString());
@@ -86,7 +43,8 @@ public sealed class Is08MapTests
         var result = Apply(
             show,
             "card",
-            """{ "map": { "a": { "2": { "input": null, "channel_index": null }, "3": { "input": "input", "channel_index": 60 }, "4": { "input": "input", "channel_index": 61 }, "7": { "input": "input", "channel_index": 7 } } } }"""
+            """{ "map": { "a": { "2": { "input": null, "channel_index": null }, "3": { "input": "input", "channel_index": 60 },"""
+                + """ "4": { "input": "input", "channel_index": 61 }, "7": { "input": "input", "channel_index": 7 } } } }"""
         );
 
         Assert.Empty(result.Problems);
@@ -144,13 +102,13 @@ public sealed class Is08MapTests
         );
         Assert.Contains(
             "no device 'desk'; there are box, amp",
-            Assert.Throws<ChannelMapException>(() => ChannelMap.Of(Engine, show, new("desk"))).Message,
+            Assert.Throws<ChannelMapException>(() => ChannelMap.Of(TestEngine, show, new("desk"))).Message,
             StringComparison.Ordinal
         );
         var torn = Of(("card", Card(8, true))).With(Route("card/input/1-3", "card/a/1-3"));
         Assert.Contains(
             "is patched as it cannot be",
-            Assert.Throws<ChannelMapException>(() => ChannelMap.Of(Engine, torn, new("card"))).Message,
+            Assert.Throws<ChannelMapException>(() => ChannelMap.Of(TestEngine, torn, new("card"))).Message,
             StringComparison.Ordinal
         );
         Assert.Contains(
@@ -175,8 +133,8 @@ public sealed class Is08MapTests
 
                     var read = Is08Map.Read(device, Write(map), out var problems);
                     var bare = show with { Patch = show.Patch with { Routes = show.Patch.Routes.Where(route => route.To.Device != device).ToValueList() } };
-                    var same = MapImport.Apply(Engine, show, read);
-                    var anew = MapImport.Apply(Engine, bare, read);
+                    var same = MapImport.Apply(TestEngine, show, read);
+                    var anew = MapImport.Apply(TestEngine, bare, read);
                     if (!problems.IsEmpty || map != read || !same.Edits.IsEmpty || same.Show is null)
                     {
                         return $"{device}: it does not come back as it was.";
@@ -221,7 +179,7 @@ public sealed class Is08MapTests
                         .DistinctBy(pair => pair.First)
                         .Select(pair => Entry(pair.First < 8 ? "a" : "b", pair.First % 8, pair.Second < 0 ? null : "input", Math.Max(0, pair.Second)))
                         .ToValueList();
-                    var result = MapImport.Apply(Engine, show, new ChannelMap { Device = new("card"), Channels = asked });
+                    var result = MapImport.Apply(TestEngine, show, new ChannelMap { Device = new("card"), Channels = asked });
                     foreach (var channel in asked)
                     {
                         expected[(channel.Output, channel.Channel)] = channel;
@@ -246,7 +204,7 @@ public sealed class Is08MapTests
             ? rig.With(Stream("s0", "desk/transmit/1-4", "box/receive/5-8"), Stream("s1", "desk/transmit/5-8", "box/receive/1-4"))
             : null;
         using var output = new MemoryStream();
-        StreamPortMap.Write(Engine, show!, new("box"), output);
+        StreamPortMap.Write(TestEngine, show!, new("box"), output);
         using var box = JsonDocument.Parse(output.ToArray());
         var port = box.RootElement.GetProperty("ports")[0];
         var mappings = port.GetProperty("mappings")
@@ -266,42 +224,10 @@ public sealed class Is08MapTests
         Assert.All(mappings, mapping => Assert.InRange(mapping.Item3, 0, port.GetProperty("number_of_clusters").GetInt32() - 1));
     }
 
-    private static bool Takes(string map, int blockSize, bool reordering)
-    {
-        var channels = map.Split(' ')
-            .SelectMany(part =>
-            {
-                var sides = part[2..].Split('>').Select(side => side.Split('-').Select(int.Parse).ToArray()).ToArray();
-                return Enumerable.Range(0, sides[0][1] - sides[0][0] + 1).Select(i => Entry(part[..1], sides[1][0] + i, "input", sides[0][0] + i));
-            });
-        var bytes = Write(
-            new ChannelMap { Device = new("card"), Channels = channels.OrderBy(channel => channel.Output.Value, StringComparer.Ordinal).ToValueList() }
-        );
-        return Takes(Of(("card", BlockMapTests.Card(blockSize, reordering))), bytes);
-    }
-
-    private static bool Takes(Show show, byte[] document)
-    {
-        var map = Is08Map.Read(show.Rig.Devices[0].Id, document, out var problems);
-        Assert.Empty(problems);
-        return MapImport.Apply(Engine, show, map).Show is not null;
-    }
-
-    private static byte[] Document(string output, params string?[] inputs) =>
-        Write(
-            new ChannelMap
-            {
-                Device = new("io"),
-                Channels = inputs
-                    .Select((input, channel) => Entry(output, channel, input?.Split('/')[0], input is null ? 0 : int.Parse(input.Split('/')[1])))
-                    .ToValueList(),
-            }
-        );
-
     private static MapImportResult Apply(Show show, string device, string text)
     {
         var map = Is08Map.Read(new(device), Encoding.UTF8.GetBytes(text), out var problems);
-        return problems.IsEmpty ? MapImport.Apply(Engine, show, map) : new MapImportResult { Problems = problems };
+        return problems.IsEmpty ? MapImport.Apply(TestEngine, show, map) : new MapImportResult { Problems = problems };
     }
 
     /// <summary>The map of a device; null when it has none or is patched as it cannot be.</summary>
@@ -309,7 +235,7 @@ public sealed class Is08MapTests
     {
         try
         {
-            return ChannelMap.Of(Engine, show, device);
+            return ChannelMap.Of(TestEngine, show, device);
         }
         catch (ChannelMapException)
         {
@@ -317,27 +243,7 @@ public sealed class Is08MapTests
         }
     }
 
-    private static byte[] Write(ChannelMap map)
-    {
-        using var output = new MemoryStream();
-        Is08Map.Write(map, output);
-        return output.ToArray();
-    }
-
     private static string Compact(JsonElement element) => JsonSerializer.Serialize(element);
-
-    private static IEnumerable<string> Names(string input, int count) => Enumerable.Range(0, count).Select(channel => $"{input}/{channel}");
-
-    private static MapChannel Entry(string output, int channel, string? input, int index) =>
-        input is null
-            ? new MapChannel { Output = new(output), Channel = channel }
-            : new MapChannel
-            {
-                Output = new(output),
-                Channel = channel,
-                Input = new(input),
-                InputChannel = index,
-            };
 
     private static DeviceProfile Card(int blockSize, bool reordering)
     {

@@ -42,12 +42,14 @@ public sealed class ConfigLoaderTests
             "crew/top.json",
             (
                 "crew/a.json",
-                """{ "schemaVersion": 1, "failOn": "error", "rules": [ { "rule": "X1", "severity": "note" } ], "assignment": { "spares": 1, "headroom": 1, "latencyMilliseconds": 9 } }"""
+                """{ "schemaVersion": 1, "failOn": "error", "rules": [ { "rule": "X1", "severity": "note" } ], "assignment": { "spares": 1,"""
+                    + """ "headroom": 1, "latencyMilliseconds": 9 } }"""
             ),
             ("crew/b.json", """{ "schemaVersion": 1, "rules": [ { "rule": "X1", "severity": "error" } ], "assignment": { "spares": 2 } }"""),
             (
                 "crew/top.json",
-                """{ "schemaVersion": 1, "extends": [ "a.json", "b.json" ], "rules": [ { "rule": "X2", "enabled": false } ], "assignment": { "keepUnlisted": true } }"""
+                """{ "schemaVersion": 1, "extends": [ "a.json", "b.json" ], "rules": [ { "rule": "X2", "enabled": false } ],"""
+                    + """ "assignment": { "keepUnlisted": true } }"""
             )
         );
 
@@ -135,7 +137,8 @@ public sealed class ConfigLoaderTests
             "top.json",
             (
                 "base.json",
-                "{ \"schemaVersion\": 1, \"failOn\": \"note\",\n  \"rules\": [\n    { \"rule\": \"RR7*\", \"severity\": \"warning\",\n      \"options\": [ { \"name\": \"most\", \"value\": 6 } ] } ] }"
+                "{ \"schemaVersion\": 1, \"failOn\": \"note\",\n  \"rules\": [\n    { \"rule\": \"RR7*\", \"severity\": \"warning\",\n      "
+                    + "\"options\": [ { \"name\": \"most\", \"value\": 6 } ] } ] }"
             ),
             ("top.json", "{ \"schemaVersion\": 1, \"extends\": [ \"base.json\" ],\n  \"rules\": [ { \"rule\": \"rr7001\", \"severity\": \"error\" } ] }")
         ).Config!;

@@ -119,7 +119,10 @@ public sealed class CheckCostTests
             Patch = show.Patch with { Routes = [], Streams = [] },
         };
 
-    /// <summary>What an action allocates once it has run. Other tests run beside this one; what they keep of the shared pools has to be made anew, so the least of several counts.</summary>
+    /// <summary>
+    /// What an action allocates once it has run. Other tests run beside this one; what they keep of the shared pools has to be made anew, so the least of
+    /// several counts.
+    /// </summary>
     private static long Allocated(Action action)
     {
         action();

@@ -114,9 +114,9 @@ internal sealed class FaultTable
         row.Restored += isRestored ? 1 : 0;
         if (told is not null && (!isTold || !isRestored))
         {
-            told(
-                $"{planted.Clean.Title}: told {planted.Causes.Count}, mended {isRestored}{string.Concat(planted.Causes.Select(cause => $"\n    cause {cause.Title} | {cause.Repair.Title} [{cause.Confidence}]"))}{string.Concat(planted.Check.Findings.Take(6).Select(finding => $"\n    {finding.Rule} {finding.Severity} {finding.Message}"))}"
-            );
+            var causes = planted.Causes.Select(cause => $"\n    cause {cause.Title} | {cause.Repair.Title} [{cause.Confidence}]");
+            var findings = planted.Check.Findings.Take(6).Select(finding => $"\n    {finding.Rule} {finding.Severity} {finding.Message}");
+            told($"{planted.Clean.Title}: told {planted.Causes.Count}, mended {isRestored}{string.Concat(causes.Concat(findings))}");
         }
     }
 

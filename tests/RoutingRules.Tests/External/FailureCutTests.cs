@@ -12,7 +12,10 @@ using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.External;
 
-/// <summary>Which links and devices silence a feed, alone and in pairs, against the connected components that a general graph library (QuikGraph 2.5) finds without them.</summary>
+/// <summary>
+/// Which links and devices silence a feed, alone and in pairs, against the connected components that a general graph library (QuikGraph 2.5) finds without
+/// them.
+/// </summary>
 public sealed class FailureCutTests
 {
     private static readonly DeviceProfile Console = Wide(SmallProfiles.Console, "made/console");

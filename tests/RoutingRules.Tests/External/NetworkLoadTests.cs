@@ -6,7 +6,8 @@ namespace RoutingRules.Tests.External;
 /// <summary>What streams put on the wire, against published reservations and sums written out by hand.</summary>
 public sealed class NetworkLoadTests
 {
-    // Published: open TSN documentation project (tsn.readthedocs.io), "Configuring CBS Qdisc", stream B: class B, 16 bit, 48 kHz, stereo, idleslope 3648 kbit/s.
+    // Published: open TSN documentation project (tsn.readthedocs.io), "Configuring CBS Qdisc", stream B: class B, 16 bit, 48 kHz, stereo, idleslope 3648
+    // kbit/s.
     [Fact]
     public void A_published_class_b_reservation_is_met()
     {
@@ -76,6 +77,28 @@ public sealed class NetworkLoadTests
         int wire,
         int kilobits
     ) => AssertLoad(new(transport), microseconds, rate, channels, samples, wire, kilobits);
+
+    // AES67-2023, 7.2, as the tests of an open library cite it: 6 samples at 44.1 kHz and 125 microseconds, 12 at 88.2 kHz; 48 samples are the usual
+    // packet. 48 x 8 x 3 = 1152, + 78 = 1230, x 8 x 44100 / 48 = 9 040 500; 6 x 8 x 3 = 144, + 78 = 222, x 8 x 44100 / 6 = 13 053 600.
+    [Theory]
+    [InlineData(1000, 44_100, 8, 1152, 1230, 9_040.5)]
+    [InlineData(1088, 44_100, 8, 1152, 1230, 9_040.5)]
+    [InlineData(1089, 44_100, 8, 1152, 1230, 9_040.5)]
+    [InlineData(125, 44_100, 8, 144, 222, 13_053.6)]
+    [InlineData(125, 88_200, 4, 144, 222, 13_053.6)]
+    public void Rtp_packets_at_44_kilohertz_hold_as_many_samples_as_at_48(int microseconds, int rate, int channels, int samples, int wire, double kilobits)
+    {
+        var network = new Network
+        {
+            Id = new("n"),
+            Transport = Transport.RtpL24,
+            PacketMicroseconds = microseconds,
+        };
+        var load = TransportData.Load(network, rate, channels)!.Value;
+
+        Assert.Equal((samples, wire), (load.SampleOctets, load.WireOctets));
+        Assert.Equal(kilobits * 1000, load.BitsPerSecond, 3);
+    }
 
     // 1500 octets less 40 of IPv6, 8 of UDP and 12 of RTP leave 1440 (AES67, clauses 6 and 7, from memory); public encyclopaedia text on AES67
     // gives 120 channels for 16 bit at 125 microseconds. 48 kHz, 24 bit, 1 ms: 1440 / (48 x 3) = 10.

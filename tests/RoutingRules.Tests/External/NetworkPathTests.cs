@@ -8,7 +8,9 @@ using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.External;
 
-/// <summary>Network paths against all-pairs shortest paths. Source: R. W. Floyd, "Algorithm 97: Shortest Path", Communications of the ACM 5 (1962) 345 (from memory).</summary>
+/// <summary>
+/// Network paths against all-pairs shortest paths. Source: R. W. Floyd, "Algorithm 97: Shortest Path", Communications of the ACM 5 (1962) 345 (from memory).
+/// </summary>
 public sealed class NetworkPathTests
 {
     private const int Far = 1_000_000;

@@ -176,6 +176,7 @@ public sealed class ListPromises
                     {
                         Name = Filled(feed.Name),
                         Person = Filled(feed.Person),
+                        Override = Filled(feed.Override),
                         Pack = Filled(feed.Pack),
                         Position = Filled(feed.Position),
                         Notes = Filled(feed.Notes),

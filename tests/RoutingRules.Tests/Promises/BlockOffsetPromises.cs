@@ -40,7 +40,8 @@ public sealed class BlockOffsetPromises
                     var carried = graph.Origin(graph.Find(receiver.At[k]));
                     if (carried.IsNone || graph.Address(carried) != expected)
                     {
-                        return $"{receiver.At[k]} should carry channel {channel} of {stream.Id}, planted as {expected}, but carries {(carried.IsNone ? "nothing" : graph.Address(carried).ToString())}.";
+                        return $"{receiver.At[k]} should carry channel {channel} of {stream.Id}, planted as {expected}, but carries "
+                            + $"{(carried.IsNone ? "nothing" : graph.Address(carried).ToString())}.";
                     }
                 }
             }

@@ -14,6 +14,7 @@ using RoutingRules.Testing;
 using RoutingRules.Tests.Rules;
 using RoutingRules.Tests.Rules.Network;
 using static RoutingRules.Testing.SmallShow;
+using static RoutingRules.Tests.Promises.GrowingFaultShows;
 using static RoutingRules.Tests.Rules.Network.NetworkShow;
 
 namespace RoutingRules.Tests.Promises;
@@ -24,264 +25,13 @@ namespace RoutingRules.Tests.Promises;
 /// </summary>
 public sealed class GrowingFaultPromises
 {
-    /// <summary>For each kind the rule, how many places can have the fault, how many may have it at once, and the show in which some have it.</summary>
-    private static readonly Dictionary<string, (Rule Rule, int Places, int AtOnce, Func<HashSet<int>, Show> Show)> Kinds = new(StringComparer.Ordinal)
-    {
-        ["phantom power unsaid"] = (
-            new PhantomMissing(),
-            4,
-            4,
-            faulty =>
-                LineRig
-                    .Show([.. Numbers(4).Select(Microphone)])
-                    .Inputs([
-                        LineRig.Phantom("box/in/5", true),
-                        .. Numbers(4).Where(n => !faulty.Contains(n)).Select(n => LineRig.Phantom($"box/in/{n}", true)),
-                    ])
-        ),
-        ["phantom power off"] = (
-            new PhantomMissing(),
-            4,
-            4,
-            faulty => LineRig.Show([.. Numbers(4).Select(Microphone)]).Inputs([.. Numbers(4).Select(n => LineRig.Phantom($"box/in/{n}", !faulty.Contains(n)))])
-        ),
-        ["phantom power fed twice"] = (
-            new PhantomFedTwice(),
-            2,
-            2,
-            faulty =>
-                LineRig
-                    .Show(Line("pair", "box/in/1-2", "desk/channel/1-2") with { From = new() { At = [At("box/in/1-2"), At("mon/in/1-2")] } })
-                    .Inputs([LineRig.Phantom("mon/in/1-2", true), .. Numbers(2).Select(n => LineRig.Phantom($"box/in/{n}", faulty.Contains(n)))])
-        ),
-        ["gain without an owner"] = (
-            new GainOwnerMissing(),
-            4,
-            4,
-            faulty =>
-                LineRig
-                    .Show([.. Numbers(4).Select(n => Line($"l{n}", $"box/in/{n}", $"desk/channel/{n}", $"mon/channel/{n}"))])
-                    .Inputs([.. Numbers(4).Where(n => !faulty.Contains(n)).Select(n => LineRig.Gain($"box/in/{n}", "desk", "mon"))])
-        ),
-        ["line on a second channel"] = (
-            new LineOnTwoChannels(),
-            4,
-            4,
-            faulty => LineRig.Show(Line("vox", "box/in/1", "desk/channel/1")).With([.. faulty.Select(n => Route("desk/receive/1", $"desk/channel/{n + 4}"))])
-        ),
-        ["line not at a channel"] = (
-            new LineNotPatched(),
-            4,
-            4,
-            faulty =>
-                LineRig
-                    .Show(Line("vox", "box/in/1", [.. Numbers(4).Select(n => $"desk/channel/{n + 4}")]))
-                    .With([.. Numbers(4).Select(n => Route(faulty.Contains(n) ? null : "desk/receive/1", $"desk/channel/{n + 4}"))])
-        ),
-        ["feed lost at one of its places"] = (new FanOutLost(), 4, 3, faulty => Sent(Numbers(4).Where(n => !faulty.Contains(n)))),
-        ["late feeds"] = (
-            new LatencyExceeded(),
-            4,
-            4,
-            faulty =>
-                Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))
-                    .WithProfile("box", profile => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = 12 }] })
-                    .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4")) with
-                {
-                    Feeds = [.. faulty.Order().Select(LabelRig.Mix)],
-                }
-        ),
-        ["label missing"] = (
-            new LabelMissing(),
-            8,
-            3,
-            faulty =>
-                Sent(Numbers(8), 8) with
-                {
-                    Feeds = [.. Numbers(8).Select(LabelRig.Mix)],
-                    Patch = Sent(Numbers(8), 8).Patch with
-                    {
-                        Labels = [.. Numbers(8).Where(n => !faulty.Contains(n)).Select(n => LabelRig.Label($"box/out/{n}", $"MIX {n}"))],
-                    },
-                }
-        ),
-        ["idle cables"] = (new OutputOrphaned(), 4, 4, faulty => LineRig.Show().Cables([.. faulty.Order().Select(n => Cable($"box/out/{n}", $"amp/in/{n}"))])),
-        ["outputs left as from the factory"] = (
-            new OutputStray(),
-            2,
-            2,
-            faulty =>
-                Of(("desk", SmallProfiles.Console))
-                    .WithProfile(
-                        "desk",
-                        profile =>
-                            profile with
-                            {
-                                PortGroups = [.. profile.PortGroups.Select(group => group.Id.Value is "main" or "out" ? group with { Count = 3 } : group)],
-                                FactoryRoutes = [SmallProfiles.Factory("main", 1, 3, "out", 1)],
-                            }
-                    ) with
-                {
-                    Feeds = [.. Numbers(3).Where(n => !faulty.Contains(n)).Select(n => Feed($"m{n}", FeedRole.Utility, $"desk/main/{n}", $"desk/out/{n}"))],
-                }
-        ),
-        ["nothing to take over"] = (
-            new SpareMissing(),
-            2,
-            2,
-            faulty =>
-                Of(("desk", SmallProfiles.Console)) with
-                {
-                    Feeds =
-                    [
-                        .. Numbers(2).Select(n => Feed($"m{n}", faulty.Contains(n) ? FeedRole.Main : FeedRole.Utility, $"desk/main/{n}", $"desk/out/{n}")),
-                    ],
-                }
-        ),
-        ["stream beyond the limit"] = (
-            new StreamLimitExceeded(),
-            4,
-            4,
-            faulty =>
-                Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("two", SmallProfiles.Box))
-                    .WithProfile(
-                        "desk",
-                        profile =>
-                            profile with
-                            {
-                                PortGroups = [.. profile.PortGroups.Select(group => group.Id.Value == "transmit" ? group with { Count = 20 } : group)],
-                                Limits = new() { StreamsSent = 1 },
-                            }
-                    )
-                    .With([
-                        Stream("s0", "desk/transmit/17-20", "two/receive/1-4"),
-                        .. faulty.Order().Select(n => Stream($"s{n}", $"desk/transmit/{(4 * n) - 3}-{4 * n}", "box/receive/1-4")),
-                    ])
-        ),
-        ["link filled further"] = (
-            new LinkReservationExceeded(),
-            4,
-            4,
-            faulty =>
-                Linked(
-                    [
-                        Stream("s0", "desk/transmit/1-8", "a/receive/1-8"),
-                        .. faulty.Order().Select(n => Stream($"s{n}", $"desk/transmit/{(8 * n) + 1}-{(8 * n) + 8}", "a/receive/1-8")),
-                    ],
-                    Link("l", "desk/net/1", "a/net/1") with
-                    {
-                        SpeedMbps = faulty.Count > 0 ? 20 : 1000,
-                    }
-                )
-        ),
-        ["way too long"] = (
-            new HopsExceeded(),
-            3,
-            3,
-            faulty =>
-                Linked(
-                        [.. faulty.Order().Select(n => Stream($"s{n}", "desk/transmit/1-4", $"{"abc"[n - 1]}/receive/1-4"))],
-                        Link("l1", "desk/net/1", "a/net/1"),
-                        Link("l2", "a/net/2", "b/net/1"),
-                        Link("l3", "b/net/2", "c/net/1")
-                    )
-                    .WithProfile("desk", profile => profile with { Limits = new() { Hops = 0 } })
-        ),
-        ["stream on a way too long"] = (
-            new HopsExceeded(),
-            3,
-            3,
-            faulty =>
-                Linked([.. faulty.Order().Select(n => Stream($"s{n}", $"desk/transmit/{n}", $"a/receive/{n}"))], Link("l1", "desk/net/1", "a/net/1"))
-                    .WithProfile("desk", profile => profile with { Limits = new() { Hops = 0 } })
-        ),
-        ["late place of a feed"] = (
-            new LatencySpread(),
-            3,
-            3,
-            faulty => Late([Feed("sub", FeedRole.Sub, "desk/aux/1", ["box/out/1", .. faulty.Order().Select(n => $"b{n}/out/1")])])
-        ),
-        ["late part of a set"] = (
-            new LatencySpread(),
-            3,
-            3,
-            faulty =>
-                Late([
-                    .. faulty.Order().Select(n => Feed($"f{n}", FeedRole.Fill, $"desk/aux/{n}", $"b{n}/out/{n}") with { Set = "low" }),
-                    Feed("first", FeedRole.Fill, "desk/aux/4", "box/out/4") with
-                    {
-                        Set = "low",
-                    },
-                ])
-        ),
-        ["stream that could be spared"] = (
-            new StreamPoorlyFilled(),
-            3,
-            3,
-            faulty =>
-                Boxes("a")
-                    .WithProfile(
-                        "desk",
-                        profile =>
-                            profile with
-                            {
-                                FactoryRoutes = [],
-                                PortGroups = [.. profile.PortGroups.Select(group => group.Id.Value == "transmit" ? group with { Count = 40 } : group)],
-                                Limits = new() { StreamsSent = 2 },
-                            }
-                    )
-                    .With([
-                        Stream("s0", "desk/transmit/1-8", "a/receive/1-8"),
-                        .. faulty.Order().Select(n => Stream($"s{n}", $"desk/transmit/{(8 * n) + 1}-{(8 * n) + 4}", "a/receive/1-4")),
-                    ])
-                    .With([Route("desk/aux/1-4", "desk/transmit/1-4"), .. faulty.Order().Select(n => Route($"desk/aux/{n}", $"desk/transmit/{(8 * n) + 1}"))])
-        ),
-        ["missing device named again"] = (
-            new ReferenceUnknown(),
-            4,
-            4,
-            faulty => LineRig.Show().With([.. faulty.Order().Select(n => Route($"gone/aux/{n}", $"desk/transmit/{n}"))])
-        ),
-        ["missing point named again"] = (
-            new PointOutOfRange(),
-            4,
-            4,
-            faulty => LineRig.Show().With([.. faulty.Order().Select(n => Route("desk/aux/99", $"desk/transmit/{n}"))])
-        ),
-        ["profile that contradicts itself once more"] = (
-            new ProfileUnsound(),
-            3,
-            3,
-            faulty =>
-                Of(
-                    (
-                        "desk",
-                        SmallProfiles.Console with
-                        {
-                            Through =
-                            [
-                                .. faulty
-                                    .Order()
-                                    .Select(n => new ThroughEntry
-                                    {
-                                        Kind = ThroughKind.Process,
-                                        From = new("in"),
-                                        To = new($"nowhere{n}"),
-                                    }),
-                            ],
-                        }
-                    )
-                )
-        ),
-    };
-
-    public static TheoryData<string> Names => new(Kinds.Keys);
+    public static TheoryData<string> Names => new(GrowingFaults.Kinds.Keys);
 
     [Theory]
     [MemberData(nameof(Names))]
     public void One_more_fault_has_an_identity_of_its_own(string kind)
     {
-        var (rule, places, atOnce, show) = Kinds[kind];
+        var (rule, places, atOnce, show) = GrowingFaults.Kinds[kind];
         foreach (var before in Subsets(places))
         {
             var known = Identities(rule, show(before));
@@ -307,7 +57,7 @@ public sealed class GrowingFaultPromises
     [MemberData(nameof(Names))]
     public void What_is_left_of_several_faults_is_part_of_what_was_found(string kind)
     {
-        var (rule, _, _, show) = Kinds[kind];
+        var (rule, _, _, show) = GrowingFaults.Kinds[kind];
         var all = RuleTester.Findings(rule, show([1, 2]));
         foreach (var left in RuleTester.Findings(rule, show([2])))
         {
@@ -317,56 +67,7 @@ public sealed class GrowingFaultPromises
         Assert.DoesNotContain(RuleTester.Findings(rule, show([1, 2])), more => RuleTester.Findings(rule, show([2])).Any(more.IsPartOf));
     }
 
-    private static IEnumerable<int> Numbers(int count) => Enumerable.Range(1, count);
-
-    private static Line Microphone(int number) => Line($"l{number}", $"box/in/{number}", $"desk/channel/{number}").Needs(PhantomNeed.Required);
-
     private static HashSet<string> Identities(Rule rule, Show show) => [.. RuleTester.Findings(rule, show).Select(finding => finding.Fingerprint())];
-
-    /// <summary>A box whose outputs get what the console has at the slots of the same numbers; one feed wants the first bus at four of them.</summary>
-    private static Show Sent(IEnumerable<int> served, int buses = 1) =>
-        Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))
-            .With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4"), Stream("s2", "desk/transmit/5-8", "box/receive/5-8"))
-            .With([.. Enumerable.Range(1, 8).Select(n => Route(served.Contains(n) ? $"desk/aux/{(buses == 1 ? 1 : n)}" : null, $"desk/transmit/{n}"))]) with
-        {
-            Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", [.. Enumerable.Range(1, 4).Select(n => $"box/out/{n}")])],
-        };
-
-    /// <summary>A desk and three boxes in a chain.</summary>
-    private static Show Linked(AudioStream[] streams, params Link[] links)
-    {
-        var profile = new DeviceProfile
-        {
-            Id = new("test/wide"),
-            Kind = DeviceKind.Recorder,
-            Name = "Wide",
-            PortGroups =
-            [
-                SmallProfiles.Group("transmit", PortKind.Transmit, 64),
-                SmallProfiles.Group("receive", PortKind.Receive, 64),
-                SmallProfiles.Network(2),
-            ],
-        };
-        return Of(("desk", profile), ("a", profile), ("b", profile), ("c", profile)).With(links).With(streams);
-    }
-
-    /// <summary>A box that is at once, and three that come 5 ms later.</summary>
-    private static Show Late(Feed[] feeds) =>
-        Numbers(3)
-            .Aggregate(
-                Of(
-                    ("desk", SmallProfiles.Console),
-                    ("box", SmallProfiles.Box),
-                    ("b1", SmallProfiles.Box),
-                    ("b2", SmallProfiles.Box),
-                    ("b3", SmallProfiles.Box)
-                ),
-                (show, n) => show.WithProfile($"b{n}", profile => profile with { LatencyMilliseconds = [new() { Group = new("out"), Value = 5 }] })
-            )
-            .With(Stream("s", "desk/transmit/1-4", "box/receive/1-4", "b1/receive/1-4", "b2/receive/1-4", "b3/receive/1-4")) with
-        {
-            Feeds = feeds.ToValueList(),
-        };
 
     /// <summary>
     /// What has no identity of its own. Of things with one id, and of spares that are lacking, the number is the identity. A feed that joins others at a

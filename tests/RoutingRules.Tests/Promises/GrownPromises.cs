@@ -6,7 +6,9 @@ using RoutingRules.Verification;
 
 namespace RoutingRules.Tests.Promises;
 
-/// <summary>What leaves <c>assign</c>, on shows with processors, split looms, several networks, multicores, players and patches of which parts are missing.</summary>
+/// <summary>
+/// What leaves <c>assign</c>, on shows with processors, split looms, several networks, multicores, players and patches of which parts are missing.
+/// </summary>
 [Trait("Speed", "slow")]
 public sealed class GrownPromises
 {
@@ -84,7 +86,9 @@ public sealed class GrownPromises
     [InlineData(74489)]
     public void What_stays_beside_new_demands_breaks_no_rule(int seed) => AssertSound(GrownInstances.Make(seed));
 
-    /// <summary>A line without a place names a channel that another line would reach by a factory route (the first two), and one source that stays on two legs.</summary>
+    /// <summary>
+    /// A line without a place names a channel that another line would reach by a factory route (the first two), and one source that stays on two legs.
+    /// </summary>
     [Theory]
     [InlineData(100956)]
     [InlineData(115309)]
@@ -92,7 +96,9 @@ public sealed class GrownPromises
     [InlineData(114805)]
     public void Nothing_seems_served_that_was_not_and_each_leg_stays(int seed) => AssertSound(TinyInstances.Make(seed));
 
-    /// <summary>A feed of an insert that nothing goes into: what its block brings to other outputs is silent, and next time one of them would seem to be its place.</summary>
+    /// <summary>
+    /// A feed of an insert that nothing goes into: what its block brings to other outputs is silent, and next time one of them would seem to be its place.
+    /// </summary>
     [Theory]
     [InlineData(5002089)]
     [InlineData(5008109)]

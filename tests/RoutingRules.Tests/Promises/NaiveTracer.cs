@@ -98,13 +98,7 @@ internal sealed class NaiveTracer(Show show)
     {
         foreach (var cable in show.Rig.Cables)
         {
-            if (
-                Covers(cable.To, at)
-                && cable.From.Device != cable.To.Device
-                && cable.From.Width == cable.To.Width
-                && Kind(cable.From) == PortKind.Output
-                && Kind(cable.To) == PortKind.Input
-            )
+            if (Covers(cable.To, at) && cable.From.Width == cable.To.Width && Kind(cable.From) == PortKind.Output && Kind(cable.To) == PortKind.Input)
             {
                 return Point(cable.From, at.Number - cable.To.First);
             }

@@ -48,7 +48,8 @@ public sealed class OrphanPromises
                 )
             )
             {
-                return $"{output} is used by {string.Join(" ", users)} and silent, by {string.Join(" < ", passed)}. Findings: {string.Join(" ", findings.Select(finding => finding.Rule + finding.Pointer))}";
+                return $"{output} is used by {string.Join(" ", users)} and silent, by {string.Join(" < ", passed)}. Findings: "
+                    + $"{string.Join(" ", findings.Select(finding => finding.Rule + finding.Pointer))}";
             }
         }
 
@@ -81,7 +82,9 @@ public sealed class OrphanPromises
                 .Select(feed => $"/feeds/{feed.Index}"),
         ];
 
-    /// <summary>The places in the document that speak of the group of a point as a sink and may have meant the point: a fault there explains its silence.</summary>
+    /// <summary>
+    /// The places in the document that speak of the group of a point as a sink and may have meant the point: a fault there explains its silence.
+    /// </summary>
     private static IEnumerable<string> Claims(Show show, Point point) =>
         [
             .. show.Patch.Routes.Index().Where(route => IsSameGroup(route.Item.To, point)).Select(route => $"/patch/routes/{route.Index}"),

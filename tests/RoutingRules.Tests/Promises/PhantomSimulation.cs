@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using RoutingRules.Model;
 using RoutingRules.Planning.Changeovers;
 using RoutingRules.Profiles;
@@ -6,7 +5,7 @@ using RoutingRules.Profiles;
 namespace RoutingRules.Tests.Promises;
 
 /// <summary>Carries out a changeover by what its steps say, with phantom power and plugs as they would be on the stage.</summary>
-internal sealed partial class PhantomSimulation
+internal sealed class PhantomSimulation
 {
     private readonly Show before;
     private readonly Show after;
@@ -21,13 +20,13 @@ internal sealed partial class PhantomSimulation
     private PhantomSimulation(Show before, Show after, ChangeoverPlan plan)
     {
         (this.before, this.after, this.plan) = (before, after, plan);
-        placesAfter = [.. Places(after)];
+        placesAfter = [.. PluggedLines.Of(after)];
         foreach (var at in Inputs(before).Concat(Inputs(after)).Distinct())
         {
             power.TryAdd(at, Initial(at));
         }
 
-        foreach (var (line, at) in Places(before).Where(place => !IsCabled(before, place.At)))
+        foreach (var (line, at) in PluggedLines.Of(before).Where(place => !IsCabled(before, place.At)))
         {
             plugged[at] = line;
         }
@@ -73,7 +72,8 @@ internal sealed partial class PhantomSimulation
             {
                 if (!wrongFromTheStart.Contains(supply))
                 {
-                    return $"After step {step.Number} ({step.Text}) {line.Id} stands where {supply} has phantom power {(power[supply] is null ? "perhaps" : "surely")} on.";
+                    return $"After step {step.Number} ({step.Text}) {line.Id} stands where {supply} has phantom power "
+                        + $"{(power[supply] is null ? "perhaps" : "surely")} on.";
                 }
             }
         }
@@ -114,7 +114,7 @@ internal sealed partial class PhantomSimulation
             return points.Select(at => Unmuted(at, state)).FirstOrDefault(at => at is not null) is { } heard ? $"{heard} is open." : null;
         }
 
-        if (Come().IsMatch(step.Text) && step.Place is { } device)
+        if (StepWords.Come().IsMatch(step.Text) && step.Place is { } device)
         {
             foreach (var at in Inputs(after).Where(at => at.Device == device))
             {
@@ -125,21 +125,21 @@ internal sealed partial class PhantomSimulation
         }
 
         var moves = new List<(PointRange At, string? Comes)>();
-        if (Swap().Match(step.Text) is { Success: true } swap)
+        if (StepWords.Swap().Match(step.Text) is { Success: true } swap)
         {
             moves.Add((PointRange.Parse(swap.Groups[1].Value), null));
             moves.Add((PointRange.Parse(swap.Groups[1].Value), swap.Groups[2].Value));
         }
-        else if (Move().Match(step.Text) is { Success: true } move)
+        else if (StepWords.Move().Match(step.Text) is { Success: true } move)
         {
             moves.Add((PointRange.Parse(move.Groups[2].Value), null));
             moves.Add((PointRange.Parse(move.Groups[3].Value), move.Groups[1].Value));
         }
-        else if (Pull().Match(step.Text) is { Success: true } pull)
+        else if (StepWords.Pull().Match(step.Text) is { Success: true } pull)
         {
             moves.Add((PointRange.Parse(pull.Groups[1].Value), null));
         }
-        else if (Plug().Match(step.Text) is { Success: true } plug)
+        else if (StepWords.Plug().Match(step.Text) is { Success: true } plug)
         {
             moves.Add((PointRange.Parse(plug.Groups[2].Value), plug.Groups[1].Value));
         }
@@ -179,7 +179,9 @@ internal sealed partial class PhantomSimulation
         return null;
     }
 
-    /// <summary>An open output at the end of all, or an open console channel, that carries what comes in at a point or at another leg of the same line; null for none.</summary>
+    /// <summary>
+    /// An open output at the end of all, or an open console channel, that carries what comes in at a point or at another leg of the same line; null for none.
+    /// </summary>
     private Point? Unmuted(Point at, Show state)
     {
         var tracer = new NaiveTracer(state);
@@ -226,10 +228,11 @@ internal sealed partial class PhantomSimulation
             }
         }
 
-        var here = Places(before).Where(place => Supplies(place.At, before).Contains(at)).Select(place => place.Line).ToList();
+        var here = PluggedLines.Of(before).Where(place => Supplies(place.At, before).Contains(at)).Select(place => place.Line).ToList();
         return here.Exists(line =>
                 line.Phantom == PhantomNeed.Required
-                && !Places(before)
+                && !PluggedLines
+                    .Of(before)
                     .Where(place => place.Line == line)
                     .SelectMany(place => Supplies(place.At, before))
                     .Any(other => before.Patch.Inputs.FirstOrDefault(input => input.Phantom is not null && IsIn(input.At, other))?.Phantom == true)
@@ -239,33 +242,9 @@ internal sealed partial class PhantomSimulation
             : null;
     }
 
-    /// <summary>The lines that are plugged in, and where: as written, or where the patch has them.</summary>
-    private static IEnumerable<(Line Line, Point At)> Places(Show show)
-    {
-        var resolved = Promise.Resolve(show);
-        foreach (var line in show.Lines.Where(line => line.From.Source is null))
-        {
-            var demand = resolved.Demands.First(demand => demand.Line?.Model == line);
-            var runs =
-                !line.From.At.IsEmpty ? line.From.At.ToArray()
-                : demand.Existing.IsNone ? []
-                : [resolved.Graph.Address(demand.Existing, demand.Width)];
-            foreach (
-                var run in runs.Where(run =>
-                    resolved.Graph.Find(run, out var first) == RoutingRules.Resolving.ConnectionState.Connected
-                    && resolved.Graph.GroupOf(first).Kind == PortKind.Input
-                )
-            )
-            {
-                for (var i = 0; i < run.Width; i++)
-                {
-                    yield return (line, run[i]);
-                }
-            }
-        }
-    }
-
-    /// <summary>The inputs that can power what is plugged in at a point: those from which the way up over cables and passive paths for phantom power meets it.</summary>
+    /// <summary>
+    /// The inputs that can power what is plugged in at a point: those from which the way up over cables and passive paths for phantom power meets it.
+    /// </summary>
     private IEnumerable<Point> Supplies(Point entry, Show state)
     {
         var tracer = new NaiveTracer(state);
@@ -307,19 +286,4 @@ internal sealed partial class PhantomSimulation
         range.Device == at.Device && range.Group == at.Group && range.First <= at.Number && at.Number <= range.Last;
 
     private static PointRange Range(Point at) => new(at.Device, at.Group, at.Number, at.Number);
-
-    [GeneratedRegex(@"^(Bring in|Exchange) '")]
-    private static partial Regex Come();
-
-    [GeneratedRegex(@"^At (\S+) pull '.+' and plug '(.+?)'.*\.$")]
-    private static partial Regex Swap();
-
-    [GeneratedRegex(@"^Move '(.+?)'.* from (\S+) to (\S+)\.$")]
-    private static partial Regex Move();
-
-    [GeneratedRegex(@"^Pull '.+' out of (\S+?)( and keep it at hand)?\.$")]
-    private static partial Regex Pull();
-
-    [GeneratedRegex(@"^Plug '(.+?)'.* into ([^\s(]+?)( \(.*\))?\.$")]
-    private static partial Regex Plug();
 }

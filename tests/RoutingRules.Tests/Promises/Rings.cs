@@ -5,7 +5,9 @@ using static RoutingRules.Testing.SmallProfiles;
 
 namespace RoutingRules.Tests.Promises;
 
-/// <summary>Puts devices into a show that are cabled in a ring, with demands at them, ways into the ring and ways out of it; the same ones for the same seed.</summary>
+/// <summary>
+/// Puts devices into a show that are cabled in a ring, with demands at them, ways into the ring and ways out of it; the same ones for the same seed.
+/// </summary>
 internal static class Rings
 {
     private const int Width = 4;

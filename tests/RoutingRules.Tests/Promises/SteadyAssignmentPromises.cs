@@ -82,7 +82,8 @@ public sealed class SteadyAssignmentPromises
                         && !after.Placements.Any(other => other.Demand == placement.Demand && other.At == placement.At)
                     )
                         is { } moved
-                    ? $"{moved.Demand} was held at {moved.At}; a late feed moved it. {string.Join(" ", after.Notes)} {AssignCases.Verdict(held with { Feeds = [.. held.Feeds.AsSpan(), late] }, after, AssignCases.Small)}"
+                    ? $"{moved.Demand} was held at {moved.At}; a late feed moved it. {string.Join(" ", after.Notes)} "
+                        + $"{AssignCases.Verdict(held with { Feeds = [.. held.Feeds.AsSpan(), late] }, after, AssignCases.Small)}"
                     : null;
             }
         );

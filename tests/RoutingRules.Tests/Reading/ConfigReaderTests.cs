@@ -15,7 +15,8 @@ public sealed class ConfigReaderTests
             """
             { "schemaVersion": 1, "failOn": "error",
               "rules": [ { "rule": "RR2003", "enabled": false }, { "rule": "output-orphaned", "severity": "note" } ],
-              "assignment": { "spares": 2, "headroom": 1, "latencyMilliseconds": 8, "inEarLatencyMilliseconds": 4.5, "keepUnlisted": true, "strategy": "exact", "budget": 5000000000,
+              "assignment": { "spares": 2, "headroom": 1, "latencyMilliseconds": 8, "inEarLatencyMilliseconds": 4.5, "keepUnlisted": true,
+                "strategy": "exact", "budget": 5000000000,
                 "order": [ "groups", "sets", "distance", "order", "rewritten", "transmit-blocks", "receive-blocks", "numbers" ] } }
             """
         );

@@ -19,12 +19,14 @@ public sealed class PatternTests
             { Patterns.PointRange, """{"schemaVersion":1,"title":"t","rig":{"reserved":[{"at":*}]}}""", "desk/aux/3-16" },
             {
                 Patterns.GroupRange,
-                """{"schemaVersion":1,"title":"t","rig":{"profiles":[{"id":"p","kind":"k","name":"n","portGroups":[],"factoryRoutes":[{"from":*,"to":"a/1"}]}]}}""",
+                """{"schemaVersion":1,"title":"t","rig":{"profiles":[{"id":"p","kind":"k","name":"n","portGroups":[]"""
+                    + ""","factoryRoutes":[{"from":*,"to":"a/1"}]}]}}""",
                 "aux/3-16"
             },
             {
                 Patterns.Jack,
-                """{"schemaVersion":1,"title":"t","rig":{"profiles":[{"id":"p","kind":"k","name":"n","portGroups":[{"id":"g","kind":"transmit","count":1,"carrier":*}]}]}}""",
+                """{"schemaVersion":1,"title":"t","rig":{"profiles":[{"id":"p","kind":"k","name":"n","portGroups":["""
+                    + """{"id":"g","kind":"transmit","count":1,"carrier":*}]}]}}""",
                 "net/12"
             },
             {

@@ -12,9 +12,11 @@ public sealed class ProfileReaderTests
         { "id": "generic/box", "version": 3, "kind": "stage-box", "name": "Box",
           "portGroups": [
             { "id": "in", "kind": "input", "count": 20, "connector": "xlr-socket", "level": "mic", "phantom": true, "panelLabels": [ "A", "" ] },
-            { "id": "transmit", "kind": "transmit", "countByRate": [ { "sampleRate": 48000, "count": 20 }, { "sampleRate": 96000, "count": 0 } ], "blockSize": 4, "carrier": "net/1" },
+            { "id": "transmit", "kind": "transmit", "countByRate": [ { "sampleRate": 48000, "count": 20 }, { "sampleRate": 96000, "count": 0 } ],
+              "blockSize": 4, "carrier": "net/1" },
             { "id": "net", "kind": "network", "count": 2, "bridged": [ { "jacks": "1-2" } ] } ],
-          "routing": [ { "from": "in", "to": "transmit", "mode": "fixed", "clearable": true }, { "from": "in", "to": "out", "mode": "block", "blockSize": 4, "reordering": true } ],
+          "routing": [ { "from": "in", "to": "transmit", "mode": "fixed", "clearable": true },
+            { "from": "in", "to": "out", "mode": "block", "blockSize": 4, "reordering": true } ],
           "through": [ { "kind": "select", "from": "in", "to": "out", "phantom": true, "latencyMilliseconds": 0.5 } ],
           "factoryRoutes": [ { "from": "in/1-4", "to": "transmit/1-4" } ],
           "limits": { "streamsSent": 5, "streamsReceived": 0, "hops": 7, "labelLength": 12 },

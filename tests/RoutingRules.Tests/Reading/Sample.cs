@@ -23,13 +23,15 @@ internal static class Sample
               { "id": "desk", "profile": "generic/console-medium", "power": [ "ups-1" ] },
               { "id": "box-r", "profile": "generic/stage-box-medium", "zone": "stage-right", "label": "SR box" }
             ],
-            "links": [ { "id": "trunk", "network": "audio", "from": "desk/net/1", "to": "box-r/net/1", "medium": "copper-solid", "lengthMetres": 70.5, "speedMbps": 1000 } ],
+            "links": [ { "id": "trunk", "network": "audio", "from": "desk/net/1", "to": "box-r/net/1", "medium": "copper-solid",
+              "lengthMetres": 70.5, "speedMbps": 1000 } ],
             "cables": [ { "from": "box-r/out/1-2", "to": "amp-r/in/1-2", "way": "loom B 1-2" } ],
             "unavailable": [ { "at": "box-r/in/7", "reason": "crackles", "since": "2027-06-11" } ],
             "reserved": [ { "at": "box-r/out/8" } ]
           },
           "feeds": [
-            { "id": "main-l", "role": "main", "set": "main", "part": "left", "source": "desk/main/1", "to": [ { "zones": [ "stage-right" ] } ], "priority": "critical" },
+            { "id": "main-l", "role": "main", "set": "main", "part": "left", "source": "desk/main/1", "to": [ { "zones": [ "stage-right" ] } ],
+              "priority": "critical" },
             { "id": "ears-1", "role": "in-ear", "source": "desk/aux/9-10", "to": [ { "at": "box-r/out/3-4" } ], "limiter": true,
               "separateFrom": [ { "feed": "main-l", "by": "power" } ] }
           ],

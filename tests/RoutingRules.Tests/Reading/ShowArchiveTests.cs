@@ -75,7 +75,8 @@ public sealed class ShowArchiveTests : IDisposable
         Change(
             static (bytes, at) =>
             {
-                // General purpose bit 0 in the first local header and the first entry of the directory: APPNOTE.TXT 6.3.10, 4.3.7, 4.3.12 and 4.4.4 (from memory).
+                // General purpose bit 0 in the first local header and the first entry of the directory: APPNOTE.TXT 6.3.10, 4.3.7, 4.3.12 and 4.4.4 (from
+                // memory).
                 bytes[at("PK\u0003\u0004") + 6] |= 1;
                 bytes[at("PK\u0001\u0002") + 8] |= 1;
             }

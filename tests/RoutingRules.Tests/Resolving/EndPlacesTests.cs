@@ -8,6 +8,7 @@ using RoutingRules.Tests.Promises;
 using RoutingRules.Tests.Rules;
 using static RoutingRules.Testing.SmallProfiles;
 using static RoutingRules.Testing.SmallShow;
+using static RoutingRules.Tests.Resolving.EndShows;
 
 namespace RoutingRules.Tests.Resolving;
 
@@ -15,37 +16,6 @@ namespace RoutingRules.Tests.Resolving;
 public sealed class EndPlacesTests
 {
     private static readonly InEarLimiterMissing Rule = new();
-
-    private static DeviceProfile Profile(string id, DeviceKind kind, params PortGroup[] groups) =>
-        new()
-        {
-            Id = new(id),
-            Kind = kind,
-            Name = id,
-            PortGroups = groups.ToValueList(),
-        };
-
-    private static DeviceProfile HeadphoneAmplifier { get; } =
-        Profile(
-            "test/phones",
-            new DeviceKind("headphone-amplifier"),
-            Group("in", PortKind.Input, 2),
-            Group("out", PortKind.Output, 2) with
-            {
-                Level = SignalLevel.Headphone,
-            }
-        ) with
-        {
-            Through =
-            [
-                new()
-                {
-                    Kind = ThroughKind.Process,
-                    From = new("in"),
-                    To = new("out"),
-                },
-            ],
-        };
 
     private static DeviceProfile Pack { get; } = Profile("test/pack", new DeviceKind("wired-pack"), Group("in", PortKind.Input, 2) with { InEar = true });
 
@@ -61,32 +31,6 @@ public sealed class EndPlacesTests
         ) with
         {
             Routing = [Entry("receive", "pack", RoutingMode.Free)],
-        };
-
-    private static DeviceProfile Selector { get; } =
-        Profile(
-            "test/selector",
-            new DeviceKind("selector"),
-            Group("in-a", PortKind.Input, 2),
-            Group("in-b", PortKind.Input, 2),
-            Group("out", PortKind.Output, 2)
-        ) with
-        {
-            Through =
-            [
-                new()
-                {
-                    Kind = ThroughKind.Select,
-                    From = new("in-a"),
-                    To = new("out"),
-                },
-                new()
-                {
-                    Kind = ThroughKind.Select,
-                    From = new("in-b"),
-                    To = new("out"),
-                },
-            ],
         };
 
     private static DeviceProfile Split { get; } =
@@ -108,26 +52,6 @@ public sealed class EndPlacesTests
                 },
             ],
         };
-
-    private static Show Show((string Id, DeviceProfile Profile)[] devices, string at, params Cable[] cables)
-    {
-        var show = Of([("desk", SmallProfiles.Console), ("box", ClearableBox), .. devices]).With(Stream("s", "desk/transmit/1-4", "box/receive/1-4"));
-        return show with
-        {
-            Rig = show.Rig with { Cables = cables.ToValueList() },
-            Feeds = [Feed("mix", FeedRole.Monitor, "desk/aux/1", at) with { Limiter = false }],
-        };
-    }
-
-    private static void ExpectEars(Show show, string at) =>
-        Expect.One(
-            Rule,
-            show,
-            Severity.Error,
-            "/feeds/0/limiter",
-            $"Feed 'mix' (monitor), which goes into somebody's ears at {at}, has no limiter.",
-            "feed=mix"
-        );
 
     [Fact]
     public void A_headphone_output_behind_a_cable_is_in_ear() =>
@@ -240,65 +164,6 @@ public sealed class EndPlacesTests
             "feed=main",
             "output=desk/phones/1"
         );
-    }
-
-    /// <summary>Two selectors in a ring, one of whose outputs goes to a rack, and a ring of two processors before it.</summary>
-    [Fact]
-    public void Rings_before_the_ears_come_to_an_end()
-    {
-        var show = Show(
-            [("one", Selector), ("two", Selector), ("rack", EarRig.Rack)],
-            "one/in-a/1",
-            Cable("box/out/1", "one/in-a/1"),
-            Cable("one/out/1", "two/in-a/1"),
-            Cable("two/out/1", "one/in-b/1"),
-            Cable("one/out/1", "rack/in/1")
-        );
-        ExpectEars(show, "rack/in/1");
-        Expect.None(new InEarCarriesOther(), show);
-
-        var ring = Show([("p", HeadphoneAmplifier), ("q", HeadphoneAmplifier)], "box/out/1", Cable("p/out/1", "q/in/1"), Cable("q/out/1", "p/in/1"));
-        Expect.None(Rule, ring);
-        Expect.None(new InEarCarriesOther(), ring);
-    }
-
-    [Fact]
-    public void What_leads_to_an_end_is_what_has_the_end_behind_it()
-    {
-        var resolved = Promise.Resolve(
-            Show([("select", Selector), ("rack", EarRig.Rack)], "box/out/1", Cable("box/out/1-2", "select/in-b/1-2"), Cable("select/out/1-2", "rack/in/2-3"))
-        );
-        var names = Enumerable
-            .Range(0, resolved.Graph.PointCount)
-            .Select(index => new PointIndex(index))
-            .Where(resolved.Ears.Contains)
-            .Select(point => resolved.Graph.Address(point).ToString())
-            .ToArray();
-
-        Assert.Equal(
-            [
-                "desk/aux/1",
-                "desk/aux/2",
-                "desk/transmit/1",
-                "desk/transmit/2",
-                "box/out/1",
-                "box/out/2",
-                "box/receive/1",
-                "box/receive/2",
-                "select/in-a/1",
-                "select/in-a/2",
-                "select/in-b/1",
-                "select/in-b/2",
-                "select/out/1",
-                "select/out/2",
-                "rack/in/1",
-                "rack/in/2",
-                "rack/in/3",
-                "rack/in/4",
-            ],
-            names
-        );
-        Assert.Equal("rack/in/3", resolved.Graph.Address(Assert.Single(resolved.Ears.Behind(resolved.Graph.Find(At("desk/aux/2")[0])))).ToString());
     }
 
     [Fact]

@@ -49,7 +49,8 @@ public sealed class SampleRatesTests
 
     private static string Rates(Show show) => string.Join(' ', Promise.Resolve(show).Devices.Select(device => device.SampleRate));
 
-    // Desk and box follow the first network in the list, in whatever order links and clocks stand; leaders follow their clock; nothing is known of the idle box.
+    // Desk and box follow the first network in the list, in whatever order links and clocks stand; leaders follow their clock; nothing is known of the idle
+    // box.
     [Theory]
     [InlineData("fast", "slow", false, "96000 96000 96000 44100 48000")]
     [InlineData("fast", "slow", true, "96000 96000 96000 44100 48000")]
@@ -80,7 +81,8 @@ public sealed class SampleRatesTests
         Assert.Equal("48000 48000 48000 48000 48000", Rates(Two("unknown", "unknown", false)));
     }
 
-    // The desk runs at the rate of the first network; a stream of the second travels at that of the second, and one of a network without a clock as its sender runs.
+    // The desk runs at the rate of the first network; a stream of the second travels at that of the second, and one of a network without a clock as its sender
+    // runs.
     [Fact]
     public void A_stream_travels_at_the_rate_of_its_own_network()
     {

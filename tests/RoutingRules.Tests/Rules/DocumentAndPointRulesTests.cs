@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using FsCheck.Xunit;
 using RoutingRules.Checking;
+using RoutingRules.Checking.Rules.Documents;
 using RoutingRules.Checking.Rules.Feeds;
 using RoutingRules.Checking.Rules.Points;
 using RoutingRules.Documents;
@@ -20,9 +21,9 @@ public sealed class DocumentAndPointRulesTests
     private static readonly Rule[] Rules = [.. BuiltInRules.All.Where(rule => rule.Descriptor.Family is RuleFamily.Document or RuleFamily.Points)];
 
     [Fact]
-    public void There_are_twenty_four_rules_in_the_order_of_their_ids()
+    public void There_are_twenty_five_rules_in_the_order_of_their_ids()
     {
-        Assert.Equal(24, Rules.Length);
+        Assert.Equal(25, Rules.Length);
         Assert.Equal(Rules.Select(rule => rule.Descriptor.Id).Order(StringComparer.Ordinal), Rules.Select(rule => rule.Descriptor.Id));
         Assert.All(Rules, rule => Assert.StartsWith($"RR{(int)rule.Descriptor.Family}", rule.Descriptor.Id, StringComparison.Ordinal));
     }
@@ -61,7 +62,7 @@ public sealed class DocumentAndPointRulesTests
             Lines = show.Lines.Reverse().Select(line => line with { Name = "N" }).ToValueList(),
             Patch = show.Patch with { Labels = show.Patch.Labels.Reverse().Select(label => label with { Text = "other" }).ToValueList() },
         };
-        Assert.All(Rules, rule => Assert.Equal(Expect.Fingerprints(rule, show), Expect.Fingerprints(rule, changed)));
+        Assert.All(Rules.Where(rule => rule is not NameDoubled), rule => Assert.Equal(Expect.Fingerprints(rule, show), Expect.Fingerprints(rule, changed)));
     }
 
     /// <summary>Every output that a route or a cable uses carries a real source, or a finding names a point or device of its chain or a feed pinned there, or its end belongs to a broken connection.</summary>

@@ -19,9 +19,9 @@ public sealed class LineLabelAndHearingRulesTests
     ];
 
     [Fact]
-    public void There_are_twenty_four_rules_in_the_order_of_their_ids()
+    public void There_are_twenty_seven_rules_in_the_order_of_their_ids()
     {
-        Assert.Equal(24, Rules.Length);
+        Assert.Equal(27, Rules.Length);
         Assert.Equal(Rules.Select(rule => rule.Descriptor.Id).Order(StringComparer.Ordinal), Rules.Select(rule => rule.Descriptor.Id));
         Assert.All(Rules, rule => Assert.StartsWith($"RR{(int)rule.Descriptor.Family}", rule.Descriptor.Id, StringComparison.Ordinal));
     }

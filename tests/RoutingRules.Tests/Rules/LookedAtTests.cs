@@ -1,6 +1,10 @@
 using RoutingRules.Checking.Rules.Documents;
+using RoutingRules.Checking.Rules.Feeds;
+using RoutingRules.Checking.Rules.Hearing;
+using RoutingRules.Checking.Rules.Lines;
 using RoutingRules.Checking.Rules.Networks;
 using RoutingRules.Checking.Rules.Points;
+using RoutingRules.Checking.Rules.Resilience;
 using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
@@ -8,7 +12,9 @@ using RoutingRules.Profiles.Generic;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Rules.Feeds;
 using RoutingRules.Tests.Rules.Network;
+using RoutingRules.Tests.Rules.Resilience;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Rules.Network.NetworkShow;
 
@@ -34,6 +40,14 @@ public sealed class LookedAtTests
             Of(("box", SmallProfiles.FreeBox with { Routing = [SmallProfiles.Entry("in", "out", RoutingMode.Block) with { BlockSize = 4 }] }))
         ),
         (new ClockLedTwice(), Two().With(Clock("one", "desk"), Clock("two", "box"))),
+        (
+            new ConnectorShared(),
+            ConnectorSharedTests.Show(SignalLevel.Aes3, ConnectorSharedTests.Aux(1, FeedRole.Monitor), ConnectorSharedTests.Aux(2, FeedRole.Monitor))
+        ),
+        (new FillSlower(), FillSlowerTests.Show(2, FeedRole.Fill, "m", "f")),
+        (new IsolationMissing(), Two() with { Feeds = [Feed("rec", FeedRole.Record, "desk/main/1", "desk/out/1")] }),
+        (new NetworksShare(), NetworksShareTests.Two("sw-2", "a", "b")),
+        (new EvacuationUnassured(), Two() with { Feeds = [Feed("evac", FeedRole.Evacuation, "desk/main/1", "desk/out/1")] }),
     ];
 
     [Fact]
@@ -50,7 +64,7 @@ public sealed class LookedAtTests
     [Fact]
     public void Devices_without_a_patch_are_judged_by_few_rules() =>
         Assert.Equal(
-            ["id-duplicate", "profile-unknown", "profile-unsound", "word-doubtful", "signal-loop"],
+            ["id-duplicate", "profile-unknown", "profile-unsound", "word-doubtful", "signal-loop", "packet-time-unusual"],
             Engine
                 .Check(Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)))
                 .Rules.Where(rule => rule.Status == RuleStatus.Passed)

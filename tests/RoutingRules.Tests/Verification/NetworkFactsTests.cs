@@ -24,6 +24,34 @@ public class NetworkFactsTests
         Assert.Equal(kilobits * 1000L, new NetworkFacts(new RigFacts(show, _ => null, [])).BitsPerSecond(network, channels));
     }
 
+    // As many samples in a packet at 44.1 kHz as at 48 (AES67-2023, 7.2, as open code cites it): (48 x 8 x 3 + 78) x 8 x 44100 / 48 = 9 040 500.
+    [Theory]
+    [InlineData(1000, 9_040_500)]
+    [InlineData(1088, 9_040_500)]
+    [InlineData(125, 13_053_600)] // (6 x 8 x 3 + 78) x 8 x 44100 / 6
+    public void Packets_at_44_kilohertz_hold_as_many_samples_as_at_48(int microseconds, long bits)
+    {
+        var show = Of(("desk", SmallProfiles.Console));
+        show = show with
+        {
+            Rig = show.Rig with
+            {
+                Clocks =
+                [
+                    new()
+                    {
+                        Id = new("c"),
+                        SampleRate = 44_100,
+                        Leader = new("desk"),
+                    },
+                ],
+                Networks = [show.Rig.Networks[0] with { Clock = new("c"), PacketMicroseconds = microseconds }],
+            },
+        };
+
+        Assert.Equal(bits, new NetworkFacts(new RigFacts(show, _ => null, [])).BitsPerSecond(show.Rig.Networks[0], 8));
+    }
+
     [Fact]
     public void A_tree_takes_the_fewest_hops_and_the_first_link_by_name()
     {

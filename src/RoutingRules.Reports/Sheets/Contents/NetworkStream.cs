@@ -23,7 +23,9 @@ public sealed record NetworkStream
     /// <summary>How many of them carry a signal.</summary>
     public required int Used { get; init; }
 
-    /// <summary>What it puts on the wire, headers and gaps counted; null when the engine has no numbers for the transport or the stream does not start.</summary>
+    /// <summary>
+    /// What it puts on the wire, headers and gaps counted; null when the engine has no numbers for the transport or the stream does not start.
+    /// </summary>
     public double? BitsPerSecond { get; init; }
 
     /// <summary>How it differs from the older revision; null when it does not, or when there is none.</summary>

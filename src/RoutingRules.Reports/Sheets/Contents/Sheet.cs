@@ -13,7 +13,9 @@ public sealed record Sheet
     /// <summary>What is not patched yet or not as the document asks, feeds first; empty when nothing is missing.</summary>
     public ValueList<SheetGap> Gaps { get; init; }
 
-    /// <summary>What differs from the older revision: devices, outputs, inputs, channels, lines, mixes; empty when nothing does or nothing is compared.</summary>
+    /// <summary>
+    /// What differs from the older revision: devices, outputs, inputs, channels, lines, mixes; empty when nothing does or nothing is compared.
+    /// </summary>
     public ValueList<SheetDifference> Differences { get; init; }
 
     /// <summary>Drawings of what runs between the devices.</summary>

@@ -7,7 +7,10 @@ namespace RoutingRules.Reports.Sheets.Contents;
 /// <summary>What sheets to make.</summary>
 public sealed record SheetOptions
 {
-    /// <summary>The devices to show, printed in rig order. Devices, zones and sides add up; when all three are empty every device is shown. The lists then hold what enters, passes or ends at these devices.</summary>
+    /// <summary>
+    /// The devices to show, printed in rig order. Devices, zones and sides add up; when all three are empty every device is shown. The lists then hold what
+    /// enters, passes or ends at these devices.
+    /// </summary>
     public ValueList<Id<Device>> Devices { get; init; }
 
     /// <summary>Zones whose devices to show.</summary>

@@ -47,7 +47,9 @@ internal sealed class FlowBox(SheetFlowNode node, int index, int edges)
     /// <summary>The lines under the first.</summary>
     public IReadOnlyList<string> Lines { get; private set; } = [];
 
-    /// <summary>Lays the texts out in a width; what does not fit on a line goes on to a second, or as many as the edges leave room for, before it is cut.</summary>
+    /// <summary>
+    /// Lays the texts out in a width; what does not fit on a line goes on to a second, or as many as the edges leave room for, before it is cut.
+    /// </summary>
     public void Fit(double width)
     {
         Width = width;

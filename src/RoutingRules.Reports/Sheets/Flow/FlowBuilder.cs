@@ -82,7 +82,9 @@ internal sealed partial class FlowBuilder
 
     private bool EndsInside(FlowPath way) => graph.GroupOf(way.Points[^1]).Kind == PortKind.Sink;
 
-    /// <summary>One drawing for each so many ends, in the order of devices and numbers; ways through further devices apart, as they need more columns.</summary>
+    /// <summary>
+    /// One drawing for each so many ends, in the order of devices and numbers; ways through further devices apart, as they need more columns.
+    /// </summary>
     private IEnumerable<SheetFlow> Draw(string title, IEnumerable<FlowPath> all, int most)
     {
         var sorted = all.OrderBy(way => Last(way).Value).ThenBy(way => way.Points[^1].Value).ToArray();

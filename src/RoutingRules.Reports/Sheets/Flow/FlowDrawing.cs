@@ -95,7 +95,9 @@ internal sealed class FlowDrawing
 
     private static bool IsLast(FlowPath way, int position) => position == way.Points.Count - 1;
 
-    /// <summary>Where a way leaves a device that it entered by an input, when it leaves by an output; -1 when it does not. The two are drawn as one place.</summary>
+    /// <summary>
+    /// Where a way leaves a device that it entered by an input, when it leaves by an output; -1 when it does not. The two are drawn as one place.
+    /// </summary>
     private int Exit(FlowPath way, int entry)
     {
         var graph = facts.Graph;

@@ -2,7 +2,9 @@ using RoutingRules.Reports.Sheets.Contents;
 
 namespace RoutingRules.Reports.Sheets.Flow;
 
-/// <summary>Arranges a drawing: columns from left to right, the tallest one in its own order, the others so that their places stand near what they are joined to.</summary>
+/// <summary>
+/// Arranges a drawing: columns from left to right, the tallest one in its own order, the others so that their places stand near what they are joined to.
+/// </summary>
 /// <remarks>Deterministic; about linear in places and edges. Millimetres, the origin at the top left.</remarks>
 internal sealed class FlowLayout
 {
@@ -168,7 +170,9 @@ internal sealed class FlowLayout
     /// <summary>How thick an edge is drawn.</summary>
     public static double Stroke(SheetFlowEdge edge) => edge.Count <= 1 ? 0.4 : Math.Min(1.9, 0.5 + (0.09 * edge.Count));
 
-    /// <summary>The edges with the heights at which they leave and reach their places: whole devices and bundles spread theirs, others let them meet in the middle.</summary>
+    /// <summary>
+    /// The edges with the heights at which they leave and reach their places: whole devices and bundles spread theirs, others let them meet in the middle.
+    /// </summary>
     public IEnumerable<(SheetFlowEdge Edge, FlowBox From, double LeavesAt, FlowBox To, double ReachesAt)> Edges() =>
         flow.Edges.Select(edge => (edge, boxes[edge.From], Port(boxes[edge.From], edge.To, next), boxes[edge.To], Port(boxes[edge.To], edge.From, before)));
 

@@ -22,7 +22,8 @@ internal static class FlowSvg
         var output = new StringBuilder();
         output.Append(
             CultureInfo.InvariantCulture,
-            $"<svg viewBox=\"0 0 {Number(FlowLayout.Width)} {Number(layout.Height)}\" role=\"img\" aria-label=\"{HtmlText.Escape(flow.Title)}\" font-family=\"sans-serif\">\n"
+            $"<svg viewBox=\"0 0 {Number(FlowLayout.Width)} {Number(layout.Height)}\" role=\"img\" aria-label=\"{HtmlText.Escape(flow.Title)}\" "
+                + $"font-family=\"sans-serif\">\n"
         );
         Draw(output, layout);
         return output.Append("</svg>\n").ToString();
@@ -62,7 +63,9 @@ internal static class FlowSvg
     public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 
     public static string Text(double x, double y, double size, bool isBold, string text, string anchor = "start") =>
-        $"<text x=\"{Number(x)}\" y=\"{Number(y)}\" font-size=\"{Number(size)}\"{(isBold ? " font-weight=\"bold\"" : "")}{(anchor == "start" ? "" : $" text-anchor=\"{anchor}\"")}>{HtmlText.Escape(text)}</text>\n";
+        $"<text x=\"{Number(x)}\" y=\"{Number(y)}\" "
+        + $"font-size=\"{Number(size)}\"{(isBold ? " font-weight=\"bold\"" : "")}{(anchor == "start" ? "" : $" text-anchor=\"{anchor}\"")}>"
+        + $"{HtmlText.Escape(text)}</text>\n";
 
     private static void Frame(StringBuilder output, FlowFrame frame)
     {
@@ -77,13 +80,15 @@ internal static class FlowSvg
         var title = FlowText.Fit(frame.Name, first.Width, HeadSize, true);
         output.Append(
             CultureInfo.InvariantCulture,
-            $"<rect x=\"{Number(first.X)}\" y=\"{Number(frame.Top + 0.8)}\" width=\"{Number(FlowText.Width(title, HeadSize, true))}\" height=\"4\" fill=\"#fff\"/>\n"
+            $"<rect x=\"{Number(first.X)}\" y=\"{Number(frame.Top + 0.8)}\" width=\"{Number(FlowText.Width(title, HeadSize, true))}\" height=\"4\" "
+                + $"fill=\"#fff\"/>\n"
         );
         output.Append(Text(first.X + 0.2, frame.Top + 3.9, HeadSize, true, title));
     }
 
     private static string Rectangle(double x, double y, double width, double height, double stroke, string fill) =>
-        $"<rect x=\"{Number(x)}\" y=\"{Number(y)}\" width=\"{Number(width)}\" height=\"{Number(height)}\" fill=\"{fill}\" stroke=\"#000\" stroke-width=\"{Number(stroke)}\"/>\n";
+        $"<rect x=\"{Number(x)}\" y=\"{Number(y)}\" width=\"{Number(width)}\" height=\"{Number(height)}\" fill=\"{fill}\" stroke=\"#000\" "
+        + $"stroke-width=\"{Number(stroke)}\"/>\n";
 
     private static void Edge(StringBuilder output, SheetFlowEdge edge, (double X, double Y) from, (double X, double Y) to)
     {

@@ -43,7 +43,9 @@ internal static class FlowText
         return fitting.Length == 0 ? "" : $"{fitting.ToString().TrimEnd()}\u2026";
     }
 
-    /// <summary>The text in lines that fit, at most so many, broken between words where that can be; the last one is cut if need be. None for an empty text.</summary>
+    /// <summary>
+    /// The text in lines that fit, at most so many, broken between words where that can be; the last one is cut if need be. None for an empty text.
+    /// </summary>
     public static List<string> Wrap(string text, double width, double size, int most)
     {
         var lines = new List<string>();

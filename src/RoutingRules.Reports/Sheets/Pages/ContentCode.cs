@@ -12,7 +12,9 @@ internal static class ContentCode
     private const string Symbols = "34679ACDEFGHJKMNPQRTUWXY";
     private const int Length = 6;
 
-    /// <summary>Six symbols: the first eight octets of the SHA-256 of the written show, as a number, most significant first, in base 24 with the lowest digit last.</summary>
+    /// <summary>
+    /// Six symbols: the first eight octets of the SHA-256 of the written show, as a number, most significant first, in base 24 with the lowest digit last.
+    /// </summary>
     /// <exception cref="ArgumentException">An <c>extensions</c> member of the show is not a JSON object.</exception>
     public static string Of(Show show)
     {

@@ -88,7 +88,8 @@ public static class HtmlSheetWriter
         {
             output.Append(
                 CultureInfo.InvariantCulture,
-                $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n{string.Concat(list.Select(caution => $"<li>{HtmlText.Escape(caution)}</li>\n"))}</ul>\n</aside>\n"
+                $"<aside class=\"cautions\">\n<h3>{PageLayout.CautionsTitle}</h3>\n<ul>\n"
+                    + $"{string.Concat(list.Select(caution => $"<li>{HtmlText.Escape(caution)}</li>\n"))}</ul>\n</aside>\n"
             );
         }
     }

@@ -33,7 +33,9 @@ internal static class MarkdownText
         return escaped.ToString();
     }
 
-    /// <summary>Where the character stands that makes a list, a rule or a heading of the line: a hyphen, an equals sign, or what follows leading digits; -1 for none.</summary>
+    /// <summary>
+    /// Where the character stands that makes a list, a rule or a heading of the line: a hyphen, an equals sign, or what follows leading digits; -1 for none.
+    /// </summary>
     private static int StartMark(string text)
     {
         var digits = 0;

@@ -163,7 +163,7 @@ internal static class SheetWords
             ConnectionState.OutOfRange => "it names a number beyond the last one of its group",
             ConnectionState.WidthMismatch => "its two ends are not equally wide",
             ConnectionState.WrongKind => "one end is of a kind that cannot be there",
-            ConnectionState.WrongDevice => "its ends must be on one device for a route, on two for a cable",
+            ConnectionState.WrongDevice => "its ends must be on one device for a route, on two for a link",
             _ => "",
         };
 

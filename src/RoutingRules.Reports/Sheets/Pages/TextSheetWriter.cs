@@ -5,7 +5,9 @@ using RoutingRules.Reports.Sheets.Contents;
 namespace RoutingRules.Reports.Sheets.Pages;
 
 /// <summary>Writes sheets as plain text for terminals and plain printers.</summary>
-/// <remarks>Lines of at most 100 characters where words allow, LF only, no escape sequences. Each page starts with a form feed but the first. Thread safe.</remarks>
+/// <remarks>
+/// Lines of at most 100 characters where words allow, LF only, no escape sequences. Each page starts with a form feed but the first. Thread safe.
+/// </remarks>
 public static class TextSheetWriter
 {
     internal const int LineLength = 100;

@@ -116,7 +116,7 @@ internal sealed class RefusalList(AlternativeProbe probe, AssignmentOptions opti
                 group.Count > 0
                 && (
                     isNamed ? group.Kind == wanted
-                    : node.Line is { } line ? DemandBuilder.Suits(group, line.Model)
+                    : node.Line is { } line ? PossiblePlaces.Suits(group, line.Model)
                     : group.IsLineOutput
                 )
             );

@@ -153,6 +153,6 @@ internal sealed class RelaxationFinder(Reassigner again, AssignmentProblem probl
         problem.Show.Devices.Any(device =>
             device.Model.Zone == zone
             && device.Profile.Kind == DeviceKind.StageBox
-            && device.Groups.Any(group => node.Line is { } line ? DemandBuilder.Suits(group, line.Model) : group.IsLineOutput)
+            && device.Groups.Any(group => node.Line is { } line ? PossiblePlaces.Suits(group, line.Model) : group.IsLineOutput)
         );
 }

@@ -10,6 +10,7 @@ internal sealed class LinkLoads
     private readonly NetworkMap network;
     private readonly double percent;
     private readonly Dictionary<(int Network, int Sender, int Width), long> known = [];
+    private readonly HashSet<(int Stream, int Direction)> crossings = [];
 
     /// <summary>Adds up what streams take.</summary>
     /// <param name="show">The show with its devices and links.</param>
@@ -22,16 +23,26 @@ internal sealed class LinkLoads
         this.show = show;
         this.network = network;
         this.percent = percent;
-        Staying = new long[2 * show.Links.Count];
-        Streams = new int[Staying.Length];
+        var traffic = new LinkTraffic(network, show.Links.Count);
         foreach (var stream in streams)
         {
-            var load = Of(stream);
-            foreach (var direction in Directions(stream, isExcluded))
+            var on = network.IndexOf(stream.Model.Network);
+            foreach (var receiver in on < 0 || stream.From.IsNone ? [] : stream.Receivers)
             {
-                Staying[direction] += load;
-                Streams[direction]++;
+                if (!receiver.At.IsNone && !isExcluded[show.Graph.DeviceOf(receiver.At).Index])
+                {
+                    traffic.Add(stream.Index, on, show.Graph.DeviceOf(stream.From), show.Graph.DeviceOf(receiver.At), Of(stream));
+                }
             }
+        }
+
+        Staying = new long[2 * show.Links.Count];
+        Streams = new int[Staying.Length];
+        foreach (var crossing in traffic.Crossings)
+        {
+            Staying[crossing.Direction] += (long)crossing.Rate;
+            Streams[crossing.Direction]++;
+            crossings.Add((crossing.Stream, crossing.Direction));
         }
     }
 
@@ -44,21 +55,8 @@ internal sealed class LinkLoads
     /// <summary>What streams may take of a direction, in bit/s; the greatest number there is for a link without a speed.</summary>
     public long Most(int direction) => show.Links[direction / 2].Model.SpeedMbps is { } speed ? (long)(speed * 10_000.0 * percent) : long.MaxValue;
 
-    /// <summary>The directions that a stream passes to its receivers.</summary>
-    public HashSet<int> Directions(StreamNode stream, bool[] isExcluded)
-    {
-        var found = new HashSet<int>();
-        var on = network.IndexOf(stream.Model.Network);
-        foreach (var receiver in on < 0 || stream.From.IsNone ? [] : stream.Receivers)
-        {
-            if (!receiver.At.IsNone && !isExcluded[show.Graph.DeviceOf(receiver.At).Index])
-            {
-                found.UnionWith(network.Directions(on, show.Graph.DeviceOf(stream.From), show.Graph.DeviceOf(receiver.At)));
-            }
-        }
-
-        return found;
-    }
+    /// <summary>True when a stream passes a direction to one of its receivers.</summary>
+    public bool IsCrossed(int stream, int direction) => crossings.Contains((stream, direction));
 
     /// <summary>What a stream takes of every direction it passes.</summary>
     public long Of(StreamNode stream) =>
@@ -79,11 +77,8 @@ internal sealed class LinkLoads
 
         if (!known.TryGetValue((on, sender, width), out var load))
         {
-            var rig = show.Document.Rig;
-            var packets = TransportData.Load(rig.Networks[on], NetworkRates.Of(rig, rig.Networks[on], show.Devices[sender]), width);
-
             // A rate that is whole comes out as such but for the last digits of a double.
-            load = (long)Math.Ceiling((packets?.BitsPerSecond ?? 0) - 1e-4);
+            load = (long)Math.Ceiling((LinkTraffic.Rate(show.Document.Rig, on, show.Devices[sender], width) ?? 0) - 1e-4);
             known.Add((on, sender, width), load);
         }
 

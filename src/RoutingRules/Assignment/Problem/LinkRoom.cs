@@ -24,7 +24,7 @@ internal sealed class LinkRoom
         Staying = [];
     }
 
-    public LinkRoom(AssignmentProblem problem, LinkLoads loads, int[] directions, int[] unitOf, Func<int, int, bool> isCrossedByStaying)
+    public LinkRoom(AssignmentProblem problem, LinkLoads loads, int[] directions, int[] unitOf)
     {
         this.problem = problem;
         this.unitOf = unitOf;
@@ -35,7 +35,7 @@ internal sealed class LinkRoom
         Array.Fill(positionOf, -1);
         crossed = new int[problem.Show.Document.Rig.Networks.Count * problem.DeviceCount * problem.DeviceCount][];
         rates = new long[unitOf.Length * directions.Length];
-        this.isCrossedByStaying = new bool[rates.Length];
+        isCrossedByStaying = new bool[rates.Length];
         for (var at = 0; at < directions.Length; at++)
         {
             positionOf[directions[at]] = at;
@@ -43,7 +43,7 @@ internal sealed class LinkRoom
             {
                 var unit = unitOf[block.Id];
                 rates[(unit * Count) + at] = block.IsKept ? loads.OfStaying(block) : loads.Of(problem.Network.NetworkOf(directions[at] / 2), block);
-                this.isCrossedByStaying[(unit * Count) + at] = block.IsKept && isCrossedByStaying(block.KeptStream, directions[at]);
+                isCrossedByStaying[(unit * Count) + at] = block.IsKept && loads.IsCrossed(block.KeptStream, directions[at]);
             }
         }
     }

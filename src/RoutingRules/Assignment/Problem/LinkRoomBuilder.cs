@@ -9,7 +9,6 @@ internal sealed class LinkRoomBuilder
 {
     private readonly AssignmentProblem problem;
     private readonly LinkLoads loads;
-    private readonly HashSet<int>[] stayingDirections;
     private readonly Dictionary<(int Sender, int Direction), int> asked = [];
     private readonly Dictionary<int, SortedSet<int>> receiversOver = [];
 
@@ -17,11 +16,6 @@ internal sealed class LinkRoomBuilder
     {
         this.problem = problem;
         loads = new LinkLoads(problem.Show, problem.Network, problem.Options.LinkPercent, problem.Staying, problem.IsExcluded);
-        stayingDirections = new HashSet<int>[problem.Show.Streams.Count];
-        foreach (var stream in problem.Staying)
-        {
-            stayingDirections[stream.Index] = loads.Directions(stream, problem.IsExcluded);
-        }
     }
 
     public static LinkRoom Build(AssignmentProblem problem) =>
@@ -44,10 +38,8 @@ internal sealed class LinkRoomBuilder
             }
         }
 
-        return directions.Count == 0 ? LinkRoom.None : new LinkRoom(problem, loads, [.. directions], Units(), IsCrossedByStaying);
+        return directions.Count == 0 ? LinkRoom.None : new LinkRoom(problem, loads, [.. directions], Units());
     }
-
-    private bool IsCrossedByStaying(int stream, int direction) => stream >= 0 && stayingDirections[stream].Contains(direction);
 
     /// <summary>True when everything that can be sent at all fits on the slowest link together.</summary>
     private bool IsSafe()

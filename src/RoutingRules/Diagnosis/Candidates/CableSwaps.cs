@@ -32,7 +32,7 @@ internal static class CableSwaps
                 yield return new OtherRepair(
                     $"The cables to {Name(show, one)} and {Name(show, other)} are exchanged",
                     Fix.Of(
-                        $"Plug {show.Graph.Address(show.Graph.Upstream(other))} to {show.Graph.Address(one)} and {show.Graph.Address(show.Graph.Upstream(one))} to {show.Graph.Address(other)}",
+                        $"Plug {Plug(show, sources, one)} and {Plug(show, sources, other)}",
                         FixSafety.Unsafe,
                         edits.Set(elements, sources).Edits(show.Document),
                         CauseWords.Caution
@@ -41,6 +41,9 @@ internal static class CableSwaps
             }
         }
     }
+
+    private static string Plug(ResolvedShow show, SortedDictionary<PointIndex, PointIndex> sources, PointIndex input) =>
+        $"{show.Graph.Address(sources[input])} to {show.Graph.Address(input)}";
 
     private static string Name(ResolvedShow show, PointIndex input) => $"{show.Graph.DeviceOf(input).DisplayName} ({show.Graph.Address(input)})";
 

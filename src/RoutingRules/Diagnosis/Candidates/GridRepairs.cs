@@ -62,7 +62,7 @@ internal static class GridRepairs
         new(
             title,
             Fix.Of(
-                $"Let stream '{stream.Model.Id}' go from {after.From} to {string.Join(", ", after.To.Select(to => to.Channels is { } channels ? $"{to.At} (channels {channels})" : to.At.ToString()))}",
+                $"Let stream '{stream.Model.Id}' go from {after.From} to {string.Join(", ", after.To.Select(CauseWords.Text))}",
                 FixSafety.Unsafe,
                 [ShowEdit.Replace(ShowLists.Streams, stream.Index, show.Document.Patch.Streams[stream.Index], after)],
                 CauseWords.Caution

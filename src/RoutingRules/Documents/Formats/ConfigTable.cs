@@ -94,7 +94,8 @@ internal static class ConfigTable
             "latencyMilliseconds",
             new DecimalNumberKind(1000, positive: true),
             static config => config.LatencyMilliseconds,
-            "Milliseconds after which a feed or line must not arrive, by the latencies that profiles and networks state; recordings and broadcasts may be later. Absent means any."
+            "Milliseconds after which a feed or line must not arrive, by the latencies that profiles and networks state; recordings and broadcasts "
+                + "may be later. Absent means any."
         );
         var inEarLatency = table.OptionalValue(
             "inEarLatencyMilliseconds",

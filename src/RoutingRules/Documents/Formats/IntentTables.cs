@@ -83,7 +83,8 @@ internal static class IntentTables
             new OpenWordKind<FeedRole>("a role", static word => new FeedRole(word), static word => word.Value, "monitor", KnownWords.Roles),
             FeedRole.Utility,
             static feed => feed.Role,
-            "What it is for: main, sub, fill, delay, monitor, in-ear, record, broadcast, assistive, talkback, comms, click, utility, evacuation, or another word. Absent means utility."
+            "What it is for: main, sub, fill, delay, monitor, in-ear, record, broadcast, assistive, talkback, comms, click, utility, evacuation, "
+                + "or another word. Absent means utility."
         );
         var set = table.Optional("set", Kinds.SharedText, static feed => feed.Set, "The set of feeds it belongs to, such as the left and right mains.");
         var part = table.Optional("part", Kinds.SharedText, static feed => feed.Part, "Its part of the set: left, right, centre, low and so on.");
@@ -123,6 +124,18 @@ internal static class IntentTables
             static feed => feed.Limiter,
             "Whether a limiter is declared in the path. Absent means that nothing was said."
         );
+        var delay = table.OptionalValue(
+            "delayMilliseconds",
+            new DecimalNumberKind(100_000, positive: false),
+            static feed => feed.DelayMilliseconds,
+            "The delay set on purpose, in milliseconds, for fills and delay loudspeakers. Absent means that nothing was said."
+        );
+        var over = table.Optional(
+            "override",
+            Kinds.Text,
+            static feed => feed.Override,
+            "For evacuation: what puts it over everything else, and where, such as a relay before the amplifiers."
+        );
         var person = table.Optional("person", Kinds.Text, static feed => feed.Person, "Who listens to it, by part rather than by name.");
         var pack = table.Optional("pack", Kinds.Text, static feed => feed.Pack, "The receiver pack, for in-ear feeds.");
         var position = table.Optional("position", Kinds.Text, static feed => feed.Position, "Where on stage.");
@@ -148,6 +161,8 @@ internal static class IntentTables
                     BackupOf = backupOf[read],
                     Limiter = limiter[read],
                     Person = person[read],
+                    DelayMilliseconds = delay[read],
+                    Override = over[read],
                     Pack = pack[read],
                     Position = position[read],
                     Notes = notes[read],

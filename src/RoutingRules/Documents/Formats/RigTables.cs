@@ -94,6 +94,13 @@ internal static class RigTables
             static network => network.PacketMicroseconds,
             "Packet time in microseconds. Absent means the usual one of the transport."
         );
+        var offset = table.OptionalValue(
+            "presentationOffsetMicroseconds",
+            new IntKind(1, 1_000_000),
+            static network => network.PresentationOffsetMicroseconds,
+            "Microseconds until receivers give a sample out, packet time included: the presentation offset of AVTP, the link offset or "
+                + "receiver buffer of RTP. Absent means that only the packet time is known."
+        );
         var clock = table.OptionalValue("clock", Kinds.Id<Clock>(), static network => network.Clock, "The clock domain.");
         var loopControl = table.Default(
             "loopControl",
@@ -117,6 +124,7 @@ internal static class RigTables
                     Name = name[read],
                     Transport = transport[read],
                     PacketMicroseconds = packet[read],
+                    PresentationOffsetMicroseconds = offset[read],
                     Clock = clock[read],
                     LoopControl = loopControl[read],
                     Extensions = extensions[read],
@@ -160,7 +168,8 @@ internal static class RigTables
             "medium",
             new OpenWordKind<Medium>("a medium", static word => new Medium(word), static word => word.Value, "copper-solid", KnownWords.Media),
             static link => link.Medium,
-            "What it is made of: copper-solid, copper-stranded, fibre-multimode, fibre-singlemode, coax, or another word."
+            "What it is made of: copper-solid, copper-stranded, cat5e, cat6, cat6a, fibre-multimode, om1, om2, om3, om4, om5, "
+                + "fibre-singlemode, os1, os2, coax, or another word."
         );
         var length = table.OptionalValue("lengthMetres", new DecimalNumberKind(100_000, positive: true), static link => link.LengthMetres, "Length in metres.");
         var speed = table.OptionalValue("speedMbps", new IntKind(1, 1_000_000), static link => link.SpeedMbps, "Speed in Mbit/s.");
@@ -183,7 +192,11 @@ internal static class RigTables
 
     private static ObjectTable<Cable> CreateCable()
     {
-        var table = new TableBuilder<Cable>("cable", "cable", "A cable, or a run of cables, from outputs to inputs of another device, position by position.");
+        var table = new TableBuilder<Cable>(
+            "cable",
+            "cable",
+            "A cable, or a run of cables, from outputs to inputs, position by position; both ends on one device make a loop-back."
+        );
         var from = table.Required("from", Kinds.PointRange, static cable => cable.From, "The outputs.");
         var to = table.Required("to", Kinds.PointRange, static cable => cable.To, "The inputs, as many as outputs.");
         var way = table.Optional("way", Kinds.Text, static cable => cable.Way, "The way of a loom or multicore it uses.");

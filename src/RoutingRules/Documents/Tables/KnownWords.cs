@@ -78,14 +78,32 @@ internal sealed class KnownWords
             ("loudspeaker", "speaker powered-loudspeaker powered-speaker active-loudspeaker active-speaker")
         );
 
-    /// <summary>What a category of cable leaves open is taken as stranded, which reaches less far.</summary>
+    /// <summary>Copper of which nothing is said is taken as stranded, which reaches less far; a category above those known as the highest of them.</summary>
     public static KnownWords Media { get; } =
         new(
-            ["copper-solid", "copper-stranded", "fibre-multimode", "fibre-singlemode", "coax"],
+            [
+                "copper-solid",
+                "copper-stranded",
+                "cat5e",
+                "cat6",
+                "cat6a",
+                "fibre-multimode",
+                "om1",
+                "om2",
+                "om3",
+                "om4",
+                "om5",
+                "fibre-singlemode",
+                "os1",
+                "os2",
+                "coax",
+            ],
             ("copper-solid", "solid installed-copper"),
-            ("copper-stranded", "stranded copper cat5 cat5e cat6 cat6a cat7 cat7a cat8 utp ftp stp twisted-pair patch-cord patch-cable"),
-            ("fibre-multimode", "fibre fiber optical multimode mm om1 om2 om3 om4 om5"),
-            ("fibre-singlemode", "singlemode monomode sm os1 os2"),
+            ("copper-stranded", "stranded copper utp ftp stp twisted-pair patch-cord patch-cable"),
+            ("cat5e", "cat5"),
+            ("cat6a", "cat7 cat7a cat8"),
+            ("fibre-multimode", "fibre fiber optical multimode mm"),
+            ("fibre-singlemode", "singlemode monomode sm"),
             ("coax", "coaxial")
         );
 
@@ -115,7 +133,10 @@ internal sealed class KnownWords
     /// <summary>Connectors of outputs: a plain three-pin connector has pins there.</summary>
     public static KnownWords OutputConnectors { get; } = Connectors("xlr-pins");
 
-    /// <summary>The known word that a word probably stands for: another name of it, a plural, another way to write it, or a slip of one letter. Null for known words and for words of their own.</summary>
+    /// <summary>
+    /// The known word that a word probably stands for: another name of it, a plural, another way to write it, or a slip of one letter. Null for known words and
+    /// for words of their own.
+    /// </summary>
     public string? Meant(string word)
     {
         if (known.Contains(word))

@@ -43,7 +43,8 @@ internal sealed class OpenWordKind<T>(string what, Func<string, T> make, Func<T,
             return session.Report(
                 ReadingRules.ValueMalformed,
                 offset,
-                $"{Quote.Text(text)} is no word; write lower-case letters and digits, joined by single hyphens, such as {example}{(meant is null ? "" : $"; did you mean {meant}?")}"
+                $"{Quote.Text(text)} is no word; write lower-case letters and digits, joined by single hyphens, such as "
+                    + $"{example}{(meant is null ? "" : $"; did you mean {meant}?")}"
             );
         }
 

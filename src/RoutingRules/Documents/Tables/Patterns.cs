@@ -1,6 +1,8 @@
 namespace RoutingRules.Documents.Tables;
 
-/// <summary>Patterns of texts, equal to what the readers accept except where a text is shaped well and still wrong (a range that runs backwards, 30 February).</summary>
+/// <summary>
+/// Patterns of texts, equal to what the readers accept except where a text is shaped well and still wrong (a range that runs backwards, 30 February).
+/// </summary>
 internal static class Patterns
 {
     public const string IdPart = "[A-Za-z0-9][A-Za-z0-9._-]{0,63}";

@@ -26,7 +26,8 @@ internal sealed class RuleSelectorKind : StringKind<string>
             return session.Report(
                 ReadingRules.ValueMalformed,
                 offset,
-                $"{Quote.Text(text)} is not a rule's id or name, nor the beginning of ids with a star such as RR7*; it is 1 to {AddressParser.MaxIdLength} letters, digits, '.', '-' or '_'"
+                $"{Quote.Text(text)} is not a rule's id or name, nor the beginning of ids with a star such as RR7*; it is 1 to "
+                    + $"{AddressParser.MaxIdLength} letters, digits, '.', '-' or '_'"
             );
         }
 

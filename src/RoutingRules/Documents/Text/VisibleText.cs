@@ -6,7 +6,9 @@ namespace RoutingRules.Documents.Text;
 /// <summary>Writes out characters that paper cannot show or that would break the text around them.</summary>
 internal static class VisibleText
 {
-    /// <summary>The text with control characters, lone surrogates and noncharacters written as <c>\u0007</c> and the like; these are also what XML cannot hold.</summary>
+    /// <summary>
+    /// The text with control characters, lone surrogates and noncharacters written as <c>\u0007</c> and the like; these are also what XML cannot hold.
+    /// </summary>
     public static string Of(string text) => Replace(text, IsUnprintable);
 
     /// <summary>The same with line separators and direction marks written out as well, for text that no markup isolates.</summary>

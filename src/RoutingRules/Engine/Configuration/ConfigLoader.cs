@@ -65,7 +65,8 @@ public static class ConfigLoader
                         path,
                         file,
                         i,
-                        $"The configurations extend each other in a circle: {string.Join(" → ", chain.Skip(begin).Append(chain[begin]))}. Take one of the links away."
+                        $"The configurations extend each other in a circle: {string.Join(" → ", chain.Skip(begin).Append(chain[begin]))}. Take one "
+                            + "of the links away."
                     );
                 }
                 else if (Layers.Count >= MaxFiles)

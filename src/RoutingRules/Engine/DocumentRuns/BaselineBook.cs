@@ -127,7 +127,9 @@ public sealed class BaselineBook
         };
     }
 
-    /// <summary>The baseline without what is gone or waived by now and, when all is accepted, with what is new. Documents that were not applied stay as they are.</summary>
+    /// <summary>
+    /// The baseline without what is gone or waived by now and, when all is accepted, with what is new. Documents that were not applied stay as they are.
+    /// </summary>
     public Baseline Updated() => baseline with { Documents = documents.Values.Where(document => !document.Findings.IsEmpty).ToValueList() };
 
     private static string Key(string rule, string fingerprint) => $"{rule} {fingerprint}";

@@ -1,5 +1,3 @@
-using RoutingRules.Checking.Facts;
-using RoutingRules.Diagnosis;
 using RoutingRules.Documents;
 using RoutingRules.Documents.Tables;
 using RoutingRules.Documents.Text;
@@ -20,7 +18,9 @@ public sealed record DocumentCheck
     /// <summary>The path, or another name that tells people which document it is.</summary>
     public required string Path { get; init; }
 
-    /// <summary>The text in which lines and columns count, when the document is one of several in it, such as a file of JSON lines; null when it has a text of its own.</summary>
+    /// <summary>
+    /// The text in which lines and columns count, when the document is one of several in it, such as a file of JSON lines; null when it has a text of its own.
+    /// </summary>
     public string? TextPath { get; init; }
 
     /// <summary>The findings of reader and rules that count, and how each rule ended, whether or not its findings are excused.</summary>
@@ -83,7 +83,7 @@ public sealed record DocumentCheck
         var read = ShowReader.Read(utf8Json);
         if (!read.IsUsable)
         {
-            return new DocumentCheck { Path = path, Result = Unread(engine, read.Findings) };
+            return new DocumentCheck { Path = path, Result = ReadingResults.Unread(engine, read.Findings) };
         }
 
         var result = observer is null ? engine.Check(read.Value!, cancellation) : engine.Check(read.Value!, observer, cancellation);
@@ -93,8 +93,10 @@ public sealed record DocumentCheck
             Show = read.Value,
             Result = result with
             {
-                Findings = IsUpgraded(read.Findings) ? Merge(read.Findings, result.Findings) : Merge(read.Findings, result.Findings).Locate(utf8Json),
-                Rules = [.. Outcomes(read.Findings, RuleStatus.Passed), .. result.Rules],
+                Findings = ReadingResults.IsUpgraded(read.Findings)
+                    ? ReadingResults.Merge(read.Findings, result.Findings)
+                    : ReadingResults.Merge(read.Findings, result.Findings).Locate(utf8Json),
+                Rules = [.. ReadingResults.Outcomes(read.Findings, RuleStatus.Passed), .. result.Rules],
             },
         };
     }
@@ -129,7 +131,7 @@ public sealed record DocumentCheck
     {
         ArgumentNullException.ThrowIfNull(engine);
         ArgumentNullException.ThrowIfNull(path);
-        return new DocumentCheck { Path = path, Result = Unread(engine, problems) };
+        return new DocumentCheck { Path = path, Result = ReadingResults.Unread(engine, problems) };
     }
 
     /// <summary>A check that was made already, such as that of an assigned show, with its findings located in the text of the show.</summary>
@@ -161,7 +163,7 @@ public sealed record DocumentCheck
     public DocumentCheck WithFixes(RoutingEngine engine, ReadOnlyMemory<byte> utf8Json, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(engine);
-        if (Show is null || IsUpgraded(Result.Findings))
+        if (Show is null || ReadingResults.IsUpgraded(Result.Findings))
         {
             return this;
         }
@@ -206,21 +208,9 @@ public sealed record DocumentCheck
         }
 
         var causes = engine.Diagnose(engine.Resolve(Show), Result, cancellation);
-        var isUpgraded = IsUpgraded(Result.Findings);
-        return this with { Causes = causes.Select((cause, i) => Offer(cause, i + 1, isUpgraded ? null : Show, utf8Json)).ToValueList() };
+        var isUpgraded = ReadingResults.IsUpgraded(Result.Findings);
+        return this with { Causes = causes.Select((cause, i) => OfferedCause.Of(cause, i + 1, isUpgraded ? null : Show, utf8Json.Span)).ToValueList() };
     }
-
-    private static OfferedCause Offer(Cause cause, int number, Show? show, ReadOnlyMemory<byte> text) =>
-        new()
-        {
-            Number = number,
-            Cause = cause,
-            Repair = Offer(cause.Repair, show, text),
-            Alternatives = cause.Alternatives.Select(fix => Offer(fix, show, text)).ToValueList(),
-        };
-
-    private static OfferedFix Offer(Fix fix, Show? show, ReadOnlyMemory<byte> text) =>
-        show is null ? new OfferedFix { Fix = fix } : OfferedFix.Of(fix, show, text.Span);
 
     /// <summary>The name that places in the text go with.</summary>
     internal string PlacePath => TextPath ?? Path;
@@ -269,63 +259,4 @@ public sealed record DocumentCheck
                 offer.Change is { } change ? offer with { Change = change with { Start = start.Of(change.Start), End = start.Of(change.End) } } : offer
             )
             .ToValueList();
-
-    /// <summary>True when places in the text that was checked are none in the text that people have.</summary>
-    private static bool IsUpgraded(ValueList<Finding> findings)
-    {
-        foreach (var finding in findings)
-        {
-            if (finding.Rule == ReadingRules.FormatUpgraded.Id)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>No rule was run: each is undecided, and the reason is given once.</summary>
-    private static CheckResult Unread(RoutingEngine engine, ValueList<Finding> findings) =>
-        new()
-        {
-            Findings = Merge(findings, default),
-            Rules =
-            [
-                .. Outcomes(findings, RuleStatus.Undecided),
-                .. engine.Checker.Rules.Select(active => new RuleOutcome
-                {
-                    Descriptor = active.Rule.Descriptor,
-                    Status = RuleStatus.Undecided,
-                    Subjects = 0,
-                    WorkUnits = 0,
-                }),
-            ],
-            Undecided =
-            [
-                new UndecidedSubject
-                {
-                    Rule = EveryRule,
-                    Subject = "",
-                    Reason = "The document could not be read in full, so no rule was run on it.",
-                },
-            ],
-            WasRead = false,
-        };
-
-    private static IEnumerable<RuleOutcome> Outcomes(ValueList<Finding> findings, RuleStatus otherwise) =>
-        ReadingRules.All.Select(rule => new RuleOutcome
-        {
-            Descriptor = rule,
-            Status = findings.Any(finding => finding.Rule == rule.Id) ? RuleStatus.Found : otherwise,
-            Subjects = 1,
-            WorkUnits = 0,
-        });
-
-    private static ValueList<Finding> Merge(ValueList<Finding> reading, ValueList<Finding> rules)
-    {
-        var all = new List<Finding>([.. reading, .. rules]);
-        FindingIdentity.MakeDistinct(all);
-        all.Sort(FindingOrder.Instance);
-        return all.ToValueList();
-    }
 }

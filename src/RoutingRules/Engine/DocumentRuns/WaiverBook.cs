@@ -20,7 +20,8 @@ public sealed class WaiverBook
     /// <param name="catalogue">Every rule there is, see <see cref="RoutingEngine.Catalogue"/>.</param>
     /// <param name="asOf">The day for which the check is made; a waiver counts up to and including its last day.</param>
     /// <exception cref="ArgumentNullException"><paramref name="list"/> is null.</exception>
-    /// <exception cref="ArgumentException"><see cref="WaiverCheck.Problems(WaiverList, ValueList{RuleDescriptor})"/> has something to say about the waivers.</exception>
+    /// <exception cref="ArgumentException"><see cref="WaiverCheck.Problems(WaiverList, ValueList{RuleDescriptor})"/> has something to say about the
+    /// waivers.</exception>
     public WaiverBook(WaiverList list, ValueList<RuleDescriptor> catalogue, DateOnly asOf)
     {
         ArgumentNullException.ThrowIfNull(list);

@@ -10,7 +10,9 @@ namespace RoutingRules.Engine.DocumentRuns;
 /// <summary>Finds what is wrong with waivers and baselines beyond their form, so that no slip of the pen excuses or hides something.</summary>
 public static class WaiverCheck
 {
-    /// <summary>What is wrong with waivers: unknown rules, rules that cannot be waived, patterns that can never fit, blank texts, the same thing waived twice.</summary>
+    /// <summary>
+    /// What is wrong with waivers: unknown rules, rules that cannot be waived, patterns that can never fit, blank texts, the same thing waived twice.
+    /// </summary>
     /// <returns>Findings with the pointers of their places; empty when all is well.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="list"/> is null.</exception>
     public static ValueList<Finding> Problems(WaiverList list, ValueList<RuleDescriptor> catalogue)

@@ -15,10 +15,14 @@ public static class PluginLoader
 {
     internal const string Untrimmed = "Plugins are found by reflection, and use what trimming may have taken out.";
 
-    /// <summary>The plugins of an assembly: its public classes that derive from <see cref="RoutingPlugin"/>, by full name, each made with its constructor without parameters.</summary>
+    /// <summary>
+    /// The plugins of an assembly: its public classes that derive from <see cref="RoutingPlugin"/>, by full name, each made with its constructor without
+    /// parameters.
+    /// </summary>
     /// <param name="path">The assembly file.</param>
     /// <exception cref="ArgumentException"><paramref name="path"/> is null or empty.</exception>
-    /// <exception cref="PluginLoadException">The file is missing or no assembly, holds no plugin, needs newer contracts, or a plugin cannot be made.</exception>
+    /// <exception cref="PluginLoadException">The file is missing or no assembly, holds no plugin, needs newer contracts, or a plugin cannot be
+    /// made.</exception>
     [RequiresUnreferencedCode(Untrimmed)]
     public static IReadOnlyList<RoutingPlugin> Load(string path)
     {
@@ -95,7 +99,8 @@ public static class PluginLoader
         if (wanted?.Version is { } version && version > contracts.Version)
         {
             throw new PluginLoadException(
-                $"'{path}' was built for {contracts.Name} {version}, and this program has {contracts.Version}; take a newer version of the program, or a plugin built for this one."
+                $"'{path}' was built for {contracts.Name} {version}, and this program has {contracts.Version}; take a newer version of the "
+                    + "program, or a plugin built for this one."
             );
         }
     }

@@ -170,13 +170,12 @@ internal sealed partial class GraphBuilder
         for (var i = 0; i < nodes.Length; i++)
         {
             var cable = cables[i];
-            var state = graph.Find(cable.From, out var fromDevice, out var fromGroup, out var from);
-            var toState = graph.Find(cable.To, out var toDevice, out var toGroup, out var to);
+            var state = graph.Find(cable.From, out _, out var fromGroup, out var from);
+            var toState = graph.Find(cable.To, out _, out var toGroup, out var to);
             state =
                 state != ConnectionState.Connected ? state
                 : toState != ConnectionState.Connected ? toState
                 : fromGroup!.Kind != PortKind.Output || toGroup!.Kind != PortKind.Input ? ConnectionState.WrongKind
-                : fromDevice == toDevice ? ConnectionState.WrongDevice
                 : cable.From.Width != cable.To.Width ? ConnectionState.WidthMismatch
                 : ConnectionState.Connected;
             Keep(state, ref from, ref to);

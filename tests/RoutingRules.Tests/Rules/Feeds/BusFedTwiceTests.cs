@@ -47,4 +47,15 @@ public sealed class BusFedTwiceTests
         Expect.None(Rule, Two(FeedTo("two", FeedRole.Fill, "desk/aux/1-2", "a") with { BackupOf = new("one") }));
         Expect.None(Rule, Two(FeedTo("two", FeedRole.Fill, "desk/auxx/1-2", "a")));
     }
+
+    [Fact]
+    public void Two_people_or_two_packs_on_one_mix_are_meant()
+    {
+        var show = Two(FeedTo("two", FeedRole.Fill, "desk/aux/1-2", "a"));
+
+        Assert.Single(RuleTester.Findings(Rule, show));
+        Expect.None(Rule, show with { Feeds = [show.Feeds[0] with { Person = "singer" }, show.Feeds[1] with { Person = "guitar" }] });
+        Expect.None(Rule, show with { Feeds = [show.Feeds[0] with { Pack = "1" }, show.Feeds[1] with { Pack = "2" }] });
+        Assert.Single(RuleTester.Findings(Rule, show with { Feeds = [show.Feeds[0] with { Pack = "1" }, show.Feeds[1] with { Pack = "1 " }] }));
+    }
 }

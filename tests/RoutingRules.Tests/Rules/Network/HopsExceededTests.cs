@@ -38,6 +38,18 @@ public sealed class HopsExceededTests
         );
     }
 
+    // Class B promises 50 ms over 7 hops (IEEE 802.1BA, from memory).
+    [Fact]
+    public void So_is_it_in_class_b()
+    {
+        Expect.None(Rule, Chain(7).With(Transport.AvtpClassB));
+        Assert.EndsWith(
+            "but class B allows 7.",
+            Assert.Single(RuleTester.Findings(Rule, Chain(8).With(Transport.AvtpClassB))).Message,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void Other_transports_have_no_such_limit() => Expect.None(Rule, Chain(9));
 

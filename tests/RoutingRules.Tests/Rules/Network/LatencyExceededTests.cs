@@ -4,6 +4,7 @@ using FsCheck.Xunit;
 using RoutingRules.Checking.Rules.Networks;
 using RoutingRules.Model;
 using RoutingRules.Networks;
+using RoutingRules.Resolving;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
@@ -74,11 +75,32 @@ public sealed class LatencyExceededTests
 
         Expect.None(Rule, show);
         Assert.StartsWith(
-            "In-ear feed 'f1' arrives at a/out/1 5.5 ms after leaving its bus, later than 5 ms.",
+            "In-ear feed 'f1' arrives at rack/in/1, behind a/out/1, 5.5 ms after leaving its bus, later than 5 ms.",
             Assert.Single(RuleTester.Findings(Rule, cabled)).Message,
             StringComparison.Ordinal
         );
     }
+
+    // 2 ms of presentation offset and 3.5 ms of outputs are 5.5 ms; the packet time of 1 ms is part of the offset.
+    [Fact]
+    public void A_receiver_buffer_that_the_network_states_counts()
+    {
+        var show = Fed(FeedRole.InEar, 3.5, "a/out/1");
+
+        Expect.None(Rule, show);
+        Assert.Equal(
+            "In-ear feed 'f1' arrives at a/out/1 5.5 ms after leaving its bus, later than 5 ms.",
+            Assert.Single(RuleTester.Findings(Rule, Offset(show, 2000))).Message
+        );
+        Expect.None(Rule, Offset(show, 1500));
+        Expect.None(Rule, Offset(show, 100));
+    }
+
+    private static Show Offset(Show show, int microseconds) =>
+        show with
+        {
+            Rig = show.Rig with { Networks = [show.Rig.Networks[0] with { PresentationOffsetMicroseconds = microseconds }] },
+        };
 
     [Fact]
     public void Feeds_at_one_device_are_one_finding() =>
@@ -114,7 +136,7 @@ public sealed class LatencyExceededTests
 
         Expect.None(Rule, show);
         Assert.Equal(
-            "Feed 'f' arrives at a/out/1 13 ms after leaving its bus, later than 10 ms. Parts whose latency is not stated count as 0.",
+            "Feed 'f' arrives at amp/out/1, behind a/out/1, 13 ms after leaving its bus, later than 10 ms. Parts whose latency is not stated count as 0.",
             Assert
                 .Single(
                     RuleTester.Findings(
@@ -172,7 +194,7 @@ public sealed class LatencyExceededTests
             show =>
             {
                 var resolved = Promise.Resolve(show);
-                var wrong = new SumRule();
+                var wrong = new SumRule(resolved);
                 var result = RuleTester.Run(wrong, show);
                 foreach (var finding in result.Findings)
                 {
@@ -192,7 +214,7 @@ public sealed class LatencyExceededTests
     public void A_clean_show_gives_none(CleanShow clean) => Expect.None(Rule, clean.Show);
 
     /// <summary>Says the sum at every output.</summary>
-    private sealed class SumRule : Rule<OutputSubject>
+    private sealed class SumRule(ResolvedShow show) : Rule<OutputSubject>
     {
         public override RuleDescriptor Descriptor { get; } = new LatencyExceeded().Descriptor with { Id = "ZZ9" };
 
@@ -201,7 +223,7 @@ public sealed class LatencyExceededTests
             var isPartial = false;
             if (!context.Origin(subject.Point).IsNone)
             {
-                var sum = new SignalLatency(context).To(subject.Point, ref isPartial);
+                var sum = new SignalLatency(show, context).To(subject.Point, ref isPartial);
                 context.Report(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{context.Address(subject.Point)} {sum:R}"), "");
             }
         }

@@ -78,6 +78,50 @@ public sealed class LatencySpreadTests
     [Fact]
     public void An_entry_that_is_not_delivered_does_not_count() => Expect.None(Rule, Feeds(20, Feed("sub", FeedRole.Sub, "desk/aux/1", "a/out/1", "b/out/2")));
 
+    // Box a has an amplifier of 3 ms behind it, box b nothing yet: what will play there adds its own time.
+    [Fact]
+    public void An_output_with_nothing_on_it_is_not_compared_with_a_loudspeaker()
+    {
+        var show = Amplified(Feeds(0, Both), "a/out/1");
+
+        Expect.None(Rule, show);
+        Assert.Single(RuleTester.Findings(Rule, Amplified(Feeds(2, Both), "a/out/1", "b/out/1")));
+    }
+
+    // Box a 0.5 + 3, box b 2.5 + 3 behind it.
+    [Fact]
+    public void The_place_to_which_time_is_counted_is_named() =>
+        Expect.One(
+            Rule,
+            Amplified(Feeds(2, Both), "a/out/1", "b/out/1"),
+            Severity.Warning,
+            "/feeds/0",
+            "Feed 'sub' arrives at amp/out/2, behind b/out/1, 2 ms later than at amp/out/1, behind a/out/1.",
+            "feed=sub",
+            "late=b/out/1"
+        );
+
+    private static Show Amplified(Show show, params string[] outputs) =>
+        (
+            show with
+            {
+                Rig = show.Rig with
+                {
+                    Profiles = [.. show.Rig.Profiles, SmallProfiles.Amplifier],
+                    Devices = [.. show.Rig.Devices, new() { Id = new("amp"), Profile = SmallProfiles.Amplifier.Id }],
+                    Cables = outputs.Select((output, i) => Cable(output, $"amp/in/{i + 1}")).ToValueList(),
+                },
+            }
+        ).WithProfile(
+            "amp",
+            profile =>
+                profile with
+                {
+                    Through = [profile.Through[0] with { LatencyMilliseconds = 3 }],
+                    LatencyMilliseconds = [new() { Group = new("in"), Value = 0 }, new() { Group = new("out"), Value = 0 }],
+                }
+        );
+
     [Fact]
     public void The_difference_can_be_set()
     {

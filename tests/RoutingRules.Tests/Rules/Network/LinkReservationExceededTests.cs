@@ -43,6 +43,19 @@ public sealed class LinkReservationExceededTests
             ]);
     }
 
+    [Fact]
+    public void A_link_that_carries_streams_and_states_no_speed_is_not_decided()
+    {
+        var show = Chain(1, "two", "three");
+        var silent = show with { Rig = show.Rig with { Links = show.Rig.Links.Select(link => link with { SpeedMbps = null }).ToValueList() } };
+
+        var result = RuleTester.Run(Rule, silent);
+        Assert.Empty(result.Findings);
+        Assert.Equal("Links 'l1' and 'l2' carry streams, but no speed is stated: whether they fit is not known.", Assert.Single(result.Undecided).Reason);
+        Assert.Empty(RuleTester.Run(Rule, silent with { Patch = new() }).Undecided);
+        Assert.Empty(RuleTester.Run(Rule, silent.With(Transport.PointToPoint)).Undecided);
+    }
+
     // 7 x 9.84 = 68.88 Mbit/s, 8 x 9.84 = 78.72; 75 % of 100 are 75.
     [Fact]
     public void Eight_streams_of_eight_are_too_many_for_a_slow_link()
@@ -115,10 +128,6 @@ public sealed class LinkReservationExceededTests
         Expect.None(Rule, Fast(most));
         Assert.Single(RuleTester.Findings(Rule, Fast(most + 1)));
     }
-
-    [Fact]
-    public void A_link_without_a_speed_is_not_judged() =>
-        Expect.None(Rule, Chain(8, "two").With(Link("l1", "one/net/1", "two/net/1") with { SpeedMbps = null }));
 
     [Fact]
     public void A_transport_that_is_not_known_is_not_decided() =>

@@ -68,6 +68,44 @@ public sealed class ThroughHalfPatchedTests
     }
 
     [Fact]
+    public void The_last_loudspeaker_of_a_row_has_a_link_output_to_spare()
+    {
+        var linked = new DeviceProfile
+        {
+            Id = new("test/linked"),
+            Kind = DeviceKind.Loudspeaker,
+            Name = "Powered loudspeaker",
+            PortGroups =
+            [
+                SmallProfiles.Group("in", PortKind.Input, 1) with
+                {
+                    Level = SignalLevel.Line,
+                },
+                SmallProfiles.Group("link", PortKind.Output, 1) with
+                {
+                    Level = SignalLevel.Line,
+                },
+            ],
+            Through =
+            [
+                new()
+                {
+                    Kind = ThroughKind.Passive,
+                    From = new("in"),
+                    To = new("link"),
+                },
+            ],
+        };
+        var row = Of(("desk", SmallProfiles.Console), ("one", linked), ("two", linked))
+            .Cables(Cable("desk/out/1", "one/in/1"), Cable("one/link/1", "two/in/1"));
+
+        Expect.None(Rule, row);
+        Assert.Single(
+            RuleTester.Findings(Rule, row with { Rig = row.Rig with { Profiles = [row.Rig.Profiles[0], linked with { Kind = DeviceKind.Processor }] } })
+        );
+    }
+
+    [Fact]
     public void Ends_that_feeds_lines_and_broken_cables_speak_of_are_left_alone()
     {
         Expect.None(Rule, Insert(Cable("desk/out/1", "proc/in/1")) with { Feeds = [Feed("f", FeedRole.Fill, "desk/main/1", "proc/in/1")] });

@@ -84,7 +84,7 @@ public sealed class WordDoubtfulTests
                         Network = new("net"),
                         From = At("a/net/1"),
                         To = At("b/net/1"),
-                        Medium = new("cat5e"),
+                        Medium = new("utp"),
                     },
                 ],
                 Devices = [.. show.Rig.Devices.Select(device => device with { Profile = show.Rig.Profiles[^1].Id })],

@@ -7,7 +7,9 @@ namespace RoutingRules.Checking.Facts.Documents;
 /// <summary>Goes through every address of a show and names those that do not resolve.</summary>
 internal static class AddressWalk
 {
-    /// <summary>The addresses that name something missing or a number out of range, in a fixed order; one list for all rules of a run, not to be changed.</summary>
+    /// <summary>
+    /// The addresses that name something missing or a number out of range, in a fixed order; one list for all rules of a run, not to be changed.
+    /// </summary>
     /// <remarks>Where the resolver already vouches for both ends, nothing is looked up again.</remarks>
     public static List<BrokenAddress> Broken(RuleContext context) => context.Shared(static asking => new Found(Visit(asking))).Broken;
 

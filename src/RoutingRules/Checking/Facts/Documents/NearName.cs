@@ -6,7 +6,9 @@ internal static class NearName
     /// <summary>The most letters that may differ.</summary>
     public const int MaxDistance = 2;
 
-    /// <summary>The candidate with the fewest letters to change, at most <see cref="MaxDistance"/> and fewer than the name has; ties go to the ordinally first.</summary>
+    /// <summary>
+    /// The candidate with the fewest letters to change, at most <see cref="MaxDistance"/> and fewer than the name has; ties go to the ordinally first.
+    /// </summary>
     public static string? Find(string name, IEnumerable<string> candidates)
     {
         string? best = null;

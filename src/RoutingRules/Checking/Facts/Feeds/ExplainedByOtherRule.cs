@@ -15,7 +15,10 @@ internal sealed class ExplainedByOtherRule(RuleContext context)
     /// <summary>The one that all rules of a run share.</summary>
     public static ExplainedByOtherRule Of(RuleContext context) => context.Shared(static asking => new ExplainedByOtherRule(asking));
 
-    /// <summary>True when a displaced run, a doubled in-ear pin, forbidden content, danger to somebody's ears or another listener's mix explains why the pin is not served.</summary>
+    /// <summary>
+    /// True when a displaced run, a doubled in-ear pin, forbidden content, danger to somebody's ears or another listener's mix explains why the pin is not
+    /// served.
+    /// </summary>
     public bool IsTold(DemandNode demand) =>
         demand is { Feed: not null, IsPinned: true, Existing.IsNone: true }
         && (

@@ -7,7 +7,8 @@ internal static class FaultRuns
     /// <param name="faults">The faults; they stay as they are.</param>
     /// <param name="causesOf">The causes of a fault.</param>
     /// <param name="compare">An order that does not depend on that of the document.</param>
-    /// <param name="join">The joined causes of the first fault of a run, the causes of the run and a further fault; null when it belongs to another run.</param>
+    /// <param name="join">The joined causes of the first fault of a run, the causes of the run and a further fault; null when it belongs to another
+    /// run.</param>
     public static List<(List<T> Faults, List<MissingCause> Causes)> Of<T>(
         List<T> faults,
         Func<T, List<MissingCause>> causesOf,

@@ -29,6 +29,10 @@ internal static class FeedDelivery
             {
                 entries[i] = new FeedEntry { Demand = demand, State = EntryState.Served };
             }
+            else if (IsSharedMix(context, feed, demand))
+            {
+                entries[i] = new FeedEntry { Demand = demand, State = EntryState.Served };
+            }
             else if (told.IsTold(demand))
             {
                 entries[i] = new FeedEntry { Demand = demand, State = EntryState.Unknown };
@@ -48,6 +52,29 @@ internal static class FeedDelivery
         }
 
         return entries;
+    }
+
+    /// <summary>
+    /// True when the place that an entry names carries its bus already for another feed of that bus: two people on one mix. Where the place is left open,
+    /// only in-ear feeds share one, since loudspeakers stand apart.
+    /// </summary>
+    private static bool IsSharedMix(RuleContext context, FeedNode feed, DemandNode demand)
+    {
+        for (var i = 0; (demand.IsPinned ? i < 1 : feed.Model.Role == FeedRole.InEar) && i < demand.Allowed.Count; i++)
+        {
+            if (
+                context.DemandAt(demand.Allowed[i]) is { Feed: { } other } serving
+                && other != feed
+                && serving.Existing == demand.Allowed[i]
+                && (other.Source, other.Width) == (feed.Source, feed.Width)
+                && (demand.IsPinned || other.Model.Role == FeedRole.InEar)
+            )
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>True when an earlier entry names the same points and half of it, or all of it in the wrong way, arrives there.</summary>

@@ -8,7 +8,9 @@ internal static class FeedFaults
 {
     private sealed record Found(List<FeedFault> Faults);
 
-    /// <summary>The feeds with an entry of which nothing arrives, in document order; entries that other rules explain are left out. Not to be changed.</summary>
+    /// <summary>
+    /// The feeds with an entry of which nothing arrives, in document order; entries that other rules explain are left out. Not to be changed.
+    /// </summary>
     public static List<FeedFault> Collect(RuleContext context) => context.Shared(static asking => new Found(Find(asking))).Faults;
 
     /// <summary>How many feeds have so many entries or more, served or not.</summary>

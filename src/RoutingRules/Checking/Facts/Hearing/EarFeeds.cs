@@ -24,13 +24,17 @@ internal sealed class EarFeeds(RuleContext context)
     public static PointIndex Place(RuleContext context, DemandNode demand) =>
         EarDemands.Place(demand, context, static (asking, at) => asking.Find(at, out var first) == ConnectionState.Connected ? first : PointIndex.None);
 
-    /// <summary>The first point at which an entry of a feed is heard in somebody's ears: where it is placed, pinned, or bound to be placed. None when there is none.</summary>
+    /// <summary>
+    /// The first point at which an entry of a feed is heard in somebody's ears: where it is placed, pinned, or bound to be placed. None when there is none.
+    /// </summary>
     public PointIndex EndOf(DemandNode demand) =>
         context.Ears.All.Count == 0
             ? PointIndex.None
             : (ends ??= new PointIndex?[context.Demands.Count])[demand.Index] ??= EarDemands.EndOf(context.Ears, demand, Place(context, demand));
 
-    /// <summary>True for a feed that is in-ear by its role, or for a role that may be and ends in somebody's ears at a place that it does not share with one that is.</summary>
+    /// <summary>
+    /// True for a feed that is in-ear by its role, or for a role that may be and ends in somebody's ears at a place that it does not share with one that is.
+    /// </summary>
     public bool IsInEar(FeedNode feed) => feed.Model.Role == FeedRole.InEar || (FeedRoles.MayBeForEars(feed.Model.Role) && Ends(feed));
 
     /// <summary>How many feeds are in-ear.</summary>
@@ -151,7 +155,9 @@ internal sealed class EarFeeds(RuleContext context)
         return false;
     }
 
-    /// <summary>True when a way begins at an input of the same device that has nothing in it and is wired on for good, as in an idle headphone amplifier.</summary>
+    /// <summary>
+    /// True when a way begins at an input of the same device that has nothing in it and is wired on for good, as in an idle headphone amplifier.
+    /// </summary>
     private bool IsUnplugged(List<PointIndex> way)
     {
         for (var i = 0; i < way.Count - 1; i++)

@@ -153,7 +153,9 @@ internal sealed class EarMixes
     private static bool IsClosed(FeedNode feed, Dictionary<FeedNode, SortedDictionary<PointIndex, FeedNode>> wrong) =>
         wrong[feed].Values.All(wrong.ContainsKey) && wrong.Any(other => other.Key != feed && other.Value.ContainsValue(feed));
 
-    /// <summary>The ends of a mix that the panel marks with the pack of another feed, when the rack has its own and it is not there; null when there are none.</summary>
+    /// <summary>
+    /// The ends of a mix that the panel marks with the pack of another feed, when the rack has its own and it is not there; null when there are none.
+    /// </summary>
     private SortedDictionary<PointIndex, FeedNode>? Landed(FeedNode feed, List<FeedNode> feeds)
     {
         SortedDictionary<PointIndex, FeedNode>? landed = null;

@@ -3,7 +3,9 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Checking.Facts.Hearing;
 
-/// <summary>In-ear pairs whose halves do not get to the left and the right side of one pack, found at the ears and not at the output that serves them.</summary>
+/// <summary>
+/// In-ear pairs whose halves do not get to the left and the right side of one pack, found at the ears and not at the output that serves them.
+/// </summary>
 internal sealed class EarPairs
 {
     private readonly RuleContext context;
@@ -85,7 +87,9 @@ internal sealed class EarPairs
         Faults.Add((kind, demand, left, right));
     }
 
-    /// <summary>Whether a point is the left side of a pack: by what the panel prints, else by its number where the hardware pairs; null when neither says.</summary>
+    /// <summary>
+    /// Whether a point is the left side of a pack: by what the panel prints, else by its number where the hardware pairs; null when neither says.
+    /// </summary>
     private bool? IsLeftSide(PointIndex end)
     {
         var group = context.GroupOf(end);

@@ -56,6 +56,9 @@ internal sealed class InputTable
     public bool? Phantom(PointIndex input) =>
         states.TryGetValue(input.Value, out var state) && state.Phantom >= 0 ? context.InputSettings[state.Phantom].Phantom : null;
 
+    /// <summary>True when something is said about the phantom power of any input.</summary>
+    public bool SpeaksOfPhantom() => speaking.Count > 0;
+
     /// <summary>True when something is said about the phantom power of any input of a device.</summary>
     public bool SpeaksOfPhantom(DeviceNode device) => speaking.Contains(device.Index);
 

@@ -7,7 +7,9 @@ namespace RoutingRules.Checking.Facts.Lines;
 /// <summary>The single points at which lines are plugged in, with the inputs that could power each.</summary>
 internal static class LineInputs
 {
-    /// <summary>One element for each line with a phantom need and each position of it: all its entries (several for a split) and all inputs that could power them.</summary>
+    /// <summary>
+    /// One element for each line with a phantom need and each position of it: all its entries (several for a split) and all inputs that could power them.
+    /// </summary>
     public static IEnumerable<(LineNode Line, List<PointIndex> Entries, List<PointIndex> Supplies)> Of(RuleContext context, PhantomNeed need)
     {
         foreach (var line in context.Lines)

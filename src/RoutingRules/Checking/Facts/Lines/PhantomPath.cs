@@ -14,7 +14,9 @@ internal static class PhantomPath
     /// <summary>Adds the inputs that can supply phantom power to what is plugged in at a point, as a rule sees them.</summary>
     public static void AddSupplies(RuleContext context, PointIndex entry, List<PointIndex> supplies) => AddSupplies(new ContextWalk(context), entry, supplies);
 
-    /// <summary>The inputs that can supply phantom power to what is plugged in at a point: itself, and those that passive paths and cables lead to. In the order found.</summary>
+    /// <summary>
+    /// The inputs that can supply phantom power to what is plugged in at a point: itself, and those that passive paths and cables lead to. In the order found.
+    /// </summary>
     public static List<PointIndex> Supplies<TWalk>(TWalk walk, PointIndex entry)
         where TWalk : struct, ISignalWalk
     {

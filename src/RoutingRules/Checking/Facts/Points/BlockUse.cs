@@ -77,7 +77,9 @@ internal sealed class BlockUse
         return true;
     }
 
-    /// <summary>True when the channels taken in a run of blocks, none of them whole, stand in one row as long as whole blocks: it starts off the grid.</summary>
+    /// <summary>
+    /// True when the channels taken in a run of blocks, none of them whole, stand in one row as long as whole blocks: it starts off the grid.
+    /// </summary>
     public bool IsMisaligned(int firstBlock, int blocks)
     {
         var first = -1;

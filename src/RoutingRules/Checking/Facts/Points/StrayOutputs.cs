@@ -23,7 +23,8 @@ internal static class StrayOutputs
 
     /// <summary>
     /// The outputs with what they carry; nothing when the show has no feeds. Outputs where a pinned feed is missing are left out, as the rules about
-    /// feeds say what is there instead, and outputs that lead into somebody's ears with dangerous content, or to loudspeakers with talkback, click or comms, which have rules of their own.
+    /// feeds say what is there instead, and outputs that lead into somebody's ears with dangerous content, or to loudspeakers with talkback, click or comms,
+    /// which have rules of their own.
     /// </summary>
     public static SinkRuns Find(RuleContext context) => Of(context).Outputs;
 

@@ -34,7 +34,9 @@ internal static class FreeRuns
         return true;
     }
 
-    /// <summary>The first free run of the outputs of the port group a demand is in that is as wide and starts on an odd number for pairs; none when there is none.</summary>
+    /// <summary>
+    /// The first free run of the outputs of the port group a demand is in that is as wide and starts on an odd number for pairs; none when there is none.
+    /// </summary>
     public static PointIndex InGroup(RuleContext context, DemandNode demand)
     {
         var width = demand.Width;

@@ -1,3 +1,4 @@
+using RoutingRules.Networks;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Checking.Facts.Resilience;
@@ -18,17 +19,14 @@ internal sealed class NetworkCuts
     private readonly int[] deviceOf;
     private readonly int[] ringSetOf;
     private readonly List<int> sizes = [];
-
-    /// <summary>For searches: the switches reached, in order, and for each switch the last search that reached it.</summary>
-    private int[]? reached;
-    private int[]? reachedBy;
-    private int searches;
+    private readonly LinkSearch search;
 
     public NetworkCuts(NetworkMap map, int network, int linkCount, IReadOnlyList<DeviceNode> devices)
     {
         this.map = map;
         this.network = network;
         this.devices = devices;
+        search = new LinkSearch(map);
         deviceOf = Owners(map, devices);
         ringSetOf = new int[linkCount];
         Array.Fill(ringSetOf, None);
@@ -74,43 +72,11 @@ internal sealed class NetworkCuts
             return false;
         }
 
-        var queue = reached ??= new int[map.SwitchCount];
-        var by = reachedBy ??= new int[map.SwitchCount];
-        searches++;
-        var count = 0;
-        foreach (var start in map.SwitchesOf(from))
-        {
-            Reach(start);
-        }
-
-        for (var done = 0; done < count; done++)
-        {
-            var at = queue[done];
-            if (deviceOf[at] == to.Index)
-            {
-                return true;
-            }
-
-            foreach (var link in map.LinksAt(at))
-            {
-                var other = map.Other(link, at);
-                if (link != withoutLink && map.NetworkOf(link) == network && deviceOf[other] != withoutDevice)
-                {
-                    Reach(other);
-                }
-            }
-        }
-
-        return false;
-
-        void Reach(int at)
-        {
-            if (by[at] != searches)
-            {
-                by[at] = searches;
-                queue[count++] = at;
-            }
-        }
+        return search.Find(
+                map.SwitchesOf(from),
+                at => deviceOf[at] == to.Index,
+                (link, other) => link != withoutLink && map.NetworkOf(link) == network && deviceOf[other] != withoutDevice
+            ) >= 0;
     }
 
     private static int[] Owners(NetworkMap map, IReadOnlyList<DeviceNode> devices)

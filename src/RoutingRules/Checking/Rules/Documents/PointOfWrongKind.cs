@@ -25,7 +25,8 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
             Family = RuleFamily.Document,
             Severity = Severity.Error,
             Checks =
-                "Routes lead from a source to a sink of the same device, streams from transmit to receive slots that are not a digital multicore's, cables from outputs to inputs "
+                "Routes lead from a source to a sink of the same device, streams from transmit to receive slots that are not a digital "
+                + "multicore's, cables from outputs to inputs, also of one device, "
                 + "and links between network jacks of two devices; feeds start at something that gives signal and end at something that takes it, and so do lines; input settings speak of inputs.",
             Why = "The connection cannot be made in reality, so nothing is connected.",
             Remedy = "Name a point of the right kind: inside a device use a route, between devices a stream or a cable.",

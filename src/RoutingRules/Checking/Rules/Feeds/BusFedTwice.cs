@@ -6,7 +6,7 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Feeds;
 
 /// <summary>Reports buses that two feeds of one role send to one zone.</summary>
-/// <remarks>A feed and its backup are exempt. One finding for each set of feeds, role and zone.</remarks>
+/// <remarks>A feed and its backup are exempt, and so are feeds for different people or packs. One finding for each set of feeds, role and zone.</remarks>
 public sealed class BusFedTwice : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -18,7 +18,7 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
             Title = "One bus in two feeds for the same place",
             Family = RuleFamily.Feeds,
             Severity = Severity.Note,
-            Checks = "No two feeds with the same role and zone name the same bus, unless one backs up the other.",
+            Checks = "No two feeds with the same role and zone name the same bus, unless one backs up the other or they are for different people or packs.",
             Why = "Two feeds for one thing drift apart: one is moved or renamed, the other stays.",
             Remedy = "Make it one feed with several destinations, or give the second its own bus.",
             Source = "common practice, no source",
@@ -78,7 +78,7 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
         }
 
         var feeds = known.All ?? [known.First];
-        if (feeds.Exists(other => IsBackup(other, feed) || IsBackup(feed, other)))
+        if (feeds.Exists(other => IsBackup(other, feed) || IsBackup(feed, other) || AreForTwo(other, feed)))
         {
             return;
         }
@@ -92,6 +92,12 @@ public sealed class BusFedTwice : Rule<ResolvedShow>
     }
 
     private static bool IsBackup(FeedNode feed, FeedNode of) => feed.Model.BackupOf == of.Model.Id;
+
+    /// <summary>True for one mix on purpose: two people, or two packs, listen to it.</summary>
+    private static bool AreForTwo(FeedNode one, FeedNode other) => Differ(one.Model.Person, other.Model.Person) || Differ(one.Model.Pack, other.Model.Pack);
+
+    private static bool Differ(string? one, string? other) =>
+        !string.IsNullOrWhiteSpace(one) && !string.IsNullOrWhiteSpace(other) && !string.Equals(one.Trim(), other.Trim(), StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The zones of a feed's destinations, each once, in order.</summary>
     private static void Collect(RuleContext context, FeedNode feed, List<string> zones)

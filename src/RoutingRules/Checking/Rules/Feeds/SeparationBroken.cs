@@ -39,10 +39,20 @@ public sealed class SeparationBroken : Rule<ResolvedShow>
                 context.LookedAt();
                 var wish = feed.Model.SeparateFrom[i];
                 byId ??= FeedPairs.ById(context);
+                if (wish.Feed == feed.Model.Id || !byId.TryGetValue(wish.Feed, out var other))
+                {
+                    continue;
+                }
+
+                if (wish.By == SeparationBy.Power && Unstated(context, feed, other) is { } unstated)
+                {
+                    context.CouldNotDecide(
+                        $"'{feed.DisplayName}' and '{other.DisplayName}' were to stay apart by power, but nothing says what supplies '{unstated.DisplayName}'."
+                    );
+                }
+
                 if (
-                    wish.Feed != feed.Model.Id
-                    && byId.TryGetValue(wish.Feed, out var other)
-                    && Shared(context, ways, feed, other, wish.By) is { } what
+                    Shared(context, ways, feed, other, wish.By) is { } what
                     && told.Add(feed.Model.Id.CompareTo(wish.Feed) < 0 ? (feed.Model.Id, wish.Feed, wish.By) : (wish.Feed, feed.Model.Id, wish.By))
                 )
                 {
@@ -50,6 +60,23 @@ public sealed class SeparationBroken : Rule<ResolvedShow>
                 }
             }
         }
+    }
+
+    /// <summary>A device at which two feeds stand and of which no supply is stated; null when all are stated.</summary>
+    private static DeviceNode? Unstated(RuleContext context, FeedNode feed, FeedNode other)
+    {
+        foreach (var (one, second) in FeedPairs.Each(context, feed, other))
+        {
+            foreach (var demand in (ReadOnlySpan<DemandNode>)[one, second])
+            {
+                if (context.DeviceOf(demand.Existing) is { Model.Power.IsEmpty: true } device)
+                {
+                    return device;
+                }
+            }
+        }
+
+        return null;
     }
 
     private static string? Shared(RuleContext context, FeedPaths ways, FeedNode feed, FeedNode other, SeparationBy by)

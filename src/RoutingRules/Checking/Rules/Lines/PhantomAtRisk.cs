@@ -87,19 +87,22 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
                 continue;
             }
 
-            context.LookedAt();
             var table = InputTable.Of(context);
             SinkRuns? found = null;
+            var isSaid = false;
             for (var position = 0; position < line.Width; position++)
             {
                 foreach (var input in LineInputs.SuppliesOf(context, line, position))
                 {
+                    isSaid |= table.Phantom(input) is not null;
                     if (table.Phantom(input) == true)
                     {
                         (found ??= new SinkRuns()).Add(input, PointIndex.None, 0, table.IndexOf(input));
                     }
                 }
             }
+
+            context.LookedAt(isSaid ? 1 : 0);
 
             foreach (var run in found?.Merge(context) ?? [])
             {

@@ -31,7 +31,7 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        if (context.InputSettings.Count == 0)
+        if (!InputTable.Of(context).SpeaksOfPhantom())
         {
             return;
         }

@@ -36,9 +36,9 @@ public sealed class PhantomForbidden : Rule<ResolvedShow>
         foreach (var (line, _, supplies) in LineInputs.Of(context, PhantomNeed.Forbidden))
         {
             table ??= InputTable.Of(context);
-            context.LookedAt(supplies.Count);
             foreach (var input in supplies)
             {
+                context.LookedAt(table.Phantom(input) is null ? 0 : 1);
                 if (table.Phantom(input) == true && lineAt.TryAdd(input.Value, line))
                 {
                     (found ??= new SinkRuns()).Add(input, PointIndex.None, 0, line.Index);

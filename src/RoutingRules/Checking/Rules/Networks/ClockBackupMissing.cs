@@ -77,7 +77,7 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
     /// switched off last and on late.
     /// </summary>
     internal static int Suitability(DeviceNode device) =>
-        device.Profile.Kind == DeviceKind.Amplifier || !HasSlots(device) ? -1
+        device.Profile.Kind == DeviceKind.Amplifier || !ClockMap.HasSlots(device) ? -1
         : device.Profile.Kind == DeviceKind.Console ? 0
         : device.Profile.Kind == DeviceKind.StageBox ? 1
         : 2;
@@ -101,19 +101,6 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
         }
 
         return first;
-    }
-
-    private static bool HasSlots(DeviceNode device)
-    {
-        foreach (var group in device.Groups)
-        {
-            if (group.Kind is PortKind.Transmit or PortKind.Receive)
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 
     private static bool HasBrokenLink(RuleContext context, ClockMap map, int clock)

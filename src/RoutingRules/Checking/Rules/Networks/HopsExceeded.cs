@@ -5,14 +5,14 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Checking.Rules.Networks;
 
-/// <summary>Reports streams that walk over more links than class A or one of their devices allows.</summary>
+/// <summary>Reports streams that walk over more links than class A, class B or one of their devices allows.</summary>
 /// <remarks>One finding for each network; entities are the network, the ways beyond a limit and the streams on them. It names the longest way and how many more there are.</remarks>
 public sealed class HopsExceeded : Rule<ResolvedShow>
 {
     private static readonly RuleOption MaximumHops = new()
     {
         Name = "maximumHops",
-        Doc = "How many links a stream in class A may walk over.",
+        Doc = "How many links a stream in class A or B may walk over.",
         Default = 7,
         Minimum = 1,
         Maximum = 64,
@@ -28,10 +28,10 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
             Title = "Too many hops",
             Family = RuleFamily.Network,
             Severity = Severity.Warning,
-            Checks = "Streams in class A walk over 7 links at most; where a device states how many hops it allows, its streams keep to that.",
-            Why = "The 2 ms that class A promises hold for 7 hops; beyond them packets come too late for a receiver and drop out.",
+            Checks = "Streams in class A and B walk over 7 links at most; where a device states how many hops it allows, its streams keep to that.",
+            Why = "The 2 ms that class A promises, and the 50 ms of class B, hold for 7 hops; beyond them packets come too late for a receiver and drop out.",
             Remedy = "Shorten the chain: join its ends to a switch in the middle, or hang boxes off a switch instead of off each other.",
-            Source = "IEEE 802.1BA: 2 ms over 7 hops in class A; the device's profile",
+            Source = "IEEE 802.1BA: 2 ms over 7 hops in class A, 50 ms over 7 hops in class B (the latter from memory); the device's profile",
             Fixability = Fixability.None,
             Options = [MaximumHops],
         };
@@ -142,9 +142,10 @@ public sealed class HopsExceeded : Rule<ResolvedShow>
     {
         var limit = int.MaxValue;
         var because = "";
-        if (context.Rig.Networks[network].Transport == Transport.AvtpClassA)
+        var transport = context.Rig.Networks[network].Transport;
+        if (transport == Transport.AvtpClassA || transport == Transport.AvtpClassB)
         {
-            (limit, because) = (context.WholeValue(MaximumHops), "class A allows");
+            (limit, because) = (context.WholeValue(MaximumHops), transport == Transport.AvtpClassA ? "class A allows" : "class B allows");
         }
 
         foreach (var device in (ReadOnlySpan<DeviceNode>)[from, to])

@@ -10,7 +10,8 @@ namespace RoutingRules.Checking.Rules.Networks;
 /// <remarks>
 /// One finding for each device at which they arrive and kind of signal; entities are the device, what arrives (in-ear, feed or line) and
 /// the places. Feeds count from the bus to the last device that plays them; recordings and broadcasts do not count. What ends in
-/// somebody's ears is in-ear whatever its role says. What profiles do not state counts as 0, and the message says so.
+/// somebody's ears is in-ear whatever its role says. The message names the place to which time is counted; the identity is the place that the patch
+/// decides. What profiles and networks do not state counts as 0, and the message says so.
 /// </remarks>
 public sealed class LatencyExceeded : Rule<ResolvedShow>
 {
@@ -46,9 +47,11 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
             Title = "Signal arrives late",
             Family = RuleFamily.Network,
             Severity = Severity.Warning,
-            Checks = "The latencies that profiles and networks state on the path of a feed or line add up to 10 ms at most, for in-ear feeds to 5 ms.",
+            Checks =
+                "The latencies that profiles and networks state on the path of a feed or line, presentation offsets and receiver buffers of "
+                + "networks included, add up to 10 ms at most, for in-ear feeds to 5 ms.",
             Why = "Performers who hear themselves late play behind or take the mix off; late lines smear against everything that is nearer.",
-            Remedy = "Take a network hop or a processor out of the path, or shorten the packet time of the network.",
+            Remedy = "Take a network hop or a processor out of the path, or shorten the packet time or the receiver buffer of the network.",
             Source = "common practice, no source",
             Fixability = Fixability.None,
             Options = [MaximumMilliseconds, MaximumInEarMilliseconds],
@@ -57,7 +60,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var latency = SignalLatency.Of(context);
+        var latency = SignalLatency.Of(context, subject);
         var late = new SortedDictionary<(int Device, int Kind), Late>();
         foreach (var demand in context.Demands)
         {
@@ -81,7 +84,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
 
             context.LookedAt();
             var isPartial = false;
-            var sum = latency.To(demand.Existing, ref isPartial) + latency.Beyond(demand.Existing, ref isPartial);
+            var sum = latency.To(demand.Existing, ref isPartial) + latency.Beyond(demand.Existing, ref isPartial, out var end);
             if (sum > Limit(context, kind) + Tolerance)
             {
                 Add(
@@ -89,6 +92,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
                     (context.DeviceOf(demand.Existing).Index, kind),
                     demand.DisplayName,
                     context.Address(demand.Existing, demand.Width).ToString(),
+                    end == demand.Existing ? null : context.Address(end).ToString(),
                     sum,
                     isPartial,
                     $"/feeds/{demand.Feed.Index}/to/{demand.Entry}"
@@ -124,7 +128,16 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
             var sum = latency.To(sink, ref isPartial);
             if (sum > Limit(context, 2) + Tolerance)
             {
-                Add(late, (context.DeviceOf(sink).Index, 2), line.DisplayName, line.Model.To[i].ToString(), sum, isPartial, $"/lines/{line.Index}/to/{i}");
+                Add(
+                    late,
+                    (context.DeviceOf(sink).Index, 2),
+                    line.DisplayName,
+                    line.Model.To[i].ToString(),
+                    null,
+                    sum,
+                    isPartial,
+                    $"/lines/{line.Index}/to/{i}"
+                );
             }
         }
     }
@@ -136,6 +149,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
         (int Device, int Kind) key,
         string name,
         string place,
+        string? end,
         double sum,
         bool isPartial,
         string pointer
@@ -150,7 +164,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
         found.IsPartial |= isPartial;
         if (sum > found.Most)
         {
-            (found.Name, found.Place, found.Most) = (name, place, sum);
+            (found.Name, found.Place, found.Most) = (name, end is null ? place : $"{end}, behind {place},", sum);
         }
     }
 

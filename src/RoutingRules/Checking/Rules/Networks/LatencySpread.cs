@@ -1,7 +1,6 @@
 using System.Globalization;
 using RoutingRules.Checking.Facts.Feeds;
 using RoutingRules.Model;
-using RoutingRules.Networks;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
@@ -10,7 +9,9 @@ namespace RoutingRules.Checking.Rules.Networks;
 /// <summary>Reports feeds, and sets of feeds, that arrive at their places at different times.</summary>
 /// <remarks>
 /// One finding for each feed with several entries, and one for each set of which no feed was told already; entities are the feed or the set and the places that are late. Delay,
-/// recording and broadcast feeds do not count: nobody hears them beside the others.
+/// recording and broadcast feeds do not count: nobody hears them beside the others, nor outputs with nothing plugged in beside others at which something
+/// plays. Time is
+/// counted to the end of the chain behind a place, and the message names it.
 /// </remarks>
 public sealed class LatencySpread : Rule<ResolvedShow>
 {
@@ -45,105 +46,72 @@ public sealed class LatencySpread : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        var latency = SignalLatency.Of(context);
-        var limit = context.Value(MaximumMilliseconds) + Tolerance;
         var told = new HashSet<int>();
         foreach (var feed in context.Feeds)
         {
             if (feed.Model.To.Count > 1 && IsHeard(feed))
             {
-                var arrivals = new Arrivals();
-                arrivals.Add(context, latency, feed);
-                context.LookedAt(arrivals.Count > 1 ? 1 : 0);
-                if (arrivals.Spread > limit)
+                var isPartial = false;
+                var arrivals = FeedArrival.Of(context, subject, feed, ref isPartial);
+                if (Check(context, arrivals, isPartial, $"Feed '{feed.DisplayName}' arrives", feed.Index, Entity.Of("feed", feed.Model.Id), true))
                 {
                     told.Add(feed.Index);
-                    Report(
-                        context,
-                        $"Feed '{feed.DisplayName}' arrives",
-                        arrivals,
-                        $"/feeds/{feed.Index}",
-                        [Entity.Of("feed", feed.Model.Id), .. arrivals.Late(context, limit)]
-                    );
                 }
             }
         }
 
         foreach (var (name, feeds) in FeedSets.Of(context))
         {
-            var arrivals = new Arrivals();
+            var isPartial = false;
+            var arrivals = new List<FeedArrival>();
             foreach (var feed in feeds)
             {
                 if (IsHeard(feed))
                 {
-                    arrivals.Add(context, latency, feed);
+                    arrivals.AddRange(FeedArrival.Of(context, subject, feed, ref isPartial));
                 }
             }
 
-            context.LookedAt(arrivals.Count > 1 ? 1 : 0);
-            if (arrivals.Spread > limit && !feeds.Exists(feed => told.Contains(feed.Index)))
-            {
-                Report(
-                    context,
-                    $"The parts of set '{name}' arrive",
-                    arrivals,
-                    $"/feeds/{feeds[0].Index}",
-                    [Entity.Of("set", name), .. arrivals.Late(context, limit)]
-                );
-            }
+            var isNew = !feeds.Exists(feed => told.Contains(feed.Index));
+            Check(context, arrivals, isPartial, $"The parts of set '{name}' arrive", feeds[0].Index, Entity.Of("set", name), isNew);
         }
+    }
+
+    /// <summary>True when the arrivals are too far apart.</summary>
+    private static bool Check(RuleContext context, List<FeedArrival> arrivals, bool isPartial, string what, int feed, Entity entity, bool isNew)
+    {
+        FeedArrival.KeepComparable(context, arrivals);
+        context.LookedAt(arrivals.Count > 1 ? 1 : 0);
+        if (arrivals.Count < 2)
+        {
+            return false;
+        }
+
+        var first = arrivals.MinBy(arrival => arrival.Milliseconds);
+        var last = arrivals.MaxBy(arrival => arrival.Milliseconds);
+        var limit = context.Value(MaximumMilliseconds) + Tolerance;
+        if (last.Milliseconds - first.Milliseconds <= limit)
+        {
+            return false;
+        }
+
+        if (isNew)
+        {
+            var late = arrivals.Where(arrival => arrival.Milliseconds - first.Milliseconds > limit);
+            context.Report(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{what} at {last.Name(context)} {last.Milliseconds - first.Milliseconds:0.##} ms later than at {first.Name(context).TrimEnd(',')}."
+                        + $"{(isPartial ? " Parts whose latency is not stated count as 0." : "")}"
+                ),
+                $"/feeds/{feed}",
+                [entity, .. late.Select(arrival => Entity.Of("late", context.Address(arrival.At))).Distinct()]
+            );
+        }
+
+        return true;
     }
 
     private static bool IsHeard(FeedNode feed) =>
         feed.Model.Role != FeedRole.Delay && feed.Model.Role != FeedRole.Record && feed.Model.Role != FeedRole.Broadcast;
-
-    private static void Report(RuleContext context, string what, Arrivals arrivals, string pointer, Entity[] entities) =>
-        context.Report(
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"{what} at {context.Address(arrivals.Last)} {arrivals.Spread:0.##} ms later than at {context.Address(arrivals.First)}."
-                    + $"{(arrivals.IsPartial ? " Parts whose latency is not stated count as 0." : "")}"
-            ),
-            pointer,
-            entities
-        );
-
-    private sealed class Arrivals
-    {
-        private readonly List<(PointIndex At, double Sum)> all = [];
-        private double least = double.PositiveInfinity;
-        private double most = double.NegativeInfinity;
-        private bool isPartial;
-
-        public int Count => all.Count;
-
-        public double Spread => most > least ? most - least : 0;
-
-        public PointIndex First { get; private set; }
-
-        public PointIndex Last { get; private set; }
-
-        public bool IsPartial => isPartial;
-
-        /// <summary>The places at which it arrives too long after the earliest.</summary>
-        public IEnumerable<Entity> Late(RuleContext context, double limit) =>
-            all.Where(arrival => arrival.Sum - least > limit).Select(arrival => Entity.Of("late", context.Address(arrival.At))).Distinct();
-
-        public void Add(RuleContext context, SignalLatency latency, FeedNode feed)
-        {
-            for (var entry = 0; entry < feed.Model.To.Count; entry++)
-            {
-                var at = context.Demand(feed, entry).Existing;
-                if (at.IsNone)
-                {
-                    continue;
-                }
-
-                var sum = latency.To(at, ref isPartial) + latency.Beyond(at, ref isPartial);
-                all.Add((at, sum));
-                (least, First) = sum < least ? (sum, at) : (least, First);
-                (most, Last) = sum > most ? (sum, at) : (most, Last);
-            }
-        }
-    }
 }

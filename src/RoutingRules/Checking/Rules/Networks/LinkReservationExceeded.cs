@@ -1,5 +1,6 @@
 using System.Globalization;
 using RoutingRules.Checking.Facts;
+using RoutingRules.Model;
 using RoutingRules.Networks;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
@@ -9,7 +10,9 @@ namespace RoutingRules.Checking.Rules.Networks;
 /// <summary>Reports links that carry more stream traffic in one direction than may be reserved on them.</summary>
 /// <remarks>
 /// A stream counts once on each link of its tree and direction, at its full rate however few of its slots are used. One finding for each link and
-/// direction; entities are the link, the device at which the direction starts, and the streams. A link without a speed is not judged.
+/// direction; entities are the link, the device at which the direction starts, and the streams. A link without a speed that carries streams leaves the rule
+/// undecided; a digital
+/// multicore carries what its standard says and is not judged.
 /// </remarks>
 public sealed class LinkReservationExceeded : Rule<ResolvedShow>
 {
@@ -46,10 +49,7 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        // Direction d of link i has position 2i + d; 0 is from its first jack to its second.
-        var loads = new double[2 * context.Links.Count];
-        var crossings = new List<(int Direction, int Stream, double Load)>();
-        var last = new int[loads.Length];
+        var traffic = new LinkTraffic(context.Network, context.Links.Count);
         foreach (var stream in context.Streams)
         {
             if (
@@ -58,89 +58,73 @@ public sealed class LinkReservationExceeded : Rule<ResolvedShow>
                 && context.Network.HasLinks(network)
             )
             {
-                Add(context, network, stream, loads, last, crossings);
+                Add(context, network, stream, traffic);
             }
         }
 
         var share = context.Value(MaximumPercent);
+        var unstated = new List<string>();
         foreach (var link in context.Links)
         {
-            for (var direction = 0; direction < 2; direction++)
+            for (var direction = 2 * link.Index; direction < (2 * link.Index) + 2; direction++)
             {
-                context.LookedAt(link.Model.SpeedMbps is not null && loads[(2 * link.Index) + direction] > 0 ? 1 : 0);
-                if (link.Model.SpeedMbps is { } speed && loads[(2 * link.Index) + direction] > speed * 10_000.0 * share)
+                if (link.Model.SpeedMbps is null && traffic.On(direction) > 0 && !unstated.Contains(link.Model.Id.Value) && IsEthernet(context, link))
                 {
-                    Report(context, link, direction, loads[(2 * link.Index) + direction], share, crossings);
+                    unstated.Add(link.Model.Id.Value);
+                }
+
+                context.LookedAt(link.Model.SpeedMbps is not null && traffic.On(direction) > 0 ? 1 : 0);
+                if (link.Model.SpeedMbps is { } speed && traffic.On(direction) > speed * 10_000.0 * share)
+                {
+                    Report(context, link, direction, share, traffic);
                 }
             }
         }
+
+        if (unstated.Count > 0)
+        {
+            var (links, carry) = unstated.Count == 1 ? ("Link", "carries") : ("Links", "carry");
+            context.CouldNotDecide($"{links} {Wording.Names(unstated)} {carry} streams, but no speed is stated: whether they fit is not known.");
+        }
     }
 
-    private static void Add(
-        RuleContext context,
-        int network,
-        StreamNode stream,
-        double[] loads,
-        int[] last,
-        List<(int Direction, int Stream, double Load)> crossings
-    )
+    private static bool IsEthernet(RuleContext context, LinkNode link) => context.Rig.Networks[link.Network].Transport != Transport.PointToPoint;
+
+    private static void Add(RuleContext context, int network, StreamNode stream, LinkTraffic traffic)
     {
-        var model = context.Rig.Networks[network];
         var sender = context.DeviceOf(stream.From);
-        if (TransportData.Load(model, NetworkRates.Of(context.Rig, model, sender), stream.Model.From.Width) is not { } load)
+        if (LinkTraffic.Rate(context.Rig, network, sender, stream.Model.From.Width) is not { } rate)
         {
-            context.CouldNotDecide(TransportData.Unknown(model));
+            context.CouldNotDecide(TransportData.Unknown(context.Rig.Networks[network]));
             return;
         }
 
-        var map = context.Network;
-        var tree = map.Tree(network, sender);
         foreach (var receiver in stream.Receivers)
         {
-            if (receiver.State != ConnectionState.Connected || context.DeviceOf(receiver.At) is var device && device == sender)
+            if (receiver.State == ConnectionState.Connected)
             {
-                continue;
-            }
-
-            for (var at = map.End(tree, context.DeviceOf(receiver.At)); at >= 0 && tree[at] >= 0; at = map.Other(tree[at], at))
-            {
-                var direction = (2 * tree[at]) + (map.SwitchTo(tree[at]) == at ? 0 : 1);
-                if (last[direction] == stream.Index + 1)
-                {
-                    break;
-                }
-
-                last[direction] = stream.Index + 1;
-                loads[direction] += load.BitsPerSecond;
-                crossings.Add((direction, stream.Index, load.BitsPerSecond));
+                traffic.Add(stream.Index, network, sender, context.DeviceOf(receiver.At), rate);
             }
         }
     }
 
-    private static void Report(
-        RuleContext context,
-        LinkNode link,
-        int direction,
-        double load,
-        double share,
-        List<(int Direction, int Stream, double Load)> crossings
-    )
+    private static void Report(RuleContext context, LinkNode link, int direction, double share, LinkTraffic traffic)
     {
-        var streams = crossings.FindAll(crossing => crossing.Direction == (2 * link.Index) + direction);
-        streams.Sort((x, y) => x.Load != y.Load ? y.Load.CompareTo(x.Load) : x.Stream - y.Stream);
+        var streams = traffic.Crossings.Where(crossing => crossing.Direction == direction).ToList();
+        streams.Sort((x, y) => x.Rate != y.Rate ? y.Rate.CompareTo(x.Rate) : x.Stream - y.Stream);
         var names = new List<string>();
         for (var i = 0; i < streams.Count && i < Named; i++)
         {
-            names.Add(string.Create(CultureInfo.InvariantCulture, $"'{context.Streams[streams[i].Stream].Model.Id}' with {Megabits(streams[i].Load)}"));
+            names.Add(string.Create(CultureInfo.InvariantCulture, $"'{context.Streams[streams[i].Stream].Model.Id}' with {Megabits(streams[i].Rate)}"));
         }
 
-        var (from, to) = direction == 0 ? (link.Model.From.Device, link.Model.To.Device) : (link.Model.To.Device, link.Model.From.Device);
+        var (from, to) = direction % 2 == 0 ? (link.Model.From.Device, link.Model.To.Device) : (link.Model.To.Device, link.Model.From.Device);
         var biggest = streams.Count > Named ? "the biggest are" : "they are";
         var streamWord = streams.Count == 1 ? "stream" : "streams";
         context.Report(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"Link '{link.Model.Id}' carries {Megabits(load)} from {from} to {to} in {streams.Count} {streamWord}, "
+                $"Link '{link.Model.Id}' carries {Megabits(traffic.On(direction))} from {from} to {to} in {streams.Count} {streamWord}, "
                     + $"but {share:0.#} % of its {link.Model.SpeedMbps} Mbit/s are {Megabits(link.Model.SpeedMbps.GetValueOrDefault() * 10_000.0 * share)}: "
                     + $"{(streams.Count == 1 ? "it is" : biggest)} {Wording.List(names)}."
             ),

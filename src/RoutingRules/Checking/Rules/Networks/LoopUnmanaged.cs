@@ -14,8 +14,6 @@ namespace RoutingRules.Checking.Rules.Networks;
 /// </remarks>
 public sealed class LoopUnmanaged : Rule<ResolvedShow>
 {
-    private const int None = -1;
-
     /// <inheritdoc/>
     public override RuleDescriptor Descriptor { get; } =
         new()
@@ -106,29 +104,9 @@ public sealed class LoopUnmanaged : Rule<ResolvedShow>
     /// <summary>The closing link and the way through the tree between its ends.</summary>
     private static List<int> Ring(NetworkMap map, HashSet<int> tree, LinkNode closing)
     {
-        var cameBy = new int[map.SwitchCount];
-        Array.Fill(cameBy, None);
-        var start = map.SwitchFrom(closing.Index);
-        var queue = new Queue<int>([start]);
-        while (queue.TryDequeue(out var at) && at != map.SwitchTo(closing.Index))
-        {
-            foreach (var link in map.LinksAt(at))
-            {
-                if (tree.Contains(link) && link != cameBy[at] && map.Other(link, at) is var other && other != start && cameBy[other] == None)
-                {
-                    cameBy[other] = link;
-                    queue.Enqueue(other);
-                }
-            }
-        }
-
-        var ring = new List<int> { closing.Index };
-        for (var at = map.SwitchTo(closing.Index); at != start; at = map.Other(cameBy[at], at))
-        {
-            ring.Add(cameBy[at]);
-        }
-
-        return ring;
+        var search = new LinkSearch(map);
+        var end = search.Find([map.SwitchFrom(closing.Index)], at => at == map.SwitchTo(closing.Index), (link, _) => tree.Contains(link));
+        return [closing.Index, .. search.Back(end)];
     }
 
     private static void Report(RuleContext context, int network, List<int> ring)

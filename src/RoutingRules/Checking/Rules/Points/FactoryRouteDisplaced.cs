@@ -1,5 +1,6 @@
 using RoutingRules.Checking.Facts;
 using RoutingRules.Checking.Facts.Documents;
+using RoutingRules.Checking.Facts.Labels;
 using RoutingRules.Checking.Facts.Points;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
@@ -7,14 +8,13 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Checking.Rules.Points;
 
-/// <summary>Reports buses that came out somewhere without any patching and no longer do, because a route took their place.</summary>
-/// <remarks>Speaks only of a bus that a feed, a cable or a label shows to be meant, and not of one whose feeds are all served or whose place another feed took.</remarks>
+/// <summary>Reports labelled buses that came out somewhere without any patching and no longer do, because a route took their place.</summary>
+/// <remarks>
+/// Speaks only of a bus that has a label of its own and no feed: what a feed misses, the rules about feeds tell. Silent where the bus still comes out at
+/// another output, or where its place led to none. One finding for each run of neighbours.
+/// </remarks>
 public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
 {
-    private const int Fed = 0;
-    private const int Cabled = 1;
-    private const int Labelled = 2;
-
     /// <inheritdoc/>
     public override RuleDescriptor Descriptor { get; } =
         new()
@@ -24,9 +24,11 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
             Title = "Bus pushed off its usual output",
             Family = RuleFamily.Points,
             Severity = Severity.Warning,
-            Checks = "No route takes the place of a factory route by which a bus with a feed, a cable or a label came out.",
+            Checks =
+                "No route takes the place of the factory route by which a labelled bus without a feed came out. A feed that is displaced is "
+                + "told as not delivered.",
             Why = "Nobody patched the bus, so nobody notices that it is gone until it is missed.",
-            Remedy = "Put the route on another sink, or patch the bus to its output by a route of its own.",
+            Remedy = "Put the route on another sink, or patch the bus to its output by a route of its own. A bus that is no longer used loses its label.",
             Source = "common practice, no source",
             Fixability = Fixability.Manual,
         };
@@ -43,118 +45,34 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
                 var sink = route.To + position;
                 var bus = context.FactorySource(sink);
                 context.LookedAt(bus.IsNone ? 0 : 1);
-                if (bus.IsNone || context.Upstream(sink) == bus || context.ViaIndex(sink) != route.Index || context.GroupOf(bus).Kind != PortKind.Source)
+                if (
+                    !bus.IsNone
+                    && context.Upstream(sink) != bus
+                    && context.ViaIndex(sink) == route.Index
+                    && context.GroupOf(bus).Kind == PortKind.Source
+                    && intentions.IsLabelled(bus)
+                    && intentions.FeedsOf(bus).Length == 0
+                    && ComesOut(context, sink)
+                    && !ComesOut(context, bus)
+                )
                 {
-                    continue;
-                }
-
-                if (WhyMissed(context, intentions, bus, sink) is { } tag)
-                {
-                    (found ??= new SinkRuns()).Add(sink, bus, tag, route.Index);
+                    (found ??= new SinkRuns()).Add(sink, bus, 0, route.Index);
                 }
             }
         }
 
         foreach (var run in found?.Merge(context) ?? [])
         {
-            Report(context, intentions, run);
+            Report(context, run);
         }
     }
 
-    /// <summary>The outputs at or behind a sink, as the patch stands; null when there are none.</summary>
-    private static List<PointIndex>? Outputs(RuleContext context, PointIndex sink)
+    /// <summary>True when what a point carries comes out at an output.</summary>
+    private static bool ComesOut(RuleContext context, PointIndex point)
     {
-        if (context.IsLooping(sink))
+        foreach (var next in context.Downward(context.IsLooping(point) ? PointIndex.None : point))
         {
-            return null;
-        }
-
-        List<PointIndex>? outputs = null;
-        foreach (var point in context.Downward(sink))
-        {
-            if (context.GroupOf(point).Kind == PortKind.Output)
-            {
-                (outputs ??= []).Add(point);
-            }
-        }
-
-        return outputs;
-    }
-
-    private static int? WhyMissed(RuleContext context, Intentions intentions, PointIndex bus, PointIndex sink)
-    {
-        var feeds = intentions.FeedsOf(bus);
-        if (feeds.Length > 0)
-        {
-            foreach (var (_, feed) in feeds)
-            {
-                if (!intentions.IsServed(feed) && IsWanted(context, feed, bus, Outputs(context, sink)))
-                {
-                    return Fed;
-                }
-            }
-
-            return null;
-        }
-
-        if (Outputs(context, sink) is not { } outputs)
-        {
-            return null;
-        }
-
-        foreach (var output in outputs)
-        {
-            if (intentions.IsPlaced(output, out _))
-            {
-                return null;
-            }
-        }
-
-        if (Sounds(context, intentions, bus))
-        {
-            return null;
-        }
-
-        foreach (var output in outputs)
-        {
-            if (intentions.IsCabled(output))
-            {
-                return Cabled;
-            }
-
-            if (intentions.IsLabelled(output) || intentions.IsLabelled(bus))
-            {
-                return Labelled;
-            }
-        }
-
-        return null;
-    }
-
-    /// <summary>True when an entry of the feed that is not served might be served at one of the outputs.</summary>
-    private static bool IsWanted(RuleContext context, FeedNode feed, PointIndex bus, List<PointIndex>? outputs)
-    {
-        for (var entry = 0; entry < feed.Model.To.Count; entry++)
-        {
-            var demand = context.Demand(feed, entry);
-            for (var i = 0; outputs is not null && demand.Existing.IsNone && i < demand.Allowed.Count; i++)
-            {
-                if (outputs.Contains(demand.Allowed[i] + (bus.Value - feed.Source.Value)))
-                {
-                    return true;
-                }
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>True when the bus still comes out at a cabled output.</summary>
-    private static bool Sounds(RuleContext context, Intentions intentions, PointIndex bus)
-    {
-        foreach (var output in context.Downward(context.IsLooping(bus) ? PointIndex.None : bus))
-        {
-            if (context.GroupOf(output).Kind == PortKind.Output && intentions.IsCabled(output))
+            if (context.GroupOf(next).Kind == PortKind.Output)
             {
                 return true;
             }
@@ -163,32 +81,24 @@ public sealed class FactoryRouteDisplaced : Rule<ResolvedShow>
         return false;
     }
 
-    private static void Report(RuleContext context, Intentions intentions, SinkRun run)
+    private static void Report(RuleContext context, SinkRun run)
     {
         var bus = context.Address(run.Source, run.Width);
         var sink = context.Address(run.Sink, run.Width);
-        var names = new List<string>();
-        for (var position = 0; run.Tag == Fed && position < run.Width; position++)
+        var route = context.Routes[run.Order].Model;
+        var taken = route.From is { } from ? $"the route from {from} took its place" : "a route clears it";
+        var texts = new List<string>();
+        var table = LabelTable.Of(context);
+        for (var position = 0; position < run.Width; position++)
         {
-            foreach (var (_, feed) in intentions.FeedsOf(run.Source + position))
+            if (table.At(run.Source + position) is { } label && !texts.Contains(label.Text))
             {
-                if (!intentions.IsServed(feed) && !names.Contains(feed.DisplayName))
-                {
-                    names.Add(feed.DisplayName);
-                }
+                texts.Add(label.Text);
             }
         }
 
-        var reason = run.Tag switch
-        {
-            Fed => $"{(names.Count == 1 ? "feed" : "feeds")} {Wording.Names(names)} {(names.Count == 1 ? "needs" : "need")} it",
-            Cabled => "the output is cabled",
-            _ => "it is labelled",
-        };
-        var route = context.Routes[run.Order].Model;
-        var taken = route.From is { } from ? $"the route from {from} took its place" : "a route clears it";
         context.Report(
-            $"{bus} no longer comes out through {sink}, where it went by itself: {taken}, although {reason}.",
+            $"{bus}, labelled {Wording.Names(texts)}, no longer comes out through {sink}, where it went by itself, nor anywhere else: {taken}.",
             new Place(route, "/patch/routes", run.Order).Pointer,
             Entity.Of("source", bus),
             Entity.Of("sink", sink)

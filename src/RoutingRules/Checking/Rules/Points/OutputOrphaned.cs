@@ -102,12 +102,12 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
             {
                 context.LookedAt();
                 var output = cable.From + position;
-                if (!silence.IsSilent(output) || context.Via(output) == HopKind.Cleared || intentions.IsDead(FirstOutput(context, output)))
+                if (!silence.IsSilent(output) || context.Via(output) == HopKind.Cleared || intentions.IsDead(OutputChain.First(context, output)))
                 {
                     continue;
                 }
 
-                if (intentions.IsLabelled(output) || PassesRoute(context, output))
+                if (intentions.IsLabelled(output) || OutputChain.PassesRoute(context, output))
                 {
                     Claim(context, silence, claims, output, Cabled, cable.Index);
                 }
@@ -136,7 +136,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
                 // Of a source that does not exist the rules about the document speak.
                 if (demand.Feed.Source.IsNone)
                 {
-                    sourceless.Add(FirstOutput(context, demand.Allowed[0] + position).Value);
+                    sourceless.Add(OutputChain.First(context, demand.Allowed[0] + position).Value);
                 }
                 else
                 {
@@ -195,7 +195,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
     {
         for (var position = 0; demand is { IsPinned: true, Allowed.Count: > 0 } && position < demand.Width; position++)
         {
-            claims.Remove(FirstOutput(context, demand.Allowed[0] + position).Value);
+            claims.Remove(OutputChain.First(context, demand.Allowed[0] + position).Value);
         }
     }
 
@@ -206,41 +206,11 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
             return;
         }
 
-        var first = FirstOutput(context, output);
+        var first = OutputChain.First(context, output);
         if (!claims.TryGetValue(first.Value, out var known) || tag < known.Tag)
         {
             claims[first.Value] = (tag, order);
         }
-    }
-
-    /// <summary>The output furthest up the chain that ends at an output; the output itself where the chain has no end.</summary>
-    private static PointIndex FirstOutput(RuleContext context, PointIndex output)
-    {
-        if (context.IsLooping(output))
-        {
-            return output;
-        }
-
-        var first = output;
-        foreach (var point in context.Upward(output))
-        {
-            first = context.GroupOf(point).Kind == PortKind.Output ? point : first;
-        }
-
-        return first;
-    }
-
-    private static bool PassesRoute(RuleContext context, PointIndex point)
-    {
-        foreach (var passed in context.Upward(point))
-        {
-            if (context.Via(passed) == HopKind.Route)
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 
     private static void Report(RuleContext context, Silence silence, Dictionary<int, (int Tag, int Order)> claims, SinkRun run)

@@ -9,7 +9,8 @@ namespace RoutingRules.Checking.Rules.Points;
 
 /// <summary>Reports paths through processing or a passive split of which only one end is connected.</summary>
 /// <remarks>
-/// Loudspeaker outputs are exempt, as what hangs on them is seldom written down, and so are ends that feeds, lines, broken connections or doubled
+/// Loudspeaker outputs are exempt, as what hangs on them is seldom written down, and so are link outputs that only pass on what a loudspeaker or amplifier
+/// plays itself, the last of a row among them, and ends that feeds, lines, broken connections or doubled
 /// sinks speak of. An input without a cable counts as an end of its own in a passive split, where the stage plugs in.
 /// </remarks>
 public sealed class ThroughHalfPatched : Rule<DeviceNode>
@@ -88,7 +89,7 @@ public sealed class ThroughHalfPatched : Rule<DeviceNode>
 
         var isFed = !context.Upstream(enter).IsNone;
         var isTaken = !context.Fed(leave).IsEmpty || IsFedOtherwise(context, enter, leave);
-        if (isFed == isTaken || (!isFed && !IsPlugged(context, leave)))
+        if (isFed == isTaken || (!isFed && !IsPlugged(context, leave)) || (isFed && IsLinkOutput(context.DeviceOf(leave), path)))
         {
             return null;
         }
@@ -97,6 +98,9 @@ public sealed class ThroughHalfPatched : Rule<DeviceNode>
             : path.Kind == ThroughKind.Process && !LeadsToPin(context, intentions, leave) ? NoSend
             : null;
     }
+
+    private static bool IsLinkOutput(DeviceNode device, ThroughEntry path) =>
+        device.Profile.Kind == DeviceKind.Loudspeaker || (device.Profile.Kind == DeviceKind.Amplifier && path.Kind == ThroughKind.Passive);
 
     /// <summary>True when a cable or a route of the patch takes what leaves.</summary>
     private static bool IsPlugged(RuleContext context, PointIndex leave)

@@ -11,8 +11,8 @@ namespace RoutingRules.Checking.Rules.Resilience;
 /// <remarks>
 /// A set, all mains and all in-ear feeds are told when they end on two devices or more which all have one and the same supply; where they end on one device the
 /// device is the weak point, not its supply. A backup is told when it ends on the same supply as the feed it backs up and no place of the one has a place of the other
-/// beside it; else the rule about backups tells it. Nothing is said in a rig that names
-/// fewer than two supplies. Entities are the supply and the set, role or two feeds.
+/// beside it; else the rule about backups tells it. Nothing is judged in a rig that names
+/// fewer than two supplies, nor of devices of which one names none. Entities are the supply and the set, role or two feeds.
 /// </remarks>
 public sealed class PowerShared : Rule<ResolvedShow>
 {
@@ -35,14 +35,13 @@ public sealed class PowerShared : Rule<ResolvedShow>
     /// <inheritdoc/>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
-        if (!HasTwoSupplies(context))
+        if (!Supplies.HasTwo(context))
         {
             return;
         }
 
         foreach (var group in FeedGroups.Of(context))
         {
-            context.LookedAt();
             CheckGroup(context, group);
         }
 
@@ -51,29 +50,9 @@ public sealed class PowerShared : Rule<ResolvedShow>
         {
             if (feed.Model.BackupOf is { } id && (feeds ??= FeedPairs.ById(context)).TryGetValue(id, out var backed) && backed != feed)
             {
-                context.LookedAt();
                 CheckBackup(context, feed, backed);
             }
         }
-    }
-
-    private static bool HasTwoSupplies(RuleContext context)
-    {
-        Id<PowerSource>? first = null;
-        foreach (var device in context.Devices)
-        {
-            foreach (var supply in device.Model.Power)
-            {
-                if (first is { } known && known != supply)
-                {
-                    return true;
-                }
-
-                first = supply;
-            }
-        }
-
-        return false;
     }
 
     private static void CheckGroup(RuleContext context, FeedGroups group)
@@ -85,7 +64,8 @@ public sealed class PowerShared : Rule<ResolvedShow>
             ended += AddEnds(context, feed, devices) ? 1 : 0;
         }
 
-        if (ended > 1 && devices.Count > 1 && Supply(devices) is { } supply)
+        context.LookedAt(ended > 1 && Supplies.AreStated(devices) ? 1 : 0);
+        if (ended > 1 && devices.Count > 1 && Supplies.Common(devices) is { } supply)
         {
             context.Report(
                 $"{char.ToUpperInvariant(group.Title[0])}{group.Title[1..]} {(group.Kind == "set" ? "hangs" : "hang")} on supply '{supply}': {Names(devices)} have no other.",
@@ -99,12 +79,9 @@ public sealed class PowerShared : Rule<ResolvedShow>
     private static void CheckBackup(RuleContext context, FeedNode feed, FeedNode backed)
     {
         var devices = new List<DeviceNode>();
-        if (
-            !FeedPairs.Each(context, feed, backed).Any()
-            && AddEnds(context, feed, devices)
-            && AddEnds(context, backed, devices)
-            && Supply(devices) is { } supply
-        )
+        var isJudged = !FeedPairs.Each(context, feed, backed).Any() && AddEnds(context, feed, devices) && AddEnds(context, backed, devices);
+        context.LookedAt(isJudged && Supplies.AreStated(devices) ? 1 : 0);
+        if (isJudged && Supplies.Common(devices) is { } supply)
         {
             var have = devices.Count == 1 ? $"{Names(devices)} has" : $"{Names(devices)} have";
             context.Report(
@@ -133,34 +110,6 @@ public sealed class PowerShared : Rule<ResolvedShow>
         }
 
         return isDelivered;
-    }
-
-    /// <summary>The only supply of all the devices; null when one has another, several or none stated.</summary>
-    private static Id<PowerSource>? Supply(List<DeviceNode> devices)
-    {
-        Id<PowerSource>? supply = null;
-        foreach (var device in devices)
-        {
-            Id<PowerSource>? own = null;
-            foreach (var named in device.Model.Power)
-            {
-                if (own is not null && own != named)
-                {
-                    return null;
-                }
-
-                own = named;
-            }
-
-            if (own is null || (supply is not null && supply != own))
-            {
-                return null;
-            }
-
-            supply = own;
-        }
-
-        return supply;
     }
 
     private static string Names(List<DeviceNode> devices)

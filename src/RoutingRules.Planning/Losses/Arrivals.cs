@@ -4,56 +4,85 @@ using RoutingRules.Signal.Existing;
 
 namespace RoutingRules.Planning.Losses;
 
-/// <summary>Finds at which places feeds and lines arrive.</summary>
-internal static class ArrivalFinder
+/// <summary>The places at which feeds and lines arrive.</summary>
+internal sealed class Arrivals
 {
-    public static void Find(FailureModel model, ResolvedShow show, List<Arrival> deliveries, List<LossSubject> subjects, List<string> notArriving)
+    private readonly ResolvedShow show;
+    private readonly Func<int, bool> isSilent;
+
+    /// <summary>Finds them.</summary>
+    /// <param name="show">The show.</param>
+    /// <param name="isSilent">True for a point that carries nothing as the show stands.</param>
+    public Arrivals(ResolvedShow show, Func<int, bool> isSilent)
     {
+        this.show = show;
+        this.isSilent = isSilent;
         var feeds = new Dictionary<Id<Feed>, int>();
         foreach (var feed in show.Feeds)
         {
-            feeds.TryAdd(feed.Model.Id, subjects.Count);
-            subjects.Add(
+            feeds.TryAdd(feed.Model.Id, Subjects.Count);
+            Subjects.Add(
                 new LossSubject
                 {
                     Feed = feed,
-                    Index = subjects.Count,
+                    Index = Subjects.Count,
                     IsInEar = EarDemands.IsInEar(show, feed),
                 }
             );
         }
 
-        foreach (var subject in subjects)
+        foreach (var subject in Subjects)
         {
             if (subject.Feed!.Model.BackupOf is { } backed && feeds.TryGetValue(backed, out var of) && of != subject.Index)
             {
-                subjects[of].Backups.Add(subject.Index);
+                Subjects[of].Backups.Add(subject.Index);
             }
         }
 
         foreach (var line in show.Lines)
         {
-            subjects.Add(new LossSubject { Line = line, Index = subjects.Count });
+            Subjects.Add(new LossSubject { Line = line, Index = Subjects.Count });
         }
 
         foreach (var demand in show.Demands)
         {
-            var subject = subjects[demand.Feed?.Index ?? show.Feeds.Count + demand.Line!.Index];
-            var before = deliveries.Count;
-            var isWhole = demand.Feed is null ? AddLine(model, show, demand, deliveries) : AddFeed(model, show, demand, deliveries);
-            for (var i = before; i < deliveries.Count; i++)
+            var subject = Subjects[demand.Feed?.Index ?? show.Feeds.Count + demand.Line!.Index];
+            var before = Deliveries.Count;
+            var isWhole = demand.Feed is null ? AddLine(demand) : AddFeed(demand);
+            for (var i = before; i < Deliveries.Count; i++)
             {
                 subject.Deliveries.Add(i);
             }
 
             if (!isWhole)
             {
-                notArriving.Add(demand.Key);
+                NotArriving.Add(demand.Key);
             }
+        }
+
+        foreach (var (at, delivery) in Deliveries.SelectMany((delivery, i) => delivery.Ends.Select(end => (end, i))))
+        {
+            if (!At.TryGetValue(at, out var list))
+            {
+                At.Add(at, list = []);
+            }
+
+            list.Add(delivery);
         }
     }
 
-    private static bool AddFeed(FailureModel model, ResolvedShow show, DemandNode demand, List<Arrival> deliveries)
+    public List<Arrival> Deliveries { get; } = [];
+
+    /// <summary>Feeds, then lines; also those that arrive nowhere.</summary>
+    public List<LossSubject> Subjects { get; } = [];
+
+    /// <summary>Keys of demands that do not arrive as the show stands, in demand order.</summary>
+    public List<string> NotArriving { get; } = [];
+
+    /// <summary>The deliveries that end at a point.</summary>
+    public Dictionary<int, List<int>> At { get; } = [];
+
+    private bool AddFeed(DemandNode demand)
     {
         if (demand.Existing.IsNone)
         {
@@ -70,7 +99,7 @@ internal static class ArrivalFinder
         for (var position = 0; position < demand.Width; position++)
         {
             players[position] = Players.Of(show, at.Value + position);
-            if (players[position].Exists(player => model.IsSilent(player.End)))
+            if (players[position].Exists(player => isSilent(player.End)))
             {
                 return false;
             }
@@ -81,7 +110,7 @@ internal static class ArrivalFinder
         for (var i = 0; i < count; i++)
         {
             var some = Array.ConvertAll(players, found => found[Math.Min(i, found.Count - 1)]);
-            deliveries.Add(
+            Deliveries.Add(
                 new Arrival
                 {
                     Demand = demand,
@@ -105,7 +134,7 @@ internal static class ArrivalFinder
         return Enumerable.Range(0, some.Length).All(i => some[i].Place == some[0].Place + i && graph.GroupOf(new PointIndex(some[i].Place)) == group);
     }
 
-    private static bool AddLine(FailureModel model, ResolvedShow show, DemandNode demand, List<Arrival> deliveries)
+    private bool AddLine(DemandNode demand)
     {
         var isWhole = !demand.Existing.IsNone;
         for (var i = 0; !demand.Existing.IsNone && i < demand.Line!.Sinks.Count; i++)
@@ -113,13 +142,13 @@ internal static class ArrivalFinder
             var sink = demand.Line.Sinks[i];
             var run = sink.IsNone ? PointIndex.None : RunOf(show.Graph, demand, sink);
             var ends = Enumerable.Range(sink.Value, demand.Width).ToArray();
-            if (run.IsNone || ends.Any(model.IsSilent))
+            if (run.IsNone || ends.Any(isSilent))
             {
                 isWhole = false;
                 continue;
             }
 
-            deliveries.Add(
+            Deliveries.Add(
                 new Arrival
                 {
                     Demand = demand,

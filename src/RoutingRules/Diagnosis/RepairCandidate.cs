@@ -1,7 +1,7 @@
 namespace RoutingRules.Diagnosis;
 
 /// <summary>A repair that may be the cause of wants that are not met.</summary>
-internal sealed class Candidate
+internal sealed class RepairCandidate
 {
     public required RepairKind Kind { get; init; }
 
