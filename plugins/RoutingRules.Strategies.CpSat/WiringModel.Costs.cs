@@ -11,8 +11,8 @@ internal sealed partial class WiringModel
     private readonly SortedDictionary<(int Block, int Receiver), BoolVar> bystanders = [];
     private readonly SortedDictionary<(int Receiver, int Block), BoolVar> received = [];
 
-    /// <summary>Slots and blocks under demands that stay and that change.</summary>
-    public Total Rewritten() => new Total().Add(rewrittenSlots.Values).Add(rewrittenBlocks.Values);
+    /// <summary>Slots, blocks and sinks under demands that stay and that change.</summary>
+    public Total Rewritten() => new Total().Add(rewrittenPoints.Values).Add(rewrittenBlocks.Values);
 
     /// <summary>Transmit blocks used, those of streams that stay included.</summary>
     public Total TransmitBlocks() => new Total().Add(sent.Values).Plus(part.TransmitBlocks.Count(block => block.IsHeard));

@@ -7,7 +7,8 @@ namespace RoutingRules.Strategies.CpSat;
 /// <content>What chosen candidates ask of the wiring.</content>
 internal sealed partial class WiringModel
 {
-    private readonly SortedDictionary<int, BoolVar> rewrittenSlots = [];
+    /// <summary>Transmit slots and sinks under demands that stay: whether they take something else.</summary>
+    private readonly SortedDictionary<int, BoolVar> rewrittenPoints = [];
     private readonly Dictionary<PartReceiveBlock, BoolVar> rewrittenBlocks = [];
     private readonly List<(int Slot, int Source, BoolVar Used)> uses = [];
     private readonly Dictionary<(int Demand, int Block), BoolVar> streamsUsed = [];
@@ -38,6 +39,30 @@ internal sealed partial class WiringModel
                         else
                         {
                             model.AddBoolAnd([chosen.Not()]);
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /// <summary>Counts sinks of demands that stay and that take their signal from another point, where that needs no choice of the wiring.</summary>
+    private void CountSettled()
+    {
+        for (var demand = 0; demand < part.Demands.Count; demand++)
+        {
+            for (var index = 0; index < part.Demands[demand].Candidates.Count; index++)
+            {
+                var candidate = part.Demands[demand].Candidates[index];
+                foreach (var delivery in candidate.IsExisting ? candidate.Deliveries : [])
+                {
+                    for (var position = 0; position < delivery.Width; position++)
+                    {
+                        var sink = delivery.Sink + position;
+                        var feeder = delivery.IsLocal ? delivery.Source + position : part.ReceiveSlotOf(sink);
+                        if (!feeder.IsNone && feeder != sink && part.Show.Graph.Upstream(sink) != feeder)
+                        {
+                            model.AddImplication(placements.Chosen[demand][index], Rewritten(sink.Value));
                         }
                     }
                 }
@@ -161,7 +186,7 @@ internal sealed partial class WiringModel
             var sent = take.Start + slot.Value - receiver.Block.First.Value;
             if (part.Show.Graph.Upstream(new PointIndex(sent)).Value != Real(source))
             {
-                new Total().Add(chosen).Add(take.Variable).Add(RewrittenSlot(sent), -1).AtMost(model, 1);
+                new Total().Add(chosen).Add(take.Variable).Add(Rewritten(sent), -1).AtMost(model, 1);
             }
 
             if (receiver.Block.InputStart.Value != take.Start)
@@ -174,8 +199,8 @@ internal sealed partial class WiringModel
     /// <summary>Freely routed sinks: some slot that carries the source has to be taken. Demands that stay and those kept apart by link choose their own.</summary>
     private void AddNeeds()
     {
-        var needs = new Dictionary<(int Receiver, int Source, int Width, int PortGroup, int Own), (BoolVar Needed, PartDelivery Delivery, bool IsKept)>();
-        var order = new List<(int Own, BoolVar Needed, PartDelivery Delivery, bool IsKept)>();
+        var needs = new Dictionary<(int Receiver, int Source, int Width, int PortGroup, int Own, int First, int Second), Need>();
+        var order = new List<Need>();
         foreach (var (demand, candidate, chosen, delivery) in Deliveries())
         {
             if (!part.ReceiveSlotOf(delivery.Sink).IsNone)
@@ -184,31 +209,41 @@ internal sealed partial class WiringModel
             }
 
             var own = candidate.IsExisting || HasLinkSeparation(demand) ? demand : -1;
+            var graph = part.Show.Graph;
             var key = (
                 delivery.Receiver,
                 delivery.Source.Value,
                 delivery.Width,
                 part.PortGroupOf(delivery.Sink),
-                own < 0 ? -1 : (own * 2) + (candidate.IsExisting ? 1 : 0)
+                own < 0 ? -1 : (own * 2) + (candidate.IsExisting ? 1 : 0),
+                candidate.IsExisting ? graph.Upstream(delivery.Sink).Value : -1,
+                candidate.IsExisting && delivery.Width == 2 ? graph.Upstream(delivery.Sink + 1).Value : -1
             );
             if (!needs.TryGetValue(key, out var need))
             {
-                need = (model.NewBoolVar(""), delivery, candidate.IsExisting);
+                need = new Need(own, model.NewBoolVar(""), delivery, candidate.IsExisting, []);
                 needs.Add(key, need);
-                order.Add((own, need.Needed, delivery, candidate.IsExisting));
+                order.Add(need);
             }
 
+            need.Asking.Add((chosen, delivery.Sink));
             model.AddImplication(chosen, need.Needed);
         }
 
-        foreach (var (own, needed, delivery, isKept) in order)
-        {
-            AddNeed(own, needed, delivery, isKept);
-        }
+        order.ForEach(AddNeed);
     }
 
-    private void AddNeed(int own, BoolVar needed, PartDelivery delivery, bool isKept)
+    /// <summary>Freely routed sinks that are served in one way.</summary>
+    /// <param name="Own">The demand that has the need for itself; -1 when any may share it.</param>
+    /// <param name="Needed">Whether it has to be served.</param>
+    /// <param name="Delivery">One of its deliveries.</param>
+    /// <param name="IsKept">True when the demand stays where it was.</param>
+    /// <param name="Asking">The candidates that ask for it, each with its sink; those of a demand that stays hang on one point in the input.</param>
+    private sealed record Need(int Own, BoolVar Needed, PartDelivery Delivery, bool IsKept, List<(BoolVar Chosen, PointIndex Sink)> Asking);
+
+    private void AddNeed(Need need)
     {
+        var (own, needed, delivery, isKept, asking) = need;
         var balance = new SortedDictionary<int, Total>();
         for (var position = 0; position < delivery.Width; position++)
         {
@@ -242,7 +277,16 @@ internal sealed partial class WiringModel
 
                     if (isKept && part.Show.Graph.Upstream(new PointIndex(slot)).Value != Real(source))
                     {
-                        model.AddImplication(used, RewrittenSlot(slot));
+                        model.AddImplication(used, Rewritten(slot));
+                    }
+
+                    var arriving = takers[0].Receiver.Block.First + (slot - start);
+                    if (isKept && part.Show.Graph.Upstream(delivery.Sink + position) != arriving)
+                    {
+                        foreach (var (asked, sink) in asking)
+                        {
+                            new Total().Add(asked).Add(used).Add(Rewritten(sink.Value + position), -1).AtMost(model, 1);
+                        }
                     }
 
                     if (isKept && takers[0].Receiver.Block.InputStart.Value != start)
@@ -290,11 +334,11 @@ internal sealed partial class WiringModel
         return runs.Select(run => (run.Value, run.Key.Block, run.Key.Start, run.Key.Width));
     }
 
-    private BoolVar RewrittenSlot(int slot)
+    private BoolVar Rewritten(int point)
     {
-        if (!rewrittenSlots.TryGetValue(slot, out var variable))
+        if (!rewrittenPoints.TryGetValue(point, out var variable))
         {
-            rewrittenSlots.Add(slot, variable = model.NewBoolVar(""));
+            rewrittenPoints.Add(point, variable = model.NewBoolVar(""));
         }
 
         return variable;

@@ -29,6 +29,7 @@ internal sealed partial class WiringModel
         classOf = new ReceiveClass?[part.ReceiveBlocks.Count];
         AddReceivers();
         AddFixedDeliveries();
+        CountSettled();
         AddSlotSinks();
         AddNeeds();
         AddSilence();

@@ -9,7 +9,7 @@ internal sealed class ExistingNeighbours
     private readonly RigFacts rig;
     private readonly PatchTrace input;
     private readonly NetworkFacts networks;
-    private readonly HashSet<Point> named = [];
+    private readonly HashSet<Point> named;
     private readonly List<(DemandFacts One, DemandFacts Other, SeparationBy By)> apart = [];
 
     public ExistingNeighbours(List<DemandFacts> demands, RigFacts rig, PatchTrace input)
@@ -17,13 +17,9 @@ internal sealed class ExistingNeighbours
         this.rig = rig;
         this.input = input;
         networks = new NetworkFacts(rig, ignoresExclusions: true);
+        named = Named(demands, rig);
         foreach (var demand in demands)
         {
-            // Pins, and outputs that a line names.
-            var runs = (demand.IsPinned ? demand.Runs.ToList() : []).Concat(
-                (demand.Line?.To ?? default).Where(sink => rig.Exists(sink) && rig.Kind(sink[0]) == PortKind.Output)
-            );
-            named.UnionWith(runs.SelectMany(run => Enumerable.Range(0, run.Width).Select(i => run[i])));
             foreach (var separation in demand.Feed?.SeparateFrom ?? default)
             {
                 var other = demands.FirstOrDefault(candidate => candidate.Feed?.Id == separation.Feed);
@@ -39,6 +35,17 @@ internal sealed class ExistingNeighbours
                 apart.AddRange(demands.Where(other => other.Feed == feed && other.Entry > demand.Entry).Select(other => (demand, other, SeparationBy.Device)));
         }
     }
+
+    /// <summary>The points that the document itself gives to demands: pins, and outputs that a line names.</summary>
+    public static HashSet<Point> Named(IEnumerable<DemandFacts> demands, RigFacts rig) =>
+        demands
+            .SelectMany(demand =>
+                (demand.IsPinned ? demand.Runs.ToList() : []).Concat(
+                    (demand.Line?.To ?? default).Where(sink => rig.Exists(sink) && rig.Kind(sink[0]) == PortKind.Output)
+                )
+            )
+            .SelectMany(run => Enumerable.Range(0, run.Width).Select(i => run[i]))
+            .ToHashSet();
 
     /// <summary>Demands that must stay apart, each pair once for each way.</summary>
     public IEnumerable<(DemandFacts One, DemandFacts Other)> Pairs => apart.Select(entry => (entry.One, entry.Other));

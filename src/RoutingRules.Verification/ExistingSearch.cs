@@ -6,7 +6,7 @@ namespace RoutingRules.Verification;
 /// <summary>Finds which demands the input already serves, and where.</summary>
 /// <remarks>
 /// The choice is written as one number to be made as large as possible. Its digits, most weighty first: how many demands are served; how many of
-/// them on usable points; which demands, earlier ones first; how far forward each stands among its own runs.
+/// them on usable points that are not behind a cable; which demands, earlier ones first; how far forward each stands among its own runs.
 /// </remarks>
 internal sealed class ExistingSearch
 {
@@ -31,7 +31,7 @@ internal sealed class ExistingSearch
         foreach (var component in Components(demands, found, neighbours))
         {
             var search = new ExistingSearch(component, neighbours);
-            search.Weigh(rig, found);
+            search.Weigh(rig, found, input);
             search.Solve();
         }
 
@@ -53,7 +53,7 @@ internal sealed class ExistingSearch
                 .Select(point => demand.Runs.At(point) ?? demand.EvenRuns.At(point))
                 .OfType<PointRange>()
                 .Where(run => input.Carries(run, feed.Source))
-                .OrderByDescending(run => IsUsable(rig, run))
+                .OrderByDescending(run => IsUsable(rig, run) && !ComesByCable(demand, run, input))
                 .ThenByDescending(run => IsRouted(run, feed.Source, input))
                 .ToList();
         }
@@ -85,6 +85,17 @@ internal sealed class ExistingSearch
             {
                 var chain = input.Follow(run[i]);
                 return chain.Steps.Take(chain.IndexOf(source[i])).Any(step => step.Kind == StepKind.Route);
+            });
+
+    // A feed never gets anywhere by a cable: what lies behind a place is nobody's own.
+    private static bool ComesByCable(DemandFacts demand, PointRange run, PatchTrace input) =>
+        demand.Feed is { } feed
+        && Enumerable
+            .Range(0, run.Width)
+            .Any(i =>
+            {
+                var chain = input.Follow(run[i]);
+                return chain.Steps.Take(chain.IndexOf(feed.Source[i])).Any(step => step.Kind == StepKind.Cable);
             });
 
     private static bool IsUsable(RigFacts rig, PointRange run) => Enumerable.Range(0, run.Width).All(i => rig.IsUsable(run[i]));
@@ -125,7 +136,7 @@ internal sealed class ExistingSearch
         return demands.Where(demand => found[demand].Count > 0).GroupBy(demand => Root(demand.Index)).Select(group => group.ToList()).ToList();
     }
 
-    private void Weigh(RigFacts rig, Dictionary<DemandFacts, List<PointRange>> found)
+    private void Weigh(RigFacts rig, Dictionary<DemandFacts, List<PointRange>> found, PatchTrace input)
     {
         var most = demands.Max(demand => found[demand].Count) + 1;
         var ranks = BigInteger.Pow(most, demands.Count);
@@ -137,7 +148,16 @@ internal sealed class ExistingSearch
             var served = perDemand + (ranks << (demands.Count - 1 - i));
             var step = BigInteger.Pow(most, demands.Count - 1 - i);
             options.Add(
-                runs.Select((run, rank) => (run, served + ((most - 1 - rank) * step) + (demands[i].Occupies(run).All(rig.IsUsable) ? perUsable : 0))).ToList()
+                runs.Select(
+                        (run, rank) =>
+                            (
+                                run,
+                                served
+                                    + ((most - 1 - rank) * step)
+                                    + (demands[i].Occupies(run).All(rig.IsUsable) && !ComesByCable(demands[i], run, input) ? perUsable : 0)
+                            )
+                    )
+                    .ToList()
             );
         }
     }

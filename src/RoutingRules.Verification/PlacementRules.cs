@@ -32,6 +32,10 @@ internal static class PlacementRules
     private static IEnumerable<string> Places(AssignmentFacts facts, IReadOnlyList<PointRange?> at)
     {
         var owners = new Dictionary<Point, DemandFacts>();
+        var named = ExistingNeighbours.Named(
+            facts.Demands.Where(demand => !facts.IsForbidden(demand, demand.IsPinned ? demand.Runs.FirstOrDefault() : null)),
+            facts.Rig
+        );
         foreach (var demand in facts.Demands)
         {
             if (at[demand.Index] is not { } run)
@@ -47,6 +51,9 @@ internal static class PlacementRules
                     yield return $"{demand.Key} stands at {point}, which must not be used.";
                 else if (!demand.IsPinned && !facts.Rig.IsUsable(point))
                     yield return $"{demand.Key} stands at {point}, which is {(facts.Rig.IsDead(point) ? "dead" : "reserved")}; only a pin may do that.";
+
+                if (!demand.IsPinned && named.Contains(point))
+                    yield return $"{demand.Key} stands at {point}, which the show gives to another demand.";
 
                 if (!demand.IsPinned && PrivacyFacts.IsPrivate(demand) && facts.Privacy.Plays(point))
                     yield return $"{demand.Key} stands at {point}, from where loudspeakers play it; only a pin may do that.";

@@ -221,6 +221,7 @@ internal sealed partial class ResultCheck
             new TracedDelivery
             {
                 Demand = demand,
+                Sinks = sinks,
                 Transmit = transmit,
                 Receive = receive,
                 Points = points,

@@ -7,6 +7,9 @@ internal sealed class TracedDelivery
 {
     public required DemandFacts Demand { get; init; }
 
+    /// <summary>Where it arrives.</summary>
+    public required PointRange Sinks { get; init; }
+
     /// <summary>The transmit slots on the way; empty inside one device.</summary>
     public required IReadOnlyList<Point> Transmit { get; init; }
 

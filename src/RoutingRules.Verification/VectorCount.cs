@@ -1,5 +1,6 @@
 using RoutingRules.Assignment;
 using RoutingRules.Model;
+using RoutingRules.Profiles;
 
 namespace RoutingRules.Verification;
 
@@ -86,7 +87,7 @@ internal static class VectorCount
     private static int Inversions(AssignmentFacts facts, IReadOnlyList<PointRange?> at)
     {
         var count = 0;
-        var earlier = new Dictionary<(Id<Device>, Id<Profiles.PortGroup>), List<int>>();
+        var earlier = new Dictionary<(Id<Device>, Id<PortGroup>), List<int>>();
         foreach (var demand in facts.Demands)
         {
             if (at[demand.Index] is not { } run)
@@ -104,14 +105,22 @@ internal static class VectorCount
 
     private static int Rewritten(AssignmentFacts facts, IReadOnlyList<PointRange?> at, PatchTrace after, IReadOnlyList<TracedDelivery> deliveries)
     {
-        var slots = new HashSet<Point>();
+        var points = new HashSet<Point>();
         var blocks = new HashSet<Point>();
         foreach (var delivery in deliveries)
         {
             if (delivery.Demand.Existing is not { } existing || at[delivery.Demand.Index] != existing)
                 continue;
 
-            slots.UnionWith(delivery.Transmit.Where(slot => facts.Before.Source(slot) != after.Source(slot)));
+            points.UnionWith(delivery.Transmit.Where(slot => facts.Before.Source(slot) != after.Source(slot)));
+
+            // A receive slot takes what its block takes.
+            points.UnionWith(
+                Enumerable
+                    .Range(0, delivery.Sinks.Width)
+                    .Select(i => delivery.Sinks[i])
+                    .Where(sink => facts.Rig.Kind(sink) != PortKind.Receive && facts.Before.Upstream(sink)?.From != after.Upstream(sink)?.From)
+            );
             foreach (var slot in delivery.Receive)
             {
                 var block = Block(facts.Rig, slot);
@@ -120,7 +129,7 @@ internal static class VectorCount
             }
         }
 
-        return slots.Count + blocks.Count;
+        return points.Count + blocks.Count;
     }
 
     private static (int Transmit, int Receive) Blocks(RigFacts rig, PatchTrace after)

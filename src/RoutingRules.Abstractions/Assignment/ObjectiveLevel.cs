@@ -15,7 +15,7 @@ public enum ObjectiveLevel
     /// <summary>Pairs of demands in one port group whose numbers oppose the list order.</summary>
     Order,
 
-    /// <summary>Slots and blocks under unmoved demands that change.</summary>
+    /// <summary>Slots, blocks and routes inside devices under unmoved demands that change.</summary>
     Rewritten,
 
     /// <summary>Transmit blocks used.</summary>

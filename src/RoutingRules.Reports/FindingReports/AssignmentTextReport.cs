@@ -22,7 +22,7 @@ public static class AssignmentTextReport
         "Devices more than one that groups are spread over",
         "Steps away from preferred numbers",
         "Pairs against the order of the list",
-        "Slots and blocks written anew under what stays",
+        "Slots, blocks and routes written anew under what stays",
         "Transmit blocks used",
         "Receive blocks used",
         "Sum of all numbers",

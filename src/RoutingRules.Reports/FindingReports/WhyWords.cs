@@ -86,7 +86,8 @@ internal sealed class WhyWords(DemandNames names, Show show)
                 ObjectiveLevel.Groups => $"would spread a group over {Count(by, "more device", "more devices")}",
                 ObjectiveLevel.Distance => $"would be {Count(by, "step", "steps")} further from the numbers that are preferred, or from equal numbers in sets",
                 ObjectiveLevel.Order => $"would put {Count(by, "more pair", "more pairs")} against the order of the list",
-                ObjectiveLevel.Rewritten => $"would write {Count(by, "more slot or block", "more slots or blocks")} anew under signals that stay",
+                ObjectiveLevel.Rewritten =>
+                    $"would write {Count(by, "more slot, block or route", "more slots, blocks or routes")} anew under signals that stay",
                 ObjectiveLevel.TransmitBlocks => $"needs {Count(by, "more block", "more blocks")} at the senders",
                 ObjectiveLevel.ReceiveBlocks => $"needs {Count(by, "more block", "more blocks")} at the receivers",
                 _ => $"uses higher numbers, {by.ToString(CultureInfo.InvariantCulture)} more in sum",
@@ -105,7 +106,7 @@ internal sealed class WhyWords(DemandNames names, Show show)
                 ObjectiveLevel.Groups => "groups less spread",
                 ObjectiveLevel.Distance => "nearer to preferred numbers",
                 ObjectiveLevel.Order => "fewer pairs against the order of the list",
-                ObjectiveLevel.Rewritten => "fewer slots and blocks written anew",
+                ObjectiveLevel.Rewritten => "fewer slots, blocks and routes written anew",
                 ObjectiveLevel.TransmitBlocks => "fewer blocks at the senders",
                 ObjectiveLevel.ReceiveBlocks => "fewer blocks at the receivers",
                 _ => "lower numbers",

@@ -53,7 +53,7 @@ public class ConflictPromises
                 continue;
             }
 
-            if (BruteForce.CanPlace(tiny.Show, tiny.Options, [.. entry.Conflict, entry.Demand]))
+            if (CanPlace(tiny, [.. entry.Conflict, entry.Demand]))
             {
                 return $"seed {tiny.Seed}: {entry.Demand} fits beside {entry.Conflict}";
             }
@@ -65,7 +65,7 @@ public class ConflictPromises
 
             foreach (var member in entry.Conflict)
             {
-                if (!BruteForce.CanPlace(tiny.Show, tiny.Options, [.. entry.Conflict.Where(key => key != member), entry.Demand]))
+                if (!CanPlace(tiny, [.. entry.Conflict.Where(key => key != member), entry.Demand]))
                 {
                     return $"seed {tiny.Seed}: {entry.Demand} does not fit beside {entry.Conflict} without {member}";
                 }
@@ -73,6 +73,13 @@ public class ConflictPromises
         }
 
         return "";
+    }
+
+    /// <summary>Whether some demands fit while all others are left out, and with them what the show names for those.</summary>
+    private static bool CanPlace(TinyInstance tiny, IReadOnlyCollection<string> keys)
+    {
+        var others = new AssignmentFacts(tiny.Show, tiny.Options, _ => null).Demands.Select(demand => demand.Key).Where(key => !keys.Contains(key));
+        return BruteForce.CanPlace(tiny.Show, tiny.Options with { LeaveOut = [.. others] }, keys);
     }
 
     /// <summary>Counts anew, with the verifier's reading of the document: points that the demands may use, and points that they need.</summary>

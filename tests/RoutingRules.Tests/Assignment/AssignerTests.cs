@@ -64,6 +64,15 @@ public class AssignerTests
         Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
     }
 
+    /// <summary>
+    /// Halves of a pair that hang on two blocks with the same slots; two split lines at one input, of a box that is not to be used.
+    /// </summary>
+    [Theory]
+    [InlineData(702087)]
+    [InlineData(711063)]
+    public void Tiny_shows_found_by_exploring_come_out_as_well_as_anything_can(int seed) =>
+        Assert.Equal([], TinyAgreement.Wrong(Engine, TinyInstances.Make(seed)));
+
     [Theory]
     [InlineData(0)]
     [InlineData(20)]

@@ -188,6 +188,27 @@ public class PlacesTests
         Assert.Null(AssignCases.Verdict(show, once, new AssignmentOptions()));
     }
 
+    /// <summary>Channel 1 hangs on the left leg and channel 2 on the right one; the list names channel 1 twice.</summary>
+    [Fact]
+    public void Each_channel_of_a_split_line_stays_on_its_leg_whatever_the_list_repeats()
+    {
+        var line = Line("vocal", "left/in/1", "desk/channel/1", "desk/channel/1", "desk/channel/2");
+        var show = (
+            Of(("desk", SmallProfiles.Console), ("left", Box), ("right", Box)) with
+            {
+                Lines = [line with { From = new() { At = [At("left/in/1"), At("right/in/2")] } }],
+            }
+        )
+            .With(Stream("s1", "left/transmit/1-4", "desk/receive/1-4"), Stream("s2", "right/transmit/1-4", "desk/receive/5-8"))
+            .With(Route("desk/receive/1", "desk/channel/1"), Route("desk/receive/6", "desk/channel/2"));
+
+        var result = Promise.Engine.Assign(show);
+
+        Assert.Equal(At("left/in/1")[0], new NaiveTracer(result.Show).Source(At("desk/channel/1")[0]));
+        Assert.Equal(At("right/in/2")[0], new NaiveTracer(result.Show).Source(At("desk/channel/2")[0]));
+        Assert.Equal(0, result.Objective!.Values[10]);
+    }
+
     [Fact]
     public void No_feed_takes_the_output_that_a_line_is_brought_to_and_it_is_no_spare()
     {

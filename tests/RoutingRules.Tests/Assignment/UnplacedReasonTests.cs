@@ -56,6 +56,22 @@ public sealed class UnplacedReasonTests
         Assert.StartsWith(expected, Reason(show with { Feeds = [.. taken, .. show.Feeds] }), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_place_that_pins_contend_for_is_kept_for_them()
+    {
+        var show = Desk(1, "desk/aux/1");
+        var pinned = Enumerable.Range(1, 2).Select(n => Feed($"first{n}", FeedRole.Monitor, $"desk/aux/{n + 1}", "desk/out/1"));
+
+        var result = Engine.Assign(show with { Feeds = [.. pinned, .. show.Feeds] });
+
+        Assert.Empty(result.Placements);
+        Assert.StartsWith(
+            "It may take 1 point, and it is taken by or kept for first1/1, first2/1; ",
+            Assert.Single(result.Unplaced, entry => entry.Demand == "mix/1").Reason,
+            StringComparison.Ordinal
+        );
+    }
+
     [Theory]
     [InlineData(2, "It may take 1 pair of points, and it is taken by first1/1; ")]
     [InlineData(4, "It may take 2 pairs of points, and all are taken by first1/1, first2/1; ")]

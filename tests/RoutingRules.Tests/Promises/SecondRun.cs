@@ -7,16 +7,18 @@ namespace RoutingRules.Tests.Promises;
 
 /// <summary>Whether what was assigned, assigned again, is itself.</summary>
 /// <remarks>
-/// What a document does not tell apart is left out, and what a second run may use that the first may not. Two feeds of one bus: an output may be either's
-/// place. Unlisted signals kept: the second run tolerates what the first one placed. A stream of receivers nobody mentions that a demand joined: it stays
-/// whole the first time and is shared the second time.
+/// What a document does not tell apart is left out, and what a second run may use that the first may not. Two feeds of one bus, or two entries of one feed,
+/// where the place of one reads as that of the other. A pair pinned on an even number, left out for a spare that what is new must leave: what stays need
+/// not. Unlisted signals kept: the second run tolerates what the first one placed. A stream that stays and
+/// that a demand joined: one of receivers nobody mentions stays whole the first time and is shared the second time; one with <c>keep</c> keeps, from then
+/// on, the receivers that demands brought to it.
 /// </remarks>
 internal static class SecondRun
 {
     /// <summary>Says how a second run differs; null when it does not, or need not be the same.</summary>
     public static string? Differs(TinyInstance tiny, AssignmentResult result)
     {
-        if (tiny.Options.KeepUnlisted || SharesBuses(tiny.Show) || HasJoined(tiny, result))
+        if (tiny.Options.KeepUnlisted || IsMistaken(tiny, result) || HasJoined(tiny, result) || LeftOutForSpares(tiny, result))
             return null;
 
         var again = AssignCases.Assign(result.Show, tiny.Options);
@@ -25,14 +27,29 @@ internal static class SecondRun
             : $"The second run writes another patch: {result.Objective} and then {again.Objective}.";
     }
 
-    private static bool SharesBuses(Show show)
+    /// <summary>True when the place of one entry reads as that of another, whose signal is there as well.</summary>
+    private static bool IsMistaken(TinyInstance tiny, AssignmentResult result)
     {
-        var buses = show.Feeds.SelectMany(feed => Enumerable.Range(0, feed.Source.Width).Select(i => feed.Source[i])).ToList();
-        return buses.Distinct().Count() != buses.Count;
+        var read = new AssignmentFacts(result.Show, tiny.Options, _ => null).Demands.Where(demand => demand.Feed is not null).ToList();
+        return result.Placements.Any(placement =>
+            read.Find(demand => demand.Key == placement.Demand) is { } own
+            && read.Exists(other => other != own && other.Existing is { } at && Points(at).Intersect(Points(placement.At)).Any())
+        );
     }
+
+    /// <summary>True when a pair pinned on an even number has no place while spares are asked for: what is new must leave them, what stays need not.</summary>
+    private static bool LeftOutForSpares(TinyInstance tiny, AssignmentResult result) =>
+        tiny.Options.Spares > 0
+        && new AssignmentFacts(tiny.Show, tiny.Options, _ => null).Demands.Any(demand =>
+            demand is { IsPinned: true, Feed: not null, Width: 2 }
+            && demand.Runs.Any(run => run.First % 2 == 0)
+            && result.Unplaced.Any(entry => entry.Demand == demand.Key)
+        );
+
+    private static IEnumerable<Point> Points(PointRange run) => Enumerable.Range(0, run.Width).Select(i => run[i]);
 
     private static bool HasJoined(TinyInstance tiny, AssignmentResult result) =>
         new AssignmentFacts(tiny.Show, tiny.Options, _ => null).StayingStreams.Any(stream =>
-            !stream.Keep && result.Show.Patch.Streams.Any(now => now.Id == stream.Id && now.To.Count > stream.To.Count)
+            result.Show.Patch.Streams.Any(now => now.Id == stream.Id && now.To.Count > stream.To.Count)
         );
 }

@@ -124,7 +124,7 @@ public sealed class AssignmentTextReportTests
               Devices more than one that groups are spread over          3
               Steps away from preferred numbers                          4
               Pairs against the order of the list                        5
-              Slots and blocks written anew under what stays             6
+              Slots, blocks and routes written anew under what stays     6
               Transmit blocks used                                       7
               Receive blocks used                                        8
               Sum of all numbers                                         9

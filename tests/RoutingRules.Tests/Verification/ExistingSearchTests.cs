@@ -2,6 +2,7 @@ using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Promises;
 using RoutingRules.Verification;
 using static RoutingRules.Testing.SmallShow;
 
@@ -155,6 +156,39 @@ public class ExistingSearchTests
         Assert.Equal("box/out/3 box/out/4", string.Join(' ', demands[0].Runs));
         Assert.Equal("box/out/1 box/out/2 box/out/5 box/out/6 box/out/7 box/out/8", string.Join(' ', demands[1].Runs));
         Assert.Equal("box/out/4", string.Join(' ', demands[2].Runs));
+    }
+
+    /// <summary>Both entries could read as served with the first at the console and the second behind it, where it can never be placed.</summary>
+    [Fact]
+    public void What_only_a_cable_brings_comes_last()
+    {
+        var processor = SmallProfiles.Amplifier with
+        {
+            Id = new("test/processor"),
+            Kind = DeviceKind.Processor,
+            PortGroups = [SmallProfiles.Amplifier.PortGroups[0], SmallProfiles.Amplifier.PortGroups[1] with { Level = SignalLevel.Line }],
+        };
+        var show = Of(("desk", SmallProfiles.Console), ("proc", processor), ("box", SmallProfiles.Box)) with
+        {
+            Feeds =
+            [
+                new()
+                {
+                    Id = new("ears"),
+                    Role = FeedRole.InEar,
+                    Source = At("desk/aux/5"),
+                    To = [new() { Devices = [new("desk"), new("box")] }, new() { Devices = [new("desk"), new("proc")] }],
+                },
+            ],
+        };
+        show = show with { Rig = show.Rig with { Cables = [Cable("desk/out/1", "proc/in/1")] } };
+        show = show.With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4")).With(Route("desk/aux/5", "desk/transmit/1"), Route("desk/aux/5", "desk/out/1"));
+
+        Assert.Equal(["ears/1 box/out/1 held", "ears/2 desk/out/1 held"], Existing(show));
+        Assert.Equal(
+            ["box/out/1", "desk/out/1"],
+            Promise.Resolve(show).Demands.Select(demand => Promise.Resolve(show).Graph.Address(demand.Existing).ToString())
+        );
     }
 
     // A stream to the box that carries one source in some of its slots.

@@ -18,6 +18,13 @@ public class PlacementRulesTests
     public void Two_demands_do_not_share_a_point() =>
         Scene.Paper(1).Place("wedge-2/1", "box-r/out/1").Complains("wedge-2/1 and wedge-1/1 both stand at box-r/out/1");
 
+    [Fact]
+    public void Nobody_stands_where_another_is_pinned() =>
+        Scene
+            .Paper(1)
+            .WithFeed("wedge-2", feed => feed with { To = [new() { At = At("box-r/out/1") }] })
+            .Complains("wedge-1/1 stands at box-r/out/1, which the show gives to another demand.");
+
     [Theory]
     [InlineData("box-l")]
     [InlineData("box-l/out/1")]

@@ -12,7 +12,7 @@ public enum RefusalCause
     /// <summary>The options exclude the place.</summary>
     Excluded,
 
-    /// <summary>Other demands stand there.</summary>
+    /// <summary>Other demands stand there, or the document gives the place to them.</summary>
     Taken,
 
     /// <summary>No route, stream or cable can connect the place.</summary>

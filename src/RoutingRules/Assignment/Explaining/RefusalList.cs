@@ -69,6 +69,11 @@ internal sealed class RefusalList(AlternativeProbe probe, AssignmentOptions opti
             return new Found(run.Value, RefusalCause.Taken) { By = occupants };
         }
 
+        if (problem.Given.Owners(demand, run.Value).Select(owner => owner.Index).ToList() is { Count: > 0 } owners)
+        {
+            return new Found(run.Value, RefusalCause.Taken) { By = owners };
+        }
+
         if (probe.Score is not { } score || ++tried > MostTried)
         {
             return new Found(run.Value, RefusalCause.NotLookedAt);

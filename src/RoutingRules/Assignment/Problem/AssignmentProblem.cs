@@ -80,6 +80,9 @@ internal sealed class AssignmentProblem
     /// <summary>Links that streams could overfill.</summary>
     public LinkRoom Links { get; set; } = LinkRoom.None;
 
+    /// <summary>Points that the document gives to demands; set once the demands are.</summary>
+    public GivenPoints Given { get; set; } = null!;
+
     public int DeviceCount => Show.Devices.Count;
 
     /// <summary>The receive slot that a sink is, or takes by fixed or block routing; -1 when it is routed freely.</summary>

@@ -182,8 +182,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
             }
 
             // A leg in use stays in use.
-            var inUse = choices[sink]
-                .FindIndex(choice => !line.Sinks[sink].IsNone && ExistingPlacements.IsFedBy(graph, line.Sinks[sink].Value, choice!.Value.Source));
+            var inUse = choices[sink].FindIndex(choice => !sinks[sink].IsNone && ExistingPlacements.IsFedBy(graph, sinks[sink].Value, choice!.Value.Source));
             if (inUse > 0)
             {
                 choices[sink].Insert(0, choices[sink][inUse]);
@@ -219,7 +218,9 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
             var deliveries = current.Where(delivery => delivery is not null).Select(delivery => delivery!.Value).ToArray();
             if (deliveries.Length > 0)
             {
-                var claims = points.SelectMany(run => Points(run, node.Width)).ToList();
+                // A line that is split before the boxes is plugged at all its points; the patch uses those it may.
+                var plugged = node.IsPinned ? (IEnumerable<PointIndex>)node.Allowed : points;
+                var claims = plugged.SelectMany(run => Points(run, node.Width)).ToList();
                 foreach (var delivery in deliveries)
                 {
                     claims.AddRange(Points(new PointIndex(delivery.Sink), node.Width));

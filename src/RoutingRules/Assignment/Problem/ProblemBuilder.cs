@@ -78,6 +78,7 @@ internal sealed class ProblemBuilder
             Network = network,
         };
         new CandidateBuilder(problem, cancellation).Fill(problem.Demands);
+        problem.Given = new GivenPoints(problem);
         problem.Exposure.Learn(problem.Demands);
         KeptStreams.Mark(problem);
         problem.Links = LinkRoomBuilder.Build(problem);

@@ -132,6 +132,7 @@ internal sealed class UnplacedReasons
     {
         var takers = new SortedSet<int>();
         var free = 0;
+        var isKept = false;
         var before = choices[demand.Index];
         foreach (var candidate in demand.Candidates)
         {
@@ -139,6 +140,11 @@ internal sealed class UnplacedReasons
             if (claimant >= 0)
             {
                 takers.Add(claimant);
+            }
+            else if (problem.Given.Owners(demand, candidate.First).ToList() is { Count: > 0 } owners)
+            {
+                takers.UnionWith(owners.Select(owner => owner.Index));
+                isKept = true;
             }
             else
             {
@@ -151,7 +157,8 @@ internal sealed class UnplacedReasons
         var points = Places(count, demand.Node.Width);
         if (free == 0)
         {
-            return $"It may take {points}, and {(count == 1 ? "it is" : "all are")} taken by {Names(takers)}; free one, or allow other devices or zones.";
+            return $"It may take {points}, and {(count == 1 ? "it is" : "all are")} {(isKept ? "taken by or kept for" : "taken by")} {Names(takers)}; "
+                + "free one, or allow other devices or zones.";
         }
 
         if (FullLink(demand) is { } full)
@@ -178,7 +185,7 @@ internal sealed class UnplacedReasons
         LinkUse? full = null;
         for (var choice = 0; choice < demand.Candidates.Length && full is null && tried < MostTried; choice++)
         {
-            if (evaluator.ClaimantOf(active, choices, demand.Candidates[choice], demand.Index) >= 0)
+            if (!IsFree(demand, demand.Candidates[choice]))
             {
                 continue;
             }
@@ -198,6 +205,9 @@ internal sealed class UnplacedReasons
         choices[demand.Index] = before;
         return full;
     }
+
+    private bool IsFree(Demand demand, Candidate candidate) =>
+        evaluator.ClaimantOf(active, choices, candidate, demand.Index) < 0 && !problem.Given.Owners(demand, candidate.First).Any();
 
     private Point? SpareWanted(Demand demand)
     {
@@ -223,7 +233,7 @@ internal sealed class UnplacedReasons
 
             if (
                 candidate.AsksForSpares
-                && evaluator.ClaimantOf(active, choices, candidate, demand.Index) < 0
+                && IsFree(demand, candidate)
                 && problem.UsableOutputs[candidate.PortGroup] - used - demand.Node.Width < problem.Options.Spares
             )
             {

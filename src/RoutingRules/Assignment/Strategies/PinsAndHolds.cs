@@ -12,6 +12,12 @@ internal sealed class PinsAndHolds
     private readonly Evaluator evaluator;
     private readonly bool[] mayFill;
 
+    /// <summary>
+    /// Demands whose points nobody else may have. Whoever stands on the points it is given keeps others away by itself; so the search sees them as
+    /// open until one is left out, and demands that are alike stay alike for it.
+    /// </summary>
+    private readonly HashSet<int> closed = [];
+
     public PinsAndHolds(AssignmentProblem problem, Evaluator evaluator)
     {
         this.problem = problem;
@@ -52,6 +58,13 @@ internal sealed class PinsAndHolds
         var pins = problem.Demands.Where(demand => demand.IsPinned).Select(demand => demand.Index).ToList();
         DropEvenPairs(pins);
         SettleHolds(pins);
+        foreach (var demand in problem.Demands)
+        {
+            if (Choices[demand.Index].Length == 0)
+            {
+                Close(demand.Index);
+            }
+        }
     }
 
     /// <summary>A pinned pair that starts on an even number may stay if one stream can bring both halves; else it counts as unplaced, not as a contradiction.</summary>
@@ -126,28 +139,31 @@ internal sealed class PinsAndHolds
     public void Hold(int index)
     {
         IsFirm[index] = true;
-        Choices[index] = [.. All(index).Where(choice => problem.Demands[index].Candidates[choice].IsExisting)];
+        Choices[index] = Staying(problem.Demands[index]);
     }
 
     /// <summary>Lets a held demand go where it may.</summary>
     public void Release(int index)
     {
         IsFirm[index] = false;
-        Choices[index] = [.. All(index)];
+        Choices[index] = Open(problem.Demands[index]);
     }
 
-    /// <summary>Leaves a pinned demand out.</summary>
+    /// <summary>Leaves a pinned demand out; its point stays free.</summary>
     public void Drop(int index)
     {
         IsFirm[index] = false;
         Choices[index] = [];
+        Close(index);
     }
 
     /// <summary>Makes a pinned demand firm again.</summary>
     public void Pin(int index)
     {
         IsFirm[index] = true;
-        Choices[index] = [.. All(index)];
+        Choices[index] = [.. Enumerable.Range(0, problem.Demands[index].Candidates.Length)];
+        closed.Remove(index);
+        LookAgainAt(index);
     }
 
     /// <summary>A quick test: false when the firm demands among some surely cannot stand together.</summary>
@@ -156,7 +172,43 @@ internal sealed class PinsAndHolds
     /// <summary>True when the firm demands among some can stand while nothing else is placed.</summary>
     public bool StandAlone(int[] part) => IsPossible([.. part.Where(index => IsFirm[index])], null);
 
-    private IEnumerable<int> All(int index) => Enumerable.Range(0, problem.Demands[index].Candidates.Length);
+    private static int[] Where(Demand demand, Func<Candidate, bool> fits) =>
+        [.. Enumerable.Range(0, demand.Candidates.Length).Where(choice => fits(demand.Candidates[choice]))];
+
+    private static int[] Staying(Demand demand) => Where(demand, candidate => candidate.IsExisting);
+
+    private int[] Open(Demand demand) => Where(demand, candidate => problem.Given.Owners(demand, candidate.First).All(owner => !closed.Contains(owner.Index)));
+
+    /// <summary>Closes points that are given to demands where others were placed there.</summary>
+    /// <returns>True when there were any, so that the search has to go on without them.</returns>
+    public bool TakeBack(int[] part, int[] placed)
+    {
+        var owners = part.Where(index => placed[index] >= 0)
+            .SelectMany(index => problem.Given.Owners(problem.Demands[index], problem.Demands[index].Candidates[placed[index]].First))
+            .Select(owner => owner.Index)
+            .Distinct()
+            .ToList();
+        owners.ForEach(Close);
+        return owners.Count > 0;
+    }
+
+    private void Close(int owner)
+    {
+        closed.Add(owner);
+        LookAgainAt(owner);
+    }
+
+    /// <summary>Opens or closes the points that are given to a demand for all others.</summary>
+    private void LookAgainAt(int index)
+    {
+        foreach (var demand in problem.Demands)
+        {
+            if (Array.Exists(demand.Candidates, candidate => problem.Given.Owners(demand, candidate.First).Any(owner => owner.Index == index)))
+            {
+                Choices[demand.Index] = IsFirm[demand.Index] ? Staying(demand) : Open(demand);
+            }
+        }
+    }
 
     /// <summary>Of pins that surely cannot stand together, some of which that is still sure, and would not be without any one of them; else all.</summary>
     public int[] Narrowed(int[] pins)

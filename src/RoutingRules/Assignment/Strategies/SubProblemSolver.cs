@@ -43,15 +43,22 @@ internal sealed class SubProblemSolver(AssignmentProblem problem, Evaluator eval
             return null;
         }
 
-        return search.Run(
-            new Part
+        while (true)
+        {
+            var found = search.Run(
+                new Part
+                {
+                    Active = active,
+                    Choices = firm.Choices,
+                    IsFirm = firm.IsFirm,
+                },
+                budget
+            );
+            if (found is null || !firm.TakeBack(active, found.Choices))
             {
-                Active = active,
-                Choices = firm.Choices,
-                IsFirm = firm.IsFirm,
-            },
-            budget
-        );
+                return found;
+            }
+        }
     }
 
     /// <summary>The best result with the smallest number of holds given up; null when even none of them helps.</summary>

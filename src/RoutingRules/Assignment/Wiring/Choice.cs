@@ -17,6 +17,12 @@ internal sealed class Choice
     /// <summary>For a free need: the slots of its sources.</summary>
     public int[] Slots { get; init; } = [];
 
+    /// <summary>The block of each side of a pair whose sides come through two that take the same slots; null when it is told by the slot.</summary>
+    public ReceiveBlock[]? BySide { get; init; }
+
+    /// <summary>For a free need: the receive slots at which its sources arrive.</summary>
+    public int[] ReceiveSlots => [.. Slots.Select((_, side) => ReceiveSlotOf(side))];
+
     /// <summary>How much of it stands in the input: slots that carry the wanted source, blocks that take the same slots, routes from the receive slots.</summary>
     public int Familiar { get; set; }
 
@@ -26,18 +32,24 @@ internal sealed class Choice
     /// <summary>The cost of the wiring so far with this option.</summary>
     public WiringCost Cost { get; set; }
 
-    /// <summary>The receive block that takes a slot.</summary>
-    public ReceiveBlock BlockFor(int slot) => Blocks[IndexFor(slot)];
+    /// <summary>The receive block that takes the slot of a source.</summary>
+    public ReceiveBlock BlockOf(int side) => Blocks[IndexOf(side)];
 
-    /// <summary>The receive slot that takes a slot.</summary>
-    public int ReceiveSlotFor(int slot)
+    /// <summary>The receive slot at which a source arrives.</summary>
+    public int ReceiveSlotOf(int side)
     {
-        var i = IndexFor(slot);
-        return Blocks[i].First + slot - Starts[i];
+        var i = IndexOf(side);
+        return Blocks[i].First + Slots[side] - Starts[i];
     }
 
-    private int IndexFor(int slot)
+    private int IndexOf(int side)
     {
+        if (BySide is not null)
+        {
+            return Array.IndexOf(Blocks, BySide[side]);
+        }
+
+        var slot = Slots[side];
         for (var i = 0; i < Blocks.Length; i++)
         {
             if (slot >= Starts[i] && slot < Starts[i] + Blocks[i].Width)
@@ -46,6 +58,6 @@ internal sealed class Choice
             }
         }
 
-        throw new ArgumentOutOfRangeException(nameof(slot), slot, "No receive block of the option takes the slot.");
+        throw new ArgumentOutOfRangeException(nameof(side), side, "No receive block of the option takes the slot.");
     }
 }

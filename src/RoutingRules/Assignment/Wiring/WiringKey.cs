@@ -28,7 +28,8 @@ internal readonly struct WiringKey : IEquatable<WiringKey>
                 list.Add(-task.Receiver - 1);
                 list.AddRange(task.Sources);
                 list.AddRange(task.PortGroups);
-                list.Add(task.IsKept ? -3 - task.Leg : -1);
+                list.Add(-1 - task.Staying.Count);
+                list.AddRange(task.Feeders);
                 if (feedsBystanders[task.Sender])
                 {
                     list.Add(task.Sinks.Count);

@@ -56,8 +56,37 @@ internal sealed partial class WiringSolver
     private WiringTask[] Apart(WiringTask[] part) =>
         [.. part.SelectMany(task => task.Block is null && feedsBystanders[task.Sender] ? task.Sinks.Select(sink => task.For(sink)) : [task])];
 
-    private List<int> SlotsFor(TransmitBlock from, int source, int taken) =>
-        triesCopies && from.Bystanders.Count > 0 ? EverySlot(from, source, taken) : Slots(from, source, taken);
+    private List<int> SlotsFor(WiringTask task, int side, TransmitBlock from, int taken) =>
+        triesCopies && from.Bystanders.Count > 0
+            ? EverySlot(from, task.Sources[side], taken)
+            : WithUsual(task, side, from, taken, Slots(from, task.Sources[side], taken));
+
+    /// <summary>Adds the slots that would arrive at the receive slot on which sinks that stay hang in the input.</summary>
+    private List<int> WithUsual(WiringTask task, int side, TransmitBlock from, int taken, List<int> slots)
+    {
+        var feeder = task.IsKept ? task.Feeders[side] : -1;
+        if (feeder < 0 || problem.ReceiveBlockOf[feeder] < 0)
+        {
+            return slots;
+        }
+
+        var block = problem.ReceiveBlocks[problem.ReceiveBlockOf[feeder]];
+        for (var start = from.First; start + block.Width <= from.First + from.Width; start += block.Width)
+        {
+            var slot = start + feeder - block.First;
+            if (
+                (state.StartOf(block.Id) == start || IsFree(block))
+                && slot != taken
+                && !slots.Contains(slot)
+                && (state.ContentOf(slot) == task.Sources[side] || slot == task.Sources[side] || state.IsOpenTo(slot, task.Sources[side]))
+            )
+            {
+                slots.Add(slot);
+            }
+        }
+
+        return slots;
+    }
 
     /// <summary>The slots that carry a source already, then every free one.</summary>
     private List<int> EverySlot(TransmitBlock from, int source, int taken)

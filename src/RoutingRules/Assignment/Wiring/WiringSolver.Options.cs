@@ -73,7 +73,7 @@ internal sealed partial class WiringSolver
     private void AddNeedOptions(WiringTask task, TransmitBlock from, ReceiveBlock[] receivers, List<Choice> options)
     {
         var width = receivers[0].Width;
-        foreach (var first in SlotsFor(from, task.Sources[0], -1))
+        foreach (var first in SlotsFor(task, 0, from, -1))
         {
             if (task.Sources.Length == 1)
             {
@@ -81,7 +81,7 @@ internal sealed partial class WiringSolver
                 continue;
             }
 
-            foreach (var second in SlotsFor(from, task.Sources[1], first))
+            foreach (var second in SlotsFor(task, 1, from, first))
             {
                 Add([first, second]);
             }
@@ -105,22 +105,27 @@ internal sealed partial class WiringSolver
                 familiar += state.InputContent(slots[i]) == task.Sources[i] ? 1 : 0;
             }
 
-            foreach (var first in Takers(starts[0], receivers, null))
+            foreach (var first in Takers(task, starts[0], receivers, null))
             {
                 if (starts.Count == 1)
                 {
-                    Offer(slots, [first], [starts[0]], familiar);
+                    Offer(slots, [first], [starts[0]], null, familiar);
                     continue;
                 }
 
-                foreach (var second in Takers(starts[1], receivers, first))
+                foreach (var second in Takers(task, starts[1], receivers, first))
                 {
-                    Offer(slots, [first, second], [.. starts], familiar);
+                    Offer(slots, [first, second], [.. starts], null, familiar);
                 }
+            }
+
+            if (starts.Count == 1 && UsualPair(task, starts[0], receivers) is { } pair)
+            {
+                Offer(slots, pair, [starts[0], starts[0]], pair, familiar);
             }
         }
 
-        void Offer(int[] slots, ReceiveBlock[] blocks, int[] starts, int familiar)
+        void Offer(int[] slots, ReceiveBlock[] blocks, int[] starts, ReceiveBlock[]? bySide, int familiar)
         {
             var choice = new Choice
             {
@@ -128,11 +133,12 @@ internal sealed partial class WiringSolver
                 Blocks = blocks,
                 Starts = starts,
                 Slots = slots,
+                BySide = bySide,
                 Rank = options.Count,
             };
             for (var i = 0; i < slots.Length; i++)
             {
-                familiar += state.InputContent(task.Sinks[0] + i) == choice.ReceiveSlotFor(slots[i]) ? 1 : 0;
+                familiar += state.InputContent(task.Sinks[0] + i) == choice.ReceiveSlotOf(i) ? 1 : 0;
             }
 
             choice.Familiar = familiar + blocks.Where((block, i) => block.InputStart == starts[i]).Count();
@@ -141,24 +147,22 @@ internal sealed partial class WiringSolver
     }
 
     /// <summary>
-    /// The receive block that takes a run of slots already; else the one that did in the input; else a free one that fed nothing in the input,
-    /// and each one that did where demands stay, or that feeds outputs by itself.
+    /// The receive block that takes a run of slots already, and the one by which the need's sinks hang in the input if it may; else the one that did
+    /// in the input; else a free one that fed nothing in the input, and each one that did where demands stay, or that feeds outputs by itself.
     /// </summary>
-    private List<ReceiveBlock> Takers(int start, ReceiveBlock[] receivers, ReceiveBlock? taken)
+    private List<ReceiveBlock> Takers(WiringTask task, int start, ReceiveBlock[] receivers, ReceiveBlock? taken)
     {
         var takers = new List<ReceiveBlock>();
-        foreach (var block in receivers)
+        if (Array.Find(receivers, block => state.StartOf(block.Id) == start) is { } taking)
         {
-            if (state.StartOf(block.Id) == start)
-            {
-                return [block];
-            }
+            var usual = Array.FindAll(receivers, block => Feeds(block, task) && block != taking && taken != block && MayTake(block, start));
+            return [.. usual, taking];
         }
 
         ReceiveBlock? fresh = null;
         foreach (var block in receivers)
         {
-            if (state.StartOf(block.Id) != -1 || isTasked[block.Id] || taken == block)
+            if (!IsFree(block) || taken == block)
             {
                 continue;
             }
@@ -184,6 +188,24 @@ internal sealed partial class WiringSolver
 
         return takers;
     }
+
+    /// <summary>The two blocks that bring the sides of a pair that stays in the input, if both may take a run of slots; null when they are one.</summary>
+    private ReceiveBlock[]? UsualPair(WiringTask task, int start, ReceiveBlock[] receivers)
+    {
+        ReceiveBlock?[] pair = Array.ConvertAll(
+            task.Feeders,
+            feeder => Array.Find(receivers, block => feeder >= block.First && feeder < block.First + block.Width && MayTake(block, start))
+        );
+        return pair is [{ } first, { } second] && first != second ? [first, second] : null;
+    }
+
+    private bool MayTake(ReceiveBlock block, int start) => state.StartOf(block.Id) == start || IsFree(block);
+
+    private bool IsFree(ReceiveBlock block) => state.StartOf(block.Id) == -1 && !isTasked[block.Id];
+
+    /// <summary>True when sinks of a need that stay hang on a block in the input.</summary>
+    private static bool Feeds(ReceiveBlock block, WiringTask task) =>
+        Array.Exists(task.Feeders, feeder => feeder >= block.First && feeder < block.First + block.Width);
 
     /// <summary>
     /// In each run that receive blocks could take, or narrower ones of another receiver: the slot that carries the source, else a free slot of each
@@ -214,11 +236,16 @@ internal sealed partial class WiringSolver
                 }
                 else if (state.IsOpenTo(slot, source))
                 {
+                    // Which of several slots with the source of a demand that stays its sinks hang on makes a difference.
                     var worth =
                         state.InputContent(slot) == source ? 0
                         : keptSources.Contains(state.InputContent(slot)) ? 2
                         : 1;
-                    if (soundsByItself[slot] || (worth == 2 && byWorth[2] >= 0 && state.InputContent(slot) != state.InputContent(byWorth[2])))
+                    if (
+                        soundsByItself[slot]
+                        || (worth == 2 && standing.Contains(slot))
+                        || (worth == 2 && byWorth[2] >= 0 && state.InputContent(slot) != state.InputContent(byWorth[2]))
+                    )
                     {
                         slots.Add(slot);
                     }
@@ -319,6 +346,7 @@ internal sealed partial class WiringSolver
     {
         var sources = keptSources;
         sources.Clear();
+        standing.Clear();
         Array.Clear(isTasked);
         Array.Clear(hasKept);
         Array.Clear(soundsByItself);
@@ -356,7 +384,13 @@ internal sealed partial class WiringSolver
                 if (task.Kept[position])
                 {
                     sources.Add(task.Wanted[position]);
+                    standing.Add(task.Block!.InputStart < 0 ? -1 : task.Block.InputStart + position);
                 }
+            }
+
+            foreach (var feeder in task.Feeders)
+            {
+                standing.Add(SentTo(feeder));
             }
 
             sources.UnionWith(task.IsKept ? task.Sources : []);
@@ -374,6 +408,12 @@ internal sealed partial class WiringSolver
             isRelevant[transmit.Id] = relevant;
         }
     }
+
+    /// <summary>The transmit slot that a receive slot takes in the input; -1 for none.</summary>
+    private int SentTo(int receive) =>
+        receive >= 0 && problem.ReceiveBlockOf[receive] is >= 0 and var id && problem.ReceiveBlocks[id] is { InputStart: >= 0 } block
+            ? block.InputStart + receive - block.First
+            : -1;
 
     /// <summary>The widest run that two widths are whole multiples of; 0 stands for any width.</summary>
     private static int CommonWidth(int one, int other)

@@ -119,9 +119,9 @@ internal sealed partial class WiringSolver
         var blocks = new List<ReceiveBlock>();
         for (var i = 0; i < slots.Length; i++)
         {
-            var receive = state.InputContent(task.Sinks[0] + i);
+            var receive = task.IsKept ? task.Feeders[i] : state.InputContent(task.Sinks[0] + i);
             var id = receive < 0 ? -1 : problem.ReceiveBlockOf[receive];
-            if (id < 0 || problem.ReceiveBlocks[id].InputStart < 0 || !task.Sinks.TrueForAll(sink => state.InputContent(sink + i) == receive))
+            if (id < 0 || problem.ReceiveBlocks[id].InputStart < 0 || (!task.IsKept && !task.Sinks.TrueForAll(sink => state.InputContent(sink + i) == receive)))
             {
                 return null;
             }
@@ -149,6 +149,7 @@ internal sealed partial class WiringSolver
                 Blocks = [.. blocks],
                 Starts = [.. blocks.Select(block => block.InputStart)],
                 Slots = slots,
+                BySide = blocks.Count > 1 ? [.. blocks] : null,
                 Rank = 0,
             }
             : null;

@@ -29,6 +29,9 @@ internal sealed partial class WiringSolver
     private readonly bool[] hasFedOutputs;
     private readonly bool[] soundsByItself;
     private readonly HashSet<int> keptSources = [];
+
+    /// <summary>Transmit slots from which sinks of demands that stay are fed in the input.</summary>
+    private readonly HashSet<int> standing = [];
     private readonly int[] keptStreams;
     private readonly int[] freeBlocks;
     private readonly Dictionary<WiringKey, WiringSolution> solved = [];
@@ -157,6 +160,7 @@ internal sealed partial class WiringSolver
         var result = default(TResult);
         if (FillSinks(demands) && KeptComeAlongSilent() && new WiringTasks(problem, feedsBystanders).Build(demands) is { } all)
         {
+            CountSettled(demands);
             FindRelevant(all);
             result = solve(all);
         }
@@ -188,6 +192,32 @@ internal sealed partial class WiringSolver
         }
 
         return true;
+    }
+
+    /// <summary>Counts the sinks of demands that stay and that take their signal from another point, where that needs no choice of the wiring.</summary>
+    private void CountSettled(IReadOnlyList<WiringDemand> demands)
+    {
+        foreach (var (delivery, isKept) in demands)
+        {
+            for (var position = 0; isKept && position < delivery.Width; position++)
+            {
+                var sink = delivery.Sink + position;
+                var feeder = delivery.IsLocal ? delivery.Source + position : problem.ReceiveSlotOf(sink);
+                if (feeder < 0 || feeder == sink)
+                {
+                    continue;
+                }
+
+                if (problem.TransmitBlockOf[sink] >= 0)
+                {
+                    state.CountSlot(sink);
+                }
+                else
+                {
+                    state.CountSinks(state.InputContent(sink) == feeder ? 0 : 1);
+                }
+            }
+        }
     }
 
     /// <summary>False when a kept stream would sound at an idle output because a device routes it together with one that is taken.</summary>
@@ -324,7 +354,7 @@ internal sealed partial class WiringSolver
                 return false;
             }
 
-            part[i].Served = Array.ConvertAll(choice.Slots, slot => choice.ReceiveSlotFor(slot));
+            part[i].Served = choice.ReceiveSlots;
         }
 
         return true;
@@ -379,7 +409,7 @@ internal sealed partial class WiringSolver
         for (var i = 0; accept is not null && i < tasks.Length; i++)
         {
             var choice = current[i]!;
-            tasks[i].Served = Array.ConvertAll(choice.Slots, slot => choice.ReceiveSlotFor(slot));
+            tasks[i].Served = choice.ReceiveSlots;
         }
 
         return accept is null || accept(Read([.. tasks], isBest: false));
@@ -432,7 +462,7 @@ internal sealed partial class WiringSolver
 
         for (var i = 0; i < choice.Slots.Length; i++)
         {
-            if (problem.IsBarred[choice.ReceiveSlotFor(choice.Slots[i])] || !state.Fill(choice.Slots[i], task.Sources[i]))
+            if (problem.IsBarred[choice.ReceiveSlotOf(i)] || !state.Fill(choice.Slots[i], task.Sources[i]))
             {
                 return false;
             }
@@ -461,7 +491,8 @@ internal sealed partial class WiringSolver
         {
             for (var i = 0; i < choice.Slots.Length; i++)
             {
-                state.CountChanges(choice.Slots[i], choice.BlockFor(choice.Slots[i]));
+                state.CountChanges(choice.Slots[i], choice.BlockOf(i));
+                state.CountSinks(task.Feeders[i] == choice.ReceiveSlotOf(i) ? 0 : task.Staying.Count);
             }
         }
 

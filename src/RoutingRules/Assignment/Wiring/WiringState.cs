@@ -366,18 +366,32 @@ internal sealed class WiringState
     /// <summary>Counts changes under a demand that stays: its slot and its receive block.</summary>
     public void CountChanges(int slot, ReceiveBlock block)
     {
-        if (!slotCounted[slot] && upstream[slot] != content[slot])
-        {
-            slotCounted[slot] = true;
-            trail.Push(new Change(Cell.SlotCounted, slot, 0));
-            Set(Cell.Rewritten, 0, ref rewritten, rewritten + 1);
-        }
-
+        CountSlot(slot);
         if (!blockCounted[block.Id] && block.InputStart != start[block.Id])
         {
             blockCounted[block.Id] = true;
             trail.Push(new Change(Cell.BlockCounted, block.Id, 0));
             Set(Cell.Rewritten, 0, ref rewritten, rewritten + 1);
+        }
+    }
+
+    /// <summary>Counts the sinks of demands that stay and that take their signal from another point.</summary>
+    public void CountSinks(int count)
+    {
+        if (count > 0)
+        {
+            Set(Cell.Rewritten, 0, ref rewritten, rewritten + count);
+        }
+    }
+
+    /// <summary>Counts a transmit slot that is itself a sink of a demand that stays, if it carries something else now.</summary>
+    public void CountSlot(int slot)
+    {
+        if (!slotCounted[slot] && upstream[slot] != content[slot])
+        {
+            slotCounted[slot] = true;
+            trail.Push(new Change(Cell.SlotCounted, slot, 0));
+            CountSinks(1);
         }
     }
 

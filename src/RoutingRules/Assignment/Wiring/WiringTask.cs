@@ -26,10 +26,14 @@ internal sealed class WiringTask
     /// <summary>Port groups whose receive blocks may serve a free need.</summary>
     public int[] PortGroups { get; init; } = [];
 
-    public bool IsKept { get; set; }
+    /// <summary>True for a free need of a demand that stays where it was.</summary>
+    public bool IsKept => Staying.Count > 0;
 
-    /// <summary>What feeds the first sink that stays in the input, by which others of its source may hang as well; -1 while none stays.</summary>
-    public int Leg { get; set; } = -1;
+    /// <summary>The sinks of demands that stay, each with what feeds its points in the input: the same for all of one need.</summary>
+    public List<(int Sink, int[] Feeders)> Staying { get; } = [];
+
+    /// <summary>What feeds the sinks that stay in the input, by position; empty while none stays.</summary>
+    public int[] Feeders => Staying.Count > 0 ? Staying[0].Feeders : [];
 
     public required int Sender { get; init; }
 
@@ -45,12 +49,11 @@ internal sealed class WiringTask
         {
             Sources = Sources,
             PortGroups = PortGroups,
-            IsKept = IsKept,
-            Leg = Leg,
             Sender = Sender,
             Receiver = Receiver,
         };
         task.Sinks.Add(sink);
+        task.Staying.AddRange(Staying.Where(staying => staying.Sink == sink));
         return task;
     }
 }

@@ -91,8 +91,8 @@ internal sealed class WiringTasks(AssignmentProblem problem, bool[] feedsBystand
         }
 
         // Each leg in use stays in use; what is new goes with the first.
-        var leg = isKept ? problem.Show.Graph.Upstreams[delivery.Sink] : -1;
-        var task = alike.Find(other => !isKept || other.Leg == leg || other.Leg < 0);
+        int[] feeders = isKept ? problem.Show.Graph.Upstreams.Slice(delivery.Sink, delivery.Width).ToArray() : [];
+        var task = alike.Find(other => !isKept || !other.IsKept || other.Feeders.AsSpan().SequenceEqual(feeders));
         if (task is null)
         {
             task = new WiringTask
@@ -106,10 +106,11 @@ internal sealed class WiringTasks(AssignmentProblem problem, bool[] feedsBystand
             needOrder.Add(task);
         }
 
-        task.Leg = isKept ? leg : task.Leg;
-
         task.Sinks.Add(delivery.Sink);
-        task.IsKept |= isKept;
+        if (isKept)
+        {
+            task.Staying.Add((delivery.Sink, feeders));
+        }
     }
 
     private int[] PortGroups(Delivery delivery)

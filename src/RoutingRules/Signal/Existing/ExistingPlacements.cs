@@ -8,8 +8,9 @@ namespace RoutingRules.Signal.Existing;
 
 /// <summary>Finds which allowed run serves each demand in the patch as it stands.</summary>
 /// <remarks>
-/// As many demands as possible are served by disjoint runs; points in order come before dead ones; ties go to earlier demands, then to runs that the
-/// document does not give to another, then to those that a route of the patch serves, then to earlier devices and lower numbers. A line is served at
+/// As many demands as possible are served by disjoint runs; points in order come before dead ones and those behind a cable; ties go to earlier
+/// demands, then to runs that the document does not give to another, then to those that a route of the patch serves, then to earlier devices and lower
+/// numbers. A line is served at
 /// the input that most of its sinks trace to. Rules judge what arrives; for assigning, nobody stands at all where another is named or where what must
 /// stay apart does not.
 /// </remarks>
@@ -141,11 +142,11 @@ internal static class ExistingPlacements
                     contested.Add(lots.Find(i), lot = []);
                 }
 
-                lot.Add(Options(demands[i], own, marks));
+                lot.Add(Options(demands[i], own, serving, marks));
             }
             else if (own.Length > 0)
             {
-                demands[i].Existing = FirstUsable(demands[i], own, marks);
+                demands[i].Existing = FirstUsable(demands[i], own, serving, marks);
             }
         }
 
@@ -176,8 +177,13 @@ internal static class ExistingPlacements
         }
     }
 
-    private static bool IsUsable(DemandNode demand, in PointIndex run, MarkTable marks)
+    private static bool IsUsable(DemandNode demand, in PointIndex run, ServingRuns serving, MarkTable marks)
     {
+        if (serving.ComesByCable(demand, run))
+        {
+            return false;
+        }
+
         foreach (var end in Ends(demand, run))
         {
             if (marks.Touches(end, demand.Width))
@@ -189,11 +195,11 @@ internal static class ExistingPlacements
         return true;
     }
 
-    private static PointIndex FirstUsable(DemandNode demand, ReadOnlySpan<PointIndex> runs, MarkTable marks)
+    private static PointIndex FirstUsable(DemandNode demand, ReadOnlySpan<PointIndex> runs, ServingRuns serving, MarkTable marks)
     {
         foreach (ref readonly var run in runs)
         {
-            if (IsUsable(demand, run, marks))
+            if (IsUsable(demand, run, serving, marks))
             {
                 return run;
             }
@@ -202,13 +208,13 @@ internal static class ExistingPlacements
         return runs[0];
     }
 
-    private static RunOptions Options(DemandNode demand, ReadOnlySpan<PointIndex> runs, MarkTable marks)
+    private static RunOptions Options(DemandNode demand, ReadOnlySpan<PointIndex> runs, ServingRuns serving, MarkTable marks)
     {
         var usable = new List<PointIndex>();
         var dead = new List<PointIndex>();
         foreach (ref readonly var run in runs)
         {
-            (IsUsable(demand, run, marks) ? usable : dead).Add(run);
+            (IsUsable(demand, run, serving, marks) ? usable : dead).Add(run);
         }
 
         return new RunOptions(demand, dead.Count == 0 ? usable : [.. usable, .. dead], usable);

@@ -26,17 +26,14 @@ internal sealed class ServingRuns
         this.isStrict = isStrict;
         for (var i = 0; i < demands.Count; i++)
         {
-            foreach (var run in demands[i].IsPinned ? demands[i].Allowed : [])
+            if (!demands[i].IsPinned && demands[i].Line is null)
             {
-                Name(run, demands[i].Width);
+                continue;
             }
 
-            foreach (var sink in demands[i].Line?.Sinks ?? [])
+            foreach (var run in NamedRuns.Of(graph, demands[i]))
             {
-                if (!sink.IsNone && graph.GroupOf(sink).Kind == PortKind.Output)
-                {
-                    Name(sink, demands[i].Width);
-                }
+                (named ??= new PointSet(graph.PointCount)).Add(run, demands[i].Width);
             }
         }
     }
@@ -66,10 +63,30 @@ internal sealed class ServingRuns
         return serving;
     }
 
+    /// <summary>True when a feed reaches a run by a cable: what lies behind another place cannot be its own, whatever is routed.</summary>
+    public bool ComesByCable(DemandNode demand, PointIndex run)
+    {
+        for (var position = 0; demand.Feed is { Source.IsNone: false } feed && position < demand.Width; position++)
+        {
+            foreach (var point in graph.Upward(run + position))
+            {
+                if (point == feed.Source + position)
+                {
+                    break;
+                }
+
+                if (graph.Via(point) == HopKind.Cable)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>False for a run that the document gives to another demand.</summary>
     public bool MayStand(DemandNode demand, PointIndex run) => demand.IsPinned || !IsNamed(run, demand.Width);
-
-    private void Name(PointIndex run, int width) => (named ??= new PointSet(graph.PointCount)).Add(run, width);
 
     private void PutNamedLast(DemandNode demand)
     {
