@@ -97,6 +97,7 @@ public sealed class GrownPromises
     [InlineData(110529)]
     [InlineData(119721)]
     [InlineData(26492838)]
+    [InlineData(42001347)]
     public void Nothing_seems_served_that_was_not_and_each_leg_stays(int seed) => AssertSound(TinyInstances.Make(seed));
 
     /// <summary>
