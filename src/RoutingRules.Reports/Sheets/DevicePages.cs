@@ -8,10 +8,9 @@ namespace RoutingRules.Reports.Sheets;
 /// <summary>Lays out the page of a device.</summary>
 internal static partial class DevicePages
 {
-    private const int SlotsInRow = 4;
-    private const int LongestWrittenRun = 8;
-
-    public static Page Page(DeviceSheet device)
+    /// <param name="device">The device.</param>
+    /// <param name="isDrawn">True with the drawing of every signal through the device.</param>
+    public static Page Page(DeviceSheet device, bool isDrawn)
     {
         var page = new Page { Title = device.Label, Aside = Id(device) };
         page.Facts.Add(
@@ -35,7 +34,11 @@ internal static partial class DevicePages
         page.Tables.AddRange(device.Channels.Where(table => !table.Rows.All(row => row.IsFree && row.Change is null)).Select(Channels));
         page.Tables.AddRange(device.Buses.Where(table => !table.Rows.All(row => row.IsFree && row.Change is null)).Select(Buses));
         AddNetwork(page, device);
-        page.Flows.AddRange(device.Flows);
+        if (isDrawn || page.Tables.Count == 0)
+        {
+            page.Flows.AddRange(device.Flows);
+        }
+
         if (page.Tables.Count == 0)
         {
             page.Facts.Add("Nothing is known of its connectors.");
@@ -61,7 +64,6 @@ internal static partial class DevicePages
             row => row.IsFree,
             row => row.Change,
             row => row.At,
-            true,
             row =>
                 [
                     Number(row.At),
@@ -100,7 +102,6 @@ internal static partial class DevicePages
             row => row.IsFree,
             row => row.Change,
             row => row.At,
-            true,
             row =>
                 isCabled
                     ? [Number(row.At), Named(row.Signal, row.Label, row.Marks, row.Reason), Plugged(row), Arrivals(row), PageLayout.Tick("")]
@@ -192,14 +193,13 @@ internal static partial class DevicePages
     private static string Title(string kind, Id<PortGroup> group, string? connector) =>
         connector is null ? $"{kind}: {group}" : $"{kind}: {group} ({connector})";
 
-    /// <summary>Rows with something to say one by one; runs of free ones as places to write in, long runs of internal points in one row.</summary>
+    /// <summary>Rows with something to say one by one; each run of free ones in one row.</summary>
     private static void Fill<TRow>(
         PageTable table,
         ValueList<TRow> rows,
         Func<TRow, bool> saysNothing,
         Func<TRow, SheetChange?> change,
         Func<TRow, SheetPlace> at,
-        bool isConnector,
         Func<TRow, List<PageLine>[]> cells
     )
     {
@@ -220,17 +220,8 @@ internal static partial class DevicePages
                 end++;
             }
 
-            if (!isConnector && end - i > LongestWrittenRun)
-            {
-                table.Rows.Add(new PageRow { Across = $"{at(rows[i]).Mark} to {at(rows[end - 1]).Mark}: free" });
-                i = end;
-            }
-
-            for (; i < end; i += SlotsInRow)
-            {
-                table.Rows.Add(new PageRow { Slots = [.. Enumerable.Range(i, Math.Min(SlotsInRow, end - i)).Select(row => at(rows[row]).Mark)] });
-            }
-
+            var last = at(rows[end - 1]).Mark;
+            table.Rows.Add(new PageRow { Across = $"{at(rows[i]).Mark}{(end - i > 1 ? $" to {last}" : "")}: free" });
             i = end;
         }
 
