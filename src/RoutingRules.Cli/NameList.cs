@@ -3,7 +3,7 @@ namespace RoutingRules.Cli;
 /// <summary>Lists of names for messages.</summary>
 internal static class NameList
 {
-    private const int Most = 20;
+    private const int Max = 20;
 
     /// <summary>The names with commas between, the rest of a long list counted.</summary>
     public static string Of(IEnumerable<string> names)
@@ -12,8 +12,8 @@ internal static class NameList
         return list.Count switch
         {
             0 => "none",
-            <= Most => string.Join(", ", list),
-            _ => FormattableString.Invariant($"{string.Join(", ", list.Take(Most))} and {list.Count - Most} more"),
+            <= Max => string.Join(", ", list),
+            _ => FormattableString.Invariant($"{string.Join(", ", list.Take(Max))} and {list.Count - Max} more"),
         };
     }
 }

@@ -51,22 +51,22 @@ public static class PlanningExtensions
 
     /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>
     /// <param name="engine">The engine.</param>
-    /// <param name="run">The running order.</param>
+    /// <param name="order">The running order.</param>
     /// <param name="options">How acts without a patch of their own are assigned; null for the usual way.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="engine"/> or <paramref name="run"/> is null.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="engine"/> or <paramref name="order"/> is null.</exception>
     /// <exception cref="ArgumentException">An option is out of range or names something that does not exist.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static RunningOrderPlan PlanRun(
         this RoutingEngine engine,
-        RunningOrder run,
+        RunningOrder order,
         AssignmentOptions? options = null,
         CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(engine);
-        Writable.Demand(run, RunningOrderTable.Run, nameof(run));
-        return RunningOrderPlanner.Plan(engine.Assigner, run, options ?? new AssignmentOptions(), cancellation);
+        Writable.Demand(order, RunningOrderTable.Run, nameof(order));
+        return RunningOrderPlanner.Plan(engine.Assigner, order, options ?? new AssignmentOptions(), cancellation);
     }
 
     /// <summary>Answers what each loss does to a show as it stands, and what can be done about it.</summary>

@@ -3,8 +3,6 @@ using RoutingRules.Configuration;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;
-using RoutingRules.Signal;
-using RoutingRules.Signal.Profiles;
 
 namespace RoutingRules.Testing;
 
@@ -26,14 +24,7 @@ public static class RuleTester
     {
         ArgumentNullException.ThrowIfNull(rule);
         ArgumentNullException.ThrowIfNull(show);
-        var profiles = new ProfileLibrary(sources);
-        return TwoReadings.Run(
-            ShowResolver.Resolve(show, profiles),
-            profiles,
-            [new ActiveRule(rule, rule.Descriptor.Severity, options)],
-            RuleRunner.DefaultBudget,
-            CancellationToken.None
-        );
+        return SingleRule.Check(rule, show, options, sources);
     }
 
     /// <summary>The findings of a rule.</summary>

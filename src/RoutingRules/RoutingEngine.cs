@@ -1,8 +1,10 @@
 using RoutingRules.Assignment;
 using RoutingRules.Assignment.Explaining;
+using RoutingRules.Assignment.Result;
 using RoutingRules.Checking;
 using RoutingRules.Checking.Catalogue;
 using RoutingRules.Configuration;
+using RoutingRules.Diagnosis;
 using RoutingRules.Documents;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
@@ -119,7 +121,14 @@ public sealed class RoutingEngine
         options ??= new AssignmentOptions();
         var result = Assigner.Assign(show, options, cancellation);
         Verification.ResultGate.Pass(show, result, options, id => Profiles.Find(id)?.Value);
-        return options.ExplainUnplaced ? UnplacedExplainer.Explain(Assigner, show, options, result, static _ => true, cancellation) : result;
+        result = options.ExplainUnplaced ? UnplacedExplainer.Explain(Assigner, show, options, result, static _ => true, cancellation) : result;
+        if (!ResultDetails.AreWanted(options))
+        {
+            return result;
+        }
+
+        var detailed = ResultDetails.Write(Checker.Resolve(show), Checker.Resolve(result.Show), options);
+        return result with { Show = detailed, Check = Checker.Check(detailed, cancellation) };
     }
 
     /// <summary>Answers why a feed or a line is where an assignment places it, and what if it were not.</summary>
@@ -165,6 +174,19 @@ public sealed class RoutingEngine
         ArgumentNullException.ThrowIfNull(check);
         ArgumentNullException.ThrowIfNull(finding);
         return Fixer.Offer(Checker, FixProviders, show, check, finding, cancellation);
+    }
+
+    /// <summary>Finds what the findings of a show come from: each cause with a repair that was applied to a copy, traced and checked.</summary>
+    /// <param name="show">The show.</param>
+    /// <param name="check">What the rules said about it.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <returns>The causes, those that explain most first; none for a show in which nothing is graver than a note.</returns>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public ValueList<Cause> Diagnose(ResolvedShow show, CheckResult check, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(show);
+        ArgumentNullException.ThrowIfNull(check);
+        return Diagnostician.Run(Checker, FixProviders, show, check, cancellation).Causes;
     }
 
     /// <summary>Follows the signal at a point in both directions.</summary>

@@ -4,9 +4,9 @@ namespace RoutingRules.Architecture.Tests;
 /// <remarks>Files and lines from before the limits are counted: a count may only fall, and the limit here falls with it.</remarks>
 public class FileTests
 {
-    private const int MostLines = 300;
+    private const int MaxLines = 300;
 
-    private const int MostColumns = 160;
+    private const int MaxColumns = 160;
 
     private const int LongFiles = 17;
 
@@ -15,15 +15,15 @@ public class FileTests
     [Fact]
     public void No_further_file_has_more_than_300_lines()
     {
-        var files = All().Where(path => SourceFiles.Lines(path).Length > MostLines).ToList();
+        var files = All().Where(path => SourceFiles.Lines(path).Length > MaxLines).ToList();
 
-        Assert.True(files.Count <= LongFiles, $"{files.Count} files have more than {MostLines} lines: {string.Join(", ", files)}");
+        Assert.True(files.Count <= LongFiles, $"{files.Count} files have more than {MaxLines} lines: {string.Join(", ", files)}");
     }
 
     [Fact]
     public void No_further_line_has_more_than_160_characters()
     {
-        var count = All().Sum(path => SourceFiles.Lines(path).Count(line => line.Length > MostColumns));
+        var count = All().Sum(path => SourceFiles.Lines(path).Count(line => line.Length > MaxColumns));
 
         Assert.InRange(count, 0, LongLines);
     }

@@ -23,6 +23,7 @@ internal static class Rooms
         "Checking",
         "Fixing",
         "Fixing.Providers",
+        "Diagnosis",
         "Assignment.Problem",
         "Assignment.Wiring",
         "Assignment.Search",

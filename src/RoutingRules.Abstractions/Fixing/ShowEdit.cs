@@ -47,6 +47,9 @@ public abstract record ShowEdit
     public static ShowEdit Replace<T>(ShowList<T> list, int index, T before, T after)
         where T : class => new ListEdit<T>(list, EditKind.Replace, index, before, after);
 
+    /// <summary>The same edit of an element at another position of the list; null for an insertion, which has no element to be found by.</summary>
+    internal abstract ShowEdit? At(int index);
+
     /// <summary>Applies the edit.</summary>
     /// <param name="show">The show; stays as it is.</param>
     /// <returns>The edited show, or null when something else stands there than the edit expects.</returns>
@@ -80,6 +83,8 @@ public abstract record ShowEdit
         public override int Index { get; }
 
         public override string ListPointer => list.Pointer;
+
+        internal override ShowEdit? At(int index) => before is null ? null : new ListEdit<T>(list, Kind, index, before, after);
 
         internal override object? BeforeElement => before;
 

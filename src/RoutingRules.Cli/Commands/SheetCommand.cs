@@ -13,7 +13,7 @@ namespace RoutingRules.Cli.Commands;
 /// <summary><c>sheet</c>: prints what the crew patches and checks from.</summary>
 internal static class SheetCommand
 {
-    private const int MostBlankRows = 40;
+    private const int MaxBlankRows = 40;
 
     public static Command Create(CliConsole console, CancellationToken cancellation)
     {
@@ -40,7 +40,7 @@ internal static class SheetCommand
         {
             Description = "Draw every signal through each device as well; pages of chosen devices always have it.",
         };
-        var blank = ToolOptions.Number("--blank-rows", 0, MostBlankRows, "How many rows at the end of lists stay blank for late extras; usually 3.");
+        var blank = ToolOptions.Number("--blank-rows", 0, MaxBlankRows, "How many rows at the end of lists stay blank for late extras; usually 3.");
         var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write to a file; without it the sheet goes to standard output." };
         var profiles = ToolOptions.Profiles();
         var command = new ToolCommand(

@@ -15,7 +15,7 @@ namespace RoutingRules.Planning.Changeovers;
 internal sealed class ChangeoverPlanner
 {
     /// <summary>How many times the order of loads may be tried on the rig; after that they come in their usual order, muted as ever.</summary>
-    private const int MostTrials = 600;
+    private const int MaxTrials = 600;
 
     private readonly Checker checker;
     private readonly Pace pace;
@@ -170,7 +170,7 @@ internal sealed class ChangeoverPlanner
             var best = 0;
             var next = Try(loads[0]);
             var worst = Strangers(next);
-            for (var i = 1; i < loads.Count && worst > 0 && trials < MostTrials; i++)
+            for (var i = 1; i < loads.Count && worst > 0 && trials < MaxTrials; i++)
             {
                 var other = Try(loads[i]);
                 if (Strangers(other) is var strangers && strangers < worst)

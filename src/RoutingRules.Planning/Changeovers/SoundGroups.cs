@@ -2,7 +2,6 @@ using RoutingRules.Checking.Facts;
 using RoutingRules.Model;
 using RoutingRules.Planning.Comparing;
 using RoutingRules.Profiles;
-using RoutingRules.Signal;
 
 namespace RoutingRules.Planning.Changeovers;
 

@@ -1,5 +1,4 @@
 using RoutingRules.Assignment;
-using RoutingRules.Model;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Planning.Losses;

@@ -14,7 +14,7 @@ internal sealed class FallbackSearch(ShowAssigner assigner, ResolvedShow show, F
     private const int Rounds = 2;
 
     /// <summary>How many feeds of lower priority are asked to give up their place for one, and how often in all that may come to nothing in one plan.</summary>
-    private const int MostYielding = 2;
+    private const int MaxYielding = 2;
 
     private readonly ShowAssigner bare = assigner.WithoutRules();
     private readonly List<string> unserved = [.. show.Demands.Where(demand => demand.Existing.IsNone).Select(demand => demand.Key)];
@@ -72,7 +72,7 @@ internal sealed class FallbackSearch(ShowAssigner assigner, ResolvedShow show, F
             }
 
             var yielding = places.Yielding(demand).Where(other => !attempt.IsDisplaced(other)).ToList();
-            if (vain < MostYielding && Displace(task, shows, attempt, yielding, wanted, demand))
+            if (vain < MaxYielding && Displace(task, shows, attempt, yielding, wanted, demand))
             {
                 moved++;
                 continue;
@@ -103,7 +103,7 @@ internal sealed class FallbackSearch(ShowAssigner assigner, ResolvedShow show, F
         DemandNode demand
     )
     {
-        foreach (var other in yielding.Take(MostYielding))
+        foreach (var other in yielding.Take(MaxYielding))
         {
             var at = show.Graph.Address(other.Existing, other.Width);
             var document = ShowChanges.Pin(FallbackPlaces.Unseparated(shows.Settled(attempt)), demand, at);

@@ -72,23 +72,23 @@ internal static class FallbackSteps
             routes.RemoveAt(i);
             if (last < known.To.Last)
             {
-                routes.Insert(i, Part(known, last + 1 - known.To.First, known.To.Width));
+                routes.Insert(i, Piece(known, last + 1 - known.To.First, known.To.Width));
             }
 
             if (first > known.To.First)
             {
-                routes.Insert(i, Part(known, 0, first - known.To.First));
+                routes.Insert(i, Piece(known, 0, first - known.To.First));
             }
         }
 
         routes.Add(route);
     }
 
-    private static Route Part(Route route, int from, int end) =>
+    private static Route Piece(Route route, int from, int end) =>
         route with
         {
-            From = route.From is { } source && source.Width == route.To.Width ? Part(source, from, end) : route.From,
-            To = Part(route.To, from, end),
+            From = route.From is { } source && source.Width == route.To.Width ? Piece(source, from, end) : route.From,
+            To = Piece(route.To, from, end),
         };
 
     /// <summary>Plugs every cable that moves at the new place: at the position at which it was.</summary>
@@ -139,12 +139,12 @@ internal static class FallbackSteps
         cables.RemoveAt(at);
         if (position + 1 < Math.Min(cable.From.Width, cable.To.Width))
         {
-            cables.Insert(at, cable with { From = Part(cable.From, position + 1, cable.From.Width), To = Part(cable.To, position + 1, cable.To.Width) });
+            cables.Insert(at, cable with { From = Piece(cable.From, position + 1, cable.From.Width), To = Piece(cable.To, position + 1, cable.To.Width) });
         }
 
         if (position > 0)
         {
-            cables.Insert(at, cable with { From = Part(cable.From, 0, position), To = Part(cable.To, 0, position) });
+            cables.Insert(at, cable with { From = Piece(cable.From, 0, position), To = Piece(cable.To, 0, position) });
         }
     }
 
@@ -163,7 +163,7 @@ internal static class FallbackSteps
     private static bool Holds(PointRange range, Point point) =>
         range.Device == point.Device && range.Group == point.Group && point.Number >= range.First && point.Number <= range.Last;
 
-    private static PointRange Single(PointRange range, int position) => Part(range, position, position + 1);
+    private static PointRange Single(PointRange range, int position) => Piece(range, position, position + 1);
 
-    private static PointRange Part(PointRange range, int from, int end) => new(range.Device, range.Group, range.First + from, range.First + end - 1);
+    private static PointRange Piece(PointRange range, int from, int end) => new(range.Device, range.Group, range.First + from, range.First + end - 1);
 }

@@ -10,7 +10,7 @@ namespace RoutingRules.Planning.Losses;
 internal sealed class ImpactBuilder
 {
     /// <summary>Pairs that are listed at most.</summary>
-    private const int MostPairs = 200;
+    private const int MaxPairs = 200;
 
     private readonly ResolvedShow show;
     private readonly FailureModel model;
@@ -37,8 +37,8 @@ internal sealed class ImpactBuilder
         return new ImpactAnswer
         {
             Losses = builder.Planned(losses, planner, cancellation),
-            Pairs = builder.Planned(pairs.Take(MostPairs), planner, cancellation),
-            PairsOmitted = Math.Max(0, pairs.Count - MostPairs),
+            Pairs = builder.Planned(pairs.Take(MaxPairs), planner, cancellation),
+            PairsOmitted = Math.Max(0, pairs.Count - MaxPairs),
             FailureSets = options.SetSize == 0 ? [] : builder.Sets(options.SetSize, cancellation),
             NotArriving = builder.model.NotArriving.ToValueList(),
             Moves = options.Moves,

@@ -130,11 +130,11 @@ internal sealed class StarterRig
     private int PacketTime()
     {
         var widest = Ring().Max(device => profiles.WidestStream(device.Profile));
-        return widest <= MostChannels(1000) ? 1000
-            : widest <= MostChannels(250) ? 250
+        return widest <= MaxChannels(1000) ? 1000
+            : widest <= MaxChannels(250) ? 250
             : 125;
 
-        static int MostChannels(int microseconds) => LargestPayload / (BytesPerSample * (SampleRate / 1000) * microseconds / 1000);
+        static int MaxChannels(int microseconds) => LargestPayload / (BytesPerSample * (SampleRate / 1000) * microseconds / 1000);
     }
 
     private static Device Box(StarterBox box, List<StagePlace> places, int index)

@@ -6,24 +6,24 @@ namespace RoutingRules.Planning.RunningOrders;
 internal static class ActComposer
 {
     /// <summary>The show of an act.</summary>
-    /// <param name="run">The running order.</param>
+    /// <param name="order">The running order.</param>
     /// <param name="act">The act.</param>
     /// <param name="patch">The patch that stands when it comes.</param>
-    public static Show Compose(RunningOrder run, Act act, Patch patch)
+    public static Show Compose(RunningOrder order, Act act, Patch patch)
     {
-        var locked = run.Locked.ToHashSet();
+        var locked = order.Locked.ToHashSet();
         var without = act.Without.Where(id => !locked.Contains(new Id<Feed>(id))).ToHashSet(StringComparer.Ordinal);
         return new Show
         {
-            Title = $"{run.Title}: {act.DisplayName}",
-            Venue = run.Venue,
-            Date = act.Date ?? run.Date,
-            Revision = run.Revision,
-            Rig = run.Rig,
-            Feeds = Overlay(run.Feeds, act.Feeds.Where(feed => !locked.Contains(feed.Id)), static feed => feed.Id.Value, without)
+            Title = $"{order.Title}: {act.DisplayName}",
+            Venue = order.Venue,
+            Date = act.Date ?? order.Date,
+            Revision = order.Revision,
+            Rig = order.Rig,
+            Feeds = Overlay(order.Feeds, act.Feeds.Where(feed => !locked.Contains(feed.Id)), static feed => feed.Id.Value, without)
                 .Select(feed => locked.Contains(feed.Id) ? feed with { Hold = true } : feed)
                 .ToValueList(),
-            Lines = Overlay(run.Lines, act.Lines, static line => line.Id.Value, without).ToValueList(),
+            Lines = Overlay(order.Lines, act.Lines, static line => line.Id.Value, without).ToValueList(),
             Patch = act.Patch ?? patch,
         };
     }

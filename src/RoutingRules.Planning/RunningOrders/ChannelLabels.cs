@@ -8,7 +8,7 @@ namespace RoutingRules.Planning.RunningOrders;
 /// <summary>Makes labels that fit the displays of a console and differ from one another as far as that can be.</summary>
 internal sealed class ChannelLabels(SignalGraph graph)
 {
-    private const int MostTries = 99;
+    private const int MaxTries = 99;
 
     private readonly Dictionary<Point, string> texts = [];
     private readonly HashSet<(Id<Device> Device, string Text)> taken = [];
@@ -43,7 +43,7 @@ internal sealed class ChannelLabels(SignalGraph graph)
     private string Fit(Point at, string name, string side)
     {
         var most = graph.GroupOf(graph.Find(at)).Model.LabelLength ?? int.MaxValue;
-        for (var number = 1; number <= MostTries; number++)
+        for (var number = 1; number <= MaxTries; number++)
         {
             var tail = (number == 1 ? "" : number.ToString(CultureInfo.InvariantCulture)) + side;
             var text = Cut(name, most - tail.Length) + tail;

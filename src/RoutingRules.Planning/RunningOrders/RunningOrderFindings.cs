@@ -12,29 +12,29 @@ internal static class RunningOrderFindings
 {
     private const int SecondsPerMinute = 60;
 
-    public static ValueList<Finding> Of(RunningOrder run, IReadOnlyList<RunningOrderChangeover> changeovers) =>
-        [.. References(run), .. Locked(run), .. Moved(run, changeovers), .. Order(run), .. Packs(run), .. Times(changeovers)];
+    public static ValueList<Finding> Of(RunningOrder order, IReadOnlyList<RunningOrderChangeover> changeovers) =>
+        [.. References(order), .. Locked(order), .. Moved(order, changeovers), .. Order(order), .. Packs(order), .. Times(changeovers)];
 
-    private static IEnumerable<Finding> References(RunningOrder run)
+    private static IEnumerable<Finding> References(RunningOrder order)
     {
-        var feeds = run.Feeds.Select(feed => feed.Id.Value).ToHashSet(StringComparer.Ordinal);
-        var lines = run.Lines.Select(line => line.Id.Value).ToHashSet(StringComparer.Ordinal);
-        for (var i = 0; i < run.Locked.Count; i++)
+        var feeds = order.Feeds.Select(feed => feed.Id.Value).ToHashSet(StringComparer.Ordinal);
+        var lines = order.Lines.Select(line => line.Id.Value).ToHashSet(StringComparer.Ordinal);
+        for (var i = 0; i < order.Locked.Count; i++)
         {
-            if (!feeds.Contains(run.Locked[i].Value))
+            if (!feeds.Contains(order.Locked[i].Value))
             {
                 yield return RuleFinding.Of(
                     RunningOrderRules.RunReferenceUnknown,
-                    $"'{run.Locked[i]}' is locked, but the house has no such feed.",
+                    $"'{order.Locked[i]}' is locked, but the house has no such feed.",
                     At($"/locked/{i}"),
-                    Entity.Of("feed", run.Locked[i])
+                    Entity.Of("feed", order.Locked[i])
                 );
             }
         }
 
-        for (var a = 0; a < run.Acts.Count; a++)
+        for (var a = 0; a < order.Acts.Count; a++)
         {
-            var act = run.Acts[a];
+            var act = order.Acts[a];
             for (var i = 0; i < act.Without.Count; i++)
             {
                 if (!feeds.Contains(act.Without[i]) && !lines.Contains(act.Without[i]))
@@ -51,12 +51,12 @@ internal static class RunningOrderFindings
         }
     }
 
-    private static IEnumerable<Finding> Locked(RunningOrder run)
+    private static IEnumerable<Finding> Locked(RunningOrder order)
     {
-        var locked = run.Locked.ToHashSet();
-        for (var a = 0; a < run.Acts.Count; a++)
+        var locked = order.Locked.ToHashSet();
+        for (var a = 0; a < order.Acts.Count; a++)
         {
-            var act = run.Acts[a];
+            var act = order.Acts[a];
             for (var i = 0; i < act.Feeds.Count; i++)
             {
                 if (locked.Contains(act.Feeds[i].Id))
@@ -75,9 +75,9 @@ internal static class RunningOrderFindings
         }
     }
 
-    private static IEnumerable<Finding> Moved(RunningOrder run, IReadOnlyList<RunningOrderChangeover> changeovers)
+    private static IEnumerable<Finding> Moved(RunningOrder order, IReadOnlyList<RunningOrderChangeover> changeovers)
     {
-        var locked = run.Locked.Select(id => id.Value).ToHashSet(StringComparer.Ordinal);
+        var locked = order.Locked.Select(id => id.Value).ToHashSet(StringComparer.Ordinal);
         foreach (var changeover in changeovers)
         {
             foreach (var change in changeover.Comparison.Demands.Where(change => change.IsFeed && change.Before is not null && change.Before != change.After))
@@ -105,13 +105,13 @@ internal static class RunningOrderFindings
             Entity.Of("feed", feed)
         );
 
-    private static IEnumerable<Finding> Order(RunningOrder run)
+    private static IEnumerable<Finding> Order(RunningOrder order)
     {
         var seen = new HashSet<Id<Act>>();
         (DateOnly? Date, TimeOnly Start)? last = null;
-        for (var a = 0; a < run.Acts.Count; a++)
+        for (var a = 0; a < order.Acts.Count; a++)
         {
-            var act = run.Acts[a];
+            var act = order.Acts[a];
             if (!seen.Add(act.Id))
             {
                 yield return RuleFinding.Of(
@@ -127,7 +127,7 @@ internal static class RunningOrderFindings
                 continue;
             }
 
-            var now = (Date: act.Date ?? run.Date, Start: start);
+            var now = (Date: act.Date ?? order.Date, Start: start);
             if (last is { } before && (now.Date < before.Date || (now.Date == before.Date && now.Start <= before.Start)))
             {
                 yield return RuleFinding.Of(
@@ -142,11 +142,11 @@ internal static class RunningOrderFindings
         }
     }
 
-    private static IEnumerable<Finding> Packs(RunningOrder run)
+    private static IEnumerable<Finding> Packs(RunningOrder order)
     {
-        foreach (var act in (IEnumerable<Act>)run.Acts)
+        foreach (var act in (IEnumerable<Act>)order.Acts)
         {
-            var show = ActComposer.Compose(run, act, run.Patch);
+            var show = ActComposer.Compose(order, act, order.Patch);
             foreach (var pack in show.Feeds.Where(feed => !string.IsNullOrEmpty(feed.Pack)).GroupBy(feed => feed.Pack!, StringComparer.Ordinal))
             {
                 var people = pack.Select(PackMoves.Wearer).Distinct(StringComparer.Ordinal).ToList();

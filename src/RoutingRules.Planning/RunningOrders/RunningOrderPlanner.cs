@@ -9,14 +9,14 @@ namespace RoutingRules.Planning.RunningOrders;
 /// <summary>Plans a running order: a show for each act, and the changeovers between them.</summary>
 internal static class RunningOrderPlanner
 {
-    private const int MostRounds = 3;
+    private const int MaxRounds = 3;
 
-    public static RunningOrderPlan Plan(ShowAssigner assigner, RunningOrder run, AssignmentOptions options, CancellationToken cancellation)
+    public static RunningOrderPlan Plan(ShowAssigner assigner, RunningOrder order, AssignmentOptions options, CancellationToken cancellation)
     {
         var acts = new List<ActPlan>();
-        foreach (var act in run.Acts)
+        foreach (var act in order.Acts)
         {
-            acts.Add(PlanAct(assigner, run, act, acts.Count == 0 ? null : acts[^1].Show, options, cancellation));
+            acts.Add(PlanAct(assigner, order, act, acts.Count == 0 ? null : acts[^1].Show, options, cancellation));
         }
 
         var changeovers = new List<RunningOrderChangeover>();
@@ -30,7 +30,7 @@ internal static class RunningOrderPlanner
                     From = acts[i - 1].Act,
                     To = acts[i].Act,
                     Comparison = shows.Compare(assigner.Checker, cancellation),
-                    Plan = ChangeoverPlanner.Plan(assigner.Checker, shows, run.Pace, wearers, cancellation),
+                    Plan = ChangeoverPlanner.Plan(assigner.Checker, shows, order.Pace, wearers, cancellation),
                 }
             );
             foreach (var feed in acts[i - 1].Show.Feeds.Where(feed => !string.IsNullOrEmpty(feed.Pack)))
@@ -41,19 +41,19 @@ internal static class RunningOrderPlanner
 
         return new RunningOrderPlan
         {
-            Run = run,
+            Run = order,
             Acts = acts.ToValueList(),
             Changeovers = changeovers.ToValueList(),
             CommonFindings = Common(acts),
-            RunFindings = RunningOrderFindings.Of(run, changeovers),
+            RunFindings = RunningOrderFindings.Of(order, changeovers),
             Kit = KitCounter.Count(acts),
         };
     }
 
-    private static ActPlan PlanAct(ShowAssigner assigner, RunningOrder run, Act act, Show? before, AssignmentOptions options, CancellationToken cancellation)
+    private static ActPlan PlanAct(ShowAssigner assigner, RunningOrder order, Act act, Show? before, AssignmentOptions options, CancellationToken cancellation)
     {
-        var patch = before?.Patch ?? run.Patch;
-        var show = ActComposer.Compose(run, act, patch);
+        var patch = before?.Patch ?? order.Patch;
+        var show = ActComposer.Compose(order, act, patch);
         if (act.Patch is not null)
         {
             return new ActPlan
@@ -67,7 +67,7 @@ internal static class RunningOrderPlanner
 
         show = before is null ? show : StayingLines.Keep(assigner.Resolve(before), show);
         var result = assigner.Assign(show, options, cancellation);
-        for (var round = 0; round < MostRounds && !result.Unplaced.IsEmpty; round++)
+        for (var round = 0; round < MaxRounds && !result.Unplaced.IsEmpty; round++)
         {
             // Streams of the act before can stand in the way of the first plan; the second begins without them.
             var again = assigner.Assign(result.Show, options, cancellation);

@@ -10,7 +10,7 @@ namespace RoutingRules.Reports.Answers;
 /// <summary>Lays out the card of a loss: who goes silent, what to plug and load, what to check, what stays silent.</summary>
 internal sealed class ImpactCards(ImpactWords words)
 {
-    private const int MostNames = 40;
+    private const int MaxNames = 40;
 
     /// <summary>One card.</summary>
     /// <param name="loss">The loss.</param>
@@ -237,7 +237,7 @@ internal sealed class ImpactCards(ImpactWords words)
                 var some in alike
                     .GroupBy(unrecovered => unrecovered.Demand, StringComparer.Ordinal)
                     .Select(demand => Silent(demand.Key, [.. demand]))
-                    .Chunk(MostNames)
+                    .Chunk(MaxNames)
             )
             {
                 table.Rows.Add(new PageRow { Cells = [PageLayout.Cell($"{string.Join("; ", some)}."), PageLayout.Cell(alike.Key)] });

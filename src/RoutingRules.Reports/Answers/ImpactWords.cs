@@ -10,7 +10,7 @@ namespace RoutingRules.Reports.Answers;
 /// <summary>The words of answers to what a loss does.</summary>
 internal sealed class ImpactWords
 {
-    private const int MostNames = 4;
+    private const int MaxNames = 4;
 
     private readonly DemandNames names;
     private readonly Dictionary<string, Line> lines = new(StringComparer.Ordinal);
@@ -76,7 +76,7 @@ internal sealed class ImpactWords
     {
         foreach (var (title, some) in Groups(loss))
         {
-            var named = some.Take(MostNames)
+            var named = some.Take(MaxNames)
                 .Select(subject =>
                     subject.Name
                     + (
@@ -85,7 +85,7 @@ internal sealed class ImpactWords
                         : ""
                     )
                 );
-            var more = some.Count > MostNames ? string.Create(CultureInfo.InvariantCulture, $" and {some.Count - MostNames} more") : "";
+            var more = some.Count > MaxNames ? string.Create(CultureInfo.InvariantCulture, $" and {some.Count - MaxNames} more") : "";
             yield return $"{title}: {string.Join(", ", named)}{more}";
         }
     }

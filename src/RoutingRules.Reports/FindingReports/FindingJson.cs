@@ -54,7 +54,7 @@ internal static class FindingJson
         WriteObjects(json, "fixes", offers, offer => WriteOffer(json, offer));
     }
 
-    private static void WriteOffer(Utf8JsonWriter json, OfferedFix offer)
+    internal static void WriteOffer(Utf8JsonWriter json, OfferedFix offer)
     {
         json.WriteString("title", JsonReport.Whole(offer.Fix.Title));
         json.WriteString("safety", PlainText.Word(offer.Fix.Safety));

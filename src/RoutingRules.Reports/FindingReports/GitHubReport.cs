@@ -22,6 +22,14 @@ internal sealed class GitHubReport(Stream output, ReportOptions options) : Repor
         ArgumentNullException.ThrowIfNull(document);
         totals.Add(document);
         coverage.Add(document.Result);
+        foreach (var cause in ToldCause.Of(document))
+        {
+            var first = cause.Findings[0];
+            var rules = string.Join(", ", cause.Findings.Select(finding => finding.Rule).Distinct());
+            var number = cause.Number.ToString(CultureInfo.InvariantCulture);
+            Annotate(Command(first.Severity), document.PlacePath, first, $"Cause {number}", $"{cause.Title}.\nWhat to do: {cause.Orders}.\nExplains {rules}.");
+        }
+
         foreach (var finding in document.Result.Findings)
         {
             Annotate(

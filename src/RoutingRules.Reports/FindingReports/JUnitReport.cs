@@ -53,6 +53,11 @@ internal sealed class JUnitReport : ReportWriter
             Write(document.Path, test);
         }
 
+        if (ToldCause.Of(document) is { Count: > 0 } causes)
+        {
+            xml.WriteElementString("system-out", Text(string.Join('\n', CauseText.Lines(causes, document, Severity.Note)).TrimStart()));
+        }
+
         xml.WriteEndElement();
         xml.Flush();
     }

@@ -63,6 +63,7 @@ public sealed class JsonReport : ReportWriter
                 _ => "unreadable",
             }
         );
+        CauseJson.Write(json, document);
         FindingJson.WriteList(json, "findings", document.Result.Findings, document);
         WriteExcused(document);
         WriteRules(document.Result);

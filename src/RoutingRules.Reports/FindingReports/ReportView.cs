@@ -1,4 +1,5 @@
 using System.Globalization;
+using RoutingRules.Diagnosis;
 using RoutingRules.Documents.Text;
 using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Rules;
@@ -17,6 +18,8 @@ internal sealed class ReportView
         (Severity.Note, "Notes"),
     ];
     private static readonly string[] FindingColumns = ["Line", "Rule", "What is wrong", "What to do"];
+    private static readonly string[] CauseColumns = ["Cause", "What is wrong", "What to do", "How sure"];
+    private static readonly string[] ExplainedColumns = ["Line", "Rule", "What is wrong", "Cause"];
     private static readonly string[] WaivedColumns = ["Line", "Rule", "What is wrong", "Why it is waived", "Owner", "Until"];
     private static readonly string[] GoneColumns = ["Rule", "What it was about"];
     private static readonly string[] UndecidedColumns = ["Rule", "About", "Why"];
@@ -24,9 +27,19 @@ internal sealed class ReportView
     public ReportView(DocumentCheck document)
     {
         Headline = HeadlineOf(document);
+        var causes = ToldCause.Of(document);
+        Add(
+            "Causes",
+            CauseColumns,
+            causes.Select(cause =>
+                new[] { Number(cause), $"{cause.Title}.", $"{cause.Orders}. {cause.Offered.Cause.Repair.Caution}".TrimEnd(), Sureness(cause) }
+            )
+        );
+        Add("Explained by a cause", ExplainedColumns, causes.SelectMany(cause => cause.Findings.Select(finding => Row(finding, Number(cause)))));
+        var left = ToldCause.Unexplained(document, causes);
         foreach (var (severity, title) in WorstFirst)
         {
-            Add(title, FindingColumns, document.Result.Findings.Where(finding => finding.Severity == severity).Select(finding => Row(finding, finding.Remedy)));
+            Add(title, FindingColumns, left.Where(finding => finding.Severity == severity).Select(finding => Row(finding, finding.Remedy)));
         }
 
         Add(
@@ -81,6 +94,16 @@ internal sealed class ReportView
                 $"{(document.Waived.IsEmpty ? "" : $" {document.Waived.Count} waived.")}{(document.Known.IsEmpty ? "" : $" {document.Known.Count} known.")}"
             );
     }
+
+    private static string Number(ToldCause cause) => cause.Number.ToString(CultureInfo.InvariantCulture);
+
+    private static string Sureness(ToldCause cause) =>
+        cause.Confidence switch
+        {
+            CauseConfidence.Only => "No other repair does as much.",
+            CauseConfidence.Tie => "Another repair does as well.",
+            _ => "Not everything was tried.",
+        };
 
     private static string[] Row(Finding finding, params string[] more) =>
         [

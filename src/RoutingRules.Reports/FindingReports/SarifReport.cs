@@ -132,6 +132,7 @@ internal sealed class SarifReport : ReportWriter
             json.WriteString("baselineState", baselineState);
         }
 
+        SarifCauses.Write(json, document, finding);
         WriteFixes(document, finding);
         json.WriteStartObject("properties");
         WriteDocument(document);

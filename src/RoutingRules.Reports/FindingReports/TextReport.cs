@@ -10,7 +10,8 @@ namespace RoutingRules.Reports.FindingReports;
 
 /// <summary>Writes what checking documents came to, for people.</summary>
 /// <remarks>
-/// Findings are grouped by severity, the worst first, then by rule; each has its place as <c>file:line:column</c>, and the remedy stands once for each rule.
+/// Causes come first, each with the findings that it explains.
+/// Other findings are grouped by severity, the worst first, then by rule; each has its place as <c>file:line:column</c>, and the remedy stands once for each rule.
 /// Lines end with LF; the same documents give the same text. Characters that could steer a terminal are written out. Not thread safe.
 /// </remarks>
 public sealed class TextReport : ReportWriter
@@ -92,10 +93,17 @@ public sealed class TextReport : ReportWriter
             titles.TryAdd(rule.Descriptor.Id, rule.Descriptor.Title);
         }
 
+        var causes = ToldCause.Of(document);
+        foreach (var line in CauseText.Lines(causes, document, lowest))
+        {
+            Line(line);
+        }
+
         var told = new HashSet<(string Rule, string Remedy)>();
+        var left = ToldCause.Unexplained(document, causes);
         foreach (var severity in WorstFirst)
         {
-            WriteFindings(document, severity, titles, told);
+            WriteFindings(document, left, severity, titles, told);
         }
 
         WriteExcused(document, titles);
@@ -138,12 +146,15 @@ public sealed class TextReport : ReportWriter
         output.Flush();
     }
 
-    private void WriteFindings(DocumentCheck document, Severity severity, Dictionary<string, string> titles, HashSet<(string Rule, string Remedy)> told)
+    private void WriteFindings(
+        DocumentCheck document,
+        IReadOnlyList<Finding> findings,
+        Severity severity,
+        Dictionary<string, string> titles,
+        HashSet<(string Rule, string Remedy)> told
+    )
     {
-        var groups = document
-            .Result.Findings.Where(finding => finding.Severity == severity && severity >= lowest)
-            .GroupBy(finding => (finding.Rule, finding.Name))
-            .ToList();
+        var groups = findings.Where(finding => finding.Severity == severity && severity >= lowest).GroupBy(finding => (finding.Rule, finding.Name)).ToList();
         if (groups.Count > 0)
         {
             Line("");

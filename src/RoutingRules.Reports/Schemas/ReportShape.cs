@@ -73,6 +73,7 @@ internal static class ReportShape
                 Words("documentStatus", "clean", "findings", "unreadable", "undecided"),
                 "Clean, with findings, not readable, or without findings but with rules that could not decide."
             ),
+            May("causes", new ListValue(new ObjectValue(CreateCause())), "What the findings come from; there when something is graver than a note."),
             Must("findings", new ListValue(new ObjectValue(Finding)), "The findings that count, in the one fixed order."),
             May("waived", new ListValue(new ObjectValue(Waived)), "Findings that a waiver excuses."),
             May("known", new ListValue(new ObjectValue(Finding)), "Findings that the baseline knows; there when a baseline was given."),
@@ -136,6 +137,23 @@ internal static class ReportShape
             Must("fingerprint", Text, "The identity of the finding: 16 hexadecimal digits that reordering and reformatting do not change."),
             Must("fixes", new ListValue(new ObjectValue(CreateFix())), "Fixes that the engine offers, the safest first; empty unless they were asked for."),
         ];
+
+    private static ObjectShape CreateCause() =>
+        Shape(
+            "cause",
+            "One slip that explains findings, with the repair that makes them go away: applied to a copy, traced and checked.",
+            Must("number", FromOne, "Its number, by which it is mended."),
+            Must("title", Text, "What is wrong."),
+            Must(
+                "confidence",
+                Words("confidence", "only", "tie", "partial"),
+                "Whether no other repair does as much, others do as well, or not everything that could be the cause was tried."
+            ),
+            Must("findings", new ListValue(Text), "The fingerprints of the findings that it explains."),
+            Must("places", Entities, "What the repair changes."),
+            Must("repair", new ObjectValue(CreateFix()), "How to mend it."),
+            May("alternatives", new ListValue(new ObjectValue(CreateFix())), "Repairs that would do as well.")
+        );
 
     private static ObjectShape CreateFix() =>
         Open(

@@ -19,9 +19,6 @@ internal static partial class DevicePages
         Fill(
             page,
             table.Rows,
-            row => row.IsFree,
-            row => row.Change,
-            row => row.At,
             row =>
                 [
                     Number(row.At),
@@ -48,9 +45,6 @@ internal static partial class DevicePages
         Fill(
             page,
             table.Rows,
-            row => row.IsFree,
-            row => row.Change,
-            row => row.At,
             row =>
                 [
                     Number(row.At),
@@ -116,17 +110,17 @@ internal static partial class DevicePages
             page.Tables.Add(received);
         }
 
-        var free = new List<string>();
-        free.AddRange(
-            device.Channels.Where(table => table.Rows.All(row => row.IsFree && row.Change is null)).Select(table => Free(table.Group, table.Rows.Count))
-        );
-        free.AddRange(
-            device.Buses.Where(table => table.Rows.All(row => row.IsFree && row.Change is null)).Select(table => Free(table.Group, table.Rows.Count))
-        );
+        var free = new List<string>([
+            .. device.Outputs.Select(Free),
+            .. device.Inputs.Select(Free),
+            .. device.Channels.Select(Free),
+            .. device.Buses.Select(Free),
+        ]);
+        free.RemoveAll(run => run.Length == 0);
         free.AddRange(device.FreeSlots.GroupBy(run => run.Group).Select(runs => $"{runs.Key} {string.Join(", ", runs.Select(run => run.Numbers))}"));
         if (free.Count > 0)
         {
-            var table = new PageTable { Title = "Free inside", Columns = [("Numbers", 100)] };
+            var table = new PageTable { Title = "Free", Columns = [("Numbers", 100)] };
             table.Rows.Add(new PageRow { Across = string.Join("; ", free) });
             page.Tables.Add(table);
         }
@@ -155,7 +149,8 @@ internal static partial class DevicePages
         }
     }
 
-    private static string Free(Id<PortGroup> group, int count) => $"{group} {SheetWords.Runs(Enumerable.Range(1, count))}";
+    private static string Free<TRow>(SheetTable<TRow> table)
+        where TRow : ISheetRow => IsUsed(table) ? "" : $"{table.Group} {SheetWords.Runs(Enumerable.Range(1, table.Rows.Count))}";
 
     private static string StreamName(string id, bool isLink) => isLink ? $"link {id}" : id;
 

@@ -29,10 +29,10 @@ internal static partial class DevicePages
             page.Facts.Add(SheetWords.Change(change));
         }
 
-        page.Tables.AddRange(device.Outputs.Select(Outputs));
-        page.Tables.AddRange(device.Inputs.Select(Inputs));
-        page.Tables.AddRange(device.Channels.Where(table => !table.Rows.All(row => row.IsFree && row.Change is null)).Select(Channels));
-        page.Tables.AddRange(device.Buses.Where(table => !table.Rows.All(row => row.IsFree && row.Change is null)).Select(Buses));
+        page.Tables.AddRange(device.Outputs.Where(IsUsed).Select(Outputs));
+        page.Tables.AddRange(device.Inputs.Where(IsUsed).Select(Inputs));
+        page.Tables.AddRange(device.Channels.Where(IsUsed).Select(Channels));
+        page.Tables.AddRange(device.Buses.Where(IsUsed).Select(Buses));
         AddNetwork(page, device);
         if (isDrawn || page.Tables.Count == 0)
         {
@@ -61,9 +61,6 @@ internal static partial class DevicePages
         Fill(
             page,
             table.Rows,
-            row => row.IsFree,
-            row => row.Change,
-            row => row.At,
             row =>
                 [
                     Number(row.At),
@@ -99,9 +96,6 @@ internal static partial class DevicePages
         Fill(
             page,
             table.Rows,
-            row => row.IsFree,
-            row => row.Change,
-            row => row.At,
             row =>
                 isCabled
                     ? [Number(row.At), Named(row.Signal, row.Label, row.Marks, row.Reason), Plugged(row), Arrivals(row), PageLayout.Tick("")]
@@ -193,22 +187,20 @@ internal static partial class DevicePages
     private static string Title(string kind, Id<PortGroup> group, string? connector) =>
         connector is null ? $"{kind}: {group}" : $"{kind}: {group} ({connector})";
 
+    /// <summary>False for a group of which nothing is said; its numbers stand in one line with those of others.</summary>
+    private static bool IsUsed<TRow>(SheetTable<TRow> table)
+        where TRow : ISheetRow => !table.Rows.All(row => row.IsFree && row.Change is null);
+
     /// <summary>Rows with something to say one by one; each run of free ones in one row.</summary>
-    private static void Fill<TRow>(
-        PageTable table,
-        ValueList<TRow> rows,
-        Func<TRow, bool> saysNothing,
-        Func<TRow, SheetChange?> change,
-        Func<TRow, SheetPlace> at,
-        Func<TRow, List<PageLine>[]> cells
-    )
+    private static void Fill<TRow>(PageTable table, ValueList<TRow> rows, Func<TRow, List<PageLine>[]> cells)
+        where TRow : ISheetRow
     {
         for (var i = 0; i < rows.Count; )
         {
             if (!IsFree(rows[i]))
             {
                 var row = cells(rows[i]);
-                row[1] = [.. row[1], .. PageLayout.Change(change(rows[i]))];
+                row[1] = [.. row[1], .. PageLayout.Change(rows[i].Change)];
                 table.Rows.Add(new PageRow { Cells = row });
                 i++;
                 continue;
@@ -220,11 +212,11 @@ internal static partial class DevicePages
                 end++;
             }
 
-            var last = at(rows[end - 1]).Mark;
-            table.Rows.Add(new PageRow { Across = $"{at(rows[i]).Mark}{(end - i > 1 ? $" to {last}" : "")}: free" });
+            var last = rows[end - 1].At.Mark;
+            table.Rows.Add(new PageRow { Across = $"{rows[i].At.Mark}{(end - i > 1 ? $" to {last}" : "")}: free" });
             i = end;
         }
 
-        bool IsFree(TRow row) => saysNothing(row) && change(row) is null;
+        static bool IsFree(TRow row) => row.IsFree && row.Change is null;
     }
 }

@@ -20,7 +20,7 @@ public static class SheetBuilder
     {
         ArgumentNullException.ThrowIfNull(show);
         options ??= new SheetOptions();
-        if (options.BlankRows is < 0 or > MostBlankRows)
+        if (options.BlankRows is < 0 or > MaxBlankRows)
         {
             throw new ArgumentOutOfRangeException(nameof(options), options.BlankRows, "Blank rows go from 0 to 40.");
         }
@@ -47,7 +47,7 @@ public static class SheetBuilder
         };
     }
 
-    private const int MostBlankRows = 40;
+    private const int MaxBlankRows = 40;
 
     private static Sheet Build(ResolvedShow show, SheetOptions options, DeviceNode[]? devices)
     {

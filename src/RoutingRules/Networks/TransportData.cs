@@ -21,7 +21,7 @@ internal static class TransportData
         HeaderOctets = 40,
         FrameOctets = Ethernet,
         ShortestPayload = 46,
-        MostSampleOctets = 1440,
+        MaxSampleOctets = 1440,
         PacketMicroseconds = 1000,
     };
 
@@ -32,7 +32,7 @@ internal static class TransportData
         HeaderOctets = 24,
         FrameOctets = TaggedEthernet,
         ShortestPayload = 42,
-        MostSampleOctets = 1500 - 24,
+        MaxSampleOctets = 1500 - 24,
         PacketMicroseconds = 125,
         IsPaced = true,
     };

@@ -20,7 +20,7 @@ internal sealed record TransportKind
     public int ShortestPayload { get; init; }
 
     /// <summary>Most octets of samples in one packet; null where packets have no such limit.</summary>
-    public int? MostSampleOctets { get; init; }
+    public int? MaxSampleOctets { get; init; }
 
     /// <summary>The usual packet time; null for one packet a sample.</summary>
     public int? PacketMicroseconds { get; init; }
@@ -29,7 +29,7 @@ internal sealed record TransportKind
     public bool IsPaced { get; init; }
 
     /// <summary>Most channels one packet holds at a number of samples a channel; null without limit.</summary>
-    public int? MostChannels(int samples) => MostSampleOctets / (samples * SampleOctets);
+    public int? MaxChannels(int samples) => MaxSampleOctets / (samples * SampleOctets);
 
     /// <summary>What a stream puts on the wire.</summary>
     /// <param name="packetMicroseconds">The packet time of the network; null for the usual one.</param>

@@ -234,6 +234,10 @@ public sealed class FixCommandTests : IDisposable
 
         Assert.Empty(SchemaValidator.Validate(SchemaKind.Report, result.OutBytes));
         Assert.Contains("\"title\": \"Take out the route to box/transmit/1, which has no effect\"", result.Out, StringComparison.Ordinal);
-        Assert.DoesNotContain("\"title\": \"Take out", Tool.Run("check", path, "--no-config", "--format", "json").Civil().Out, StringComparison.Ordinal);
+        using var plain = JsonDocument.Parse(Tool.Run("check", path, "--no-config", "--format", "json").Civil().OutBytes);
+        Assert.All(
+            plain.RootElement.GetProperty("documents")[0].GetProperty("findings").EnumerateArray(),
+            finding => Assert.Equal(0, finding.GetProperty("fixes").GetArrayLength())
+        );
     }
 }

@@ -1,14 +1,7 @@
-using System.IO.Compression;
 using System.Text;
-using System.Text.Json;
-using System.Xml.Linq;
 using RoutingRules.Cli.Tests.Rig;
-using RoutingRules.Documents;
-using RoutingRules.Documents.Formats;
 using RoutingRules.Plugins;
-using RoutingRules.Reports.FindingReports;
 using RoutingRules.Rules;
-using RoutingRules.Schema;
 
 namespace RoutingRules.Cli.Tests.Commands;
 

@@ -1,8 +1,6 @@
 using RoutingRules.Model;
-using RoutingRules.Planning;
 using RoutingRules.Planning.Losses;
 using RoutingRules.Reports.Answers;
-using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Answers.ImpactRig;

@@ -18,7 +18,7 @@ public sealed class ImpactPromises
     private const int Cases = 150;
     private const int PlanCases = 40;
     private const int PairCases = 60;
-    private const int MostPairs = 40;
+    private const int MaxPairs = 40;
 
     private static readonly ImpactOptions Bare = new()
     {
@@ -153,7 +153,7 @@ public sealed class ImpactPromises
                 foreach (
                     var loss in Promise
                         .Engine.Impact(show, Bare with { Pairs = true, Recovery = true, Kinds = [LossKind.Device, LossKind.Link] })
-                        .Pairs.Take(MostPairs)
+                        .Pairs.Take(MaxPairs)
                 )
                 {
                     if (

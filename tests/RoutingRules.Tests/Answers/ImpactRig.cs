@@ -1,7 +1,6 @@
 using RoutingRules.Model;
 using RoutingRules.Planning;
 using RoutingRules.Planning.Losses;
-using RoutingRules.Reports.Answers;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;

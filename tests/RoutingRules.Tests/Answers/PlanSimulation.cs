@@ -1,13 +1,6 @@
-using FsCheck;
-using FsCheck.Fluent;
-using FsCheck.Xunit;
 using RoutingRules.Model;
-using RoutingRules.Planning;
 using RoutingRules.Planning.Losses;
-using RoutingRules.Profiles;
 using RoutingRules.Resolving;
-using RoutingRules.Testing;
-using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.Answers;
 

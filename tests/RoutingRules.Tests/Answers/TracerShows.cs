@@ -1,10 +1,7 @@
-using RoutingRules.Documents;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Profiles.Generic;
 using RoutingRules.Resolving;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Profiles;
 using RoutingRules.Tracing;
 
 namespace RoutingRules.Tests.Answers;

@@ -1,7 +1,6 @@
 using RoutingRules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Profiles.Generic;
 using RoutingRules.Resolving;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Profiles;

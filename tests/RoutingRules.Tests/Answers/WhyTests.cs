@@ -1,7 +1,5 @@
-using RoutingRules.Assignment;
 using RoutingRules.Assignment.Explaining;
 using RoutingRules.Model;
-using RoutingRules.Reports.FindingReports;
 using RoutingRules.Testing;
 using static RoutingRules.Tests.Answers.WhyShows;
 

@@ -1,14 +1,8 @@
 using System.Text;
-using System.Text.Json;
-using FsCheck;
 using FsCheck.Fluent;
-using FsCheck.Xunit;
 using RoutingRules.ChannelMaps;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
-using RoutingRules.Testing;
 using RoutingRules.Tests.External;
-using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.ChannelMaps.Is08Maps;
 

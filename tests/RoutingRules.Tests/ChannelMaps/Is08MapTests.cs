@@ -7,7 +7,6 @@ using RoutingRules.ChannelMaps;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.External;
 using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.ChannelMaps.Is08Maps;

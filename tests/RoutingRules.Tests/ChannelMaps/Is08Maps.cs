@@ -1,15 +1,4 @@
-using System.Text;
-using System.Text.Json;
-using FsCheck;
-using FsCheck.Fluent;
-using FsCheck.Xunit;
 using RoutingRules.ChannelMaps;
-using RoutingRules.Model;
-using RoutingRules.Profiles;
-using RoutingRules.Testing;
-using RoutingRules.Tests.External;
-using RoutingRules.Tests.Promises;
-using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.ChannelMaps;
 

@@ -1,16 +1,20 @@
 using System.Diagnostics;
 using System.Globalization;
+using RoutingRules.Tests.Diagnosis;
 
 namespace RoutingRules.Tests.Exploring;
 
 /// <summary>Looks for shows that break a promise, for as long as one likes, and prints a line that brings each one back.</summary>
 internal static class Program
 {
-    private const string Usage = "explore MINUTESm [FIRST-SEED [NAME…]]   or   explore NAME SEED";
+    private const string Usage = "explore MINUTESm [FIRST-SEED [NAME…]]   or   explore NAME SEED   or   faults EACH [SEED]";
 
     public static int Main(string[] args)
     {
         var whole = CultureInfo.InvariantCulture;
+        if (args is ["faults", var each, ..] && int.TryParse(each, NumberStyles.None, whole, out var count))
+            return Faults(count, args.Length > 2 && int.TryParse(args[2], NumberStyles.None, whole, out var from) ? from : 1);
+
         if (args is not ["explore", var what, ..])
             return Fail(Usage);
 
@@ -28,6 +32,22 @@ internal static class Program
             return Fail(Usage);
 
         return Find(what) is { } experiment ? Print(experiment, again, experiment.Try(again)) : Fail(Names());
+    }
+
+    /// <summary>Plants faults and prints which are not told as one cause and mended, then the table by kind.</summary>
+    private static int Faults(int each, int seed)
+    {
+        var shows = CleanShows.All(60, seed);
+        Console.WriteLine($"{shows.Count} clean shows");
+        foreach (var isPinned in new[] { true, false })
+        {
+            var some = shows.FindAll(show => show.Title.EndsWith("pinned", StringComparison.Ordinal) == isPinned);
+            Console.WriteLine($"{some.Count} clean shows, {(isPinned ? "pinned" : "as they are")}");
+            Console.WriteLine(FaultTable.Single(some, seed, each, Console.WriteLine));
+            Console.WriteLine(FaultTable.Double(some, seed, each * 8, Console.WriteLine));
+        }
+
+        return 0;
     }
 
     private static int Explore(TimeSpan time, int first, IReadOnlyList<Experiment> experiments)

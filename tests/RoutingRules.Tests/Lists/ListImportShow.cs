@@ -1,8 +1,5 @@
 using System.Text;
-using RoutingRules.Configuration;
 using RoutingRules.Documents;
-using RoutingRules.Engine.Configuration;
-using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Reports.Lists;
 

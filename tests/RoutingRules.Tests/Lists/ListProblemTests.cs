@@ -1,9 +1,4 @@
 using System.Text;
-using RoutingRules.Configuration;
-using RoutingRules.Documents;
-using RoutingRules.Engine.Configuration;
-using RoutingRules.Fixing;
-using RoutingRules.Model;
 using RoutingRules.Reports.Lists;
 using static RoutingRules.Tests.Lists.ListImportShow;
 

@@ -1,17 +1,9 @@
 using RoutingRules.Checking.Facts;
 using RoutingRules.Checking.Rules.Documents;
 using RoutingRules.Checking.Rules.Feeds;
-using RoutingRules.Checking.Rules.Labels;
-using RoutingRules.Checking.Rules.Lines;
-using RoutingRules.Checking.Rules.Networks;
-using RoutingRules.Checking.Rules.Points;
-using RoutingRules.Checking.Rules.Resilience;
-using RoutingRules.Checking.Rules.Streams;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules;
 using RoutingRules.Tests.Rules.Network;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Promises.GrowingFaultShows;

@@ -1,15 +1,5 @@
-using RoutingRules.Checking.Facts;
-using RoutingRules.Checking.Rules.Documents;
-using RoutingRules.Checking.Rules.Feeds;
-using RoutingRules.Checking.Rules.Labels;
-using RoutingRules.Checking.Rules.Lines;
-using RoutingRules.Checking.Rules.Networks;
-using RoutingRules.Checking.Rules.Points;
-using RoutingRules.Checking.Rules.Resilience;
-using RoutingRules.Checking.Rules.Streams;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Rules;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Rules;
 using RoutingRules.Tests.Rules.Network;

@@ -1,4 +1,3 @@
-using RoutingRules.Checking.Facts;
 using RoutingRules.Checking.Rules.Documents;
 using RoutingRules.Checking.Rules.Feeds;
 using RoutingRules.Checking.Rules.Labels;

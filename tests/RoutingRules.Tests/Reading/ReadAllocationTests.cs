@@ -6,7 +6,7 @@ namespace RoutingRules.Tests.Reading;
 public sealed class ReadAllocationTests
 {
     // The model itself takes about as many bytes as an indented document; twice that leaves room for texts that are longer in memory than in UTF-8.
-    private const double MostBytesPerByte = 2;
+    private const double MaxBytesPerByte = 2;
 
     [Fact]
     public void Reading_a_show_of_20_kilobytes_allocates_little_more_than_the_model()
@@ -22,6 +22,6 @@ public sealed class ReadAllocationTests
         var allocated = GC.GetAllocatedBytesForCurrentThread() - before;
 
         Assert.NotNull(read.Value);
-        Assert.InRange(allocated, 1, (long)(MostBytesPerByte * bytes.Length));
+        Assert.InRange(allocated, 1, (long)(MaxBytesPerByte * bytes.Length));
     }
 }

@@ -67,7 +67,11 @@ public sealed class GoldenReportTests
         return new BaselineBook(baseline).Apply(waived, Name);
     }
 
-    private static DocumentCheck Check(string name, string folder) => DocumentCheck.Run(Engine, name, File.ReadAllBytes(Path.Combine(folder, name)));
+    private static DocumentCheck Check(string name, string folder)
+    {
+        var text = File.ReadAllBytes(Path.Combine(folder, name));
+        return DocumentCheck.Run(Engine, name, text).WithCauses(Engine, text);
+    }
 
     private static string Write(string format, DocumentCheck document)
     {

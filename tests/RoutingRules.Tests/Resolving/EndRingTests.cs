@@ -1,12 +1,7 @@
 using RoutingRules.Checking.Rules.Hearing;
-using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Resolving;
-using RoutingRules.Rules;
-using RoutingRules.Testing;
 using RoutingRules.Tests.Promises;
 using RoutingRules.Tests.Rules;
-using static RoutingRules.Testing.SmallProfiles;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Resolving.EndShows;
 

@@ -1,10 +1,8 @@
 using RoutingRules.Checking.Rules.Hearing;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Resolving;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Promises;
 using RoutingRules.Tests.Rules;
 using static RoutingRules.Testing.SmallProfiles;
 using static RoutingRules.Testing.SmallShow;

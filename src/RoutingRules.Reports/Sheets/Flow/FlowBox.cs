@@ -14,8 +14,8 @@ internal sealed class FlowBox(SheetFlowNode node, int index, int edges)
     private const double Plain = 6.4;
     private const double PerEdge = 3.6;
     private const double Gap = 1.5;
-    private const int MostLines = 2;
-    private const int MostOfConnector = 3;
+    private const int MaxLines = 2;
+    private const int MaxOfConnector = 3;
 
     public SheetFlowNode Node { get; } = node;
 
@@ -60,8 +60,8 @@ internal sealed class FlowBox(SheetFlowNode node, int index, int edges)
         NameAt = FlowText.Width(Mark, MarkSize, true) + Gap;
         var fits = NameAt + FlowText.Width(Node.Name, MarkSize, false) <= first;
         Name = fits ? Node.Name : "";
-        var most = Math.Max(Node.Kind == SheetFlowKind.Connector ? MostOfConnector : MostLines, (int)((least - Plain) / LineStep));
-        Lines = [.. fits ? [] : FlowText.Wrap(Node.Name, room, NoteSize, MostLines), .. FlowText.Wrap(Node.Note, room, NoteSize, most)];
+        var most = Math.Max(Node.Kind == SheetFlowKind.Connector ? MaxOfConnector : MaxLines, (int)((least - Plain) / LineStep));
+        Lines = [.. fits ? [] : FlowText.Wrap(Node.Name, room, NoteSize, MaxLines), .. FlowText.Wrap(Node.Note, room, NoteSize, most)];
         Height = Math.Max(least, Plain + (LineStep * Lines.Count));
     }
 }

@@ -9,14 +9,14 @@ namespace RoutingRules.Reports.Sheets.Flow;
 internal sealed partial class FlowBuilder
 {
     /// <summary>How many bundles a drawing has at most, so that the first one stands under the cautions on a page of Letter.</summary>
-    private const int MostBundles = 7;
+    private const int MaxBundles = 7;
 
     /// <summary>Devices that send, the streams, links and cables between, and devices that take; what carries nothing is left out.</summary>
     public ValueList<SheetFlow> Overall(SheetSelection selection)
     {
         var bundles = Bundles()
             .Where(bundle => selection.IsAll || bundle.Runs.Any(run => selection.Has(run.From) || selection.Has(run.To)))
-            .Chunk(MostBundles)
+            .Chunk(MaxBundles)
             .ToArray();
         const string Title = "Between the devices";
         return bundles

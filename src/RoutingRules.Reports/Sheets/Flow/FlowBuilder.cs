@@ -9,8 +9,8 @@ namespace RoutingRules.Reports.Sheets.Flow;
 internal sealed partial class FlowBuilder
 {
     /// <summary>How many ends a drawing has at most: channels are one line high, connectors often three or four.</summary>
-    private const int MostChannels = 18;
-    private const int MostConnectors = 12;
+    private const int MaxChannels = 18;
+    private const int MaxConnectors = 12;
 
     private readonly SheetFacts facts;
     private readonly SignalGraph graph;
@@ -73,8 +73,8 @@ internal sealed partial class FlowBuilder
         var here = ways.Where(way => way.Points.Any(point => graph.DeviceOf(point) == device)).ToArray();
         return
         [
-            .. Draw("From source to connector", here.Where(way => !EndsInside(way)), MostConnectors),
-            .. Draw("From source to channel", here.Where(EndsInside), MostChannels),
+            .. Draw("From source to connector", here.Where(way => !EndsInside(way)), MaxConnectors),
+            .. Draw("From source to channel", here.Where(EndsInside), MaxChannels),
         ];
     }
 

@@ -14,7 +14,7 @@ internal sealed class FlowLayout
     private const double Edge = 1.6;
     private const double SlotWidth = 16;
     private const double WidestBox = 78;
-    private const double MostGaps = 80;
+    private const double MaxGaps = 80;
     private const double DeviceShare = 0.62;
     private const double FrameGap = 2.6;
 
@@ -77,7 +77,7 @@ internal sealed class FlowLayout
         var least =
             columns.Length <= 3 ? 24.0
             : columns.Length == 4 ? 15.0
-            : Math.Min(10.0, MostGaps / gaps);
+            : Math.Min(10.0, MaxGaps / gaps);
         var room = Width - (2 * Edge);
         var shares = columns.Select(Share).ToArray();
         var narrow = shares.Sum(share => share == 0 ? SlotWidth : 0);

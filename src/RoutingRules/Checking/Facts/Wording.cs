@@ -11,7 +11,7 @@ internal static class Wording
     public const int Listed = 12;
 
     /// <summary>How many names a sentence lists before it only counts.</summary>
-    public const int MostListed = 4;
+    public const int MaxListed = 4;
 
     /// <summary>The items with commas and a last word between the last two; beyond <see cref="Listed"/> only their number.</summary>
     public static string List(IReadOnlyList<string> items, string last = "and")
@@ -33,7 +33,7 @@ internal static class Wording
     public static string Names(IReadOnlyList<string> names, bool quoted = true)
     {
         var mark = quoted ? "'" : "";
-        var shown = names.Count <= MostListed ? names.Count : MostListed - 1;
+        var shown = names.Count <= MaxListed ? names.Count : MaxListed - 1;
         var text = "";
         for (var i = 0; i < shown; i++)
         {

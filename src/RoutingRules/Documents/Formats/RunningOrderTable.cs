@@ -6,8 +6,8 @@ namespace RoutingRules.Documents.Formats;
 /// <summary>The tables of a running order.</summary>
 internal static class RunningOrderTable
 {
-    private const int MostSeconds = 3600;
-    private const int MostMinutes = 1440;
+    private const int MaxSeconds = 3600;
+    private const int MaxMinutes = 1440;
 
     public static ObjectTable<RunningOrder> Run { get; } = CreateRun();
 
@@ -16,19 +16,19 @@ internal static class RunningOrderTable
         var act = CreateAct();
         var pace = CreatePace();
         var table = new TableBuilder<RunningOrder>("run", "running order", "The acts of one stage in the order in which they play, on one rig.");
-        var version = table.Required("schemaVersion", new VersionKind(ShowTable.Version), static run => run.SchemaVersion, "The version of this format.");
-        var title = table.Required("title", Kinds.FilledText, static run => run.Title, "What the event is called.");
-        var venue = table.Optional("venue", Kinds.Text, static run => run.Venue, "Where it takes place.");
-        var date = table.OptionalValue("date", Kinds.Date, static run => run.Date, "The first day, year-month-day.");
-        var revision = table.Optional("revision", Kinds.Text, static run => run.Revision, "The revision of the document, printed on every sheet.");
-        var rig = table.Required("rig", RigTables.Rig, static run => run.Rig, "The equipment all acts share and how it is cabled.");
-        var feeds = table.List("feeds", IntentTables.Feed, static run => run.Feeds, "Feeds that every act has unless it says otherwise.");
-        var lines = table.List("lines", IntentTables.Line, static run => run.Lines, "Lines that every act has unless it says otherwise.");
-        var patch = table.Default("patch", PatchTables.Patch, new Patch(), static run => run.Patch, "The patch before the first act.");
-        var locked = table.List("locked", Kinds.Id<Feed>(), static run => run.Locked, "House feeds that no act may change, leave out or move.");
-        var paces = table.Default("pace", pace, new Pace(), static run => run.Pace, "How long things take; absent means the usual times.");
-        var acts = table.RequiredList("acts", act, static run => run.Acts, "The acts, in the order in which they play.", min: 1);
-        var extensions = table.Extensions(static run => run.Extensions);
+        var version = table.Required("schemaVersion", new VersionKind(ShowTable.Version), static order => order.SchemaVersion, "The version of this format.");
+        var title = table.Required("title", Kinds.FilledText, static order => order.Title, "What the event is called.");
+        var venue = table.Optional("venue", Kinds.Text, static order => order.Venue, "Where it takes place.");
+        var date = table.OptionalValue("date", Kinds.Date, static order => order.Date, "The first day, year-month-day.");
+        var revision = table.Optional("revision", Kinds.Text, static order => order.Revision, "The revision of the document, printed on every sheet.");
+        var rig = table.Required("rig", RigTables.Rig, static order => order.Rig, "The equipment all acts share and how it is cabled.");
+        var feeds = table.List("feeds", IntentTables.Feed, static order => order.Feeds, "Feeds that every act has unless it says otherwise.");
+        var lines = table.List("lines", IntentTables.Line, static order => order.Lines, "Lines that every act has unless it says otherwise.");
+        var patch = table.Default("patch", PatchTables.Patch, new Patch(), static order => order.Patch, "The patch before the first act.");
+        var locked = table.List("locked", Kinds.Id<Feed>(), static order => order.Locked, "House feeds that no act may change, leave out or move.");
+        var paces = table.Default("pace", pace, new Pace(), static order => order.Pace, "How long things take; absent means the usual times.");
+        var acts = table.RequiredList("acts", act, static order => order.Acts, "The acts, in the order in which they play.", min: 1);
+        var extensions = table.Extensions(static order => order.Extensions);
         return table.Build(
             (in Slots read) =>
                 new RunningOrder
@@ -59,7 +59,7 @@ internal static class RunningOrderTable
         var start = table.OptionalValue("start", new TimeKind(), static act => act.Start, "When it begins to play, hours:minutes.");
         var minutes = table.OptionalValue(
             "changeoverMinutes",
-            new IntKind(0, MostMinutes),
+            new IntKind(0, MaxMinutes),
             static act => act.ChangeoverMinutes,
             "Minutes between the end of the act before and the start."
         );
@@ -97,7 +97,7 @@ internal static class RunningOrderTable
     {
         var usual = new Pace();
         var table = new TableBuilder<Pace>("pace", "pace", "How long the hand movements of a changeover take, in seconds.");
-        var seconds = new IntKind(0, MostSeconds);
+        var seconds = new IntKind(0, MaxSeconds);
         var plug = table.Default(
             "secondsToPlug",
             seconds,

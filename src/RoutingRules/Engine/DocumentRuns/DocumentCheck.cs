@@ -1,5 +1,4 @@
 using RoutingRules.Documents;
-using RoutingRules.Documents.Tables;
 using RoutingRules.Documents.Text;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
@@ -43,6 +42,9 @@ public sealed record DocumentCheck
 
     /// <summary>The fixes offered for findings, when they were asked for; see <see cref="WithFixes"/>.</summary>
     public ValueList<FindingOffers> Offers { get; init; }
+
+    /// <summary>What the findings come from, when it was asked for; see <see cref="WithCauses"/>.</summary>
+    public ValueList<OfferedCause> Causes { get; init; }
 
     /// <summary>What it came to.</summary>
     public DocumentStatus Status =>
@@ -98,7 +100,7 @@ public sealed record DocumentCheck
         };
     }
 
-    /// <summary>The check of a document as it was loaded, with its places counted in the text that holds it.</summary>
+    /// <summary>The check of a document as it was loaded, with what its findings come from, and its places counted in the text that holds it.</summary>
     /// <param name="engine">The engine.</param>
     /// <param name="file">The document; one that could not be had is unreadable.</param>
     /// <param name="offersFixes">Whether to try fixes for each finding, see <see cref="WithFixes"/>.</param>
@@ -115,6 +117,7 @@ public sealed record DocumentCheck
     {
         ArgumentNullException.ThrowIfNull(file);
         var check = file.Problem is { } problem ? Unreadable(engine, file.Path, problem) : Run(engine, file.Path, file.Utf8.Span, observer, cancellation);
+        check = file.Problem is null ? check.WithCauses(engine, file.Utf8, cancellation) : check;
         check = offersFixes ? check.WithFixes(engine, file.Utf8, cancellation) : check;
         return file.TextPath is null ? check : check.Moved(file.Start) with { TextPath = file.TextPath };
     }
@@ -187,6 +190,27 @@ public sealed record DocumentCheck
         };
     }
 
+    /// <summary>
+    /// The check with what its findings come from: see <see cref="RoutingEngine.Diagnose"/>. Costs nothing where nothing is graver than a note, else a few
+    /// checks of the show. The repairs of a document of an older format version stand without patches: there is no text that they would change.
+    /// </summary>
+    /// <param name="engine">The engine that checked.</param>
+    /// <param name="utf8Json">The text that was checked.</param>
+    /// <param name="cancellation">Stops between repairs that are tried.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public DocumentCheck WithCauses(RoutingEngine engine, ReadOnlyMemory<byte> utf8Json, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        if (Show is null || Result.Worst is null or Severity.Note)
+        {
+            return this;
+        }
+
+        var causes = engine.Diagnose(engine.Resolve(Show), Result, cancellation);
+        var isUpgraded = ReadingResults.IsUpgraded(Result.Findings);
+        return this with { Causes = causes.Select((cause, i) => OfferedCause.Of(cause, i + 1, isUpgraded ? null : Show, utf8Json.Span)).ToValueList() };
+    }
+
     /// <summary>The name that places in the text go with.</summary>
     internal string PlacePath => TextPath ?? Path;
 
@@ -222,22 +246,16 @@ public sealed record DocumentCheck
                     )
                     .ToValueList(),
             },
-            Offers = Offers
-                .Select(offers =>
-                    offers with
-                    {
-                        Offers = offers
-                            .Offers.Select(offer =>
-                                offer.Change is { } change
-                                    ? offer with
-                                    {
-                                        Change = change with { Start = start.Of(change.Start), End = start.Of(change.End) },
-                                    }
-                                    : offer
-                            )
-                            .ToValueList(),
-                    }
-                )
+            Offers = Offers.Select(offers => offers with { Offers = Moved(offers.Offers, start) }).ToValueList(),
+            Causes = Causes
+                .Select(cause => cause with { Repair = Moved([cause.Repair], start)[0], Alternatives = Moved(cause.Alternatives, start) })
                 .ToValueList(),
         };
+
+    private static ValueList<OfferedFix> Moved(ValueList<OfferedFix> offers, TextPosition start) =>
+        offers
+            .Select(offer =>
+                offer.Change is { } change ? offer with { Change = change with { Start = start.Of(change.Start), End = start.Of(change.End) } } : offer
+            )
+            .ToValueList();
 }

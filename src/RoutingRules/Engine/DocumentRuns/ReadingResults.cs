@@ -1,5 +1,4 @@
 using RoutingRules.Checking.Facts;
-using RoutingRules.Documents;
 using RoutingRules.Documents.Tables;
 using RoutingRules.Model;
 using RoutingRules.Rules;

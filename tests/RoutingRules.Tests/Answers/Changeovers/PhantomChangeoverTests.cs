@@ -1,10 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Planning;
 using RoutingRules.Planning.Changeovers;
-using RoutingRules.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules;
-using RoutingRules.Tests.Rules.Network;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Answers.Changeovers.ChangeoverShows;
 

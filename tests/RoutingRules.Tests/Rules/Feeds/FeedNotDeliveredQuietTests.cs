@@ -2,7 +2,6 @@ using FsCheck.Xunit;
 using RoutingRules.Checking.Rules.Feeds;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Rules;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Rules.Feeds.FeedNotDeliveredShows;

@@ -162,9 +162,9 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
 
         found.Places.Add(place);
         found.IsPartial |= isPartial;
-        if (sum > found.Most)
+        if (sum > found.Max)
         {
-            (found.Name, found.Place, found.Most) = (name, end is null ? place : $"{end}, behind {place},", sum);
+            (found.Name, found.Place, found.Max) = (name, end is null ? place : $"{end}, behind {place},", sum);
         }
     }
 
@@ -177,7 +177,7 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
             _ => "line",
         };
         var limit = string.Create(CultureInfo.InvariantCulture, $"{Limit(context, kind):0.###} ms");
-        var most = string.Create(CultureInfo.InvariantCulture, $"{found.Most:0.##} ms");
+        var most = string.Create(CultureInfo.InvariantCulture, $"{found.Max:0.##} ms");
         var partial = found.IsPartial ? " Parts whose latency is not stated count as 0." : "";
         var start = kind == 2 ? "after entering" : "after leaving its bus";
         context.Report(
@@ -204,6 +204,6 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
 
         public string Place { get; set; } = "";
 
-        public double Most { get; set; }
+        public double Max { get; set; }
     }
 }

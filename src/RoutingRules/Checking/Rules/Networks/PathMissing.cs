@@ -8,7 +8,7 @@ namespace RoutingRules.Checking.Rules.Networks;
 /// <summary>Reports streams that no chain of links takes from sender to receiver.</summary>
 /// <remarks>
 /// The signal graph lets a stream connect its slots whatever the links, so that rules on feeds, lines and outputs judge the patch as set: they do not
-/// speak of missing links, this rule alone does. One finding for each two parts of a network that are not joined; entities are the network and, of the
+/// speak of missing links, this rule alone does. One finding for each two islands of a network that are not joined; entities are the network and, of the
 /// devices of either part, the one whose id comes first.
 /// </remarks>
 public sealed class PathMissing : Rule<ResolvedShow>
@@ -34,7 +34,7 @@ public sealed class PathMissing : Rule<ResolvedShow>
     public override void Check(RuleContext context, ResolvedShow subject)
     {
         var gaps = new List<Gap>();
-        var parts = new Dictionary<(int Network, int Device), Id<Device>>();
+        var islands = new Dictionary<(int Network, int Device), Id<Device>>();
         var map = context.Network;
         foreach (var stream in context.Streams)
         {
@@ -49,7 +49,7 @@ public sealed class PathMissing : Rule<ResolvedShow>
                 context.LookedAt(receiver.State == ConnectionState.Connected ? 1 : 0);
                 if (receiver.State == ConnectionState.Connected && context.DeviceOf(receiver.At) is var device && !map.Joins(network, sender, device))
                 {
-                    Add(context, gaps, parts, network, sender, device, stream, $"/patch/streams/{stream.Index}/to/{receiver.Index}");
+                    Add(context, gaps, islands, network, sender, device, stream, $"/patch/streams/{stream.Index}/to/{receiver.Index}");
                 }
             }
         }
@@ -63,7 +63,7 @@ public sealed class PathMissing : Rule<ResolvedShow>
     private static void Add(
         RuleContext context,
         List<Gap> gaps,
-        Dictionary<(int Network, int Device), Id<Device>> parts,
+        Dictionary<(int Network, int Device), Id<Device>> islands,
         int network,
         DeviceNode sender,
         DeviceNode receiver,
@@ -71,8 +71,8 @@ public sealed class PathMissing : Rule<ResolvedShow>
         string pointer
     )
     {
-        var one = Part(context, parts, network, sender);
-        var other = Part(context, parts, network, receiver);
+        var one = Island(context, islands, network, sender);
+        var other = Island(context, islands, network, receiver);
         var (low, high) = one.CompareTo(other) <= 0 ? (one, other) : (other, one);
         var gap = gaps.Find(known => known.Network == network && known.Low == low && known.High == high);
         if (gap is null)
@@ -125,9 +125,9 @@ public sealed class PathMissing : Rule<ResolvedShow>
     }
 
     /// <summary>The first device, by id, of those a device is joined with.</summary>
-    private static Id<Device> Part(RuleContext context, Dictionary<(int Network, int Device), Id<Device>> parts, int network, DeviceNode device)
+    private static Id<Device> Island(RuleContext context, Dictionary<(int Network, int Device), Id<Device>> islands, int network, DeviceNode device)
     {
-        if (parts.TryGetValue((network, device.Index), out var first))
+        if (islands.TryGetValue((network, device.Index), out var first))
         {
             return first;
         }
@@ -141,7 +141,7 @@ public sealed class PathMissing : Rule<ResolvedShow>
             }
         }
 
-        parts.Add((network, device.Index), first);
+        islands.Add((network, device.Index), first);
         return first;
     }
 

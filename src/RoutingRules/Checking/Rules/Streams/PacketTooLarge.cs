@@ -43,7 +43,7 @@ public sealed class PacketTooLarge : Rule<StreamNode>
 
         var rate = NetworkRates.Of(context.Rig, network, context.DeviceOf(subject.From));
         var load = kind.Load(network.PacketMicroseconds, rate, subject.Model.From.Width);
-        if (load.SampleOctets <= kind.MostSampleOctets || kind.MostChannels(load.Samples) is not { } most)
+        if (load.SampleOctets <= kind.MaxSampleOctets || kind.MaxChannels(load.Samples) is not { } most)
         {
             return;
         }
@@ -56,7 +56,7 @@ public sealed class PacketTooLarge : Rule<StreamNode>
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"Stream '{subject.Model.Id}' of {subject.Model.From.Width} {(subject.Model.From.Width == 1 ? "channel" : "channels")} makes packets of "
-                    + $"{load.SampleOctets} octets of audio on network '{network.Id}', but {kind.MostSampleOctets} octets fit: {remedy}."
+                    + $"{load.SampleOctets} octets of audio on network '{network.Id}', but {kind.MaxSampleOctets} octets fit: {remedy}."
             ),
             $"/patch/streams/{subject.Index}/from",
             Entity.Of("stream", subject.Model.Id)
