@@ -7,6 +7,7 @@ using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Reports.FindingReports;
+using RoutingRules.Reports.Names;
 
 namespace RoutingRules.Cli.Commands;
 
@@ -28,6 +29,7 @@ internal static class AssignCommand
         var format = ToolOptions.Format("How the report is written to standard output, together with --out, usually text.");
         var report = ToolOptions.Report();
         var labels = new Option<bool>("--labels") { Description = "Label points that have no label after the feeds and lines that are placed there." };
+        var names = new NamesOption(NameStyle.Both);
         var setup = new EngineOptions();
         var quiet = ToolOptions.Quiet();
         var command = new ToolCommand(
@@ -44,6 +46,7 @@ internal static class AssignCommand
             labels,
             format,
             report,
+            names,
             setup,
             quiet,
         };
@@ -69,7 +72,7 @@ internal static class AssignCommand
             };
 
             var onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormats.All[0];
-            var reportOptions = ReportSetup.Options(engine, isQuiet);
+            var reportOptions = ReportSetup.Options(engine, isQuiet, show => names.Of(parsed, engine, show));
             using var target = outPath is null ? null : OutputFile.Begin(outPath, [path, .. loaded.Files]);
             using var reports = new ReportOutput(onOutput, parsed.GetRequiredValue(report), [path, .. loaded.Files], target, reportOptions, console);
             return Run(new Job(engine, path, outPath, options, isQuiet), target, reports, console, cancellation);

@@ -4,6 +4,7 @@ using RoutingRules.Assignment;
 using RoutingRules.Documents.Text;
 using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
+using RoutingRules.Reports.Names;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reports.FindingReports;
@@ -22,6 +23,8 @@ public sealed class TextReport : ReportWriter
     private readonly Severity lowest;
     private readonly bool isOwner;
     private readonly Coverage coverage;
+    private readonly ReportOptions options = new();
+    private PanelNames names = PanelNames.Ids;
     private ReportTotals totals;
     private bool endsBlank;
 
@@ -41,6 +44,7 @@ public sealed class TextReport : ReportWriter
     {
         this.output = new StreamWriter(output, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         isOwner = true;
+        this.options = options;
         lowest = options.Lowest;
         coverage = new Coverage(options.Rules);
     }
@@ -87,6 +91,7 @@ public sealed class TextReport : ReportWriter
         }
 
         Line($"{PlainText.Show(document.Path)}: {Headline(document)}");
+        names = options.NamesOf(document);
         var titles = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var rule in document.Result.Rules)
         {
@@ -108,6 +113,7 @@ public sealed class TextReport : ReportWriter
 
         WriteExcused(document, titles);
         WriteUndecided(document.Result);
+        names = PanelNames.Ids;
         Line("");
         if (document.Result.WasRead)
         {
@@ -269,6 +275,6 @@ public sealed class TextReport : ReportWriter
     private void Line(string text)
     {
         endsBlank = text.Length == 0;
-        output.Write(text + "\n");
+        output.Write(names.In(text) + "\n");
     }
 }
