@@ -1,5 +1,6 @@
 using RoutingRules.Assignment;
 using RoutingRules.Assignment.Explaining;
+using RoutingRules.Assignment.Result;
 using RoutingRules.Checking;
 using RoutingRules.Checking.Catalogue;
 using RoutingRules.Configuration;
@@ -120,7 +121,14 @@ public sealed class RoutingEngine
         options ??= new AssignmentOptions();
         var result = Assigner.Assign(show, options, cancellation);
         Verification.ResultGate.Pass(show, result, options, id => Profiles.Find(id)?.Value);
-        return options.ExplainUnplaced ? UnplacedExplainer.Explain(Assigner, show, options, result, static _ => true, cancellation) : result;
+        result = options.ExplainUnplaced ? UnplacedExplainer.Explain(Assigner, show, options, result, static _ => true, cancellation) : result;
+        if (!ResultDetails.AreWanted(options))
+        {
+            return result;
+        }
+
+        var detailed = ResultDetails.Write(Checker.Resolve(show), Checker.Resolve(result.Show), options);
+        return result with { Show = detailed, Check = Checker.Check(detailed, cancellation) };
     }
 
     /// <summary>Answers why a feed or a line is where an assignment places it, and what if it were not.</summary>

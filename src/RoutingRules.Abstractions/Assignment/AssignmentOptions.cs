@@ -50,6 +50,20 @@ public sealed record AssignmentOptions
     /// </summary>
     public bool ExplainUnplaced { get; init; }
 
+    /// <summary>
+    /// Whether the result also writes down what follows from the places: phantom power and gain of inputs go with the lines that moved, phantom power is
+    /// switched as placed lines need it, and labels of what moved away are taken off.
+    /// </summary>
+    public bool WriteSettings { get; init; }
+
+    /// <summary>Whether points of the result that have no label get the names of the feeds and lines that are placed there.</summary>
+    public bool WriteLabels { get; init; }
+
+    /// <summary>
+    /// Whether the points and devices of <see cref="Without"/> are written down as unavailable, so that the next assignment does without them too.
+    /// </summary>
+    public bool MarkWithout { get; init; }
+
     /// <summary>Units of search work, 0 or more: the same budget always gives the same result.</summary>
     public long Budget { get; init; } = 500_000;
 }

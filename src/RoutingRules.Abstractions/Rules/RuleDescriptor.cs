@@ -20,6 +20,11 @@ public sealed record RuleDescriptor
     /// <summary>The severity of its findings unless the configuration says otherwise.</summary>
     public required Severity Severity { get; init; }
 
+    /// <summary>
+    /// All severities that its findings may have unless the configuration says otherwise, the gravest first; empty where all have the usual one.
+    /// </summary>
+    public ValueList<Severity> Severities { get; init; }
+
     /// <summary>What it checks, in a sentence or two.</summary>
     public required string Checks { get; init; }
 

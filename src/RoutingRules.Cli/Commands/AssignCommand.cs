@@ -28,19 +28,22 @@ internal static class AssignCommand
         var pin = new Option<bool>("--pin") { Description = "Write every place of the result as a point, so that a later check finds each slip." };
         var format = ToolOptions.Format("How the report is written to standard output, together with --out, usually text.");
         var report = ToolOptions.Report();
+        var labels = new Option<bool>("--labels") { Description = "Label points that have no label after the feeds and lines that are placed there." };
         var setup = new EngineOptions();
         var quiet = ToolOptions.Quiet();
         var command = new ToolCommand(
             "assign",
             "Complete the patch of a show: find an output for every feed and an input for every line, and write the streams and routes that carry them.",
             "routing-rules assign saturday.show.json --out saturday-patched.show.json\nWrites the completed show and lists where everything went.",
-            "routing-rules assign saturday.show.json --without box-r --out rescue.show.json\nPlans the show again without a dead box."
+            "routing-rules assign saturday.show.json --without box-r --out rescue.show.json\nPlans the show again without a dead box, and "
+                + "writes down that its connectors are unavailable."
         )
         {
             file,
             @out,
             search,
             pin,
+            labels,
             format,
             report,
             setup,
@@ -59,7 +62,13 @@ internal static class AssignCommand
 
             var isQuiet = parsed.GetValue(quiet);
             var (engine, loaded) = setup.Create(parsed, [path], console, cancellation, isQuiet);
-            var options = search.Of(engine, parsed) with { ExplainUnplaced = true };
+            var options = search.Of(engine, parsed) with
+            {
+                ExplainUnplaced = true,
+                WriteSettings = true,
+                WriteLabels = parsed.GetValue(labels),
+                MarkWithout = true,
+            };
 
             var onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormats.All[0];
             var reportOptions = ReportSetup.Options(engine, isQuiet);

@@ -13,6 +13,8 @@ internal static class RulesCommand
         var id = new Argument<string?>("ID") { Description = "A rule's id or name, to read all about it.", Arity = ArgumentArity.ZeroOrOne }.NamesNoOption();
         var effective = new Option<bool>("--effective") { Description = "With ID: which values count for the rule, and which file and line set each." };
         var markdown = new Option<bool>("--markdown") { Description = "Write the whole catalogue as one page of Markdown." };
+        var format = new Option<string?>("--format") { HelpName = "FORMAT", Description = "How the rules are written: text (usually), json or markdown." };
+        format.AcceptOnlyFromAmong("text", "json", "markdown");
         var config = ToolOptions.Config();
         var noConfig = ToolOptions.NoConfig();
         var command = new ToolCommand(
@@ -26,6 +28,7 @@ internal static class RulesCommand
             id,
             effective,
             markdown,
+            format,
             config,
             noConfig,
         };
@@ -39,9 +42,16 @@ internal static class RulesCommand
                 throw new UsageException("a configuration changes what counts, not what a rule is; add --effective, or leave the configuration away.");
             }
 
-            if ((isEffective && wanted is null) || (parsed.GetValue(markdown) && wanted is not null))
+            var isJson = parsed.GetValue(format) == "json";
+            var isMarkdown = parsed.GetValue(markdown) || parsed.GetValue(format) == "markdown";
+            if ((isEffective && wanted is null) || (isMarkdown && wanted is not null))
             {
                 throw new UsageException("--effective is about one rule, and needs its id; --markdown is about all, and takes none.");
+            }
+
+            if (isJson && (isEffective || isMarkdown))
+            {
+                throw new UsageException("--format json tells what rules are; leave --effective and --markdown away.");
             }
 
             var loaded = isEffective ? ConfigSetup.Load(choice, [Environment.CurrentDirectory], console, cancellation) : LoadedConfig.Usual;
@@ -49,9 +59,13 @@ internal static class RulesCommand
             using var output = Texts.Over(console.Output);
             if (wanted is null)
             {
-                if (parsed.GetValue(markdown))
+                if (isMarkdown)
                 {
                     output.Write(RuleCatalogue.Markdown(rules));
+                }
+                else if (isJson)
+                {
+                    output.Write(RuleJson.Write(rules));
                 }
                 else
                 {
@@ -67,6 +81,10 @@ internal static class RulesCommand
             if (isEffective)
             {
                 RuleReport.WriteEffective(rule, loaded, output);
+            }
+            else if (isJson)
+            {
+                output.Write(RuleJson.Write([rule]));
             }
             else
             {

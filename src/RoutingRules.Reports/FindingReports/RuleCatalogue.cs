@@ -30,10 +30,7 @@ public static class RuleCatalogue
         page.Append("\n| id | name | severity | what it finds |\n|---|---|---|---|\n");
         foreach (var rule in rules)
         {
-            page.Append(
-                CultureInfo.InvariantCulture,
-                $"| [{rule.Id}](#{Anchor(rule)}) | `{rule.Name}` | {PlainText.Word(rule.Severity)} | {Text(rule.Title)} |\n"
-            );
+            page.Append(CultureInfo.InvariantCulture, $"| [{rule.Id}](#{Anchor(rule)}) | `{rule.Name}` | {RuleReport.Words(rule)} | {Text(rule.Title)} |\n");
         }
 
         foreach (var family in rules.GroupBy(rule => rule.Family).OrderBy(family => family.Key))
@@ -86,7 +83,7 @@ public static class RuleCatalogue
 
     private static void Write(StringBuilder page, RuleDescriptor rule)
     {
-        page.Append(CultureInfo.InvariantCulture, $"\n### {rule.Id} {rule.Name}\n\n**{Text(rule.Title)}** ({PlainText.Word(rule.Severity)})\n\n");
+        page.Append(CultureInfo.InvariantCulture, $"\n### {rule.Id} {rule.Name}\n\n**{Text(rule.Title)}** ({RuleReport.Words(rule)})\n\n");
         page.Append(CultureInfo.InvariantCulture, $"- Checks: {Text(rule.Checks)}\n- Why: {Text(rule.Why)}\n- What to do: {Text(rule.Remedy)}\n");
         foreach (var option in rule.Options)
         {
@@ -99,6 +96,11 @@ public static class RuleCatalogue
         page.Append(CultureInfo.InvariantCulture, $"- Fix by the engine: {RuleReport.Word(rule.Fixability)}\n");
         page.Append(WaiverCheck.IsFixed(rule) ? "- Always counts: it can be neither switched off nor waived.\n" : "");
         page.Append(CultureInfo.InvariantCulture, $"- Source: {Text(rule.Source)}\n");
+        if (RuleExample.Of(rule.Id) is { } example)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"\nA piece of a show that it finds fault with: {Text(example.Says)}\n\n```json\n{example.Bad}\n```\n");
+            page.Append(example.Good is { } good ? $"\nA piece of one that passes:\n\n```json\n{good}\n```\n" : "");
+        }
     }
 
     /// <summary>Settings of whole families may name options of any of their rules; the engine checks these.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using RoutingRules.Documents.Text;
 using RoutingRules.Engine.Configuration;
+using RoutingRules.Model;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reports.FindingReports;
@@ -32,7 +33,7 @@ public static class RuleReport
         ArgumentNullException.ThrowIfNull(output);
         output.Write($"{rule.Id} {rule.Name}: {rule.Title}\n\n");
         var table = new TextColumns();
-        table.Add("Severity", PlainText.Word(rule.Severity));
+        table.Add("Severity", Words(rule));
         table.Add("Family", Family(rule.Family));
         table.Add("Checks", rule.Checks);
         table.Add("Why", rule.Why);
@@ -48,6 +49,13 @@ public static class RuleReport
         }
 
         table.WriteTo(output, "");
+        if (RuleExample.Of(rule.Id) is { } example)
+        {
+            output.Write(
+                "\nA piece of a show that it finds fault with:\n\n  "
+                    + $"{example.Bad}\n\n  {example.Says}\n{(example.Good is { } good ? $"\nA piece of one that passes:\n\n  {good}\n" : "")}"
+            );
+        }
     }
 
     /// <summary>What counts for a rule under a configuration, each value with the file and line that set it.</summary>
@@ -67,6 +75,12 @@ public static class RuleReport
         table.WriteTo(output, "");
         output.Write(config.Files.IsEmpty ? "\nNo configuration was found.\n" : $"\nConfiguration: {PlainText.Show(string.Join(", then ", config.Files))}\n");
     }
+
+    /// <summary>All severities that findings of a rule may have, the gravest first.</summary>
+    internal static ValueList<Severity> Severities(RuleDescriptor rule) => rule.Severities.IsEmpty ? [rule.Severity] : rule.Severities;
+
+    /// <summary>The severities of a rule in words: <c>error or warning</c>.</summary>
+    internal static string Words(RuleDescriptor rule) => string.Join(" or ", Severities(rule).Select(PlainText.Word));
 
     internal static string Word(Fixability fixability) =>
         fixability switch

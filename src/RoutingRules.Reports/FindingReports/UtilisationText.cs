@@ -32,7 +32,7 @@ internal static class UtilisationText
     public static void Write(Show show, IEnumerable<DeviceUse> table, TextWriter output)
     {
         var used = table.Where(IsUsed).ToList();
-        var idle = table.Where(use => !IsUsed(use)).Select(use => Name(show, use)).ToList();
+        var idle = table.Where(use => !IsUsed(use) && !IsCabled(show, use)).Select(use => Name(show, use)).ToList();
         if (used.Count == 0)
         {
             return;
@@ -54,6 +54,9 @@ internal static class UtilisationText
     }
 
     private static bool IsUsed(DeviceUse use) => use.OutputsUsed + use.InputsUsed + use.TransmitBlocksUsed + use.ReceiveBlocksUsed > 0;
+
+    /// <summary>Amplifiers and racks at the end of cables are used, though nothing is patched at them.</summary>
+    private static bool IsCabled(Show show, DeviceUse use) => show.Rig.Cables.Any(cable => cable.To.Device == use.Device);
 
     private static string Name(Show show, DeviceUse use)
     {

@@ -96,6 +96,22 @@ public sealed class AssignCommandTests : IDisposable
             .Civil();
 
         Assert.Contains("  out/3  Monitor", result.Out, StringComparison.Ordinal);
+        Assert.Equal(
+            ["box/out/1", "box/out/2"],
+            ShowReader.Read(File.ReadAllBytes(folder.At("o.show.json"))).Value!.Rig.Unavailable.Select(points => points.At.ToString())
+        );
+    }
+
+    [Fact]
+    public void Labels_are_written_when_asked_for()
+    {
+        var path = folder.Write("a.show.json", Open);
+
+        Assert.Empty(ShowReader.Read(Tool.Run("assign", path).Civil().OutBytes).Value!.Patch.Labels);
+        Assert.Contains(
+            ShowReader.Read(Tool.Run("assign", path, "--labels").Civil().OutBytes).Value!.Patch.Labels,
+            label => label.At.ToString() == "box/out/1"
+        );
     }
 
     [Fact]

@@ -7,10 +7,22 @@ namespace RoutingRules.Tests.Rules;
 /// <summary>Asserts everything a rule says about a show.</summary>
 internal static class Expect
 {
-    public static void None(Rule rule, Show show) => Assert.Empty(RuleTester.Findings(rule, show));
+    private static readonly AsyncLocal<Action<Rule, Show>?> Watching = new();
 
-    public static void One(Rule rule, Show show, Severity severity, string pointer, string message, params string[] entities) =>
+    /// <summary>Tells somebody about every fixture of this test; null for nobody.</summary>
+    public static void Watch(Action<Rule, Show>? watcher) => Watching.Value = watcher;
+
+    public static void None(Rule rule, Show show)
+    {
+        Watching.Value?.Invoke(rule, show);
+        Assert.Empty(RuleTester.Findings(rule, show));
+    }
+
+    public static void One(Rule rule, Show show, Severity severity, string pointer, string message, params string[] entities)
+    {
+        Watching.Value?.Invoke(rule, show);
         Finding(Assert.Single(RuleTester.Findings(rule, show)), rule, severity, pointer, message, entities);
+    }
 
     public static void Finding(Finding finding, Rule rule, Severity severity, string pointer, string message, params string[] entities)
     {

@@ -52,7 +52,7 @@ internal sealed class UnplacedReasons
 
         if (demand.Node.Allowed.Count == 0)
         {
-            return NothingAllowed(demand.Node);
+            return NothingAllowed(problem.Show.Graph, demand.Node);
         }
 
         if (problem.IsCut)
@@ -89,7 +89,7 @@ internal sealed class UnplacedReasons
             : $"No route, stream or cable can bring the line to {line.Model.To[entry]}; check the routing of the profiles and the network links.";
     }
 
-    private static string NothingAllowed(DemandNode node)
+    private static string NothingAllowed(SignalGraph graph, DemandNode node)
     {
         if (node.Line is not null)
         {
@@ -99,9 +99,31 @@ internal sealed class UnplacedReasons
         }
 
         var to = node.Feed!.Model.To[node.Entry];
-        return to.At is { } at
-            ? $"{at} does not exist, is not as wide as the source, or is an input without a cable; correct it or add the cable."
-            : "None of the devices or zones it names has a line output that it could take; name others.";
+        return to.At is { } at ? NothingAt(graph, node, at) : "None of the devices or zones it names has a line output that it could take; name others.";
+    }
+
+    /// <summary>Why a pin leads to no place: it is not there, it is too wide or narrow, or what is before it has no end that a patch could feed.</summary>
+    private static string NothingAt(SignalGraph graph, DemandNode node, PointRange at)
+    {
+        if (graph.Find(at, out var first) != ConnectionState.Connected)
+        {
+            return $"{at} does not exist; correct it.";
+        }
+
+        if (at.Width != node.Width)
+        {
+            return $"{at} is not as wide as the source; correct it.";
+        }
+
+        var start = first;
+        foreach (var point in graph.Upward(first))
+        {
+            start = point;
+        }
+
+        return start == first
+            ? $"{at} is no place that a patch can feed, or an input without a cable; correct it or add the cable."
+            : $"{at} gets its signal through {graph.Address(start)}, to which nothing leads that a patch can feed; add the cable, or pin the feed before it.";
     }
 
     /// <summary>The limit that what is late keeps to, of several the greatest.</summary>

@@ -1,4 +1,5 @@
 using RoutingRules.Documents;
+using RoutingRules.Documents.Tables;
 using RoutingRules.Documents.Text;
 using RoutingRules.Fixing;
 using RoutingRules.Model;

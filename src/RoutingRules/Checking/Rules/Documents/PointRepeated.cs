@@ -16,6 +16,7 @@ public sealed class PointRepeated : Rule<LineNode>
             Title = "Point listed twice",
             Family = RuleFamily.Document,
             Severity = Severity.Warning,
+            Severities = [Severity.Error, Severity.Warning],
             Checks = "No line names a point twice in its `to`, nor an input twice in its `from.at`; an error where two entries overlap without being the same.",
             Why = "The second entry was meant for another channel or another split leg, which now gets nothing, and nobody sees it on the sheets.",
             Remedy = "Write the point that was meant, or take the second entry out.",

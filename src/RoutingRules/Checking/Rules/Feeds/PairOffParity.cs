@@ -22,6 +22,7 @@ public sealed class PairOffParity : Rule<ResolvedShow>
             Title = "Pair starts on an even number",
             Family = RuleFamily.Feeds,
             Severity = Severity.Warning,
+            Severities = [Severity.Warning, Severity.Note],
             Checks = "A pair sits on an odd connector and the next even one; a warning where the hardware pairs them, else a note.",
             Why = "Hardware that works in twos joins 1 with 2 and 3 with 4, so a pair on 2 and 3 meets two strangers; people expect the same order.",
             Remedy = "Move the pair to an odd number and the next one, or leave it if the crew knows.",

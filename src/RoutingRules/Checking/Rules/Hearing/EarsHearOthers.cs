@@ -21,6 +21,7 @@ public sealed class EarsHearOthers : Rule<ResolvedShow>
             Title = "Somebody hears somebody else's in-ear mix",
             Family = RuleFamily.Hearing,
             Severity = Severity.Error,
+            Severities = [Severity.Error, Severity.Warning],
             Checks =
                 "Where an in-ear feed is pinned in somebody's ears, no other in-ear mix arrives; and in-ear mixes do not end at each other's packs, as the panel marks them (a warning).",
             Why = "Each mix is loud in what its own listener needs: the drummer's mix in a singer's ears is a shock, and nobody at the console hears it.",

@@ -18,6 +18,7 @@ public sealed class InEarLimiterMissing : Rule<FeedNode>
             Title = "In-ear feed without a limiter",
             Family = RuleFamily.Hearing,
             Severity = Severity.Error,
+            Severities = [Severity.Error, Severity.Warning],
             Checks =
                 "Every feed that is in-ear, or ends at a transmitter rack, a headphone output or a point marked in-ear whatever its role, declares a limiter; a warning where nothing is said and no ears are in sight, else an error.",
             Why =

@@ -21,6 +21,7 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
             Title = "One pack or one person in two in-ear mixes",
             Family = RuleFamily.Hearing,
             Severity = Severity.Error,
+            Severities = [Severity.Error, Severity.Warning],
             Checks =
                 "No two in-ear feeds with different buses name the same pack, an error, or the same person, a warning; a backup and the sides of one set aside.",
             Why = "A pack hears one transmitter: whoever wears it gets the other mix or none. A person with two mixes may put in the wrong one.",

@@ -23,6 +23,7 @@ public sealed class LabelNowhere : Rule<ResolvedShow>
             Title = "Label on nothing, or two labels on one point",
             Family = RuleFamily.Labels,
             Severity = Severity.Note,
+            Severities = [Severity.Warning, Severity.Note],
             Checks = "A labelled output or channel carries something; no point has two different labels (a warning).",
             Why = "A leftover label sends people to a dead connector; of two labels nobody knows which one the device shows.",
             Remedy = "Take the leftover label out, or patch what it promises; of two labels keep one.",

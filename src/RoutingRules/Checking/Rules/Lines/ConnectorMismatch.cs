@@ -18,6 +18,7 @@ public sealed class ConnectorMismatch : Rule<CableNode>
             Title = "Cable needs an adapter",
             Family = RuleFamily.Lines,
             Severity = Severity.Warning,
+            Severities = [Severity.Warning, Severity.Note],
             Checks =
                 "The connectors at both ends of a cable are of one family, pins at the output and a socket at the input; a note where an adapter of the trade does.",
             Why = "The adapter nobody packed is found missing when the truck has left.",

@@ -17,6 +17,7 @@ public sealed class LevelMismatch : Rule<CableNode>
             Title = "Cable joins unlike levels",
             Family = RuleFamily.Lines,
             Severity = Severity.Warning,
+            Severities = [Severity.Error, Severity.Warning],
             Checks = "A cable joins an output and an input of one level; an error where loudspeaker level or a digital signal meets something else.",
             Why = "An amplifier's output destroys a line input; line level overloads a microphone input; AES3 in an analogue input is loud noise.",
             Remedy = "Do not plug it. Use the right output, an input of the same level, or a pad or converter made for it.",

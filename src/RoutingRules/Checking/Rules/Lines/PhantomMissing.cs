@@ -27,6 +27,7 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
             Title = "Phantom power missing where it is needed",
             Family = RuleFamily.Lines,
             Severity = Severity.Error,
+            Severities = [Severity.Error, Severity.Warning],
             Checks =
                 "Each line that requires phantom power gets it from an input on its path; a warning where nothing is said about the input although something is said about others of the device.",
             Why = "A condenser microphone or an active direct box without its supply gives nothing, or a thin and noisy signal.",

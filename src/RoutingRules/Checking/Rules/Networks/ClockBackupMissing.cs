@@ -23,6 +23,7 @@ public sealed class ClockBackupMissing : Rule<ResolvedShow>
             Title = "Clock without a backup",
             Family = RuleFamily.Network,
             Severity = Severity.Warning,
+            Severities = [Severity.Warning, Severity.Note],
             Checks = "The clock of every network that carries streams has a backup: another device than the leader, joined to it.",
             Why = "When the leader loses power the devices agree on a new one by themselves, with a gap of seconds, and perhaps on the wrong one.",
             Remedy = "Name a second device as backup: one that stays on all day and has its own supply.",

@@ -37,6 +37,7 @@ public sealed class LinkTooLong : Rule<LinkNode>
             Title = "Link too long",
             Family = RuleFamily.Network,
             Severity = Severity.Error,
+            Severities = [Severity.Error, Severity.Warning],
             Checks =
                 "A copper link is 100 m long at most; one of stranded cores, such as a reel, 85 m; fibre and coaxial cable as far as their "
                 + "grade reaches at the link's speed with the usual optics (a warning).",

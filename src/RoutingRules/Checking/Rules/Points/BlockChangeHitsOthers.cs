@@ -19,6 +19,7 @@ public sealed class BlockChangeHitsOthers : Rule<ResolvedShow>
             Title = "Slot for one box sounds at another box too",
             Family = RuleFamily.Points,
             Severity = Severity.Warning,
+            Severities = [Severity.Error, Severity.Warning],
             Checks =
                 "A slot that a route fills for one device does not come out of a fixed output of another device in the same stream where no feed wants it; an error for mains and in-ears.",
             Why = "Boxes with fixed outputs play the whole block: a late change made for one of them is heard at the other as well.",

@@ -29,6 +29,7 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
             Title = "Used output without signal",
             Family = RuleFamily.Points,
             Severity = Severity.Error,
+            Severities = [Severity.Error, Severity.Warning, Severity.Note],
             Checks = "Every output that a feed is pinned to, a route leads to, or a cable leads on from traces back to a real source.",
             Why = "A loudspeaker, pack or recorder hangs on it and will stay silent.",
             Remedy = "Follow the path back to the point named and patch a source to it, or take the route, cable or feed out.",

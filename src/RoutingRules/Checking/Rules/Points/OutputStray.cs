@@ -22,6 +22,7 @@ public sealed class OutputStray : Rule<ResolvedShow>
             Title = "Output with a source nobody wants there",
             Family = RuleFamily.Points,
             Severity = Severity.Warning,
+            Severities = [Severity.Warning, Severity.Note],
             Checks = "Every output that a route, a stream, a cable or a label touches carries a source that a feed has there, or nothing.",
             Why = "Plug a loudspeaker or a pack into that output and it plays a mix that nobody meant for it.",
             Remedy = "Clear the slot or the route that brings the source there, or add the feed that is meant.",

@@ -20,6 +20,7 @@ public sealed class PointUnusable : Rule<ResolvedShow>
             Title = "Dead or reserved point in use",
             Family = RuleFamily.Points,
             Severity = Severity.Warning,
+            Severities = [Severity.Error, Severity.Warning],
             Checks =
                 "No feed, line, route or label uses a point that is written down as dead or reserved, and no cable is in a dead one; an error for a main or in-ear feed on a dead one.",
             Why = "What somebody wrote down yesterday is found again in the middle of the show; a reserved point is wanted by a guest who counts on it.",

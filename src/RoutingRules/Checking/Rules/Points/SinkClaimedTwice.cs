@@ -19,6 +19,7 @@ public sealed class SinkClaimedTwice : Rule<ResolvedShow>
             Title = "Two sources for one sink",
             Family = RuleFamily.Points,
             Severity = Severity.Error,
+            Severities = [Severity.Error, Severity.Warning],
             Checks = "No output, channel, slot or input gets signal from two routes, streams, cables or links.",
             Why = "A patch never mixes: one of the two is heard and the other is lost, and two cables into one input load each other.",
             Remedy = "Take out the one that is not wanted.",

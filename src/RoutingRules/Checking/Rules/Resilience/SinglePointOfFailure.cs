@@ -35,6 +35,7 @@ public sealed class SinglePointOfFailure : Rule<ResolvedShow>
             Title = "One loss silences everything",
             Family = RuleFamily.Resilience,
             Severity = Severity.Warning,
+            Severities = [Severity.Warning, Severity.Note],
             Checks = "No device or link alone carries a whole set, all mains or all in-ear feeds where another device could carry one of them.",
             Why = "One blown supply or one trodden cable and the whole room, or everybody on stage, hears nothing.",
             Remedy = "Move one of the feeds to the other device, or add a second path over the network.",
