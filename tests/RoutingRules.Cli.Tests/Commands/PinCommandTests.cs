@@ -6,7 +6,7 @@ public sealed class PinCommandTests : IDisposable
 {
     private readonly TempFolder folder = new();
 
-    private static string Club => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "examples", "02-club-night.show.json"));
+    private static string Club => File.ReadAllText(Repository.At("schema", "examples", "02-club-night.show.json"));
 
     public void Dispose() => folder.Dispose();
 

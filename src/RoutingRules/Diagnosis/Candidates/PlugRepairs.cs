@@ -1,5 +1,4 @@
 using RoutingRules.Fixing;
-using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
