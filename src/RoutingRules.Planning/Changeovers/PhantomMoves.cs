@@ -128,10 +128,14 @@ internal sealed class PhantomMoves
         : null;
 
     /// <summary>
-    /// True where both shows have it on against their own line and nothing moves: that is a finding about the shows, and no step between them.
+    /// True where both shows have it on against their own line, by what they say or by what another line there needs, and nothing moves: that is a finding
+    /// about the shows, and no step between them.
     /// </summary>
     private bool IsWrongInBoth(Point at) =>
-        now.Said.GetValueOrDefault(at) && old.Said.GetValueOrDefault(at) && old.Forbidding(at).Count > 0 && !moving.Contains(at) && !IsNew(at);
+        old.Forbidding(at).Count > 0
+        && !moving.Contains(at)
+        && !IsNew(at)
+        && ((now.Said.GetValueOrDefault(at) && old.Said.GetValueOrDefault(at)) || (now.IsPowered(at) && old.IsPowered(at)));
 
     private IEnumerable<Point> Supplies(PlannedMove move) => move.Plugs.SelectMany(at => old.SuppliesAt(at).Concat(now.SuppliesAt(at))).Distinct();
 

@@ -185,4 +185,25 @@ public sealed class PhantomChangeoverTests
         Assert.Empty(TestEngine.PlanChangeover(wrong, wrong).Steps);
         Assert.Empty(TestEngine.PlanChangeover(wrong, wrong).Remarks);
     }
+
+    [Fact]
+    public void Two_lines_of_one_input_that_want_opposite_things_are_a_finding_and_no_step()
+    {
+        var wrong = First with
+        {
+            Lines =
+            [
+                Line("player", "box/in/1", "desk/channel/1") with
+                {
+                    Phantom = PhantomNeed.Forbidden,
+                },
+                Line("voice", "box/in/1", "desk/channel/2") with
+                {
+                    Phantom = PhantomNeed.Required,
+                },
+            ],
+        };
+
+        Assert.Empty(TestEngine.PlanChangeover(wrong, wrong).Steps);
+    }
 }

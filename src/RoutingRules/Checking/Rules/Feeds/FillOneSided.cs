@@ -9,7 +9,7 @@ namespace RoutingRules.Checking.Rules.Feeds;
 /// The sides are the halves of main feeds two wide, and the buses of feeds that are the left and right part of a set of mains. A fill is single when no other
 /// fill plays the other side. One finding for each fill; entities are the fill and the bus.
 /// </remarks>
-public sealed class FillOneSided : Rule<ResolvedShow>
+public sealed class FillOneSided : Rule<FeedNode>
 {
     /// <inheritdoc/>
     public override RuleDescriptor Descriptor { get; } =
@@ -28,27 +28,22 @@ public sealed class FillOneSided : Rule<ResolvedShow>
         };
 
     /// <inheritdoc/>
-    public override void Check(RuleContext context, ResolvedShow subject)
+    public override void Check(RuleContext context, FeedNode subject)
     {
-        Dictionary<int, (string Side, int Other, string Of)>? sides = null;
-        foreach (var feed in context.Feeds)
+        var isFill = subject.Model.Role == FeedRole.Fill && subject.Width == 1 && !subject.Source.IsNone;
+        context.LookedAt(isFill ? 1 : 0);
+        if (
+            isFill
+            && context.Shared(static asking => new MainSides(Sides(asking))).Of.TryGetValue(subject.Source.Value, out var side)
+            && !IsPlayed(context, side.Other)
+        )
         {
-            if (feed.Model.Role != FeedRole.Fill || feed.Width != 1 || feed.Source.IsNone)
-            {
-                continue;
-            }
-
-            context.LookedAt();
-            sides ??= Sides(context);
-            if (sides.TryGetValue(feed.Source.Value, out var side) && !IsPlayed(context, side.Other))
-            {
-                context.Report(
-                    $"Fill '{feed.DisplayName}' plays only the {side.Side} side of '{side.Of}', and no fill plays the other.",
-                    $"/feeds/{feed.Index}/source",
-                    Entity.Of("feed", feed.Model.Id),
-                    Entity.Of("source", context.Address(feed.Source))
-                );
-            }
+            context.Report(
+                $"Fill '{subject.DisplayName}' plays only the {side.Side} side of '{side.Of}', and no fill plays the other.",
+                $"/feeds/{subject.Index}/source",
+                Entity.Of("feed", subject.Model.Id),
+                Entity.Of("source", context.Address(subject.Source))
+            );
         }
     }
 
@@ -107,4 +102,6 @@ public sealed class FillOneSided : Rule<ResolvedShow>
 
         return false;
     }
+
+    private sealed record MainSides(Dictionary<int, (string Side, int Other, string Of)> Of);
 }

@@ -7,7 +7,7 @@ namespace RoutingRules.Checking.Rules.Streams;
 
 /// <summary>Reports devices that send or receive more streams than they can.</summary>
 /// <remarks>One finding for each device and direction; the entity is the device as sender or as receiver.</remarks>
-public sealed class StreamLimitExceeded : Rule<ResolvedShow>
+public sealed class StreamLimitExceeded : Rule<DeviceNode>
 {
     /// <inheritdoc/>
     public override RuleDescriptor Descriptor { get; } =
@@ -26,7 +26,14 @@ public sealed class StreamLimitExceeded : Rule<ResolvedShow>
         };
 
     /// <inheritdoc/>
-    public override void Check(RuleContext context, ResolvedShow subject)
+    public override void Check(RuleContext context, DeviceNode subject)
+    {
+        var streams = context.Shared(static asking => Count(asking));
+        Compare(context, subject, "sender", "sends", "send", streams.Sent[subject.Index], subject.Profile.Limits?.StreamsSent);
+        Compare(context, subject, "receiver", "receives", "receive", streams.Received[subject.Index], subject.Profile.Limits?.StreamsReceived);
+    }
+
+    private static StreamsOf Count(RuleContext context)
     {
         var sent = new List<string>?[context.Devices.Count];
         var received = new List<string>?[context.Devices.Count];
@@ -48,11 +55,7 @@ public sealed class StreamLimitExceeded : Rule<ResolvedShow>
             AddReceived(context, stream, received);
         }
 
-        foreach (var device in context.Devices)
-        {
-            Compare(context, device, "sender", "sends", "send", sent[device.Index], device.Profile.Limits?.StreamsSent);
-            Compare(context, device, "receiver", "receives", "receive", received[device.Index], device.Profile.Limits?.StreamsReceived);
-        }
+        return new StreamsOf(sent, received);
     }
 
     private static void AddReceived(RuleContext context, StreamNode stream, List<string>?[] received)
@@ -96,4 +99,7 @@ public sealed class StreamLimitExceeded : Rule<ResolvedShow>
             );
         }
     }
+
+    /// <summary>For each device the streams it sends and receives.</summary>
+    private sealed record StreamsOf(List<string>?[] Sent, List<string>?[] Received);
 }
