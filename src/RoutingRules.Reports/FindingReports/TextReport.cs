@@ -108,6 +108,12 @@ public sealed class TextReport : ReportWriter
             Line(line);
         }
 
+        if (causes.Exists(static cause => !cause.Offered.Cause.Repair.Edits.IsEmpty))
+        {
+            Line("");
+            Line("  To have a repair made: routing-rules fix FILE --cause NUMBER.");
+        }
+
         var told = new HashSet<(string Rule, string Remedy)>();
         var left = ToldCause.Unexplained(document, causes);
         foreach (var section in FindingSection.Of(document, left.Where(finding => finding.Severity >= lowest)))
