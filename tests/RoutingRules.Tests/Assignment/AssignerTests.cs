@@ -75,6 +75,10 @@ public class AssignerTests
     public void Tiny_shows_found_by_exploring_come_out_as_well_as_anything_can(int seed) =>
         Assert.Equal([], TinyAgreement.Wrong(Engine, TinyInstances.Make(seed)));
 
+    /// <summary>A channel that hangs by a factory route on a receive slot that nothing arrives at yet, and whose line is there by another delivery.</summary>
+    [Fact]
+    public void A_channel_is_served_through_the_slot_it_hangs_on() => Assert.Equal([], TinyAgreement.Wrong(Engine, VariedInstances.Make(43004197)));
+
     [Theory]
     [InlineData(0)]
     [InlineData(20)]

@@ -171,7 +171,7 @@ internal sealed partial class WiringSolver
             {
                 takers.Insert(0, block);
             }
-            else if ((block.InputStart < 0 || !hasKept[block.Device]) && !feedsOutputs[block.Id])
+            else if ((block.InputStart < 0 || !hasKept[block.Device]) && !feedsOutputs[block.Id] && !Feeds(block, task))
             {
                 fresh ??= block;
             }
