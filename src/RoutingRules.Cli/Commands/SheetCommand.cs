@@ -36,6 +36,10 @@ internal static class SheetCommand
             Description = "Mark what is not as it was in this older revision of the show.",
         };
         var large = new Option<bool>("--large") { Description = "Larger type in html." };
+        var drawings = new Option<bool>("--drawings")
+        {
+            Description = "Draw every signal through each device as well; pages of chosen devices always have it.",
+        };
         var blank = ToolOptions.Number("--blank-rows", 0, MaxBlankRows, "How many rows at the end of lists stay blank for late extras; usually 3.");
         var @out = new Option<string?>("--out") { HelpName = "FILE", Description = "Write to a file; without it the sheet goes to standard output." };
         var profiles = ToolOptions.Profiles();
@@ -60,6 +64,7 @@ internal static class SheetCommand
             view,
             since,
             large,
+            drawings,
             blank,
             @out,
             profiles,
@@ -102,6 +107,7 @@ internal static class SheetCommand
                     View = parsed.GetValue(view) is { } chosen ? SheetChoices.Views[chosen] : SheetView.House,
                     BlankRows = (int)(parsed.GetValue(blank) ?? new SheetOptions().BlankRows),
                     IsLargeType = parsed.GetValue(large),
+                    HasDrawings = parsed.GetValue(drawings),
                     Since = older is null ? null : engine.Resolve(older),
                 }
             );

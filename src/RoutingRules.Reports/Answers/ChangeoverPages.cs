@@ -100,6 +100,7 @@ internal static class ChangeoverPages
         {
             Title = card.Title,
             Aside = card.Zone,
+            HasAllCautions = false,
             Code = code,
         };
         page.Facts.Add($"{way}. {PlainText.Count(card.Steps.Count, "step", "steps")}, numbered as in the whole changeover.");

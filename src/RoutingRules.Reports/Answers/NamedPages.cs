@@ -28,6 +28,8 @@ internal static class NamedPages
             Title = names.In(page.Title),
             Aside = page.Aside,
             Code = page.Code,
+            HasAllCautions = page.HasAllCautions,
+            MaySharePaper = page.MaySharePaper,
         };
         named.Facts.AddRange(page.Facts.Select(fact => names.In(fact)));
         named.Flows.AddRange(page.Flows);
@@ -50,7 +52,6 @@ internal static class NamedPages
                 Across = row.Across is null ? null : names.In(row.Across),
                 IsHeading = row.IsHeading,
                 IsBlank = row.IsBlank,
-                Slots = row.Slots,
             })
         );
         return named;

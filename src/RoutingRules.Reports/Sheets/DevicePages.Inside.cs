@@ -19,10 +19,6 @@ internal static partial class DevicePages
         Fill(
             page,
             table.Rows,
-            row => row.IsFree,
-            row => row.Change,
-            row => row.At,
-            false,
             row =>
                 [
                     Number(row.At),
@@ -49,10 +45,6 @@ internal static partial class DevicePages
         Fill(
             page,
             table.Rows,
-            row => row.IsFree,
-            row => row.Change,
-            row => row.At,
-            false,
             row =>
                 [
                     Number(row.At),
@@ -118,21 +110,19 @@ internal static partial class DevicePages
             page.Tables.Add(received);
         }
 
-        var free = new PageTable { Title = "Free inside", Columns = [("Where", 25), ("Numbers", 75)] };
-        free.Rows.AddRange(
-            device.Channels.Where(table => table.Rows.All(row => row.IsFree && row.Change is null)).Select(table => Free(table.Group, table.Rows.Count))
-        );
-        free.Rows.AddRange(
-            device.Buses.Where(table => table.Rows.All(row => row.IsFree && row.Change is null)).Select(table => Free(table.Group, table.Rows.Count))
-        );
-        foreach (var runs in device.FreeSlots.GroupBy(run => run.Group))
+        var free = new List<string>([
+            .. device.Outputs.Select(Free),
+            .. device.Inputs.Select(Free),
+            .. device.Channels.Select(Free),
+            .. device.Buses.Select(Free),
+        ]);
+        free.RemoveAll(run => run.Length == 0);
+        free.AddRange(device.FreeSlots.GroupBy(run => run.Group).Select(runs => $"{runs.Key} {string.Join(", ", runs.Select(run => run.Numbers))}"));
+        if (free.Count > 0)
         {
-            free.Rows.Add(new PageRow { Cells = [PageLayout.Strong(runs.Key.Value), PageLayout.Cell(string.Join(", ", runs.Select(run => run.Numbers)))] });
-        }
-
-        if (free.Rows.Count > 0)
-        {
-            page.Tables.Add(free);
+            var table = new PageTable { Title = "Free", Columns = [("Numbers", 100)] };
+            table.Rows.Add(new PageRow { Across = string.Join("; ", free) });
+            page.Tables.Add(table);
         }
 
         if (!device.Jacks.IsEmpty)
@@ -159,8 +149,8 @@ internal static partial class DevicePages
         }
     }
 
-    private static PageRow Free(Id<PortGroup> group, int count) =>
-        new() { Cells = [PageLayout.Strong(group.Value), PageLayout.Cell(SheetWords.Runs(Enumerable.Range(1, count)))] };
+    private static string Free<TRow>(SheetTable<TRow> table)
+        where TRow : ISheetRow => IsUsed(table) ? "" : $"{table.Group} {SheetWords.Runs(Enumerable.Range(1, table.Rows.Count))}";
 
     private static string StreamName(string id, bool isLink) => isLink ? $"link {id}" : id;
 

@@ -8,10 +8,9 @@ namespace RoutingRules.Reports.Sheets;
 /// <summary>Lays out the page of a device.</summary>
 internal static partial class DevicePages
 {
-    private const int SlotsInRow = 4;
-    private const int LongestWrittenRun = 8;
-
-    public static Page Page(DeviceSheet device)
+    /// <param name="device">The device.</param>
+    /// <param name="isDrawn">True with the drawing of every signal through the device.</param>
+    public static Page Page(DeviceSheet device, bool isDrawn)
     {
         var page = new Page { Title = device.Label, Aside = Id(device) };
         page.Facts.Add(
@@ -30,12 +29,16 @@ internal static partial class DevicePages
             page.Facts.Add(SheetWords.Change(change));
         }
 
-        page.Tables.AddRange(device.Outputs.Select(Outputs));
-        page.Tables.AddRange(device.Inputs.Select(Inputs));
-        page.Tables.AddRange(device.Channels.Where(table => !table.Rows.All(row => row.IsFree && row.Change is null)).Select(Channels));
-        page.Tables.AddRange(device.Buses.Where(table => !table.Rows.All(row => row.IsFree && row.Change is null)).Select(Buses));
+        page.Tables.AddRange(device.Outputs.Where(IsUsed).Select(Outputs));
+        page.Tables.AddRange(device.Inputs.Where(IsUsed).Select(Inputs));
+        page.Tables.AddRange(device.Channels.Where(IsUsed).Select(Channels));
+        page.Tables.AddRange(device.Buses.Where(IsUsed).Select(Buses));
         AddNetwork(page, device);
-        page.Flows.AddRange(device.Flows);
+        if (isDrawn || page.Tables.Count == 0)
+        {
+            page.Flows.AddRange(device.Flows);
+        }
+
         if (page.Tables.Count == 0)
         {
             page.Facts.Add("Nothing is known of its connectors.");
@@ -58,10 +61,6 @@ internal static partial class DevicePages
         Fill(
             page,
             table.Rows,
-            row => row.IsFree,
-            row => row.Change,
-            row => row.At,
-            true,
             row =>
                 [
                     Number(row.At),
@@ -97,10 +96,6 @@ internal static partial class DevicePages
         Fill(
             page,
             table.Rows,
-            row => row.IsFree,
-            row => row.Change,
-            row => row.At,
-            true,
             row =>
                 isCabled
                     ? [Number(row.At), Named(row.Signal, row.Label, row.Marks, row.Reason), Plugged(row), Arrivals(row), PageLayout.Tick("")]
@@ -192,23 +187,20 @@ internal static partial class DevicePages
     private static string Title(string kind, Id<PortGroup> group, string? connector) =>
         connector is null ? $"{kind}: {group}" : $"{kind}: {group} ({connector})";
 
-    /// <summary>Rows with something to say one by one; runs of free ones as places to write in, long runs of internal points in one row.</summary>
-    private static void Fill<TRow>(
-        PageTable table,
-        ValueList<TRow> rows,
-        Func<TRow, bool> saysNothing,
-        Func<TRow, SheetChange?> change,
-        Func<TRow, SheetPlace> at,
-        bool isConnector,
-        Func<TRow, List<PageLine>[]> cells
-    )
+    /// <summary>False for a group of which nothing is said; its numbers stand in one line with those of others.</summary>
+    private static bool IsUsed<TRow>(SheetTable<TRow> table)
+        where TRow : ISheetRow => !table.Rows.All(row => row.IsFree && row.Change is null);
+
+    /// <summary>Rows with something to say one by one; each run of free ones in one row.</summary>
+    private static void Fill<TRow>(PageTable table, ValueList<TRow> rows, Func<TRow, List<PageLine>[]> cells)
+        where TRow : ISheetRow
     {
         for (var i = 0; i < rows.Count; )
         {
             if (!IsFree(rows[i]))
             {
                 var row = cells(rows[i]);
-                row[1] = [.. row[1], .. PageLayout.Change(change(rows[i]))];
+                row[1] = [.. row[1], .. PageLayout.Change(rows[i].Change)];
                 table.Rows.Add(new PageRow { Cells = row });
                 i++;
                 continue;
@@ -220,20 +212,11 @@ internal static partial class DevicePages
                 end++;
             }
 
-            if (!isConnector && end - i > LongestWrittenRun)
-            {
-                table.Rows.Add(new PageRow { Across = $"{at(rows[i]).Mark} to {at(rows[end - 1]).Mark}: free" });
-                i = end;
-            }
-
-            for (; i < end; i += SlotsInRow)
-            {
-                table.Rows.Add(new PageRow { Slots = [.. Enumerable.Range(i, Math.Min(SlotsInRow, end - i)).Select(row => at(rows[row]).Mark)] });
-            }
-
+            var last = rows[end - 1].At.Mark;
+            table.Rows.Add(new PageRow { Across = $"{rows[i].At.Mark}{(end - i > 1 ? $" to {last}" : "")}: free" });
             i = end;
         }
 
-        bool IsFree(TRow row) => saysNothing(row) && change(row) is null;
+        static bool IsFree(TRow row) => row.IsFree && row.Change is null;
     }
 }

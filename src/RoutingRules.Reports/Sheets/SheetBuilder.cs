@@ -81,6 +81,7 @@ public static class SheetBuilder
             Parts = (options.Parts.IsEmpty ? Enum.GetValues<SheetSection>() : [.. options.Parts.Distinct().Order()]).ToValueList(),
             BlankRows = options.BlankRows,
             IsLargeType = options.IsLargeType,
+            HasDrawings = options.HasDrawings,
             Cautions = SheetWords.Cautions,
         };
     }

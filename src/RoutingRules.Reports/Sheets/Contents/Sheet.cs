@@ -51,6 +51,9 @@ public sealed record Sheet
     /// <summary>True for larger type where the writer has type.</summary>
     public bool IsLargeType { get; init; }
 
+    /// <summary>True with the drawing of every signal through each device; pages of chosen devices always have it.</summary>
+    public bool HasDrawings { get; init; }
+
     /// <summary>Sentences that every page carries.</summary>
     public ValueList<string> Cautions { get; init; }
 }

@@ -4,7 +4,7 @@ using RoutingRules.Reports.Sheets.Pages;
 namespace RoutingRules.Reports.Sheets.Contents;
 
 /// <summary>One bus or other internal source.</summary>
-public sealed record SheetBus
+public sealed record SheetBus : ISheetRow
 {
     /// <summary>The bus.</summary>
     public required SheetPlace At { get; init; }

@@ -4,7 +4,7 @@ using RoutingRules.Reports.Sheets.Pages;
 namespace RoutingRules.Reports.Sheets.Contents;
 
 /// <summary>One console channel or track.</summary>
-public sealed record SheetChannel
+public sealed record SheetChannel : ISheetRow
 {
     /// <summary>The channel.</summary>
     public required SheetPlace At { get; init; }

@@ -4,7 +4,7 @@ using RoutingRules.Reports.Sheets.Pages;
 namespace RoutingRules.Reports.Sheets.Contents;
 
 /// <summary>One input connector.</summary>
-public sealed record SheetInput
+public sealed record SheetInput : ISheetRow
 {
     /// <summary>The connector.</summary>
     public required SheetPlace At { get; init; }

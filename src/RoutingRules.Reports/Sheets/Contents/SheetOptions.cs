@@ -31,6 +31,9 @@ public sealed record SheetOptions
     /// <summary>True for larger type where the writer has type.</summary>
     public bool IsLargeType { get; init; }
 
+    /// <summary>True with the drawing of every signal through each device; pages of chosen devices always have it.</summary>
+    public bool HasDrawings { get; init; }
+
     /// <summary>An older revision of the show; what is not as it was there is marked. Null to mark nothing.</summary>
     public ResolvedShow? Since { get; init; }
 }

@@ -4,7 +4,7 @@ using RoutingRules.Reports.Sheets.Pages;
 namespace RoutingRules.Reports.Sheets.Contents;
 
 /// <summary>One output connector.</summary>
-public sealed record SheetOutput
+public sealed record SheetOutput : ISheetRow
 {
     /// <summary>The connector.</summary>
     public required SheetPlace At { get; init; }

@@ -41,7 +41,9 @@ public static class HtmlSheetWriter
     private static void WritePage(StringBuilder output, PageSet set, Page page, bool isFirst)
     {
         var show = isFirst ? "h1" : "p";
-        output.Append("<section>\n<table class=\"page\" role=\"presentation\">\n<thead><tr><td>\n<header>\n<div>\n");
+        output
+            .Append(!isFirst && page.SharesPaper ? "<section class=\"short\">\n" : "<section>\n")
+            .Append("<table class=\"page\" role=\"presentation\">\n<thead><tr><td>\n<header>\n<div>\n");
         output.Append(CultureInfo.InvariantCulture, $"<{show} class=\"show\">{HtmlText.Isolate(set.Title)}</{show}>\n");
         output.Append(CultureInfo.InvariantCulture, $"<p class=\"meta\">{string.Join(PageSet.Dot, set.Meta.Select(HtmlText.Isolate))}</p>\n");
         output.Append(
@@ -60,12 +62,13 @@ public static class HtmlSheetWriter
             output.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Line(fact)}</p>\n");
         }
 
-        if (set.ViewNote is { } note)
+        // The head of each sheet of paper names the view; what it means is said where all cautions are.
+        if (set.ViewNote is { } note && page.HasAllCautions)
         {
             output.Append(CultureInfo.InvariantCulture, $"<p class=\"view\">{HtmlText.Escape(note)}</p>\n");
         }
 
-        WriteCautions(output, set.Cautions);
+        WriteCautions(output, set.Cautions, page.HasAllCautions);
         foreach (var table in page.Tables)
         {
             WriteTable(output, table);
@@ -82,9 +85,13 @@ public static class HtmlSheetWriter
         output.Append("</td></tr></tbody>\n</table>\n</section>\n");
     }
 
-    private static void WriteCautions(StringBuilder output, ValueList<string>? cautions)
+    private static void WriteCautions(StringBuilder output, ValueList<string>? cautions, bool all)
     {
-        if (cautions is { } list)
+        if (cautions is not null && !all)
+        {
+            output.Append(CultureInfo.InvariantCulture, $"<aside class=\"cautions\"><p>{HtmlText.Escape(SheetWords.CautionInShort)}</p></aside>\n");
+        }
+        else if (cautions is { } list)
         {
             output.Append(
                 CultureInfo.InvariantCulture,
@@ -124,17 +131,7 @@ public static class HtmlSheetWriter
 
     private static void WriteRow(StringBuilder output, PageRow row, int columns)
     {
-        if (row.Slots.Length > 0)
-        {
-            output.Append(CultureInfo.InvariantCulture, $"<tr class=\"free\"><td colspan=\"{columns}\"><div>");
-            foreach (var slot in row.Slots)
-            {
-                output.Append(CultureInfo.InvariantCulture, $"<span class=\"slot\"><b>{HtmlText.Isolate(slot)}</b> <i>free</i></span>");
-            }
-
-            output.Append("</div></td></tr>\n");
-        }
-        else if (row.IsBlank)
+        if (row.IsBlank)
         {
             output.Append("<tr class=\"blank\">").Insert(output.Length, "<td></td>", columns).Append("</tr>\n");
         }

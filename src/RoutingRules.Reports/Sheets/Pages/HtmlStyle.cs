@@ -12,6 +12,11 @@ internal static class HtmlStyle
             body { margin: 0; padding: 0; color: #000; background: #fff; font: 11.5pt/1.25 sans-serif; overflow-wrap: anywhere; }
             section { max-width: 196mm; margin: 0 auto; padding: 4mm; }
             section + section { break-before: page; border-top: 1px solid #000; }
+            section + section.short { break-before: auto; break-inside: avoid; margin-top: 5mm; border-top: 0; }
+            .short header { border-bottom-width: 1.5pt; }
+            .short .show, .short .meta { font-size: 9pt; }
+            .short h2 { font-size: 18pt; }
+            .short .code b { font-size: 16pt; }
             .page { margin: 0; }
             .page > tbody > tr, .page > thead > tr { border: 0; break-inside: auto; }
             .page > tbody > tr > td, .page > thead > tr > td { padding: 0; }
@@ -21,13 +26,13 @@ internal static class HtmlStyle
              margin-bottom: 2mm; break-inside: avoid; }
             header div { min-width: 0; }
             h1, h2, h3, p, ul { margin: 0; padding: 0; }
-            .show { font-size: 12.5pt; font-weight: bold; }
-            .meta { font-size: 11.5pt; }
-            h2 { font-size: 23pt; line-height: 1.1; margin-top: 1mm; }
+            .show, .meta { display: inline; font-size: 11.5pt; }
+            .show { font-weight: bold; margin-right: 2mm; }
+            h2 { font-size: 23pt; line-height: 1.1; }
             .aside { font-size: 13pt; font-weight: normal; margin-left: 1mm; }
             .code { flex: none; text-align: right; line-height: 1; }
             .code span { display: block; font-size: 9pt; }
-            .code b { display: block; font-size: 29pt; letter-spacing: 0.06em; font-variant-numeric: tabular-nums; margin-top: 1mm; }
+            .code b { display: block; font-size: 26pt; letter-spacing: 0.06em; font-variant-numeric: tabular-nums; }
             .view { font-size: 10.5pt; }
             figure { margin: 5mm 0 0; break-inside: avoid; }
             figcaption { font-size: 15pt; font-weight: bold; margin-bottom: 1mm; }
@@ -58,11 +63,8 @@ internal static class HtmlStyle
             .check .box { margin-right: 1mm; text-indent: 0; }
             .stop th { font-weight: bold; font-size: 14pt; padding-top: 3.5mm; }
             .stop { break-after: avoid; border-bottom: 2pt solid #000; }
-            .free div { display: flex; gap: 3mm; }
-            .slot { flex: 0 0 calc(25% - 2.25mm); min-width: 0; height: 8mm; border-bottom: 0.75pt dotted #000; }
-            .slot b { font-size: 15pt; font-variant-numeric: tabular-nums; }
-            .slot i { font-size: 9pt; }
             .cautions { break-inside: avoid; margin-top: 2mm; padding: 1mm 2.5mm 1.3mm; border: 2pt solid #000; }
+            .cautions p { font-size: 9.5pt; font-weight: bold; }
             .cautions h3 { font-size: 10.5pt; }
             .cautions ul { columns: 2; column-gap: 5mm; font-size: 10pt; list-style: none; }
             .cautions li { break-inside: avoid; margin-top: 0.8mm; }
@@ -72,9 +74,10 @@ internal static class HtmlStyle
             .large .meta, .large .view, .large .mark, .large .change { font-size: 13pt; }
             .large .points tbody th .strong { font-size: 24pt; }
             .large .cautions ul { font-size: 12pt; }
+            .large .cautions p { font-size: 12pt; }
             .large .cautions li:first-child { font-size: 14pt; }
             .large thead tr:last-child th { font-size: 12.5pt; }
-            .large figcaption small, .large .slot i, .large .points tbody th p + p, .large .code span { font-size: 11.5pt; }
+            .large figcaption small, .large .points tbody th p + p, .large .code span { font-size: 11.5pt; }
             .large .cautions + figure svg { max-height: 116mm; }
             .large .box { width: 6.5mm; height: 6.5mm; }
             @media print { section { max-width: none; padding: 0; } section + section { border-top: 0; } }

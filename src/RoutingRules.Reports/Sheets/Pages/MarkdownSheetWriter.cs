@@ -72,8 +72,7 @@ public static class MarkdownSheetWriter
         foreach (var row in table.Rows)
         {
             var cells =
-                row.Slots.Length > 0 ? [$"**{MarkdownText.Escape(string.Join(", ", row.Slots))}**", "free"]
-                : row.IsBlank ? []
+                row.IsBlank ? []
                 : row.Across is { } across ? [row.IsHeading ? $"**{MarkdownText.Escape(across)}**" : MarkdownText.Escape(across)]
                 : row.Cells.Select(cell => string.Join("<br>", cell.Select(Line))).ToArray();
             output

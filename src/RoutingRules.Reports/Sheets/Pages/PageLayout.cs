@@ -29,7 +29,18 @@ internal static class PageLayout
     /// <summary>The pages of the parts asked for; the overview when these have nothing to show.</summary>
     private static List<Page> Pages(Sheet sheet, bool draws)
     {
-        var pages = sheet.Parts.SelectMany(part => Of(sheet, part)).ToList();
+        var pages = new List<Page>();
+        foreach (var part in sheet.Parts)
+        {
+            var own = Of(sheet, part).ToList();
+            for (var i = 0; i < own.Count; i++)
+            {
+                own[i].HasAllCautions = pages.Count == 0 || (i == 0 && part == SheetSection.Devices);
+                own[i].MaySharePaper = !own[i].HasAllCautions;
+                pages.Add(own[i]);
+            }
+        }
+
         foreach (var page in draws ? [] : pages.Where(page => page.Tables.Count == 0))
         {
             page.Tables.AddRange(page.Flows.Select(FlowTable.Of));
@@ -45,7 +56,7 @@ internal static class PageLayout
             SheetSection.Flow => sheet.Flows.IsEmpty ? [] : [Flow(sheet)],
             SheetSection.Inputs => ListPages.Inputs(sheet),
             SheetSection.Outputs => ListPages.Outputs(sheet),
-            SheetSection.Devices => sheet.Devices.Select(DevicePages.Page),
+            SheetSection.Devices => sheet.Devices.Select(device => DevicePages.Page(device, sheet.HasDrawings || !sheet.Head.Selection.IsEmpty)),
             SheetSection.Packs => ListPages.Packs(sheet),
             SheetSection.Network => NetworkPages.Pages(sheet),
             _ => CheckPages.Pages(sheet, part),

@@ -1,11 +1,11 @@
 namespace RoutingRules.Reports.Sheets.Pages;
 
-/// <summary>A row of a table: cells, or a heading across, or places that are free to write in.</summary>
+/// <summary>A row of a table: cells, or a heading across.</summary>
 internal sealed class PageRow
 {
     public List<PageLine>[] Cells { get; init; } = [];
 
-    /// <summary>Text across all columns; null when the row has cells or slots.</summary>
+    /// <summary>Text across all columns; null when the row has cells.</summary>
     public string? Across { get; init; }
 
     /// <summary>True when the text across is a heading of the rows that follow.</summary>
@@ -13,7 +13,4 @@ internal sealed class PageRow
 
     /// <summary>True for a row to write in.</summary>
     public bool IsBlank { get; init; }
-
-    /// <summary>Marks of points that are free.</summary>
-    public string[] Slots { get; init; } = [];
 }

@@ -21,6 +21,9 @@ internal static class SheetWords
         "This sheet says what the document says, not what the room does. Check every line and every output.",
     ];
 
+    /// <summary>What nobody may forget on a page that does not have all cautions.</summary>
+    public const string CautionInShort = "Mute amplifiers before any change. In-ears: a technician hears them first, low. More: first page of this hand-out.";
+
     public static string Half(string name, int width, int position) => width < 2 ? name : name + (position == 0 ? " L" : " R");
 
     public static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);

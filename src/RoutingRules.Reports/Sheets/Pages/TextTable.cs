@@ -21,11 +21,7 @@ internal static class TextTable
         for (var i = 0; i < rows.Length; i++)
         {
             var row = table.Rows[i];
-            if (row.Slots.Length > 0)
-            {
-                output.Append(string.Join("  ", row.Slots.Select(slot => $"{VisibleText.OfPlain(slot)} {new string('_', 18)}"))).Append('\n');
-            }
-            else if (row.IsBlank)
+            if (row.IsBlank)
             {
                 output.AppendJoin(new string(' ', Gap), widths.Select(width => new string('_', width))).Append('\n');
             }

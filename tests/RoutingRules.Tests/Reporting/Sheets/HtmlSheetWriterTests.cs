@@ -75,10 +75,35 @@ public sealed class HtmlSheetWriterTests
     [InlineData("Local rules apply")]
     [InlineData("Rigging, mains power and earthing belong to licensed people under local codes")]
     [InlineData("what the document says, not what the room does")]
-    public void Each_section_carries_every_caution(string caution)
+    public void The_first_page_and_the_first_of_the_devices_carry_every_caution(string caution)
     {
-        Assert.Equal(14, Sections(Page).Length);
-        Assert.All(Sections(Page), section => Assert.Contains(caution, Class(section, "cautions").Single().Value, StringComparison.Ordinal));
+        var sections = Sections(Page);
+        var device = Array.FindIndex(sections, section => section.Descendants("h2").Single().Value.Contains("desk", StringComparison.Ordinal));
+
+        Assert.Equal(14, sections.Length);
+        Assert.All(new[] { sections[0], sections[device] }, section => Assert.Contains(caution, Cautions(section), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Every_section_says_what_nobody_may_forget()
+    {
+        Assert.All(Sections(Page), section => Assert.StartsWith("Mute ", Cautions(section), StringComparison.Ordinal));
+        Assert.All(Sections(Page), section => Assert.Contains("a technician", Cautions(section), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Short_sections_share_paper_and_say_whose_they_are()
+    {
+        var shared = Sections(Page).Where(section => (string?)section.Attribute("class") == "short").ToArray();
+
+        Assert.NotEmpty(shared);
+        Assert.All(shared, section => Assert.True(section.Descendants("tbody").Skip(1).Sum(body => body.Elements("tr").Count()) < 10, section.Value));
+    }
+
+    private static string Cautions(XElement section)
+    {
+        var box = Class(section, "cautions").Single();
+        return box.Element("p")?.Value ?? string.Concat(box.Element("ul")!.Elements("li").Select(line => line.Value));
     }
 
     [Fact]

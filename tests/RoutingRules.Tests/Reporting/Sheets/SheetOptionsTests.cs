@@ -53,7 +53,7 @@ public sealed class SheetOptionsTests
     [InlineData(true)]
     public void The_page_is_html_without_a_single_parse_error(bool isLarge)
     {
-        var sheet = SheetShow.Build(SheetShow.Full, new SheetOptions { IsLargeType = isLarge });
+        var sheet = SheetShow.Build(SheetShow.Full, new SheetOptions { IsLargeType = isLarge, HasDrawings = true });
         var page = new HtmlParser(new HtmlParserOptions { IsStrictMode = true }).ParseDocument(HtmlSheetWriter.Write(sheet));
 
         Assert.Equal(isLarge ? "large" : null, page.Body!.GetAttribute("class"));
