@@ -11,7 +11,8 @@ namespace RoutingRules.Reports.FindingReports;
 /// <summary>Writes what checking documents came to, for people.</summary>
 /// <remarks>
 /// Causes come first, each with the findings that it explains.
-/// Other findings are grouped by severity, the worst first, then by rule; each has its place as <c>file:line:column</c>, and the remedy stands once for each rule.
+/// Other findings are grouped by severity, the worst first, then by rule; each has its place as <c>file:line:column</c>, and the remedy stands once for each
+/// rule.
 /// Lines end with LF; the same documents give the same text. Characters that could steer a terminal are written out. Not thread safe.
 /// </remarks>
 public sealed class TextReport : ReportWriter

@@ -15,7 +15,7 @@ internal static class ImpactRig
     public static Show Make()
     {
         var show = Of(("desk", SmallProfiles.Console), ("a", SmallProfiles.FreeBox), ("b", SmallProfiles.FreeBox), ("amp", SmallProfiles.Amplifier));
-        return (
+        var streamed = (
             show with
             {
                 Rig = show.Rig with
@@ -52,7 +52,19 @@ internal static class ImpactRig
                 ],
                 Lines = [Line("voice", "a/in/1", "desk/channel/1") with { Phantom = PhantomNeed.Required }],
             }
-        ).With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4"), Stream("s2", "a/transmit/1-4", "desk/receive/1-4")).With(Route("desk/main/1", "desk/transmit/1"), Route("desk/aux/1", "desk/transmit/3"), Route("desk/aux/2", "desk/transmit/4"), Route(null, "desk/transmit/2"), Route("a/receive/1", "a/out/1"), Route("a/receive/3-4", "a/out/3-4"), Route("b/receive/1", "b/out/1"), Route("b/receive/4", "b/out/4"), Route("a/in/1", "a/transmit/1"), Route("desk/receive/1", "desk/channel/1"));
+        ).With(Stream("s1", "desk/transmit/1-4", "a/receive/1-4", "b/receive/1-4"), Stream("s2", "a/transmit/1-4", "desk/receive/1-4"));
+        return streamed.With(
+            Route("desk/main/1", "desk/transmit/1"),
+            Route("desk/aux/1", "desk/transmit/3"),
+            Route("desk/aux/2", "desk/transmit/4"),
+            Route(null, "desk/transmit/2"),
+            Route("a/receive/1", "a/out/1"),
+            Route("a/receive/3-4", "a/out/3-4"),
+            Route("b/receive/1", "b/out/1"),
+            Route("b/receive/4", "b/out/4"),
+            Route("a/in/1", "a/transmit/1"),
+            Route("desk/receive/1", "desk/channel/1")
+        );
     }
 
     public static Link Link(string id, string from, string to) =>

@@ -176,7 +176,9 @@ public sealed class FixPromises
         return at < 0 ? whole.TrimEnd('}', '\n') : whole[..at].TrimEnd(',');
     }
 
-    /// <summary>True when a finding speaks of a thing or a point of which no single finding of its rule spoke before: what is left of a finding is not new.</summary>
+    /// <summary>
+    /// True when a finding speaks of a thing or a point of which no single finding of its rule spoke before: what is left of a finding is not new.
+    /// </summary>
     private static bool IsNew(RoutingRules.Rules.Finding finding, IEnumerable<RoutingRules.Rules.Finding> before) =>
         !before.Any(old => old.Rule == finding.Rule && Things(old).IsSupersetOf(Things(finding)));
 

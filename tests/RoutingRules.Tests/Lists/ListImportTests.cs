@@ -17,7 +17,8 @@ public sealed class ListImportTests
         var rows = ListExport.Write(Before, IntentList.Feeds).Split("\r\n");
 
         Assert.Equal(
-            "id,name,role,set,part,source,to,priority,preferred,hold,group,spread,separateFrom,backupOf,limiter,delayMilliseconds,override,person,pack,position,notes",
+            "id,name,role,set,part,source,to,priority,preferred,hold,group,spread,separateFrom,backupOf,limiter,delayMilliseconds,override,"
+                + "person,pack,position,notes",
             rows[0]
         );
         Assert.Equal("main-l,Main L,main,,,desk/main/1,box/out/1; box | zone stage-left,normal,,,,no,ears by power,,,,,,,,", rows[1]);

@@ -16,7 +16,9 @@ public sealed class FixesInReportsTests
 {
     private static readonly RoutingEngine Engine = RoutingEngine.CreateBuilder().Build();
 
-    /// <summary>A route to a slot that is not sent, a label with letters of several bytes, and an in-ear feed of which nobody says that it has a limiter.</summary>
+    /// <summary>
+    /// A route to a slot that is not sent, a label with letters of several bytes, and an in-ear feed of which nobody says that it has a limiter.
+    /// </summary>
     private static Show Faulty =>
         Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box))
             .With(Route("desk/aux/5", "desk/transmit/5"), Route("desk/aux/6-8", "desk/transmit/6-8")) with

@@ -62,11 +62,13 @@ public sealed class JUnitReportTests
     [InlineData("classname", "<testsuites><testsuite name='a' tests='1' failures='0' errors='0'><testcase name='b'/></testsuite></testsuites>")]
     [InlineData(
         "failure",
-        "<testsuites><testsuite name='a' tests='1' failures='1' errors='0'><testcase name='b' classname='c'><system-out/><failure/></testcase></testsuite></testsuites>"
+        "<testsuites><testsuite name='a' tests='1' failures='1' errors='0'><testcase name='b' "
+            + "classname='c'><system-out/><failure/></testcase></testsuite></testsuites>"
     )]
     [InlineData(
         "error",
-        "<testsuites><testsuite name='a' tests='1' failures='1' errors='0'><testcase name='b' classname='c'><failure/><error/></testcase></testsuite></testsuites>"
+        "<testsuites><testsuite name='a' tests='1' failures='1' errors='0'><testcase name='b' "
+            + "classname='c'><failure/><error/></testcase></testsuite></testsuites>"
     )]
     [InlineData("colour", "<testsuites colour='red'/>")]
     public void What_is_not_of_the_common_shape_is_refused(string about, string xml)

@@ -4,7 +4,9 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Reporting;
 
-/// <summary>Property names and values: OASIS, Static Analysis Results Interchange Format (SARIF) version 2.1.0; the sections stand beside the checks, from memory.</summary>
+/// <summary>
+/// Property names and values: OASIS, Static Analysis Results Interchange Format (SARIF) version 2.1.0; the sections stand beside the checks, from memory.
+/// </summary>
 public sealed class SarifReportTests
 {
     private static JsonElement Run(params DocumentCheck[] documents)

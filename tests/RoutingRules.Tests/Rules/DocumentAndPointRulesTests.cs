@@ -65,7 +65,10 @@ public sealed class DocumentAndPointRulesTests
         Assert.All(Rules.Where(rule => rule is not NameDoubled), rule => Assert.Equal(Expect.Fingerprints(rule, show), Expect.Fingerprints(rule, changed)));
     }
 
-    /// <summary>Every output that a route or a cable uses carries a real source, or a finding names a point or device of its chain or a feed pinned there, or its end belongs to a broken connection.</summary>
+    /// <summary>
+    /// Every output that a route or a cable uses carries a real source, or a finding names a point or device of its chain or a feed pinned there, or its end
+    /// belongs to a broken connection.
+    /// </summary>
     [Property(Arbitrary = [typeof(RoughShows)], MaxTest = 200)]
     public void No_used_output_is_silent_without_a_finding(Show show)
     {

@@ -7,7 +7,9 @@ using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Rules;
 
-/// <summary>Generates shows that are readable but full of faults: missing devices and groups, numbers too high, wrong kinds, unequal widths, doubled sinks, loops.</summary>
+/// <summary>
+/// Generates shows that are readable but full of faults: missing devices and groups, numbers too high, wrong kinds, unequal widths, doubled sinks, loops.
+/// </summary>
 public static class RoughShows
 {
     private static readonly DeviceProfile Relay = SmallProfiles.FreeBox with

@@ -253,7 +253,8 @@ public sealed class HtmlSheetWriterTests
 
         var texts = page.Descendants("bdi").Select(element => element.Value).ToArray();
 
-        // Show and venue head 13 sections (the show has no in-ear mix); the desk has its heading and two columns; the feed stands at two outputs, its bus and the mix; the line at its
+        // Show and venue head 13 sections (the show has no in-ear mix); the desk has its heading and two columns; the feed stands at two outputs, its bus and
+        // the mix; the line at its
         // input, its channel and twice to be checked, and so on.
         Assert.True(texts.Count(found => found == shown) >= 13 + 13 + 3 + 4 + 4, "found " + texts.Count(found => found == shown));
         Assert.Empty(page.Descendants("script"));

@@ -136,7 +136,8 @@ public sealed class PointOfWrongKindTests
             Of(("desk", profile), ("box", SmallProfiles.Box)).With(Stream("s1", "desk/transmit/1-4", "box/receive/1-4")),
             Severity.Error,
             "/patch/streams/0/from",
-            "Stream 's1' starts at desk/transmit/1-4, which lives on the digital multicore jack desk/net/1, where the link is the stream; a stream starts at transmit slots of the network.",
+            "Stream 's1' starts at desk/transmit/1-4, which lives on the digital multicore jack desk/net/1, where the link is the stream; a stream "
+                + "starts at transmit slots of the network.",
             "stream=s1",
             "from=desk/transmit/1-4"
         );

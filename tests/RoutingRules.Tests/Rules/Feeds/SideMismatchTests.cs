@@ -198,7 +198,8 @@ public sealed class SideMismatchTests
             Amplifiers(NetworkAmplifier, "stage-left", "stage-right", "amp-a/receive/1", "amp-b/receive/2"),
             Severity.Warning,
             "/feeds/0/to/0",
-            "On the wrong side of the house: 'main-left' (left) at amp-a/out/1, house right (stage left); 'main-right' (right) at amp-b/out/2, house left (stage right).",
+            "On the wrong side of the house: 'main-left' (left) at amp-a/out/1, house right (stage left); 'main-right' (right) at amp-b/out/2, "
+                + "house left (stage right).",
             "set=main",
             "feed=main-left",
             "device=amp-a",

@@ -23,7 +23,8 @@ public sealed class InEarPairCrossedTests
             Show(Cable("box/out/1-2", "rack/in/2-3")),
             Severity.Error,
             "/feeds/0/to/0",
-            "'Ears singer' lands on rack/in/2-3 (1R, 2L), one place off: left in the right ear of one pack, right in the left ear of the next, and singer hears half of it.",
+            "'Ears singer' lands on rack/in/2-3 (1R, 2L), one place off: left in the right ear of one pack, right in the left ear of the next, and "
+                + "singer hears half of it.",
             "input=rack/in/2-3",
             "feed=ears"
         );
@@ -45,7 +46,8 @@ public sealed class InEarPairCrossedTests
             show,
             Severity.Error,
             "/feeds/0/to/0",
-            "'a' and 'b' land on rack/in/2-5, one place off: left in the right ear of one pack, right in the left ear of the next, and the listener of 'a' and the listener of 'b' hear half of them.",
+            "'a' and 'b' land on rack/in/2-5, one place off: left in the right ear of one pack, right in the left ear of the next, and the "
+                + "listener of 'a' and the listener of 'b' hear half of them.",
             "input=rack/in/2-5",
             "feed=a",
             "feed=b"

@@ -4,7 +4,9 @@ using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Rules;
 
-/// <summary>A console, eight characters wide, whose aux 1-4 come out of the first outputs of a box, twelve characters wide, and whose channels get its inputs.</summary>
+/// <summary>
+/// A console, eight characters wide, whose aux 1-4 come out of the first outputs of a box, twelve characters wide, and whose channels get its inputs.
+/// </summary>
 internal static class LabelRig
 {
     public static Show Show(params PointLabel[] labels)

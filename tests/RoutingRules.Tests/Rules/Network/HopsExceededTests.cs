@@ -77,7 +77,8 @@ public sealed class HopsExceededTests
         ]);
 
         Assert.Equal(
-            "Stream 's' walks over 10 links from desk to b10 on network 'net', but class A allows 7. 3 paths on this network are too long; this is the longest.",
+            "Stream 's' walks over 10 links from desk to b10 on network 'net', but class A allows 7. 3 paths on this network are too long; this is "
+                + "the longest.",
             Assert.Single(RuleTester.Findings(Rule, show)).Message
         );
     }
