@@ -13,8 +13,8 @@ using RoutingRules.Rules;
 using RoutingRules.Signal;
 using RoutingRules.Signal.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules;
-using RoutingRules.Tests.Rules.Network;
+using RoutingRules.Tests.Checking.Rules;
+using RoutingRules.Tests.Checking.Rules.Networks;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Fixing;

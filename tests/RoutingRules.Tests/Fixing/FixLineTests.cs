@@ -13,8 +13,10 @@ using RoutingRules.Rules;
 using RoutingRules.Signal;
 using RoutingRules.Signal.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules;
-using RoutingRules.Tests.Rules.Network;
+using RoutingRules.Tests.Checking.Rules;
+using RoutingRules.Tests.Checking.Rules.Labels;
+using RoutingRules.Tests.Checking.Rules.Lines;
+using RoutingRules.Tests.Checking.Rules.Networks;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Fixing.FixExpectations;
 

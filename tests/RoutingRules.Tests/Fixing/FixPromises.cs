@@ -5,8 +5,8 @@ using RoutingRules.Documents;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Promises;
-using RoutingRules.Tests.Rules;
 using JsonNode = System.Text.Json.Nodes.JsonNode;
 
 namespace RoutingRules.Tests.Fixing;
