@@ -23,6 +23,30 @@ public sealed class ShowDto
 
     public PatchDto? Patch { get; set; }
 
+    public List<WaiverDto>? Waivers { get; set; }
+
+    public sealed class WaiverDto
+    {
+        public required string Rule { get; set; }
+
+        public List<EntityDto>? Entities { get; set; }
+
+        public string? Fingerprint { get; set; }
+
+        public required string Reason { get; set; }
+
+        public required string Owner { get; set; }
+
+        public required string Expires { get; set; }
+    }
+
+    public sealed class EntityDto
+    {
+        public required string Role { get; set; }
+
+        public required string Id { get; set; }
+    }
+
     public sealed class RigDto
     {
         public List<ZoneDto>? Zones { get; set; }

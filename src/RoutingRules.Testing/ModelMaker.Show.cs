@@ -18,6 +18,7 @@ internal sealed partial class ModelMaker
             Feeds = List(Feed),
             Lines = List(Line),
             Patch = Flip() ? Patch() : new Patch(),
+            Waivers = Flip() ? List(() => Waiver() with { Scope = default }) : default,
             Extensions = Extensions(),
         };
 

@@ -1,3 +1,5 @@
+using RoutingRules.Waivers;
+
 namespace RoutingRules.Model;
 
 /// <summary>One document: rig, feeds, lines and patch.</summary>
@@ -30,6 +32,9 @@ public sealed record Show
 
     /// <summary>The routes and streams; empty when absent.</summary>
     public Patch Patch { get; init; } = new();
+
+    /// <summary>Decisions to live with findings of this show for a time; their <see cref="Waiver.Scope"/> is empty.</summary>
+    public ValueList<Waiver> Waivers { get; init; }
 
     /// <summary>Content that other tools keep here; null when absent.</summary>
     public ExtensionData? Extensions { get; init; }

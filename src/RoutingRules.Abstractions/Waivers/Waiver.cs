@@ -27,6 +27,8 @@ public sealed record Waiver
     /// <summary>The last day on which it counts.</summary>
     public required DateOnly Expires { get; init; }
 
-    /// <summary>The documents it counts for: path patterns, see <see cref="PathPattern"/>; at least one.</summary>
+    /// <summary>
+    /// The documents it counts for: path patterns, see <see cref="PathPattern"/>; at least one. Empty for a waiver that stands in a show, which counts there.
+    /// </summary>
     public required ValueList<string> Scope { get; init; }
 }

@@ -92,7 +92,7 @@ internal static class AssignCommand
         var result = Assign(job, read.Value!, cancellation);
         cancellation.ThrowIfCancellationRequested();
         var written = ShowWriter.ToUtf8(result.Show);
-        var check = DocumentCheck.Of(job.OutPath ?? "standard output", result.Show, result.Check, written);
+        var check = DocumentCheck.Of(job.OutPath ?? "standard output", result.Show, result.Check, written).WithOwnWaivers(job.Engine, console.Today(), written);
         reports.Add(result, job.Options.Order);
         reports.Add(check);
         (target?.Content ?? console.Output).Write(written);

@@ -105,7 +105,7 @@ internal static class CheckCommand
             foreach (var document in ShowDocuments.Of(file, console, means.IsQuiet, cancellation))
             {
                 cancellation.ThrowIfCancellationRequested();
-                Add(acceptance.Apply(file, DocumentCheck.Run(means.Engine, document, means.OffersFixes, means.Clock, cancellation)));
+                Add(acceptance.Apply(file, DocumentCheck.Run(means.Engine, document, means.OffersFixes, means.Clock, acceptance.AsOf, cancellation)));
             }
         }
 

@@ -176,6 +176,9 @@ internal static class FixCommand
             Utf8 = DocumentUpgrade.ShowText(loaded.Utf8),
         };
         using var target = outPath is null ? null : OutputFile.Begin(outPath, job.IsInPlace ? otherInputs : [job.Path, .. otherInputs]);
+        var own = OwnWaivers.Book(read.Value!, engine.Catalogue, acceptance.AsOf);
+        var accepts = options.IsAccepted;
+        options = options with { IsAccepted = finding => own?.Excuses(finding, "") == true || accepts?.Invoke(finding) == true };
         var result = engine.Fix(read.Value!, options, cancellation);
         var edited = result.Applied.IsEmpty
             ? new EditedText
@@ -185,7 +188,7 @@ internal static class FixCommand
                 IsRewritten = false,
             }
             : ShowText.Edit(loaded.Utf8.Span, result.Edits, result.Show);
-        var check = DocumentCheck.Of(name, result.Show, result.After, edited.Utf8.Span);
+        var check = DocumentCheck.Of(name, result.Show, result.After, edited.Utf8.Span).WithOwnWaivers(engine, acceptance.AsOf, edited.Utf8);
         var after = acceptance.Apply(job.Path, job.ListsFixes ? check.WithFixes(engine, edited.Utf8, cancellation) : check);
         if (job.ShowsText)
         {

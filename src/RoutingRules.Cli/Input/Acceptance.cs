@@ -63,6 +63,9 @@ internal sealed class Acceptance : IDisposable
         }
     }
 
+    /// <summary>The day for which waivers count.</summary>
+    public DateOnly AsOf => choice.AsOf;
+
     /// <summary>The place of the baseline when it is to be updated; null otherwise.</summary>
     public OutputFile? Target => target;
 

@@ -30,7 +30,7 @@ internal sealed class GitHubReport(Stream output, ReportOptions options) : Repor
             Annotate(Command(first.Severity), document.PlacePath, first, $"Cause {number}", $"{cause.Title}.\nWhat to do: {cause.Orders}.\nExplains {rules}.");
         }
 
-        foreach (var finding in document.Result.Findings)
+        foreach (var finding in FindingSection.Of(document, document.Result.Findings).SelectMany(section => section.Findings))
         {
             Annotate(
                 Command(finding.Severity),

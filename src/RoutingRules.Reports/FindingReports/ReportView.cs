@@ -11,12 +11,6 @@ internal sealed class ReportView
 {
     public const string Caution = "A clean report is a statement about the document, not about the room.";
 
-    private static readonly (Severity Severity, string Title)[] WorstFirst =
-    [
-        (Severity.Error, "Errors"),
-        (Severity.Warning, "Warnings"),
-        (Severity.Note, "Notes"),
-    ];
     private static readonly string[] FindingColumns = ["Line", "Rule", "What is wrong", "What to do"];
     private static readonly string[] CauseColumns = ["Cause", "What is wrong", "What to do", "How sure"];
     private static readonly string[] ExplainedColumns = ["Line", "Rule", "What is wrong", "Cause"];
@@ -26,7 +20,7 @@ internal sealed class ReportView
 
     public ReportView(DocumentCheck document)
     {
-        Headline = HeadlineOf(document);
+        Headline = $"{HeadlineOf(document)} {FindingSection.CountsByRule(document)}".TrimEnd();
         var causes = ToldCause.Of(document);
         Add(
             "Causes",
@@ -35,19 +29,21 @@ internal sealed class ReportView
                 new[] { Number(cause), $"{cause.Title}.", $"{cause.Orders}. {cause.Offered.Cause.Repair.Caution}".TrimEnd(), Sureness(cause) }
             )
         );
-        Add("Explained by a cause", ExplainedColumns, causes.SelectMany(cause => cause.Findings.Select(finding => Row(finding, Number(cause)))));
+        Add("Explained by a cause", ExplainedColumns, causes.SelectMany(cause => cause.Findings.Select(finding => Row(finding, Name(finding), Number(cause)))));
         var left = ToldCause.Unexplained(document, causes);
-        foreach (var (severity, title) in WorstFirst)
+        foreach (var section in FindingSection.Of(document, left))
         {
-            Add(title, FindingColumns, left.Where(finding => finding.Severity == severity).Select(finding => Row(finding, finding.Remedy)));
+            Add(section.Title, FindingColumns, section.Findings.Select(finding => Row(finding, section.Rule(finding), finding.Remedy)));
         }
 
         Add(
             "Waived",
             WaivedColumns,
-            document.Waived.Select(waived => Row(waived.Finding, waived.Waiver.Reason, waived.Waiver.Owner, PlainText.Day(waived.Waiver.Expires)))
+            document.Waived.Select(waived =>
+                Row(waived.Finding, Name(waived.Finding), waived.Waiver.Reason, waived.Waiver.Owner, PlainText.Day(waived.Waiver.Expires))
+            )
         );
-        Add("Known to the baseline", FindingColumns, document.Known.Select(finding => Row(finding, finding.Remedy)));
+        Add("Known to the baseline", FindingColumns, document.Known.Select(finding => Row(finding, Name(finding), finding.Remedy)));
         Add(
             "No longer found",
             GoneColumns,
@@ -105,13 +101,10 @@ internal sealed class ReportView
             _ => "Not everything was tried.",
         };
 
-    private static string[] Row(Finding finding, params string[] more) =>
-        [
-            finding.Line is { } line ? string.Create(CultureInfo.InvariantCulture, $"{line}:{finding.Column ?? 1}") : "",
-            $"{finding.Rule} {finding.Name}",
-            finding.Message,
-            .. more,
-        ];
+    private static string Name(Finding finding) => $"{finding.Rule} {finding.Name}";
+
+    private static string[] Row(Finding finding, string rule, params string[] more) =>
+        [finding.Line is { } line ? string.Create(CultureInfo.InvariantCulture, $"{line}:{finding.Column ?? 1}") : "", rule, finding.Message, .. more];
 
     private void Add(string title, string[] columns, IEnumerable<string[]> rows)
     {

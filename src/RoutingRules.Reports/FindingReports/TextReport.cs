@@ -11,14 +11,12 @@ namespace RoutingRules.Reports.FindingReports;
 /// <summary>Writes what checking documents came to, for people.</summary>
 /// <remarks>
 /// Causes come first, each with the findings that it explains.
-/// Other findings are grouped by severity, the worst first, then by rule; each has its place as <c>file:line:column</c>, and the remedy stands once for each
-/// rule.
+/// Other findings are grouped by gravity, what can hurt ears first, then by severity and by rule; each has its place as <c>file:line:column</c>, and the
+/// remedy stands once for each rule.
 /// Lines end with LF; the same documents give the same text. Characters that could steer a terminal are written out. Not thread safe.
 /// </remarks>
 public sealed class TextReport : ReportWriter
 {
-    private static readonly Severity[] WorstFirst = [Severity.Error, Severity.Warning, Severity.Note];
-
     private readonly TextWriter output;
     private readonly Severity lowest;
     private readonly bool isOwner;
@@ -88,6 +86,11 @@ public sealed class TextReport : ReportWriter
         }
 
         Line($"{PlainText.Show(document.Path)}: {Headline(document)}");
+        if (FindingSection.CountsByRule(document) is { } counts)
+        {
+            Line($"  {counts}");
+        }
+
         var titles = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var rule in document.Result.Rules)
         {
@@ -102,9 +105,9 @@ public sealed class TextReport : ReportWriter
 
         var told = new HashSet<(string Rule, string Remedy)>();
         var left = ToldCause.Unexplained(document, causes);
-        foreach (var severity in WorstFirst)
+        foreach (var section in FindingSection.Of(document, left.Where(finding => finding.Severity >= lowest)))
         {
-            WriteFindings(document, left, severity, titles, told);
+            WriteFindings(document, section, titles, told);
         }
 
         WriteExcused(document, titles);
@@ -112,7 +115,7 @@ public sealed class TextReport : ReportWriter
         Line("");
         if (document.Result.WasRead)
         {
-            Line($"  {CoverageOf(document.Result)}");
+            Line($"  {(document.Result.Findings.IsEmpty ? "" : $"{Counts(ReportTotals.Of(document))}. ")}{CoverageOf(document.Result)}");
             Line("");
         }
     }
@@ -147,32 +150,14 @@ public sealed class TextReport : ReportWriter
         output.Flush();
     }
 
-    private void WriteFindings(
-        DocumentCheck document,
-        IReadOnlyList<Finding> findings,
-        Severity severity,
-        Dictionary<string, string> titles,
-        HashSet<(string Rule, string Remedy)> told
-    )
+    private void WriteFindings(DocumentCheck document, FindingSection section, Dictionary<string, string> titles, HashSet<(string Rule, string Remedy)> told)
     {
-        var groups = findings.Where(finding => finding.Severity == severity && severity >= lowest).GroupBy(finding => (finding.Rule, finding.Name)).ToList();
-        if (groups.Count > 0)
+        Line("");
+        Line(section.Title);
+        foreach (var rule in section.Findings.GroupBy(finding => (finding.Rule, Named: section.Rule(finding))))
         {
             Line("");
-            Line(
-                severity switch
-                {
-                    Severity.Error => "Errors",
-                    Severity.Warning => "Warnings",
-                    _ => "Notes",
-                }
-            );
-        }
-
-        foreach (var rule in groups)
-        {
-            Line("");
-            Line($"  {rule.Key.Rule} {rule.Key.Name}{(titles.TryGetValue(rule.Key.Rule, out var title) ? $": {title}" : "")}");
+            Line($"  {rule.Key.Named}{(titles.TryGetValue(rule.Key.Rule, out var title) ? $": {title}" : "")}");
             foreach (var remedy in rule.GroupBy(finding => finding.Remedy, StringComparer.Ordinal))
             {
                 foreach (var finding in remedy)

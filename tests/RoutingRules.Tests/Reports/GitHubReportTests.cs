@@ -11,9 +11,9 @@ public sealed class GitHubReportTests
     {
         var lines = ReportSamples.Write("github", ReportSamples.Mixed).Split('\n');
 
-        Assert.Equal("::warning file=b.show.json,line=41,col=9,title=T1 t1::First.%0AMend T1.", lines[0]);
-        Assert.Equal("::error file=b.show.json,line=7,col=9,title=T2 t2::Third.%0AMend this.", lines[2]);
-        Assert.Equal("::error file=b.show.json,title=T2 t2::Fourth.%0AMend that.", lines[3]);
+        Assert.Equal("::warning file=b.show.json,line=41,col=9,title=T1 t1::First.%0AMend T1.", lines[2]);
+        Assert.Equal("::error file=b.show.json,line=7,col=9,title=T2 t2::Third.%0AMend this.", lines[0]);
+        Assert.Equal("::error file=b.show.json,title=T2 t2::Fourth.%0AMend that.", lines[1]);
         Assert.Equal("::notice file=b.show.json,line=8,col=9,title=T2 t2::Fifth.%0AMend that.", lines[4]);
         Assert.Equal("::warning file=b.show.json,title=Not decided::T3, feed mon: Its colour is not known.", lines[5]);
         Assert.StartsWith(

@@ -62,7 +62,7 @@ public sealed class TextReportTests
 
               T3, feed mon: Its colour is not known.
 
-              1 rule passed, 0 had nothing to look at, 1 undecided.
+              2 errors, 2 warnings, 1 note. 1 rule passed, 0 had nothing to look at, 1 undecided.
 
             4 rules looked: 2 found something, 1 passed, 0 had nothing to look at, 1 could not decide everywhere.
             Not decided everywhere: T3 t3.

@@ -23,6 +23,12 @@ internal static class ShowTable
         var feeds = table.List("feeds", IntentTables.Feed, static show => show.Feeds, "What mixes shall reach.");
         var lines = table.List("lines", IntentTables.Line, static show => show.Lines, "What stage sources shall reach.");
         var patch = table.Default("patch", PatchTables.Patch, new Patch(), static show => show.Patch, "Routes and streams. Absent means that there are none.");
+        var waivers = table.List(
+            "waivers",
+            WaiverTables.InShow,
+            static show => show.Waivers,
+            "Decisions to live with findings of this show for a time; of several that fit a finding the first counts."
+        );
         var extensions = table.Extensions(static show => show.Extensions);
         return table.Build(
             (in Slots read) =>
@@ -37,6 +43,7 @@ internal static class ShowTable
                     Feeds = feeds[read],
                     Lines = lines[read],
                     Patch = patch[read],
+                    Waivers = waivers[read],
                     Extensions = extensions[read],
                 }
         );

@@ -11,6 +11,9 @@ internal static class WaiverTables
 
     public static ObjectTable<WaiverList> Waivers { get; } = CreateWaivers();
 
+    /// <summary>A waiver that stands in a show: it has no scope.</summary>
+    public static ObjectTable<Waiver> InShow { get; } = CreateWaiver(true);
+
     public static ObjectTable<Baseline> Baseline { get; } = CreateBaseline();
 
     private static ObjectTable<Entity> CreateEntity()
@@ -23,7 +26,7 @@ internal static class WaiverTables
 
     private static ObjectTable<WaiverList> CreateWaivers()
     {
-        var waiver = CreateWaiver();
+        var waiver = CreateWaiver(false);
         var table = new TableBuilder<WaiverList>("waiverList", "list of waivers", "Decisions to live with findings for a time.");
         var version = table.Required("schemaVersion", new VersionKind(ShowTable.Version), static list => list.SchemaVersion, "The version of this format.");
         var waivers = table.RequiredList("waivers", waiver, static list => list.Waivers, "The waivers; of several that fit a finding the first counts.");
@@ -39,12 +42,12 @@ internal static class WaiverTables
         );
     }
 
-    private static ObjectTable<Waiver> CreateWaiver()
+    private static ObjectTable<Waiver> CreateWaiver(bool isInShow)
     {
         var table = new TableBuilder<Waiver>(
+            isInShow ? "showWaiver" : "waiver",
             "waiver",
-            "waiver",
-            "A decision to live with a finding for a time: who took it, why, until when and for which documents."
+            $"A decision to live with a finding for a time: who took it, why, {(isInShow ? "and until when" : "until when and for which documents")}."
         );
         var rule = table.Required(
             "rule",
@@ -69,13 +72,16 @@ internal static class WaiverTables
         var reason = table.Required("reason", Kinds.FilledText, static waiver => waiver.Reason, "Why this is acceptable.");
         var owner = table.Required("owner", Kinds.FilledText, static waiver => waiver.Owner, "Who answers for it.");
         var expires = table.Required("expires", Kinds.Date, static waiver => waiver.Expires, "The last day on which it counts.");
-        var scope = table.RequiredList(
-            "scope",
-            Kinds.FilledText,
-            static waiver => waiver.Scope,
-            "The documents it counts for, as paths relative to this file: * stands for any characters but /, ** for any at all. ** alone means every document.",
-            min: 1
-        );
+        var scope = isInShow
+            ? null
+            : table.RequiredList(
+                "scope",
+                Kinds.FilledText,
+                static waiver => waiver.Scope,
+                "The documents it counts for, as paths relative to this file: * stands for any characters but /, ** for any at all. ** alone "
+                    + "means every document.",
+                min: 1
+            );
         return table.Build(
             (in Slots read) =>
                 new Waiver
@@ -86,7 +92,7 @@ internal static class WaiverTables
                     Reason = reason[read],
                     Owner = owner[read],
                     Expires = expires[read],
-                    Scope = scope[read],
+                    Scope = scope is null ? default : scope[read],
                 }
         );
     }

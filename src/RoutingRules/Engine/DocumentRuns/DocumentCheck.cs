@@ -105,6 +105,7 @@ public sealed record DocumentCheck
     /// <param name="file">The document; one that could not be had is unreadable.</param>
     /// <param name="offersFixes">Whether to try fixes for each finding, see <see cref="WithFixes"/>.</param>
     /// <param name="observer">Told when each rule starts and ends; null for nobody.</param>
+    /// <param name="asOf">The day for which the show's own waivers count; null to leave them unread.</param>
     /// <param name="cancellation">Stops between subjects of rules.</param>
     /// <exception cref="OperationCanceledException">The check was cancelled.</exception>
     public static DocumentCheck Run(
@@ -112,6 +113,7 @@ public sealed record DocumentCheck
         DocumentFile file,
         bool offersFixes = false,
         RuleObserver? observer = null,
+        DateOnly? asOf = null,
         CancellationToken cancellation = default
     )
     {
@@ -119,6 +121,7 @@ public sealed record DocumentCheck
         var check = file.Problem is { } problem ? Unreadable(engine, file.Path, problem) : Run(engine, file.Path, file.Utf8.Span, observer, cancellation);
         check = file.Problem is null ? check.WithCauses(engine, file.Utf8, cancellation) : check;
         check = offersFixes ? check.WithFixes(engine, file.Utf8, cancellation) : check;
+        check = asOf is { } day ? check.WithOwnWaivers(engine, day, file.Utf8) : check;
         return file.TextPath is null ? check : check.Moved(file.Start) with { TextPath = file.TextPath };
     }
 
