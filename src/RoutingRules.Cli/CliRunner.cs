@@ -104,6 +104,7 @@ internal static class CliRunner
             CheckCommand.Create(console, cancellation),
             AssignCommand.Create(console, cancellation),
             FixCommand.Create(console, cancellation),
+            PinCommand.Create(console, cancellation),
             TraceCommand.Create(console, cancellation),
             WhyCommand.Create(console, cancellation),
             CompareCommand.Create(console, cancellation),

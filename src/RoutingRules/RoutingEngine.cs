@@ -189,6 +189,25 @@ public sealed class RoutingEngine
         return Diagnostician.Run(Checker, FixProviders, show, check, cancellation).Causes;
     }
 
+    /// <summary>Mends one cause: its repair is applied, and taken when the findings that it explains are gone and nothing graver has come.</summary>
+    /// <param name="show">The show; stays as it is.</param>
+    /// <param name="number">The number of the cause in what <see cref="Diagnose"/> gives, from 1.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
+    /// <exception cref="ArgumentException">There is no such cause, or its repair is one for a person; the message says which.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public FixResult FixCause(Show show, int number, CancellationToken cancellation = default)
+    {
+        Writable.Demand(show, nameof(show));
+        return CauseMender.Run(Checker, FixProviders, show, number, cancellation);
+    }
+
+    /// <summary>Writes what stands as points: every feed that may be anywhere in a zone or at a device, and every line, names the place it has now.</summary>
+    /// <remarks>What a show names can be told when it slips; what it leaves open cannot as long as it still fits.</remarks>
+    /// <param name="show">The show; stays as it is.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
+    public PinResult Pin(Show show) => PinEdits.Of(Resolve(show));
+
     /// <summary>Follows the signal at a point in both directions.</summary>
     /// <param name="show">The show.</param>
     /// <param name="at">A point of its graph, such as <see cref="SignalGraph.Find(Point)"/> gives.</param>

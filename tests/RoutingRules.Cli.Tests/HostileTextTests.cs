@@ -149,6 +149,8 @@ public sealed class HostileTextTests : IDisposable
                 ["check", hostile, "--format", "json"],
                 ["export", hostile, "--list", "feeds"],
                 ["upgrade", hostile],
+                ["pin", hostile],
+                ["pin", hostile, "--dry-run"],
                 ["sheet", hostile, "--format", "html"],
             }
         )

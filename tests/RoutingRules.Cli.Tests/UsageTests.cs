@@ -9,6 +9,7 @@ public sealed class UsageTests
             "check",
             "assign",
             "fix",
+            "pin",
             "trace",
             "why",
             "compare",

@@ -7,6 +7,7 @@ using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
 using RoutingRules.Reading;
 using RoutingRules.Reports.FindingReports;
+using RoutingRules.Reports.Names;
 
 namespace RoutingRules.Cli.Commands;
 
@@ -25,9 +26,11 @@ internal static class AssignCommand
             "Do without a device, a link or a point, such as box-r or box-r/out/5; may be given several times.",
             "How much work to spend; the same number gives the same result on every machine."
         );
+        var pin = new Option<bool>("--pin") { Description = "Write every place of the result as a point, so that a later check finds each slip." };
         var format = ToolOptions.Format("How the report is written to standard output, together with --out, usually text.");
         var report = ToolOptions.Report();
         var labels = new Option<bool>("--labels") { Description = "Label points that have no label after the feeds and lines that are placed there." };
+        var names = new NamesOption(NameStyle.Both);
         var setup = new EngineOptions();
         var quiet = ToolOptions.Quiet();
         var command = new ToolCommand(
@@ -41,9 +44,11 @@ internal static class AssignCommand
             file,
             @out,
             search,
+            pin,
             labels,
             format,
             report,
+            names,
             setup,
             quiet,
         };
@@ -69,15 +74,15 @@ internal static class AssignCommand
             };
 
             var onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormats.All[0];
-            var reportOptions = ReportSetup.Options(engine, isQuiet);
+            var reportOptions = ReportSetup.Options(engine, isQuiet, show => names.Of(parsed, engine, show));
             using var target = outPath is null ? null : OutputFile.Begin(outPath, [path, .. loaded.Files]);
             using var reports = new ReportOutput(onOutput, parsed.GetRequiredValue(report), [path, .. loaded.Files], target, reportOptions, console);
-            return Run(new Job(engine, path, outPath, options, isQuiet), target, reports, console, cancellation);
+            return Run(new Job(engine, path, outPath, options, parsed.GetValue(pin), isQuiet), target, reports, console, cancellation);
         });
         return command;
     }
 
-    private sealed record Job(RoutingEngine Engine, string Path, string? OutPath, AssignmentOptions Options, bool IsQuiet);
+    private sealed record Job(RoutingEngine Engine, string Path, string? OutPath, AssignmentOptions Options, bool IsPinned, bool IsQuiet);
 
     private static int Run(Job job, OutputFile? target, ReportOutput reports, CliConsole console, CancellationToken cancellation)
     {
@@ -91,6 +96,12 @@ internal static class AssignCommand
 
         var result = Assign(job, read.Value!, cancellation);
         cancellation.ThrowIfCancellationRequested();
+        if (job.IsPinned)
+        {
+            var pinned = job.Engine.Pin(result.Show).Show;
+            result = result with { Show = pinned, Check = job.Engine.Check(pinned, cancellation) };
+        }
+
         var written = ShowWriter.ToUtf8(result.Show);
         var check = DocumentCheck.Of(job.OutPath ?? "standard output", result.Show, result.Check, written).WithOwnWaivers(job.Engine, console.Today(), written);
         reports.Add(result, job.Options.Order);

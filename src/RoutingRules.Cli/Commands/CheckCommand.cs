@@ -3,6 +3,7 @@ using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
 using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Reports.FindingReports;
+using RoutingRules.Reports.Names;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Cli.Commands;
@@ -31,6 +32,7 @@ internal static class CheckCommand
             Description = "Offer fixes with the findings in json and sarif reports; each is tried first, which takes time.",
         };
         var timings = new Option<bool>("--timings") { Description = "Say on standard error how much work and time each rule took." };
+        var names = new NamesOption(NameStyle.Both);
         var setup = new EngineOptions();
         var quiet = ToolOptions.Quiet();
         var command = new ToolCommand(
@@ -53,6 +55,7 @@ internal static class CheckCommand
             force,
             fixes,
             timings,
+            names,
             setup,
             quiet,
         };
@@ -75,7 +78,7 @@ internal static class CheckCommand
                 parsed.GetRequiredValue(report),
                 [.. files, .. choice.Files, .. loaded.Files],
                 acceptance.Target,
-                ReportSetup.Options(engine, isQuiet),
+                ReportSetup.Options(engine, isQuiet, show => names.Of(parsed, engine, show)),
                 console
             );
             var clock = parsed.GetValue(timings) ? new Timings() : null;

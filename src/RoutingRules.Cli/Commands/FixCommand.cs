@@ -33,6 +33,12 @@ internal static class FixCommand
             Description = "Mend only what this rule finds, named by id or name, accepted findings as well; may be given several times.",
             DefaultValueFactory = _ => [],
         };
+        var cause = ToolOptions.Number(
+            "--cause",
+            1,
+            999,
+            "Mend the cause of this number in what check says, also where signal moves; of a tie the first repair."
+        );
         var @out = new Option<string?>("--out")
         {
             HelpName = "FILE",
@@ -43,8 +49,7 @@ internal static class FixCommand
         {
             HelpName = string.Join('|', Formats),
             Description =
-                "How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual), json (after "
-                + "fix.schema.json), or patch, a JSON Patch of the show.",
+                "How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual), json (after fix.schema.json), or patch, a JSON Patch of the show.",
             CustomParser = result =>
             {
                 var word = result.Tokens[0].Value;
@@ -65,8 +70,8 @@ internal static class FixCommand
             "Mend what the rules find: each fix is tried on a copy, and taken only when its finding is gone and nothing worse has come.",
             "routing-rules fix saturday.show.json --dry-run\nSays what would be changed, and changes nothing.",
             "routing-rules fix saturday.show.json --out mended.show.json\nTakes the safe fixes; the rest of the text stays as it is written.",
-            "routing-rules fix saturday.show.json --waivers waivers.json --baseline baseline.json --dry-run\nLeaves alone what somebody has "
-                + "decided to live with."
+            "routing-rules fix saturday.show.json --cause 1 --out mended.show.json\nMakes the repair of the first cause that check names.",
+            "routing-rules fix saturday.show.json --waivers waivers.json --baseline baseline.json --dry-run\nLeaves alone what somebody has decided to live with."
         )
         {
             file,
@@ -74,6 +79,7 @@ internal static class FixCommand
             safe,
             @unsafe,
             rule,
+            cause,
             @out,
             inPlace,
             format,
@@ -90,9 +96,10 @@ internal static class FixCommand
                 parsed.GetValue(@unsafe),
                 parsed.GetValue(@out),
                 parsed.GetValue(inPlace),
-                parsed.GetValue(format)
+                parsed.GetValue(format),
+                (int?)parsed.GetValue(cause)
             );
-            Refuse(job, parsed.GetValue(safe));
+            Refuse(job, parsed.GetValue(safe), parsed.GetRequiredValue(rule).Length > 0);
             var (engine, loaded) = setup.Create(parsed, [job.Path], console, cancellation);
             var choice = new AcceptanceChoice(
                 parsed.GetValue(waivers),
@@ -113,17 +120,18 @@ internal static class FixCommand
         return command;
     }
 
-    private sealed record Job(string Path, bool IsDry, bool IsUnsafe, string? OutPath, bool IsInPlace, string? Format)
+    private sealed record Job(string Path, bool IsDry, bool IsUnsafe, string? OutPath, bool IsInPlace, string? Format, int? Cause)
     {
         public bool ShowsText => !IsDry && OutPath is null && !IsInPlace;
 
         public bool ListsFixes => !ShowsText && Format != "patch";
     }
 
-    private static void Refuse(Job job, bool isSafe)
+    private static void Refuse(Job job, bool isSafe, bool namesRule)
     {
         var problem =
             isSafe && job.IsUnsafe ? "--safe and --unsafe cannot be had together; take one of them."
+            : job.Cause is not null && (isSafe || job.IsUnsafe || namesRule) ? "--cause names one repair; leave --safe, --unsafe and --rule away."
             : job.OutPath is not null && job.IsInPlace ? "--out and --in-place cannot be had together; take one of them."
             : job.IsDry && (job.OutPath is not null || job.IsInPlace) ? "--dry-run writes no show; leave --out and --in-place away."
             : job.IsInPlace && job.Path == InputDocument.StandardInput ? "standard input cannot be written in place; use --out FILE."
@@ -179,7 +187,7 @@ internal static class FixCommand
         var own = OwnWaivers.Book(read.Value!, engine.Catalogue, acceptance.AsOf);
         var accepts = options.IsAccepted;
         options = options with { IsAccepted = finding => own?.Excuses(finding, "") == true || accepts?.Invoke(finding) == true };
-        var result = engine.Fix(read.Value!, options, cancellation);
+        var result = Mend(job, engine, read.Value!, options, cancellation);
         var edited = result.Applied.IsEmpty
             ? new EditedText
             {
@@ -208,6 +216,23 @@ internal static class FixCommand
         }
 
         return CheckCommand.CodeOf(after, engine.Config.FailOn);
+    }
+
+    private static FixResult Mend(Job job, RoutingEngine engine, Show show, FixOptions options, CancellationToken cancellation)
+    {
+        if (job.Cause is not { } number)
+        {
+            return engine.Fix(show, options, cancellation);
+        }
+
+        try
+        {
+            return engine.FixCause(show, number, cancellation);
+        }
+        catch (ArgumentException fault) when (fault.GetType() == typeof(ArgumentException))
+        {
+            throw new UsageException($"--cause: {fault.Message}");
+        }
     }
 
     /// <summary>The change as a patch, or why there is none: a document can hold what no patch carries, where only other tools read it.</summary>

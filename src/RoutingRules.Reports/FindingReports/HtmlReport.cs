@@ -27,11 +27,13 @@ internal sealed class HtmlReport : ReportWriter
         """;
 
     private readonly StreamWriter writer;
+    private readonly ReportOptions options;
     private readonly Coverage coverage;
     private ReportTotals totals;
 
     public HtmlReport(Stream output, ReportOptions options)
     {
+        this.options = options;
         coverage = new Coverage(options.Rules);
         writer = new StreamWriter(output, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         writer.Write("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n");
@@ -52,7 +54,7 @@ internal sealed class HtmlReport : ReportWriter
         ArgumentNullException.ThrowIfNull(document);
         totals.Add(document);
         coverage.Add(document.Result);
-        var view = new ReportView(document);
+        var view = new ReportView(document, options.NamesOf(document));
         writer.Write($"<section>\n<h2>{HtmlText.Isolate(document.Path)}</h2>\n<p>{HtmlText.Escape(view.Headline)}</p>\n");
         foreach (var table in view.Tables)
         {

@@ -12,11 +12,13 @@ namespace RoutingRules.Reports.FindingReports;
 internal sealed class MarkdownReport : ReportWriter
 {
     private readonly StreamWriter writer;
+    private readonly ReportOptions options;
     private readonly Coverage coverage;
     private ReportTotals totals;
 
     public MarkdownReport(Stream output, ReportOptions options)
     {
+        this.options = options;
         coverage = new Coverage(options.Rules);
         writer = new StreamWriter(output, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         writer.Write("# Check of the patch\n");
@@ -39,7 +41,7 @@ internal sealed class MarkdownReport : ReportWriter
         ArgumentNullException.ThrowIfNull(document);
         totals.Add(document);
         coverage.Add(document.Result);
-        var view = new ReportView(document);
+        var view = new ReportView(document, options.NamesOf(document));
         writer.Write($"\n## {Text(document.Path)}\n\n{Text(view.Headline)}\n");
         foreach (var table in view.Tables)
         {

@@ -1,4 +1,6 @@
+using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
+using RoutingRules.Reports.Names;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reports.FindingReports;
@@ -16,4 +18,10 @@ public sealed record ReportOptions
 
     /// <summary>The lowest severity that counts as failed.</summary>
     public Severity FailOn { get; init; } = Severity.Warning;
+
+    /// <summary>What points of a show are called where people read; null for as the document calls them.</summary>
+    public Func<Show, PanelNames>? Names { get; init; }
+
+    internal PanelNames NamesOf(DocumentCheck document) =>
+        Names is not null && document.Show is { } show && !document.Result.Findings.IsEmpty ? Names(show) : PanelNames.Ids;
 }

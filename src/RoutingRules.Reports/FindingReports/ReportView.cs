@@ -2,6 +2,7 @@ using System.Globalization;
 using RoutingRules.Diagnosis;
 using RoutingRules.Documents.Text;
 using RoutingRules.Engine.DocumentRuns;
+using RoutingRules.Reports.Names;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reports.FindingReports;
@@ -18,8 +19,11 @@ internal sealed class ReportView
     private static readonly string[] GoneColumns = ["Rule", "What it was about"];
     private static readonly string[] UndecidedColumns = ["Rule", "About", "Why"];
 
-    public ReportView(DocumentCheck document)
+    private readonly PanelNames names;
+
+    public ReportView(DocumentCheck document, PanelNames names)
     {
+        this.names = names;
         Headline = $"{HeadlineOf(document)} {FindingSection.CountsByRule(document)}".TrimEnd();
         var causes = ToldCause.Of(document);
         Add(
@@ -108,7 +112,7 @@ internal sealed class ReportView
 
     private void Add(string title, string[] columns, IEnumerable<string[]> rows)
     {
-        var list = rows.ToList();
+        var list = rows.Select(row => Array.ConvertAll(row, cell => names.In(cell))).ToList();
         if (list.Count > 0)
         {
             Tables.Add(new ReportTable(title, columns, list));

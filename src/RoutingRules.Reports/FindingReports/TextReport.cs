@@ -4,6 +4,7 @@ using RoutingRules.Assignment;
 using RoutingRules.Documents.Text;
 using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Model;
+using RoutingRules.Reports.Names;
 using RoutingRules.Rules;
 
 namespace RoutingRules.Reports.FindingReports;
@@ -21,6 +22,8 @@ public sealed class TextReport : ReportWriter
     private readonly Severity lowest;
     private readonly bool isOwner;
     private readonly Coverage coverage;
+    private readonly ReportOptions options = new();
+    private PanelNames names = PanelNames.Ids;
     private ReportTotals totals;
     private bool endsBlank;
 
@@ -40,6 +43,7 @@ public sealed class TextReport : ReportWriter
     {
         this.output = new StreamWriter(output, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         isOwner = true;
+        this.options = options;
         lowest = options.Lowest;
         coverage = new Coverage(options.Rules);
     }
@@ -86,6 +90,7 @@ public sealed class TextReport : ReportWriter
         }
 
         Line($"{PlainText.Show(document.Path)}: {Headline(document)}");
+        names = options.NamesOf(document);
         if (FindingSection.CountsByRule(document) is { } counts)
         {
             Line($"  {counts}");
@@ -103,6 +108,12 @@ public sealed class TextReport : ReportWriter
             Line(line);
         }
 
+        if (causes.Exists(static cause => !cause.Offered.Cause.Repair.Edits.IsEmpty))
+        {
+            Line("");
+            Line("  To have a repair made: routing-rules fix FILE --cause NUMBER.");
+        }
+
         var told = new HashSet<(string Rule, string Remedy)>();
         var left = ToldCause.Unexplained(document, causes);
         foreach (var section in FindingSection.Of(document, left.Where(finding => finding.Severity >= lowest)))
@@ -112,6 +123,7 @@ public sealed class TextReport : ReportWriter
 
         WriteExcused(document, titles);
         WriteUndecided(document.Result);
+        names = PanelNames.Ids;
         Line("");
         if (document.Result.WasRead)
         {
@@ -255,6 +267,6 @@ public sealed class TextReport : ReportWriter
     private void Line(string text)
     {
         endsBlank = text.Length == 0;
-        output.Write(text + "\n");
+        output.Write(names.In(text) + "\n");
     }
 }

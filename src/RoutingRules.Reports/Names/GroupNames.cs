@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using RoutingRules.Documents.Text;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 
@@ -50,5 +51,7 @@ internal sealed class GroupNames(PortGroup group)
 
     /// <summary>What the panel prints at a point.</summary>
     public string Mark(int number) =>
-        number >= 1 && number <= marks.Count && marks[number - 1].Length > 0 ? marks[number - 1] : number.ToString(CultureInfo.InvariantCulture);
+        number >= 1 && number <= marks.Count && marks[number - 1].Length > 0
+            ? VisibleText.OfPlain(marks[number - 1])
+            : number.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using RoutingRules.Documents.Text;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 
@@ -7,7 +8,8 @@ namespace RoutingRules.Reports.Names;
 /// <summary>What people call the devices and points of one or more shows: the label of the device and the mark printed on its panel.</summary>
 /// <remarks>
 /// Texts for people name points by their address, which is part of the format: <c>box-r/in/6, 9-10</c>. <see cref="In"/> finds these and writes them as they
-/// stand on the rig. What is no address of a device and a group that exist stays as it is. Immutable, thread safe.
+/// stand on the rig. What is no address of a device and a group that exist stays as it is.
+/// Characters of a label or a mark that could steer a terminal are written out. Immutable, thread safe.
 /// </remarks>
 public sealed class PanelNames
 {
@@ -103,7 +105,7 @@ public sealed class PanelNames
                 groups[group.Model.Id.Value] = new GroupNames(group.Model);
             }
 
-            return new DeviceNames(device.DisplayName, groups);
+            return new DeviceNames(VisibleText.OfPlain(device.DisplayName), groups);
         }
     }
 }

@@ -6,10 +6,11 @@ namespace RoutingRules.Fixing;
 /// <summary>Writes what stands as points: where a feed or a line may be anywhere in a zone or at a device, the show names the place it has now.</summary>
 internal static class PinEdits
 {
-    /// <summary>The edits; none for what is not served, or is pinned already.</summary>
-    public static ValueList<ShowEdit> Of(ResolvedShow show)
+    /// <summary>What is served and names no point yet gets the points it has.</summary>
+    public static PinResult Of(ResolvedShow show)
     {
         var edits = new List<ShowEdit>();
+        var pinned = new List<PinnedPlace>();
         foreach (var feed in show.Feeds)
         {
             var to = feed.Model.To.ToArray();
@@ -18,8 +19,9 @@ internal static class PinEdits
                 var demand = show.Demands[feed.FirstDemand + entry];
                 if (to[entry].At is null && !demand.Existing.IsNone)
                 {
-                    var first = EndOf(show, to[entry], demand);
-                    to[entry] = new Destination { At = show.Graph.Address(first, demand.Width), Extensions = to[entry].Extensions };
+                    var at = show.Graph.Address(EndOf(show, to[entry], demand), demand.Width);
+                    to[entry] = new Destination { At = at, Extensions = to[entry].Extensions };
+                    pinned.Add(new PinnedPlace { Demand = demand.Key, At = at });
                 }
             }
 
@@ -35,12 +37,20 @@ internal static class PinEdits
             var demand = show.Demands[line.Demand];
             if (!demand.IsPinned && !demand.Existing.IsNone && line.Model.From.Source is null)
             {
-                var from = new LineOrigin { At = [show.Graph.Address(demand.Existing, demand.Width)], Extensions = line.Model.From.Extensions };
+                var at = show.Graph.Address(demand.Existing, demand.Width);
+                var from = new LineOrigin { At = [at], Extensions = line.Model.From.Extensions };
                 edits.Add(ShowEdit.Replace(ShowLists.Lines, line.Index, line.Model, line.Model with { From = from }));
+                pinned.Add(new PinnedPlace { Demand = demand.Key, At = at });
             }
         }
 
-        return edits.ToValueList();
+        return new PinResult
+        {
+            Show = edits.Aggregate(show.Document, static (changed, edit) => edit.Apply(changed)!),
+            Edits = edits.ToValueList(),
+            Pinned = pinned.ToValueList(),
+            Open = show.Demands.Where(demand => !demand.IsPinned && demand.Existing.IsNone).Select(demand => demand.Key).ToValueList(),
+        };
     }
 
     /// <summary>Where the feed ends: an input of the device it names when a cable leads there, else the output.</summary>

@@ -287,4 +287,21 @@ public sealed class CheckCommandTests : IDisposable
         var config = configs.Write("quiet.json", QuietConfig.Text());
         return Tool.Run(["check", .. arguments, "--config", config], [], default, plugins);
     }
+
+    [Theory]
+    [InlineData("text")]
+    [InlineData("markdown")]
+    [InlineData("html")]
+    public void What_people_read_names_the_label_and_the_panel(string format)
+    {
+        var show = Shows
+            .Small.Replace("\"id\": \"box\",", "\"id\": \"box\", \"label\": \"Riser box\",", StringComparison.Ordinal)
+            .Replace("\"desk/transmit/1\" }", "\"desk/transmit/2\" }", StringComparison.Ordinal);
+
+        string Out(params string[] more) => Tool.Run(["check", "-", "--format", format, .. more], System.Text.Encoding.UTF8.GetBytes(show)).Civil().Out;
+
+        Assert.Contains("Riser box output 2 (box/out/2)", Out(), StringComparison.Ordinal);
+        Assert.DoesNotContain("box/out/2", Out("--names", "panel"), StringComparison.Ordinal);
+        Assert.DoesNotContain("Riser box output 2", Out("--names", "ids"), StringComparison.Ordinal);
+    }
 }

@@ -1,7 +1,6 @@
 using FsCheck;
 using FsCheck.Fluent;
 using RoutingRules.Documents;
-using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Planning.NewShows;
 using RoutingRules.Profiles.Generic;
@@ -39,18 +38,7 @@ internal static class CleanShows
     }
 
     /// <summary>The show with every place it has written down.</summary>
-    public static Show Pinned(Show show)
-    {
-        foreach (var edit in PinEdits.Of(Engine.Resolve(show)))
-        {
-            show = edit.Apply(show)!;
-        }
-
-        return show with
-        {
-            Title = show.Title + ", pinned",
-        };
-    }
+    public static Show Pinned(Show show) => Engine.Pin(show).Show with { Title = show.Title + ", pinned" };
 
     private static IEnumerable<StarterOptions> Starters()
     {

@@ -53,7 +53,7 @@ internal sealed class FaultTable
         return table;
     }
 
-    /// <summary>Plants two faults of random kinds at once, so many times.</summary>
+    /// <summary>Plants two faults of random kinds at once, so many times, the first of which a rule tells when it stands alone.</summary>
     public static FaultTable Double(IReadOnlyList<Show> shows, int seed, int count, Action<string>? told = null)
     {
         var table = new FaultTable();
@@ -64,7 +64,8 @@ internal sealed class FaultTable
             var (one, other) = (lot.Pick(Kinds), lot.Pick(Kinds));
             if (
                 one.Plant(clean, lot) is { } first
-                && Diagnosis.Planted.Of(clean, first) is not null
+                && Diagnosis.Planted.Of(clean, first) is { IsSilent: false }
+                && Diagnosis.Planted.Of(clean, other.Plant(clean, new Lot((seed * 1000) + n))) is not { IsSilent: true }
                 && other.Plant(first, lot) is { } both
                 && Diagnosis.Planted.Of(first, both) is not null
                 && Diagnosis.Planted.Of(clean, both) is { } planted

@@ -1,4 +1,5 @@
 using RoutingRules.Documents;
+using RoutingRules.Documents.Tables;
 using RoutingRules.Documents.Text;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
@@ -209,7 +210,12 @@ public sealed record DocumentCheck
             return this;
         }
 
-        var causes = engine.Diagnose(engine.Resolve(Show), Result, cancellation);
+        // What the reader says stays whatever is mended, so it is no part of what is to be explained.
+        var ruled = Result with
+        {
+            Findings = Result.Findings.Where(static finding => !ReadingRules.All.Any(rule => rule.Id == finding.Rule)).ToValueList(),
+        };
+        var causes = engine.Diagnose(engine.Resolve(Show), ruled, cancellation);
         var isUpgraded = ReadingResults.IsUpgraded(Result.Findings);
         return this with { Causes = causes.Select((cause, i) => OfferedCause.Of(cause, i + 1, isUpgraded ? null : Show, utf8Json.Span)).ToValueList() };
     }

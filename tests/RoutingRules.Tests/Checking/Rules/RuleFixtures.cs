@@ -32,7 +32,7 @@ internal static class RuleFixtures
 
     private static bool IsOfRules(Type type) =>
         type is { IsClass: true, IsAbstract: false, IsPublic: true }
-        && type.Namespace?.StartsWith("RoutingRules.Tests.Rules", StringComparison.Ordinal) == true
+        && type.Namespace?.StartsWith("RoutingRules.Tests.Checking.Rules", StringComparison.Ordinal) == true
         && type.GetConstructor([]) is not null
         && type.GetCustomAttributes<TraitAttribute>().Any() == false
         && type != typeof(RuleExamplesTests);

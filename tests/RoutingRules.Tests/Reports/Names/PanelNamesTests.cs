@@ -89,4 +89,10 @@ public class PanelNamesTests
 
         Assert.Equal("Riser box output 1 to amp input 1", names.In("box/out/1 to amp/in/1"));
     }
+
+    [Fact]
+    public void A_label_cannot_steer_a_terminal()
+    {
+        Assert.Equal("\\u001B[2J input B1", Names(NameStyle.Panel, label: "\u001B[2J").In("box-r/in/3"));
+    }
 }
