@@ -33,7 +33,7 @@ internal static class PlacementRules
     {
         var owners = new Dictionary<Point, DemandFacts>();
         var named = ExistingNeighbours.Named(
-            facts.Demands.Where(demand => !facts.IsForbidden(demand, demand.IsPinned ? demand.Runs.FirstOrDefault() : null)),
+            facts.Demands.Where(demand => !facts.IsForbidden(demand, demand is { IsPinned: true, Runs.Count: > 0 } ? demand.Runs[0] : null)),
             facts.Rig
         );
         foreach (var demand in facts.Demands)
