@@ -1,10 +1,5 @@
 using System.Text;
-using System.Text.Json;
 using RoutingRules.Cli.Tests.Rig;
-using RoutingRules.Documents.Formats;
-using RoutingRules.Plugins;
-using RoutingRules.Rules;
-using RoutingRules.Schema;
 
 namespace RoutingRules.Cli.Tests.Commands;
 

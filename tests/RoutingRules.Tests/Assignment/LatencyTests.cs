@@ -3,7 +3,6 @@ using RoutingRules.Assignment.Explaining;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Checking.Rules.Hearing;
 using RoutingRules.Verification;
 

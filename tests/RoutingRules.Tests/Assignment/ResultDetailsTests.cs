@@ -1,7 +1,6 @@
 using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Checking.Rules.Lines;
 using static RoutingRules.Testing.SmallShow;
 

@@ -1,8 +1,5 @@
-using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
-using RoutingRules.Verification;
-using static RoutingRules.Testing.SmallProfiles;
 
 namespace RoutingRules.Tests.Assignment;
 

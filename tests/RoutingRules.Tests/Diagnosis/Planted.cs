@@ -4,7 +4,6 @@ using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
-using RoutingRules.Signal;
 
 namespace RoutingRules.Tests.Diagnosis;
 

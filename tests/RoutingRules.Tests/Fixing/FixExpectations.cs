@@ -1,11 +1,3 @@
-using RoutingRules.Checking.Rules.Documents;
-using RoutingRules.Checking.Rules.Feeds;
-using RoutingRules.Checking.Rules.Labels;
-using RoutingRules.Checking.Rules.Lines;
-using RoutingRules.Checking.Rules.Networks;
-using RoutingRules.Checking.Rules.Points;
-using RoutingRules.Checking.Rules.Streams;
-using RoutingRules.Checking.Rules.Words;
 using RoutingRules.Fixing;
 using RoutingRules.Fixing.Providers;
 using RoutingRules.Model;
@@ -13,9 +5,6 @@ using RoutingRules.Rules;
 using RoutingRules.Signal;
 using RoutingRules.Signal.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Checking.Rules;
-using RoutingRules.Tests.Checking.Rules.Networks;
-using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Fixing;
 

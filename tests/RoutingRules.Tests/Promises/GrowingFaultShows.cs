@@ -1,7 +1,6 @@
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Checking.Rules.Lines;
 using RoutingRules.Tests.Checking.Rules.Networks;
 using static RoutingRules.Testing.SmallShow;

@@ -10,7 +10,6 @@ using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Checking.Rules.Labels;
 using RoutingRules.Tests.Checking.Rules.Lines;
 using RoutingRules.Tests.Checking.Rules.Networks;

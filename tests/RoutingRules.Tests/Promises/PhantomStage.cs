@@ -2,7 +2,6 @@ using FsCheck;
 using FsCheck.Fluent;
 using RoutingRules.Model;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Checking.Rules.Lines;
 using static RoutingRules.Testing.SmallShow;
 

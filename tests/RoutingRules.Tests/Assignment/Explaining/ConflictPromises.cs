@@ -3,7 +3,6 @@ using FsCheck.Fluent;
 using FsCheck.Xunit;
 using RoutingRules.Assignment;
 using RoutingRules.Model;
-using RoutingRules.Tests.Assignment;
 using RoutingRules.Verification;
 
 namespace RoutingRules.Tests.Assignment.Explaining;

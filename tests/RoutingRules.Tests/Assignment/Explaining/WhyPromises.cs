@@ -6,7 +6,6 @@ using RoutingRules.Assignment.Explaining;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Assignment;
 
 namespace RoutingRules.Tests.Assignment.Explaining;
 

@@ -3,7 +3,6 @@ using RoutingRules.Planning;
 using RoutingRules.Planning.Changeovers;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Checking.Rules.Hearing;
 using RoutingRules.Tests.Checking.Rules.Networks;
 using static RoutingRules.Testing.SmallShow;

@@ -4,7 +4,6 @@ using RoutingRules.Planning.Comparing;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Checking.Rules.Hearing;
 using static RoutingRules.Testing.SmallShow;
 

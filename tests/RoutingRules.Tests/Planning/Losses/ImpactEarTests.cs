@@ -4,7 +4,6 @@ using RoutingRules.Planning.Losses;
 using RoutingRules.Profiles;
 using RoutingRules.Reports.Answers;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Checking.Rules.Hearing;
 using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;

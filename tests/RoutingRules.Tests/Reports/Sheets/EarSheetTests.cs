@@ -2,7 +2,6 @@ using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Checking.Rules.Hearing;
 using static RoutingRules.Testing.SmallShow;
 
