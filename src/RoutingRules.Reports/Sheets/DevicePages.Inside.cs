@@ -1,5 +1,4 @@
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Reports.Sheets.Contents;
 using RoutingRules.Reports.Sheets.Pages;
 

@@ -1,4 +1,3 @@
-using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Signal.Existing;

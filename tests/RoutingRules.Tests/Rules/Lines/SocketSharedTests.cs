@@ -1,6 +1,5 @@
 using FsCheck.Xunit;
 using RoutingRules.Checking.Rules.Lines;
-using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
 using static RoutingRules.Testing.SmallShow;
