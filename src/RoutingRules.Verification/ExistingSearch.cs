@@ -98,7 +98,9 @@ internal sealed class ExistingSearch
                 return chain.Steps.Take(chain.IndexOf(feed.Source[i])).Any(step => step.Kind == StepKind.Cable);
             });
 
-    private static bool IsUsable(RigFacts rig, PointRange run) => Enumerable.Range(0, run.Width).All(i => rig.IsUsable(run[i]));
+    private static bool IsUsable(RigFacts rig, PointRange run) => Enumerable.Range(0, run.Width).All(i => IsUsable(rig, run[i]));
+
+    private static bool IsUsable(RigFacts rig, Point point) => rig.IsUsable(point) && !rig.IsExcluded(point);
 
     private static bool IsFactoryOnly(DemandFacts demand, PointRange at, PatchTrace input)
     {
@@ -154,7 +156,7 @@ internal sealed class ExistingSearch
                                 run,
                                 served
                                     + ((most - 1 - rank) * step)
-                                    + (demands[i].Occupies(run).All(rig.IsUsable) && !ComesByCable(demands[i], run, input) ? perUsable : 0)
+                                    + (demands[i].Occupies(run).All(point => IsUsable(rig, point)) && !ComesByCable(demands[i], run, input) ? perUsable : 0)
                             )
                     )
                     .ToList()

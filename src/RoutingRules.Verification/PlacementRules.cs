@@ -33,7 +33,14 @@ internal static class PlacementRules
     {
         var owners = new Dictionary<Point, DemandFacts>();
         var named = ExistingNeighbours.Named(
-            facts.Demands.Where(demand => !facts.IsForbidden(demand, demand is { IsPinned: true, Runs.Count: > 0 } ? demand.Runs[0] : null)),
+            facts.Demands.Where(demand =>
+                !facts.IsForbidden(
+                    demand,
+                    !demand.IsPinned ? null
+                        : demand.Runs is [var pin, ..] ? pin
+                        : default(PointRange)
+                )
+            ),
             facts.Rig
         );
         foreach (var demand in facts.Demands)

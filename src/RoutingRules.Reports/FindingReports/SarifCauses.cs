@@ -10,23 +10,12 @@ namespace RoutingRules.Reports.FindingReports;
 internal static class SarifCauses
 {
     /// <summary>Writes the location; nothing when no cause explains the finding.</summary>
-    public static void Write(Utf8JsonWriter json, DocumentCheck document, Finding finding)
+    public static void Write(Utf8JsonWriter json, DocumentCheck document, List<ToldCause> told, Finding finding)
     {
-        if (document.Causes.IsEmpty)
+        // The findings of a cause are those of the document themselves.
+        if (told.Find(cause => cause.Findings.Exists(explained => ReferenceEquals(explained, finding))) is { } cause)
         {
-            return;
-        }
-
-        var fingerprint = finding.Fingerprint();
-        foreach (var cause in ToldCause.Of(document))
-        {
-            if (!cause.Findings.Exists(explained => explained.Fingerprint() == fingerprint))
-            {
-                continue;
-            }
-
-            WriteObjects(json, "relatedLocations", [cause], told => WriteLocation(json, document, told));
-            return;
+            WriteObjects(json, "relatedLocations", [cause], one => WriteLocation(json, document, one));
         }
     }
 

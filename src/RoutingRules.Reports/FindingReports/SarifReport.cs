@@ -22,6 +22,7 @@ internal sealed class SarifReport : ReportWriter
     private readonly SarifTool tool;
     private readonly Coverage coverage;
     private readonly List<(string Path, string? Document, UndecidedSubject Subject)> undecided = [];
+    private List<ToldCause> told = [];
 
     public SarifReport(Stream output, ReportOptions options)
     {
@@ -43,6 +44,7 @@ internal sealed class SarifReport : ReportWriter
     {
         ArgumentNullException.ThrowIfNull(document);
         coverage.Add(document.Result);
+        told = ToldCause.Of(document);
         foreach (var finding in document.Result.Findings)
         {
             WriteResult(document, finding, null, document.IsCompared ? "new" : null);
@@ -132,7 +134,7 @@ internal sealed class SarifReport : ReportWriter
             json.WriteString("baselineState", baselineState);
         }
 
-        SarifCauses.Write(json, document, finding);
+        SarifCauses.Write(json, document, told, finding);
         WriteFixes(document, finding);
         json.WriteStartObject("properties");
         WriteDocument(document);

@@ -68,6 +68,8 @@ internal sealed class Assigner
             throw new InvalidOperationException("The choices found cannot stand together.");
         }
 
+        // Parts that took one receive block both may end dearer together than each by itself.
+        isBestWiring &= !Evaluator.Settle(score, wiring.Cost);
         proven =
             problem.IsCut ? 0
             : isBestWiring ? proven

@@ -177,6 +177,37 @@ public class StrategyTests
     private static AssignmentResult AssignWith(AssignmentStrategy strategy, HandSolvedCase solved) =>
         RoutingEngine.CreateBuilder().AddStrategy(strategy).Build().Assign(solved.Show, solved.Options with { Strategy = strategy.Name });
 
+    [Fact]
+    public void A_result_is_never_worse_than_what_stands()
+    {
+        var strategy = new Scripted(part => new StrategyAnswer { Choices = [.. LeaveOutAll(part)] });
+
+        var engine = RoutingEngine.CreateBuilder().AddStrategy(strategy).Build();
+        var result = engine.Assign(Served(), new AssignmentOptions { Strategy = strategy.Name });
+
+        Assert.Equal("box/out/2", Assert.Single(result.Placements).At.ToString());
+    }
+
+    [Fact]
+    public void An_assignment_that_is_stopped_at_once_leaves_what_stands()
+    {
+        var result = RoutingEngine.CreateBuilder().Build().Assign(Served(), new AssignmentOptions(), new CancellationToken(canceled: true));
+
+        Assert.Equal(AssignmentStatus.Stopped, result.Status);
+        Assert.Equal("box/out/2", Assert.Single(result.Placements).At.ToString());
+    }
+
+    // One wedge, served at the second output.
+    private static Show Served() =>
+        (
+            SmallShow.Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box)) with
+            {
+                Feeds = [SmallShow.FeedTo("wedge", FeedRole.Monitor, "desk/aux/5", "box")],
+            }
+        )
+            .With(SmallShow.Stream("s1", "desk/transmit/1-4", "box/receive/1-4"))
+            .With(SmallShow.Route("desk/aux/5", "desk/transmit/2"), SmallShow.Route(null, "desk/transmit/1"), SmallShow.Route(null, "desk/transmit/3-4"));
+
     private sealed class Scripted(Func<AssignmentPart, StrategyAnswer?> script) : AssignmentStrategy
     {
         public override string Name => "scripted";

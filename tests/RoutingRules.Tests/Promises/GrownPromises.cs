@@ -97,6 +97,7 @@ public sealed class GrownPromises
     [InlineData(110529)]
     [InlineData(119721)]
     [InlineData(26492838)]
+    [InlineData(42001347)]
     public void Nothing_seems_served_that_was_not_and_each_leg_stays(int seed) => AssertSound(TinyInstances.Make(seed));
 
     /// <summary>
@@ -137,6 +138,27 @@ public sealed class GrownPromises
     {
         var made = MadeInstances.Make(seed);
         Assert.Null(SecondRun.Differs(made, AssignCases.Assign(made.Show, made.Options)));
+    }
+
+    /// <summary>A slot that feeds outputs of two groups: which of them are placed tells whether the others have to be silent.</summary>
+    [Theory]
+    [InlineData(40000190)]
+    public void What_a_slot_feeds_at_once_is_told_apart(int seed)
+    {
+        var made = MadeInstances.Make(seed);
+        Assert.Null(AssignCases.Verdict(made.Show, AssignCases.Assign(made.Show, made.Options), made.Options));
+    }
+
+    /// <summary>A stream that stays carries a source in a dead slot and in a good one.</summary>
+    [Theory]
+    [InlineData(40001319)]
+    public void A_good_slot_is_found_beside_a_dead_one(int seed)
+    {
+        var grown = GrownInstances.Make(seed);
+        var result = AssignCases.Assign(grown.Show, grown.Options);
+
+        Assert.Equal(0, result.Objective!.Values[(int)Priority.High]);
+        Assert.Null(SecondRun.Differs(grown, result));
     }
 
     /// <summary>A leg of a split is changed only for a reason (the first), and what lies behind another's place is nobody's own.</summary>

@@ -7,18 +7,19 @@ namespace RoutingRules.Tests.Promises;
 
 /// <summary>Whether what was assigned, assigned again, is itself.</summary>
 /// <remarks>
-/// What a document does not tell apart is left out, and what a second run may use that the first may not. Two feeds of one bus, or two entries of one feed,
-/// where the place of one reads as that of the other. A pair pinned on an even number, left out for a spare that what is new must leave: what stays need
-/// not. Unlisted signals kept: the second run tolerates what the first one placed. A stream that stays and
-/// that a demand joined: one of receivers nobody mentions stays whole the first time and is shared the second time; one with <c>keep</c> keeps, from then
-/// on, the receivers that demands brought to it.
+/// What a document does not tell apart is left out, and what a second run may use that the first may not. Two feeds of one bus, or two entries
+/// of one feed, where the place of one reads as that of the other. A pair pinned on an even number, left out for a spare that what is new must
+/// leave: what stays need not. An order with receive blocks before what is rewritten, where a receiver that nobody mentions left: another may
+/// leave the second time. Unlisted signals kept: the second run tolerates what the first one placed. A stream that stays and that a demand
+/// joined: one of receivers nobody mentions stays whole the first time and is shared the second time; one with <c>keep</c> keeps, from then on,
+/// the receivers that demands brought to it.
 /// </remarks>
 internal static class SecondRun
 {
     /// <summary>Says how a second run differs; null when it does not, or need not be the same.</summary>
     public static string? Differs(TinyInstance tiny, AssignmentResult result)
     {
-        if (tiny.Options.KeepUnlisted || IsMistaken(tiny, result) || HasJoined(tiny, result) || LeftOutForSpares(tiny, result))
+        if (tiny.Options.KeepUnlisted || IsMistaken(tiny, result) || HasJoined(tiny, result) || LeftOutForSpares(tiny, result) || PutsThriftFirst(tiny, result))
             return null;
 
         var again = AssignCases.Assign(result.Show, tiny.Options);
@@ -45,6 +46,11 @@ internal static class SecondRun
             && demand.Runs.Any(run => run.First % 2 == 0)
             && result.Unplaced.Any(entry => entry.Demand == demand.Key)
         );
+
+    /// <summary>True when blocks count before what is rewritten and a receiver that nobody mentions left: thrift goes on where it stopped.</summary>
+    private static bool PutsThriftFirst(TinyInstance tiny, AssignmentResult result) =>
+        !result.RemovedReceivers.IsEmpty
+        && tiny.Options.Order.AsSpan().IndexOf(ObjectiveLevel.ReceiveBlocks) < tiny.Options.Order.AsSpan().IndexOf(ObjectiveLevel.Rewritten);
 
     private static IEnumerable<Point> Points(PointRange run) => Enumerable.Range(0, run.Width).Select(i => run[i]);
 

@@ -158,6 +158,16 @@ public class ExistingSearchTests
         Assert.Equal("box/out/4", string.Join(' ', demands[2].Runs));
     }
 
+    [Fact]
+    public void Points_to_do_without_come_last()
+    {
+        var show = Patched("desk/aux/5", 2, 4) with { Feeds = [FeedTo("a", FeedRole.Utility, "desk/aux/5", "box")] };
+        var options = new AssignmentOptions { Without = ["box/out/2"] };
+
+        Assert.Equal("box/out/4", new AssignmentFacts(show, options, _ => null).Demands[0].Existing.ToString());
+        Assert.Equal([], Promise.Engine.Assign(show, options).Moved);
+    }
+
     /// <summary>Both entries could read as served with the first at the console and the second behind it, where it can never be placed.</summary>
     [Fact]
     public void What_only_a_cable_brings_comes_last()

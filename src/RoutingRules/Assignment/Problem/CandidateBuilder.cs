@@ -13,6 +13,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
     private readonly SortedSet<int> lateSinks = [];
 
     private readonly SignalGraph graph = problem.Show.Graph;
+    private readonly DeliveryFinder finder = new(problem);
     private readonly PathLatency latency = new(problem);
     private readonly Wishes wishes = new(problem.Show, problem.Options);
     private readonly Dictionary<string, int> sets = new(StringComparer.Ordinal);
@@ -38,7 +39,9 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
             if (
                 !feed.Source.IsNone
                 && IsUsable(node, run)
-                && ((run == node.Existing ? DeliverAsIs(feed.Source.Value, run.Value, node.Width) : null) ?? Deliver(feed.Source.Value, run.Value, node.Width))
+                && (
+                    (run == node.Existing ? finder.AsIs(feed.Source.Value, run.Value, node.Width) : null) ?? finder.Of(feed.Source.Value, run.Value, node.Width)
+                )
                     is { } delivery
             )
             {
@@ -59,7 +62,11 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
             Tier = (int)feed.Model.Priority,
             Weight = 1,
             IsPinned =
-                node.IsPinned && node.Allowed.Count > 0 && !feed.Source.IsNone && !IsExcluded(node.Allowed[0], node.Width) && IsWanted(node, node.Allowed[0]),
+                node.IsPinned
+                && node.Allowed.Count > 0
+                && !feed.Source.IsNone
+                && !finder.IsExcluded(node.Allowed[0], node.Width)
+                && IsWanted(node, node.Allowed[0]),
             Candidates = [.. candidates],
             Late = [.. late],
             Preferred = feed.Model.Preferred ?? 0,
@@ -142,21 +149,10 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
         return true;
     }
 
-    private bool IsExcluded(PointIndex run, int width)
-    {
-        var excluded = false;
-        for (var position = 0; position < width; position++)
-        {
-            excluded |= problem.IsExcludedPoint[run.Value + position];
-        }
-
-        return excluded;
-    }
-
     /// <summary>For every choice of where each sink takes the line from, or that it goes without, one candidate; fewest failures first.</summary>
     private void AddLineCandidates(DemandNode node, LineNode line, PointIndex first, PointIndex[] points, List<Candidate> candidates)
     {
-        var carriers = Carriers(points, node.Width);
+        var carriers = finder.Carriers(points, node.Width);
         var sinks = line.Sinks.Where((_, entry) => !line.IsRepeated(entry)).ToArray();
         var choices = new List<Delivery?>[sinks.Length];
         for (var sink = 0; sink < choices.Length; sink++)
@@ -164,7 +160,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
             choices[sink] = [];
             foreach (var carrier in carriers)
             {
-                if (!sinks[sink].IsNone && Deliver(carrier, sinks[sink].Value, node.Width) is { } delivery && IsInTime(node, delivery))
+                if (!sinks[sink].IsNone && finder.Of(carrier, sinks[sink].Value, node.Width) is { } delivery && IsInTime(node, delivery))
                 {
                     choices[sink].Add(delivery);
                 }
@@ -173,7 +169,7 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
             if (
                 !sinks[sink].IsNone
                 && first == node.Existing
-                && DeliverAsIs(first.Value, sinks[sink].Value, node.Width) is { } asIs
+                && finder.AsIs(first.Value, sinks[sink].Value, node.Width) is { } asIs
                 && !choices[sink].Contains(asIs)
                 && IsInTime(node, asIs)
             )
@@ -242,42 +238,6 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
         return isInTime;
     }
 
-    /// <summary>The runs that carry the line without any patch: its own points and what cables, paths through devices and fixed routing lead to.</summary>
-    private List<int> Carriers(PointIndex[] points, int width)
-    {
-        var carriers = new List<int>();
-        foreach (var point in points)
-        {
-            carriers.Add(point.Value);
-        }
-
-        for (var i = 0; i < carriers.Count; i++)
-        {
-            foreach (var next in graph.Fed(new PointIndex(carriers[i])))
-            {
-                var isStraight = true;
-                for (var position = 0; position < width; position++)
-                {
-                    isStraight &=
-                        next + position < graph.PointCount
-                        && !problem.IsExcludedPoint[next + position]
-                        && graph.Upstreams[next + position] == carriers[i] + position
-                        && (
-                            graph.Hops[next + position] is HopKind.Cable or HopKind.Through
-                            || (graph.Hops[next + position] is HopKind.Fixed && !graph.IsClearable(new PointIndex(next + position)))
-                        );
-                }
-
-                if (isStraight && !carriers.Contains(next))
-                {
-                    carriers.Add(next);
-                }
-            }
-        }
-
-        return carriers;
-    }
-
     private Candidate Make(DemandNode node, PointIndex run, Delivery[] deliveries, int failed, int[] claims)
     {
         var isExisting = node.Existing == run;
@@ -294,170 +254,6 @@ internal sealed class CandidateBuilder(AssignmentProblem problem, CancellationTo
             Deliveries = deliveries,
             Failed = failed,
         };
-    }
-
-    /// <summary>
-    /// For a run that is served in the input on a way the assignment would not find, through an insert for instance: the delivery that keeps it,
-    /// from the last point before the stream or before the sink. Null when the way is plain or holds a cable or more than one stream.
-    /// </summary>
-    private Delivery? DeliverAsIs(int source, int sink, int width)
-    {
-        var last = LastBefore(source, sink);
-        for (var position = 1; position < width; position++)
-        {
-            last = LastBefore(source + position, sink + position) == last + position ? last : -1;
-        }
-
-        return last < 0 || last == source || (width > 1 && graph.GroupOf(new PointIndex(last)) != graph.GroupOf(new PointIndex(last + width - 1)))
-            ? null
-            : Deliver(last, sink, width);
-    }
-
-    /// <summary>The point that is routed to the transmit slot of the only stream on the way to a sink, or without a stream to the sink; -1 when there is none.</summary>
-    private int LastBefore(int source, int sink)
-    {
-        var upstream = graph.Upstreams;
-        var last = -1;
-        var streams = 0;
-        foreach (var point in graph.Upward(new PointIndex(sink)))
-        {
-            if (point.Value == source)
-            {
-                return streams > 1 ? -1
-                    : streams == 1 ? last
-                    : upstream[sink];
-            }
-
-            if (graph.Via(point) == HopKind.Cable)
-            {
-                return -1;
-            }
-
-            if (graph.Via(point) is HopKind.Stream or HopKind.Carrier)
-            {
-                last = upstream[upstream[point.Value]];
-                streams++;
-            }
-        }
-
-        return -1;
-    }
-
-    /// <summary>The delivery from a source run to a sink run when devices, routing and network allow it at all.</summary>
-    private Delivery? Deliver(int source, int sink, int width)
-    {
-        var sender = graph.DeviceOf(new PointIndex(source)).Index;
-        var receiver = graph.DeviceOf(new PointIndex(sink)).Index;
-        if (problem.IsExcluded[sender] || problem.IsExcluded[receiver] || IsExcluded(new PointIndex(sink), width))
-        {
-            return null;
-        }
-
-        var delivery = new Delivery(source, sink, width, sender, receiver);
-        for (var position = 0; position < width; position++)
-        {
-            if (delivery.IsLocal ? !IsRoutable(source + position, sink + position) : !IsReachable(source + position, sink + position, sender, receiver))
-            {
-                return null;
-            }
-        }
-
-        return delivery;
-    }
-
-    private bool IsRoutable(int source, int sink)
-    {
-        if (source == sink)
-        {
-            return true;
-        }
-
-        if (graph.FixedSource(new PointIndex(sink)) is { } always)
-        {
-            return always.Value == source;
-        }
-
-        return graph.RoutingBetween(new PointIndex(source), new PointIndex(sink)) is { Mode: RoutingMode.Free }
-            || problem.Blocks.Find(source, sink) is { Size: 1 };
-    }
-
-    private bool IsReachable(int source, int sink, int sender, int receiver)
-    {
-        var toStream = false;
-        var toCarrier = false;
-        foreach (var block in problem.ReceiveBlocks)
-        {
-            if (block.Device != receiver || !Receives(block, sink))
-            {
-                continue;
-            }
-
-            toStream |= !block.IsCarrier;
-            toCarrier |=
-                block.IsCarrier && problem.TransmitBlocks[block.CarrierFrom].Device == sender && Sends(problem.TransmitBlocks[block.CarrierFrom], source);
-        }
-
-        if (toCarrier)
-        {
-            return true;
-        }
-
-        if (!toStream || problem.NetworkFrom(sender, receiver) < 0)
-        {
-            return false;
-        }
-
-        foreach (var block in problem.TransmitBlocks)
-        {
-            if (block.Device == sender && !block.IsCarrier && Sends(block, source))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private bool Receives(ReceiveBlock block, int sink)
-    {
-        if (sink >= block.First && sink < block.First + block.Width)
-        {
-            return true;
-        }
-
-        if (graph.FixedSource(new PointIndex(sink)) is { } always)
-        {
-            return always.Value >= block.First && always.Value < block.First + block.Width && !problem.IsBarred[always.Value];
-        }
-
-        return (
-                graph.RoutingBetween(new PointIndex(block.First), new PointIndex(sink)) is { Mode: RoutingMode.Free }
-                && problem.IsBarred.AsSpan(block.First, block.Width).Contains(false)
-            ) || (problem.Blocks.ReceiveSlot(sink) is >= 0 and var slot && slot >= block.First && slot < block.First + block.Width && !problem.IsBarred[slot]);
-    }
-
-    private bool Sends(TransmitBlock block, int source)
-    {
-        for (var slot = block.First; slot < block.First + block.Width; slot++)
-        {
-            if (
-                !problem.IsBarred[slot]
-                && (
-                    slot == source
-                    || (
-                        graph.FixedSource(new PointIndex(slot)) is { } always
-                            ? always.Value == source
-                            : graph.RoutingBetween(new PointIndex(source), new PointIndex(slot)) is { Mode: RoutingMode.Free }
-                                || problem.Blocks.Find(source, slot) is not null
-                    )
-                )
-            )
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 
     private void AddSeparations(Demand[] demands)

@@ -20,6 +20,25 @@ internal sealed class Exclusions
 
     public List<(int First, int Width)> Points { get; }
 
+    /// <summary>The points to do without, those of devices included, as points that do not work.</summary>
+    public List<MarkedPoint> Marks(ResolvedShow show)
+    {
+        var runs = Points.Concat(
+            show.Devices.Where(device => Devices[device.Index])
+                .SelectMany(device => device.Groups.Select(group => (First: device.First(group).Value, Width: group.Count)))
+        );
+        return
+        [
+            .. runs.Select(run => new MarkedPoint
+            {
+                First = new(run.First),
+                Width = run.Width,
+                IsDead = true,
+                Index = -1,
+            }),
+        ];
+    }
+
     /// <summary>Reads the names.</summary>
     /// <exception cref="ArgumentException">A name is no device, link or point of the rig.</exception>
     public static Exclusions Read(ResolvedShow show, ValueList<string> names)

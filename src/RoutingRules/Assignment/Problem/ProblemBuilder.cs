@@ -41,7 +41,7 @@ internal sealed class ProblemBuilder
     /// <param name="cancellation">Leaves the demands that are not yet looked at no places but those they have or are pinned to.</param>
     /// <exception cref="ArgumentException">An option names something the rig does not have.</exception>
     public static AssignmentProblem Build(ResolvedShow show, AssignmentOptions options, CancellationToken cancellation = default) =>
-        new ProblemBuilder(ExistingPlacements.ForAssignment(show), options).Build(cancellation);
+        new ProblemBuilder(ExistingPlacements.ForAssignment(show, Exclusions.Read(show, options.Without).Marks(show)), options).Build(cancellation);
 
     private AssignmentProblem Build(CancellationToken cancellation)
     {

@@ -113,6 +113,13 @@ internal sealed class Evaluator
         }
     }
 
+    /// <summary>Writes what a wiring costs into a score; false when that is what it says already.</summary>
+    public static bool Settle(ChoiceScore score, WiringCost cost)
+    {
+        var before = (int[])score.Numbers.Clone();
+        return !Complete(score, cost).Numbers.AsSpan().SequenceEqual(before);
+    }
+
     private static ChoiceScore Complete(ChoiceScore score, WiringCost cost)
     {
         score.Numbers[ObjectiveNumbers.Rewritten] = cost.Rewritten;

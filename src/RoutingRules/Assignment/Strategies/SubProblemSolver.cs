@@ -45,21 +45,28 @@ internal sealed class SubProblemSolver(AssignmentProblem problem, Evaluator eval
 
         while (true)
         {
-            var found = search.Run(
-                new Part
-                {
-                    Active = active,
-                    Choices = firm.Choices,
-                    IsFirm = firm.IsFirm,
-                },
-                budget
-            );
+            var part = new Part
+            {
+                Active = active,
+                Choices = firm.Choices,
+                IsFirm = firm.IsFirm,
+            };
+            var found = search.Run(part, budget);
             if (found is null || !firm.TakeBack(active, found.Choices))
             {
-                return found;
+                return found is null ? null : NoWorseThanNow(part, found);
             }
         }
     }
+
+    /// <summary>What was found, unless what stands in the input is better; what is proven of either holds for both.</summary>
+    private SearchResult NoWorseThanNow(Part part, SearchResult found) =>
+        !found.IsProven && StandingState.Of(problem, evaluator, part) is { } now && now.Score.CompareTo(found.Score, evaluator.Order) < 0
+            ? now with
+            {
+                ProvenNumbers = found.ProvenNumbers,
+            }
+            : found;
 
     /// <summary>The best result with the smallest number of holds given up; null when even none of them helps.</summary>
     private SearchResult? WithFewestYielding(int[] holds, long budget)

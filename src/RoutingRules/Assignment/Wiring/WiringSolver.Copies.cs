@@ -15,13 +15,14 @@ internal sealed partial class WiringSolver
     /// <returns>True when what is best now holds for the tasks of <see cref="Apart"/>.</returns>
     private bool SearchCopies(WiringTask[] part, long budget)
     {
-        // While outputs may still be filled, no such receiver counts; where none stays, a copy gains nothing, unless a link has no room for them.
+        // While outputs may still be filled, no such receiver counts; where none stays, a copy gains nothing, unless a link has no room
+        // for them, or they left at the cost of more that stays than one copy.
         if (
             !hasBystanders
             || open is not null
             || ranOut
             || budget == 0
-            || (hasBest ? bestStaying == 0 : problem.Links.Count == 0)
+            || (hasBest ? bestStaying == 0 && best.Rewritten == started.Rewritten : problem.Links.Count == 0)
             || !Array.Exists(part, task => MayBeCopied(task, part))
         )
         {

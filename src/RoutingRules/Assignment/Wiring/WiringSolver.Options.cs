@@ -208,7 +208,7 @@ internal sealed partial class WiringSolver
         Array.Exists(task.Feeders, feeder => feeder >= block.First && feeder < block.First + block.Width);
 
     /// <summary>
-    /// In each run that receive blocks could take, or narrower ones of another receiver: the slot that carries the source, else a free slot of each
+    /// In each run that receive blocks could take, or narrower ones of another receiver: the slots that carry the source, else a free slot of each
     /// worth: one that carried it in the input, one that takes nothing from a demand that stays, one for each source
     /// of demands that stay. Every free slot counts with bystanders, and each
     /// one that would sound at an output by itself.
@@ -221,7 +221,7 @@ internal sealed partial class WiringSolver
         for (var start = from.First; start < from.First + from.Width; start += width)
         {
             byWorth.Fill(-1);
-            var carrying = -1;
+            var (carries, sounds) = (false, false);
             for (var slot = start; slot < start + width; slot++)
             {
                 if (slot == taken)
@@ -231,19 +231,24 @@ internal sealed partial class WiringSolver
 
                 if (state.ContentOf(slot) == source || slot == source)
                 {
-                    // Of several that carry it, the one that did before changes nothing under a demand that stays.
-                    carrying = carrying < 0 || state.InputContent(slot) == source ? slot : carrying;
+                    // Of several that carry it, one may arrive at a dead slot, or be what a demand that stays hangs on.
+                    if (!problem.IsBarred[slot])
+                    {
+                        slots.Add(slot);
+                        carries = true;
+                        sounds |= soundsByItself[slot];
+                    }
                 }
                 else if (state.IsOpenTo(slot, source))
                 {
-                    // Which of several slots with the source of a demand that stays its sinks hang on makes a difference.
+                    // It makes a difference on which of several slots with its source a demand that stays hangs.
                     var worth =
                         state.InputContent(slot) == source ? 0
                         : keptSources.Contains(state.InputContent(slot)) ? 2
                         : 1;
                     if (
                         soundsByItself[slot]
-                        || (worth == 2 && standing.Contains(slot))
+                        || standing.Contains(slot)
                         || (worth == 2 && byWorth[2] >= 0 && state.InputContent(slot) != state.InputContent(byWorth[2]))
                     )
                     {
@@ -253,26 +258,22 @@ internal sealed partial class WiringSolver
                     {
                         byWorth[worth] = slot;
                     }
-                    else if (from.Bystanders.Count > 0 && carrying < 0)
+                    else if (from.Bystanders.Count > 0 && !carries)
                     {
                         slots.Add(slot);
                     }
                 }
             }
 
-            if (carrying >= 0)
+            if (carries && from.Bystanders.Count == 0 && !sounds)
             {
-                slots.Add(carrying);
-                if (from.Bystanders.Count == 0 && !soundsByItself[carrying])
+                // A demand that stays may keep the slot it had although the source travels in another one too.
+                if (byWorth[0] >= 0 && keptSources.Contains(source))
                 {
-                    // A demand that stays may keep the slot it had although the source travels in another one too.
-                    if (byWorth[0] >= 0 && keptSources.Contains(source))
-                    {
-                        slots.Add(byWorth[0]);
-                    }
-
-                    continue;
+                    slots.Add(byWorth[0]);
                 }
+
+                continue;
             }
 
             foreach (var slot in byWorth)

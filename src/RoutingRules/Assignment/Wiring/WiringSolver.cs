@@ -49,6 +49,11 @@ internal sealed partial class WiringSolver
     private long grace;
     private bool ranOut;
 
+    /// <summary>What the part in hand costs at least, with all before it; null until it is asked for.</summary>
+    private WiringCost? cheapest;
+    private WiringCost started;
+    private long floorFrom;
+
     private WiringTask[] tasks = [];
     private WiringCost best;
     private bool hasBest;
@@ -294,7 +299,7 @@ internal sealed partial class WiringSolver
     private WiringSolution SolvePart(WiringTask[] part, long budget)
     {
         var isCached = open is null && accept is null && !mixesRouting && !fillsSinks;
-        var key = isCached ? new WiringKey(part, isTasked, receiveBlocksOf, feedsBystanders, budget) : default;
+        var key = isCached ? new WiringKey(part, isTasked, receiveBlocksOf, feedsBystanders, problem.FixedOutputsOf, placed, budget) : default;
         if (isCached && solved.TryGetValue(key, out var known))
         {
             Work++;
@@ -324,6 +329,7 @@ internal sealed partial class WiringSolver
         limit = Work + Math.Max(budget, 1);
         grace = problem.Links.Count == 0 ? GraceWork : Math.Clamp(budget * 10, LeastGraceWork, GraceWork);
         var before = state.Cost;
+        (started, cheapest, floorFrom) = (before, null, Work + CheapWork);
         if (problem.Links.Count == 0 || MayCross(part))
         {
             Stand();
@@ -362,7 +368,7 @@ internal sealed partial class WiringSolver
 
     private void Search(int index, bool firstOnly)
     {
-        if (ranOut && hasBest)
+        if ((ranOut && hasBest) || IsHopeless())
         {
             return;
         }
@@ -404,6 +410,20 @@ internal sealed partial class WiringSolver
         }
     }
 
+    /// <summary>True when nothing better than the best can come of what is applied. In small searches it is not worth asking.</summary>
+    private bool IsHopeless()
+    {
+        if (!hasBest || Work < floorFrom)
+        {
+            return false;
+        }
+
+        cheapest ??= started + PartFloor.Of(tasks, blocksOf, receiveBlocksOf);
+        var now = state.Cost;
+        var least = new WiringCost(now.Rewritten, Math.Max(now.Transmit, cheapest.Value.Transmit), Math.Max(now.Receive, cheapest.Value.Receive));
+        return least.CompareTo(best, order) >= 0;
+    }
+
     private bool IsAccepted()
     {
         for (var i = 0; accept is not null && i < tasks.Length; i++)
@@ -416,6 +436,9 @@ internal sealed partial class WiringSolver
     }
 
     private const int MaxSolved = 200_000;
+
+    /// <summary>Options tried before a search asks what its part costs at least.</summary>
+    private const long CheapWork = 100;
 
     /// <summary>Options tried beyond the budget when no wiring has been found yet.</summary>
     private const long GraceWork = 20_000;

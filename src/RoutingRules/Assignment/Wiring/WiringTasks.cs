@@ -12,7 +12,7 @@ internal sealed class WiringTasks(AssignmentProblem problem, bool[] feedsBystand
     private readonly Dictionary<(int Receiver, int First, int Second, int SinkGroup, bool IsKept), List<WiringTask>> needs = [];
     private readonly List<WiringTask> needOrder = [];
 
-    /// <summary>The tasks, receive blocks first; null when two deliveries want different signals in one slot.</summary>
+    /// <summary>The tasks, receive blocks first, then what stays; null when two deliveries want different signals in one slot.</summary>
     public List<WiringTask>? Build(IReadOnlyList<WiringDemand> demands)
     {
         foreach (var demand in demands)
@@ -49,7 +49,8 @@ internal sealed class WiringTasks(AssignmentProblem problem, bool[] feedsBystand
             }
         }
 
-        return [.. blocks.Values, .. needOrder];
+        // What stays has few ways that change nothing, so that the search is cut short.
+        return [.. blocks.Values, .. needOrder.OrderBy(task => task.IsKept ? 0 : 1)];
     }
 
     private WiringTask? AddWanted(int slot, int source, Delivery delivery, bool isKept)

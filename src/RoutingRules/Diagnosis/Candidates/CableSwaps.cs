@@ -10,7 +10,7 @@ internal static class CableSwaps
 {
     private const int Most = 16;
 
-    private static readonly HashSet<string> Rules = ["RR3008", "RR9003", "RR9004", "RR9005", "RR9006"];
+    private static readonly HashSet<string> Rules = ["RR2004", "RR3008", "RR9003", "RR9004", "RR9005", "RR9006"];
 
     public static IEnumerable<OtherRepair> For(ResolvedShow show, Finding finding) => Rules.Contains(finding.Rule) ? Swaps(show, finding).Take(Most) : [];
 

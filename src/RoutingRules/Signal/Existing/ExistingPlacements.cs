@@ -23,17 +23,21 @@ internal static class ExistingPlacements
     public static void Find(IReadOnlyList<DemandNode> demands, SignalGraph graph, IReadOnlyList<MarkedPoint> marks) =>
         Find(demands, new ServingRuns(graph, demands, isStrict: false), graph, marks, null);
 
-    /// <summary>A show whose demands stand nowhere that the document gives to another, and apart where they must; the same show when they all do.</summary>
-    public static ResolvedShow ForAssignment(ResolvedShow show)
+    /// <summary>A show whose demands stand nowhere that the document gives to another, and apart where they must; the same show when they do.</summary>
+    /// <param name="show">The show.</param>
+    /// <param name="excluded">Points to do without; they come last like dead ones.</param>
+    public static ResolvedShow ForAssignment(ResolvedShow show, IReadOnlyList<MarkedPoint> excluded)
     {
         var apart = Apartness.Of(show);
         var serving = new ServingRuns(show.Graph, show.Demands, isStrict: true);
-        if (
-            show.Demands.All(demand => demand.Existing.IsNone || (serving.MayStand(demand, demand.Existing) && (apart is null || IsApart(show, apart, demand))))
-        )
+        var table = new MarkTable(show.Graph.PointCount, excluded);
+        if (show.Demands.All(demand => demand.Existing.IsNone || MayStay(demand)))
         {
             return show;
         }
+
+        bool MayStay(DemandNode demand) =>
+            serving.MayStand(demand, demand.Existing) && !table.Touches(demand.Existing, demand.Width) && (apart is null || IsApart(show, apart, demand));
 
         var demands = show
             .Demands.Select(demand => new DemandNode
@@ -49,7 +53,7 @@ internal static class ExistingPlacements
                 EvenRuns = demand.EvenRuns,
             })
             .ToArray();
-        Find(demands, serving, show.Graph, show.Marks, apart);
+        Find(demands, serving, show.Graph, [.. show.Marks, .. excluded], apart);
         return new ResolvedShow
         {
             Document = show.Document,

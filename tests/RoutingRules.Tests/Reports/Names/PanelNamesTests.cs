@@ -93,6 +93,6 @@ public class PanelNamesTests
     [Fact]
     public void A_label_cannot_steer_a_terminal()
     {
-        Assert.Equal("\\u001B[2J input B1", Names(NameStyle.Panel, label: "\u001B[2J").In("box-r/in/3"));
+        Assert.Equal("SR\\u202e box input B1", Names(NameStyle.Panel, label: "SR\u202E box").In("box-r/in/3"));
     }
 }
