@@ -196,7 +196,9 @@ internal sealed partial class WiringModel
         }
     }
 
-    /// <summary>Freely routed sinks: some slot that carries the source has to be taken. Demands that stay and those kept apart by link choose their own.</summary>
+    /// <summary>
+    /// Freely routed sinks: some slot that carries the source has to be taken. Demands that stay and those kept apart by link choose their own.
+    /// </summary>
     private void AddNeeds()
     {
         var needs = new Dictionary<(int Receiver, int Source, int Width, int PortGroup, int Own, int First, int Second), Need>();

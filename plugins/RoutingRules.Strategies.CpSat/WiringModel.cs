@@ -188,7 +188,9 @@ internal sealed partial class WiringModel
         }
     }
 
-    /// <summary>True for a block that is as good as any other of its group: it feeds no output by itself, is not exposed, and nothing of the input speaks for it.</summary>
+    /// <summary>
+    /// True for a block that is as good as any other of its group: it feeds no output by itself, is not exposed, and nothing of the input speaks for it.
+    /// </summary>
     private bool IsPlain(PartReceiveBlock block, bool hasStaying)
     {
         var isPlain = !block.IsKept && block.CarrierFrom < 0 && !(hasStaying && !block.InputStart.IsNone);

@@ -5,7 +5,9 @@ using RoutingRules.Profiles;
 namespace RoutingRules.Verification;
 
 /// <summary>Looks at the result of an assignment with the document alone, by its own trace, and shares no code with what computed it.</summary>
-/// <remarks>Checks every hard rule of the assignment problem and counts the objective from the patch. Whether something better exists it does not say. Thread safe.</remarks>
+/// <remarks>
+/// Checks every hard rule of the assignment problem and counts the objective from the patch. Whether something better exists it does not say. Thread safe.
+/// </remarks>
 public static class AssignmentVerifier
 {
     /// <summary>Checks a result.</summary>
@@ -33,7 +35,9 @@ public static class AssignmentVerifier
         return Verify(new AssignmentFacts(input, options, profiles), result, placements, unplaced, contradiction);
     }
 
-    /// <summary>Checks a whole result: its patch, and what it says about itself (numbers, flags, lists of what moved, was removed, silenced or cleared).</summary>
+    /// <summary>
+    /// Checks a whole result: its patch, and what it says about itself (numbers, flags, lists of what moved, was removed, silenced or cleared).
+    /// </summary>
     /// <param name="input">The show that was assigned.</param>
     /// <param name="result">What came out.</param>
     /// <param name="options">What the assignment was asked for.</param>

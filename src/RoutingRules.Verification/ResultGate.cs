@@ -6,7 +6,8 @@ namespace RoutingRules.Verification;
 
 /// <summary>Lets results out: looks at each once more, and throws away what breaks a rule.</summary>
 /// <remarks>
-/// Where the input itself names what is not there, claims a sink or an input twice, leaves the grid or tears a block that a device routes whole, that stays as written and is told by
+/// Where the input itself names what is not there, claims a sink or an input twice, leaves the grid or tears a block that a device routes whole, that stays as
+/// written and is told by
 /// the rules; nobody could say whose fault a broken rule is then, so such results pass.
 /// </remarks>
 internal static class ResultGate

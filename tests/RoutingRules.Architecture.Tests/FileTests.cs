@@ -8,9 +8,9 @@ public class FileTests
 
     private const int MaxColumns = 160;
 
-    private const int LongFiles = 17;
+    private const int LongFiles = 14;
 
-    private const int LongLines = 181;
+    private const int LongLines = 42;
 
     [Fact]
     public void No_further_file_has_more_than_300_lines()

@@ -16,7 +16,8 @@ internal static class CheckCommand
         var paths = new Argument<string[]>("PATH")
         {
             Description =
-                "Show files, folders (every *.show.json in them and in their subfolders), zip archives (every *.show.json in them),\nfiles of JSON lines (*.jsonl), or - for one or more shows on standard input.",
+                "Show files, folders (every *.show.json in them and in their subfolders), zip archives (every *.show.json in them),\nfiles of JSON "
+                + "lines (*.jsonl), or - for one or more shows on standard input.",
             Arity = ArgumentArity.OneOrMore,
         }.NamesNoOption();
         var format = ToolOptions.Format("How the result is written to standard output, usually text.");
@@ -38,7 +39,8 @@ internal static class CheckCommand
             "check",
             "Check shows: is every mix patched to where it must go, is nothing missing, doubled, swapped or silent? Nothing is changed.",
             "routing-rules check saturday.show.json\nLists what is wrong, where in the file, and what to do about it.",
-            "routing-rules check shows/ --report json=result.json --report html=result.html\nChecks every show in a folder and also keeps the result for another program and for people.",
+            "routing-rules check shows/ --report json=result.json --report html=result.html\nChecks every show in a folder and also keeps the "
+                + "result for another program and for people.",
             "routing-rules check 2027.zip\nChecks every show in an archive without unpacking it.",
             "routing-rules check shows/ --waivers waivers.json --baseline baseline.json\nFails only for what nobody has decided to live with."
         )

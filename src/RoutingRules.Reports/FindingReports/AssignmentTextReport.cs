@@ -29,7 +29,8 @@ public static class AssignmentTextReport
     ];
 
     /// <summary>
-    /// Writes the report: what is left out first, then contradicting pins, what moved, the places by device, remarks, how good the result is, and how full devices and links are.
+    /// Writes the report: what is left out first, then contradicting pins, what moved, the places by device, remarks, how good the result is, and how full
+    /// devices and links are.
     /// </summary>
     /// <param name="result">The result.</param>
     /// <param name="output">Where it is written; stays open.</param>
@@ -79,7 +80,8 @@ public static class AssignmentTextReport
             ),
             AssignmentStatus.Stopped => string.Create(
                 CultureInfo.InvariantCulture,
-                $"stopped before the search ended; so far {left}, and what has no place may still find one. {result.ProvenNumbers} of {ObjectiveVector.Length} numbers are proven to be the smallest possible."
+                $"stopped before the search ended; so far {left}, and what has no place may still find one. {result.ProvenNumbers} of "
+                    + $"{ObjectiveVector.Length} numbers are proven to be the smallest possible."
             ),
             _ => $"the fixed places contradict each other; of the rest, {left}.",
         };

@@ -19,7 +19,8 @@ internal sealed class ConflictText(DemandNames names, Show show)
             { ConflictProof: ConflictProof.NotChecked } or { ConflictProof: ConflictProof.Counted, ConflictPoints.IsEmpty: true } => null,
             { ConflictProof: ConflictProof.Counted } => string.Create(
                 CultureInfo.InvariantCulture,
-                $"These {unplaced.Conflict.Count + 1} can only use {(Count(unplaced) == 1 ? "one point" : $"these {Count(unplaced)} points")} ({string.Join(", ", unplaced.ConflictPoints)}), which is too few: {All(unplaced)}. Without any one of them the rest fits."
+                $"These {unplaced.Conflict.Count + 1} can only use {(Count(unplaced) == 1 ? "one point" : $"these {Count(unplaced)} points")} "
+                    + $"({string.Join(", ", unplaced.ConflictPoints)}), which is too few: {All(unplaced)}. Without any one of them the rest fits."
             ),
             { Conflict.IsEmpty: true } => $"It cannot be placed{what} even when everything else is left out.",
             { Conflict.Count: 1 } => $"It cannot be placed{what} together with {Name(unplaced.Conflict[0])}; without that one it can.",

@@ -1,3 +1,4 @@
+using System.Globalization;
 using RoutingRules.Documents.Text;
 using RoutingRules.Model;
 using RoutingRules.Rules;
@@ -13,7 +14,9 @@ internal sealed class Coverage(ValueList<RuleDescriptor> catalogue)
     /// <summary>The rules that ran, by id.</summary>
     public IReadOnlyCollection<RuleCoverage> Rules => rules.Values;
 
-    /// <summary>Rules of the catalogue that a configuration kept from running, by id; none before a document was added. Rules that always count never are.</summary>
+    /// <summary>
+    /// Rules of the catalogue that a configuration kept from running, by id; none before a document was added. Rules that always count never are.
+    /// </summary>
     public IEnumerable<RuleDescriptor> SwitchedOff =>
         rules.Count == 0 ? [] : catalogue.Where(rule => !rules.ContainsKey(rule.Id) && !Engine.DocumentRuns.WaiverCheck.IsFixed(rule));
 
@@ -37,12 +40,16 @@ internal sealed class Coverage(ValueList<RuleDescriptor> catalogue)
     }
 
     /// <summary>Sentences for people: how the rules ended, then those that could not look or decide anywhere or somewhere.</summary>
-    /// <remarks>Rules that did not run because a document could not be read are counted, not named: they are nearly all, and the document is what to mend.</remarks>
+    /// <remarks>
+    /// Rules that did not run because a document could not be read are counted, not named: they are nearly all, and the document is what to mend.
+    /// </remarks>
     public IEnumerable<string> Sentences()
     {
         var count = PlainText.Count(Number(HasRun), "rule");
-        yield return FormattableString.Invariant(
-            $"{count} looked: {Number(rule => rule.Found > 0)} found something, {Number(rule => IsQuiet(rule) && rule.Passed > 0)} passed, {Number(IsIdle)} had nothing to look at, {Number(IsUndecided)} could not decide everywhere."
+        yield return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{count} looked: {Number(rule => rule.Found > 0)} found something, {Number(rule => IsQuiet(rule) && rule.Passed > 0)} passed, "
+                + $"{Number(IsIdle)} had nothing to look at, {Number(IsUndecided)} could not decide everywhere."
         );
         if (unreadable > 0)
         {

@@ -27,7 +27,9 @@ public static class FixReport
         var accepted = after.Waived.Count + after.Known.Count;
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{PlainText.Count(result.Applied.Count, "fix", "fixes")} {(isDry ? "would be taken" : "taken")}, {result.Refused.Count} not, {PlainText.Count(after.Result.Findings.Count, "finding")} left{(accepted == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {accepted} accepted"))}{end}"
+            $"{PlainText.Count(result.Applied.Count, "fix", "fixes")} {(isDry ? "would be taken" : "taken")}, {result.Refused.Count} not, "
+                + $"{PlainText.Count(after.Result.Findings.Count, "finding")} "
+                + $"left{(accepted == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {accepted} accepted"))}{end}"
         );
     }
 

@@ -96,7 +96,8 @@ internal sealed class HtmlReport : ReportWriter
         }
 
         writer.Write(
-            $"</colgroup>\n<thead>\n<tr class=\"name\"><th colspan=\"{SheetWords.Number(table.Columns.Length)}\" scope=\"colgroup\">{table.Title}</th></tr>\n<tr>"
+            $"</colgroup>\n<thead>\n<tr class=\"name\"><th colspan=\"{SheetWords.Number(table.Columns.Length)}\" "
+                + $"scope=\"colgroup\">{table.Title}</th></tr>\n<tr>"
         );
         foreach (var column in table.Columns)
         {

@@ -8,7 +8,9 @@ namespace RoutingRules.Reports.FindingReports;
 /// <summary>What a report needs to know beside the documents.</summary>
 public sealed record ReportOptions
 {
-    /// <summary>Every rule that a finding may name, by id, see <see cref="RoutingEngine.Catalogue"/>; those that never ran are listed as switched off.</summary>
+    /// <summary>
+    /// Every rule that a finding may name, by id, see <see cref="RoutingEngine.Catalogue"/>; those that never ran are listed as switched off.
+    /// </summary>
     public ValueList<RuleDescriptor> Rules { get; init; }
 
     /// <summary>Findings milder than this are counted, not listed, where the format is for people on a terminal.</summary>

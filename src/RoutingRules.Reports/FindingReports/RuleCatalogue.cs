@@ -88,7 +88,8 @@ public static class RuleCatalogue
         {
             page.Append(
                 CultureInfo.InvariantCulture,
-                $"- Option `{option.Name}`: {Text(option.Doc)} {(option.IsWhole ? "Whole number f" : "F")}rom {option.Minimum} to {option.Maximum}, usually {option.Default}.\n"
+                $"- Option `{option.Name}`: {Text(option.Doc)} {(option.IsWhole ? "Whole number f" : "F")}rom {option.Minimum} to "
+                    + $"{option.Maximum}, usually {option.Default}.\n"
             );
         }
 

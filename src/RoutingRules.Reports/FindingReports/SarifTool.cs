@@ -57,7 +57,9 @@ internal sealed class SarifTool
         }
     }
 
-    /// <summary>A path as a URI reference (RFC 3986): absolute ones as <c>file</c> URIs, others relative, other characters as percent codes of their UTF-8.</summary>
+    /// <summary>
+    /// A path as a URI reference (RFC 3986): absolute ones as <c>file</c> URIs, others relative, other characters as percent codes of their UTF-8.
+    /// </summary>
     public static string Uri(string path)
     {
         var parts = path.Replace('\\', '/').Split('/').Select(part => System.Uri.EscapeDataString(JsonReport.Whole(part)));

@@ -165,7 +165,8 @@ internal sealed class WhyWords(DemandNames names, Show show)
         {
             yield return what.Contradiction.Count == 1
                 ? $"{Name(what.Demand)} cannot be at {Place(what.Point)}: no block, stream or route can bring it there without breaking a rule."
-                : $"{Name(what.Demand)} cannot be at {Place(what.Point)}: that cannot hold together with the fixed places of {List(what.Contradiction.Where(key => key != what.Demand))}; free one of them.";
+                : $"{Name(what.Demand)} cannot be at {Place(what.Point)}: that cannot hold together with the fixed places of "
+                    + $"{List(what.Contradiction.Where(key => key != what.Demand))}; free one of them.";
             yield break;
         }
 

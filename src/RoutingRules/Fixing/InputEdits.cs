@@ -6,7 +6,9 @@ namespace RoutingRules.Fixing;
 /// <summary>Edits of the settings of inputs.</summary>
 internal static class InputEdits
 {
-    /// <summary>Sets the phantom power of inputs. Settings that speak of others too are cut; what nothing speaks of gets new settings at the end of the list.</summary>
+    /// <summary>
+    /// Sets the phantom power of inputs. Settings that speak of others too are cut; what nothing speaks of gets new settings at the end of the list.
+    /// </summary>
     public static ValueList<ShowEdit> SetPhantom(FixContext context, IReadOnlyCollection<PointIndex> inputs, bool isOn)
     {
         var graph = context.Resolved.Graph;

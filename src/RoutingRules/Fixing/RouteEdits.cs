@@ -71,7 +71,10 @@ internal static class RouteEdits
         return edits.ToValueList();
     }
 
-    /// <summary>The point on the way to a sink at which its source is chosen freely: the sink itself, or what it takes over a fixed path, a stream or a cable; none when there is none.</summary>
+    /// <summary>
+    /// The point on the way to a sink at which its source is chosen freely: the sink itself, or what it takes over a fixed path, a stream or a cable; none when
+    /// there is none.
+    /// </summary>
     public static PointIndex Chooser(SignalGraph graph, PointIndex sink)
     {
         foreach (var point in graph.Upward(sink))

@@ -213,7 +213,8 @@ public sealed class FixCommandTests : IDisposable
 
     private static string Waivers(string rule, string role, string id, string scope) =>
         $$"""
-            { "schemaVersion": 1, "waivers": [ { "rule": "{{rule}}", "entities": [ { "role": "{{role}}", "id": "{{id}}" } ], "reason": "for the test", "owner": "Mira", "expires": "2027-06-30", "scope": [ "{{scope}}" ] } ] }
+            { "schemaVersion": 1, "waivers": [ { "rule": "{{rule}}", "entities": [ { "role": "{{role}}", "id": "{{id}}" } ], "reason": "for the test",
+              "owner": "Mira", "expires": "2027-06-30", "scope": [ "{{scope}}" ] } ] }
             """;
 
     [Fact]

@@ -7,9 +7,9 @@ public sealed class UpgradeCommandTests : IDisposable
 {
     private readonly TempFolder folder = new();
 
-    private static byte[] Old => File.ReadAllBytes(Repository.At("tests", "RoutingRules.Tests", "Reading", "Versions", "pier.v0.show.json"));
+    private static byte[] Old => File.ReadAllBytes(Repository.At("tests", "RoutingRules.Tests", "Documents", "Versions", "pier.v0.show.json"));
 
-    private static byte[] Current => File.ReadAllBytes(Repository.At("tests", "RoutingRules.Tests", "Reading", "Versions", "pier.v1.show.json"));
+    private static byte[] Current => File.ReadAllBytes(Repository.At("tests", "RoutingRules.Tests", "Documents", "Versions", "pier.v1.show.json"));
 
     public void Dispose() => folder.Dispose();
 

@@ -135,7 +135,8 @@ public class CpSatTests
             )
                 return null;
 
-            return $"everything {best.Vector}, default {usual.Objective}, solver {result.Objective} with {result.ProvenNumbers} proven, verifier {string.Join("; ", verified.Problems)}";
+            return $"everything {best.Vector}, default {usual.Objective}, solver {result.Objective} with {result.ProvenNumbers} proven, verifier "
+                + $"{string.Join("; ", verified.Problems)}";
         }
         catch (Exception fault) when (fault is InvalidProposalException or UnsupportedAssignmentException)
         {

@@ -1,6 +1,8 @@
 namespace RoutingRules.Tests.Assignment;
 
-/// <summary>Tiny shows with what stands around a stage as well: processors, looms that split, a second network, a multicore, a player, boxes routed in blocks.</summary>
+/// <summary>
+/// Tiny shows with what stands around a stage as well: processors, looms that split, a second network, a multicore, a player, boxes routed in blocks.
+/// </summary>
 /// <remarks>
 /// Each is a tiny show of <see cref="TinyInstances"/> to which some of these are added: processors behind outputs (with processing, fixed, factory or
 /// hand-made routes), several cables at an output, a second network that the same devices share, a digital multicore, a player whose transmit slots are

@@ -3,7 +3,7 @@ using RoutingRules.Assignment.Explaining;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules;
+using RoutingRules.Tests.Checking.Rules.Hearing;
 using RoutingRules.Verification;
 
 namespace RoutingRules.Tests.Assignment;

@@ -166,7 +166,8 @@ public class PlacesTests
             Assert.Single(result.Notes)
         );
         Assert.Equal(
-            "Loudspeakers play whatever is at the 2 points it may take, and click is kept away from them; allow other devices or zones, or pin it with `at` where it shall be heard.",
+            "Loudspeakers play whatever is at the 2 points it may take, and click is kept away from them; allow other devices or zones, or pin it "
+                + "with `at` where it shall be heard.",
             Assert.Single(result.Unplaced).Reason
         );
         Assert.Null(AssignCases.Verdict(show, result, new AssignmentOptions()));

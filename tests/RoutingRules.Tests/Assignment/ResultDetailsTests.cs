@@ -1,7 +1,7 @@
 using RoutingRules.Assignment;
 using RoutingRules.Model;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules;
+using RoutingRules.Tests.Checking.Rules.Lines;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Assignment;
@@ -40,7 +40,7 @@ public sealed class ResultDetailsTests
         var result = Engine.Assign(Open(), Settings);
 
         Assert.Equal(["box/in/1 True -", "box/in/2 False -"], Inputs(result.Show));
-        Assert.Empty(result.Check.Findings.Where(finding => finding.Rule.StartsWith("RR60", StringComparison.Ordinal)));
+        Assert.DoesNotContain(result.Check.Findings, finding => finding.Rule.StartsWith("RR60", StringComparison.Ordinal));
         Assert.Empty(Engine.Assign(Open()).Show.Patch.Inputs);
     }
 

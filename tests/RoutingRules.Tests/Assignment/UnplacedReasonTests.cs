@@ -1,6 +1,6 @@
 using RoutingRules.Model;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules.Network;
+using RoutingRules.Tests.Checking.Rules.Networks;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Assignment;

@@ -5,8 +5,8 @@ using RoutingRules.ChannelMaps;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
+using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Promises;
-using RoutingRules.Tests.Rules;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.ChannelMaps;

@@ -2,7 +2,6 @@ using System.Text;
 using RoutingRules.Diagnosis;
 using RoutingRules.Documents;
 using RoutingRules.Engine.DocumentRuns;
-using RoutingRules.Model;
 
 namespace RoutingRules.Tests.Diagnosis;
 

@@ -1,6 +1,4 @@
-using RoutingRules.Diagnosis;
 using RoutingRules.Model;
-using RoutingRules.Rules;
 
 namespace RoutingRules.Tests.Diagnosis;
 

@@ -4,7 +4,6 @@ using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
-using RoutingRules.Signal;
 
 namespace RoutingRules.Tests.Diagnosis;
 
@@ -74,7 +73,7 @@ internal sealed class Planted
                 .OfType<Show>()
                 .SelectMany(mended => Mended(mended, cause + 1));
 
-    private Show? Applied(Show show, Fix repair)
+    private static Show? Applied(Show show, Fix repair)
     {
         // The repairs name places of the show as it stood; what others put in or took out before moves them.
         foreach (var edit in repair.Edits)

@@ -5,8 +5,8 @@ using RoutingRules.Documents;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Checking.Rules;
 using RoutingRules.Tests.Promises;
-using RoutingRules.Tests.Rules;
 using JsonNode = System.Text.Json.Nodes.JsonNode;
 
 namespace RoutingRules.Tests.Fixing;
@@ -176,7 +176,9 @@ public sealed class FixPromises
         return at < 0 ? whole.TrimEnd('}', '\n') : whole[..at].TrimEnd(',');
     }
 
-    /// <summary>True when a finding speaks of a thing or a point of which no single finding of its rule spoke before: what is left of a finding is not new.</summary>
+    /// <summary>
+    /// True when a finding speaks of a thing or a point of which no single finding of its rule spoke before: what is left of a finding is not new.
+    /// </summary>
     private static bool IsNew(RoutingRules.Rules.Finding finding, IEnumerable<RoutingRules.Rules.Finding> before) =>
         !before.Any(old => old.Rule == finding.Rule && Things(old).IsSupersetOf(Things(finding)));
 

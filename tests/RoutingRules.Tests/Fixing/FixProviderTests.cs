@@ -1,21 +1,15 @@
-using RoutingRules.Checking.Rules.Documents;
 using RoutingRules.Checking.Rules.Feeds;
-using RoutingRules.Checking.Rules.Labels;
-using RoutingRules.Checking.Rules.Lines;
 using RoutingRules.Checking.Rules.Networks;
 using RoutingRules.Checking.Rules.Points;
 using RoutingRules.Checking.Rules.Streams;
 using RoutingRules.Checking.Rules.Words;
 using RoutingRules.Fixing;
-using RoutingRules.Fixing.Providers;
 using RoutingRules.Model;
-using RoutingRules.Rules;
-using RoutingRules.Signal;
-using RoutingRules.Signal.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules;
-using RoutingRules.Tests.Rules.Network;
+using RoutingRules.Tests.Checking.Rules.Lines;
+using RoutingRules.Tests.Checking.Rules.Networks;
 using static RoutingRules.Testing.SmallShow;
+using static RoutingRules.Tests.Fixing.FixExpectations;
 
 namespace RoutingRules.Tests.Fixing;
 
@@ -52,7 +46,8 @@ public sealed class FixProviderTests
             Sent(Route("desk/aux/3-6", "desk/transmit/3-6")),
             FixSafety.Safe,
             "Take out the route to desk/transmit/5-6, which is not sent",
-            "change /patch/routes/0: { \"from\": \"desk/aux/3-6\", \"to\": \"desk/transmit/3-6\" } to { \"from\": \"desk/aux/3-4\", \"to\": \"desk/transmit/3-4\" }"
+            "change /patch/routes/0: { \"from\": \"desk/aux/3-6\", \"to\": \"desk/transmit/3-6\" } to { \"from\": \"desk/aux/3-4\", \"to\": "
+                + "\"desk/transmit/3-4\" }"
         );
 
     [Fact]
@@ -72,7 +67,8 @@ public sealed class FixProviderTests
             Sent(Route("desk/aux/8", "desk/transmit/2"), Route("desk/aux/1-3", "desk/transmit/1-3")),
             FixSafety.Unsafe,
             "Take out the later route to desk/transmit/2; the first one counts",
-            "change /patch/routes/1: { \"from\": \"desk/aux/1-3\", \"to\": \"desk/transmit/1-3\" } to { \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/1\" }",
+            "change /patch/routes/1: { \"from\": \"desk/aux/1-3\", \"to\": \"desk/transmit/1-3\" } to { \"from\": \"desk/aux/1\", \"to\": "
+                + "\"desk/transmit/1\" }",
             "put in at /patch/routes/2: { \"from\": \"desk/aux/3\", \"to\": \"desk/transmit/3\" }"
         );
 
@@ -97,114 +93,6 @@ public sealed class FixProviderTests
             offers[1].Edits.Select(ShowText.Describe)
         );
         Assert.Equal(FixSafety.Manual, offers[2].Safety);
-    }
-
-    [Fact]
-    public void A_label_on_nothing_is_taken_out_of_its_run() =>
-        Expect(
-            new LabelNowhere(),
-            LabelRig.Show(LabelRig.Label("box/out/4-5", "SPARE")),
-            FixSafety.Safe,
-            "Take out the label of box/out/5",
-            "change /patch/labels/0: { \"at\": \"box/out/4-5\", \"text\": \"SPARE\" } to { \"at\": \"box/out/4\", \"text\": \"SPARE\" }"
-        );
-
-    [Fact]
-    public void Of_two_labels_the_first_stays_but_not_safely() =>
-        Expect(
-            new LabelNowhere(),
-            LabelRig.Show(LabelRig.Label("box/out/1", "A"), LabelRig.Label("box/out/1", "B")),
-            FixSafety.Unsafe,
-            "Keep the first label of box/out/1 and take the later ones out",
-            "take out /patch/labels/1: { \"at\": \"box/out/1\", \"text\": \"B\" }"
-        );
-
-    [Fact]
-    public void Missing_labels_come_from_the_names_as_far_as_they_are_shown() =>
-        Expect(
-            new LabelMissing(),
-            LabelRig.Show(LabelRig.Label("box/out/1", "ONE"), LabelRig.Label("box/out/2", "TWO")) with
-            {
-                Feeds = [LabelRig.Mix(1), LabelRig.Mix(2), LabelRig.Mix(3) with { Name = "Drummer's wedge" }],
-            },
-            FixSafety.Safe,
-            "Label the points of box/out in use with the names of their feeds and lines",
-            "put in at /patch/labels/2: { \"at\": \"box/out/3\", \"text\": \"Drummer's we\" }"
-        );
-
-    [Fact]
-    public void Forbidden_phantom_power_goes_off_at_its_inputs_only() =>
-        Expect(
-            new PhantomForbidden(),
-            LineRig.Show(Line("keys", "box/in/2", "desk/channel/2").Needs(PhantomNeed.Forbidden)).Inputs(LineRig.Phantom("box/in/1-3", true)),
-            FixSafety.Safe,
-            "Switch phantom power off at box/in/2",
-            "change /patch/inputs/0: { \"at\": \"box/in/1-3\", \"phantom\": true } to { \"at\": \"box/in/1\", \"phantom\": true }",
-            "put in at /patch/inputs/1: { \"at\": \"box/in/2\", \"phantom\": false }",
-            "put in at /patch/inputs/2: { \"at\": \"box/in/3\", \"phantom\": true }"
-        );
-
-    [Fact]
-    public void Missing_phantom_power_goes_on_with_a_caution()
-    {
-        var offers = Expect(
-            new PhantomMissing(),
-            LineRig.Show(Line("hat", "box/in/2", "desk/channel/2").Needs(PhantomNeed.Required)).Inputs(LineRig.Phantom("box/in/2", false)),
-            FixSafety.Unsafe,
-            "Switch phantom power on at box/in/2",
-            "change /patch/inputs/0: { \"at\": \"box/in/2\", \"phantom\": false } to { \"at\": \"box/in/2\", \"phantom\": true }"
-        );
-        Assert.Contains("48 volts", offers[0].Caution, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void Phantom_power_that_nobody_spoke_of_is_written_down() =>
-        Expect(
-            new PhantomMissing(),
-            LineRig.Show(Line("hat", "box/in/2", "desk/channel/2").Needs(PhantomNeed.Required)).Inputs(LineRig.Phantom("box/in/1", true)),
-            FixSafety.Unsafe,
-            "Switch phantom power on at box/in/2",
-            "put in at /patch/inputs/1: { \"at\": \"box/in/2\", \"phantom\": true }"
-        );
-
-    [Fact]
-    public void Of_two_supplies_the_first_stays_on() =>
-        Expect(
-            new PhantomFedTwice(),
-            LineRig
-                .Show()
-                .Cables(Cable("split/one/1", "box/in/1"), Cable("split/two/1", "desk/in/1"))
-                .Inputs(LineRig.Phantom("box/in/1", true), LineRig.Phantom("desk/in/1", true)),
-            FixSafety.Unsafe,
-            "Switch phantom power off at desk/in/1 and keep the first supply",
-            "change /patch/inputs/1: { \"at\": \"desk/in/1\", \"phantom\": true } to { \"at\": \"desk/in/1\", \"phantom\": false }"
-        );
-
-    [Fact]
-    public void Phantom_power_against_an_output_goes_off() =>
-        Expect(
-            new PhantomAtRisk(),
-            LineRig.Show().Cables(Cable("desk/out/1", "box/in/3")).Inputs(LineRig.Phantom("box/in/3", true)),
-            FixSafety.Unsafe,
-            "Switch phantom power off at box/in/3",
-            "change /patch/inputs/0: { \"at\": \"box/in/3\", \"phantom\": true } to { \"at\": \"box/in/3\", \"phantom\": false }"
-        );
-
-    [Fact]
-    public void Of_two_gain_owners_the_first_stays() =>
-        Expect(
-            new GainOwnerDoubled(),
-            LineRig.Show().Inputs(LineRig.Gain("box/in/1", "desk"), LineRig.Gain("box/in/1", "mon") with { Phantom = true }),
-            FixSafety.Unsafe,
-            "Keep the first setting of the gain at box/in/1 and take the later one out",
-            "change /patch/inputs/1: { \"at\": \"box/in/1\", \"phantom\": true, \"gainOwner\": \"mon\" } to { \"at\": \"box/in/1\", \"phantom\": true }"
-        );
-
-    [Fact]
-    public void Who_owns_the_gain_is_a_choice_of_the_consoles()
-    {
-        var fix = Assert.Single(Offers(new GainOwnerMissing(), LineRig.Show(Line("vox", "box/in/1", "desk/channel/1", "mon/channel/1"))));
-        Assert.Equal(["Let desk own it; the others follow with digital trim", "Let mon own it; the others follow with digital trim"], fix.Choices);
     }
 
     [Fact]
@@ -242,7 +130,8 @@ public sealed class FixProviderTests
             },
             FixSafety.Unsafe,
             "Set box/out/2 to nothing",
-            "change /patch/routes/0: { \"from\": \"desk/aux/1-2\", \"to\": \"desk/transmit/1-2\" } to { \"from\": \"desk/aux/1\", \"to\": \"desk/transmit/1\" }",
+            "change /patch/routes/0: { \"from\": \"desk/aux/1-2\", \"to\": \"desk/transmit/1-2\" } to { \"from\": \"desk/aux/1\", \"to\": "
+                + "\"desk/transmit/1\" }",
             "put in at /patch/routes/3: { \"from\": null, \"to\": \"desk/transmit/2\" }"
         );
 
@@ -314,29 +203,8 @@ public sealed class FixProviderTests
                 .With(NetworkShow.Clock("c", "desk")),
             FixSafety.Unsafe,
             "Name a as backup of clock 'c'",
-            "change /rig/clocks/0: { \"id\": \"c\", \"sampleRate\": 48000, \"leader\": \"desk\" } to { \"id\": \"c\", \"sampleRate\": 48000, \"leader\": \"desk\", \"backup\": \"a\" }"
-        );
-
-    [Fact]
-    public void A_second_channel_is_set_to_nothing() =>
-        Expect(
-            new LineOnTwoChannels(),
-            LineRig.Show(Line("vox", "box/in/1", "desk/channel/1")).With(Route("desk/receive/1", "desk/channel/7")),
-            FixSafety.Unsafe,
-            "Set desk/channel/7 to nothing",
-            "take out /patch/routes/0: { \"from\": \"desk/receive/1\", \"to\": \"desk/channel/7\" }",
-            "put in at /patch/routes/0: { \"from\": null, \"to\": \"desk/channel/7\" }"
-        );
-
-    [Fact]
-    public void A_channel_named_twice_is_taken_out_once() =>
-        Expect(
-            new PointRepeated(),
-            LineRig.Show(Line("vox", "box/in/1", "desk/channel/1", "desk/channel/2", "desk/channel/1")),
-            FixSafety.Safe,
-            "Take the second desk/channel/1 out of line 'vox'",
-            "change /lines/0: { \"id\": \"vox\", \"kind\": \"microphone\", \"from\": { \"at\": [ \"box/in/1\" ] }, \"to\": [ \"desk/channel/1\", \"desk/channel/2\", \"desk/channel/1\" ] }"
-                + " to { \"id\": \"vox\", \"kind\": \"microphone\", \"from\": { \"at\": [ \"box/in/1\" ] }, \"to\": [ \"desk/channel/1\", \"desk/channel/2\" ] }"
+            "change /rig/clocks/0: { \"id\": \"c\", \"sampleRate\": 48000, \"leader\": \"desk\" } to { \"id\": \"c\", \"sampleRate\": 48000, "
+                + "\"leader\": \"desk\", \"backup\": \"a\" }"
         );
 
     [Fact]
@@ -350,51 +218,5 @@ public sealed class FixProviderTests
             "Write 'avtp-class-a' for the transport 'avb' of network net",
             "change /rig/networks/0: { \"id\": \"net\", \"transport\": \"avb\" } to { \"id\": \"net\", \"transport\": \"avtp-class-a\" }"
         );
-    }
-
-    [Fact]
-    public void A_label_is_copied_from_the_source() =>
-        Expect(
-            new LabelDisagrees(),
-            LabelRig.Show(LabelRig.Label("desk/aux/1", "ONE"), LabelRig.Label("box/out/1", "TWO")),
-            FixSafety.Unsafe,
-            "Label box/out/1 as desk/aux/1",
-            "change /patch/labels/1: { \"at\": \"box/out/1\", \"text\": \"TWO\" } to { \"at\": \"box/out/1\", \"text\": \"ONE\" }"
-        );
-
-    [Fact]
-    public void A_label_is_cut_to_what_is_shown() =>
-        Expect(
-            new LabelTooLong(),
-            LabelRig.Show(LabelRig.Label("desk/channel/1-2", "OVERHEAD LEFT")),
-            FixSafety.Unsafe,
-            "Cut the labels to the 8 characters that are shown",
-            "change /patch/labels/0: { \"at\": \"desk/channel/1-2\", \"text\": \"OVERHEAD LEFT\" } to { \"at\": \"desk/channel/1-2\", \"text\": \"OVERHEAD\" }"
-        );
-
-    private static ValueList<Fix> Expect(Rule rule, Show show, FixSafety safety, string title, params string[] edits)
-    {
-        var finding = Assert.Single(RuleTester.Findings(rule, show));
-        var offers = Offers(rule, show);
-        Assert.Equal(title, offers[0].Title);
-        Assert.Equal(safety, offers[0].Safety);
-        Assert.Equal(edits, offers[0].Edits.Select(ShowText.Describe));
-
-        var mended = show;
-        foreach (var edit in offers[0].Edits)
-        {
-            mended = edit.Apply(mended);
-            Assert.NotNull(mended);
-        }
-
-        Assert.DoesNotContain(RuleTester.Findings(rule, mended), left => left.Fingerprint() == finding.Fingerprint());
-        return offers;
-    }
-
-    private static ValueList<Fix> Offers(Rule rule, Show show)
-    {
-        var context = new FixContext(ShowResolver.Resolve(show, new ProfileLibrary([])));
-        var provider = Assert.Single(BuiltInFixes.All, provider => provider.RuleId == rule.Descriptor.Id);
-        return provider.Propose(context, RuleTester.Findings(rule, show)[0]);
     }
 }

@@ -1,7 +1,7 @@
 using FsCheck;
 using FsCheck.Fluent;
 using RoutingRules.Model;
-using RoutingRules.Tests.Rules;
+using RoutingRules.Tests.Checking.Rules;
 
 namespace RoutingRules.Tests.Fixing;
 

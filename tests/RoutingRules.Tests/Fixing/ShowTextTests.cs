@@ -18,7 +18,8 @@ public sealed class ShowTextTests
 
     private const string OnLines =
         Head
-        + "  \"patch\": { \"routes\": [\n    { \"from\":\"desk/aux/1\",\"to\":\"desk/transmit/1\" },\n    {\"to\": \"desk/transmit/2\", \"from\": \"desk/aux/2\"}\n  ] }\n}\n";
+        + "  \"patch\": { \"routes\": [\n    { \"from\":\"desk/aux/1\",\"to\":\"desk/transmit/1\" },\n    {\"to\": \"desk/transmit/2\", \"from\": "
+        + "\"desk/aux/2\"}\n  ] }\n}\n";
 
     [Fact]
     public void A_removed_element_takes_its_comma_along_and_nothing_else()
@@ -96,7 +97,8 @@ public sealed class ShowTextTests
         Expect(
             "{\"schemaVersion\":1,\"title\":\"T\",\"rig\":{},\"patch\":{\"routes\":[{\"from\":null,\"to\":\"a/b/1\"}]}}",
             ShowEdit.Insert(ShowLists.Routes, 0, New),
-            "{\"schemaVersion\":1,\"title\":\"T\",\"rig\":{},\"patch\":{\"routes\":[{ \"from\": null, \"to\": \"desk/transmit/9\" },{\"from\":null,\"to\":\"a/b/1\"}]}}"
+            "{\"schemaVersion\":1,\"title\":\"T\",\"rig\":{},\"patch\":{\"routes\":[{ \"from\": null, \"to\": \"desk/transmit/9\" "
+                + "},{\"from\":null,\"to\":\"a/b/1\"}]}}"
         );
 
     [Fact]

@@ -4,10 +4,10 @@ using RoutingRules.Checking.Rules.Feeds;
 using RoutingRules.Model;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules.Network;
+using RoutingRules.Tests.Checking.Rules.Networks;
 using static RoutingRules.Testing.SmallShow;
+using static RoutingRules.Tests.Checking.Rules.Networks.NetworkShow;
 using static RoutingRules.Tests.Promises.GrowingFaultShows;
-using static RoutingRules.Tests.Rules.Network.NetworkShow;
 
 namespace RoutingRules.Tests.Promises;
 

@@ -1,10 +1,10 @@
 using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules;
-using RoutingRules.Tests.Rules.Network;
+using RoutingRules.Tests.Checking.Rules.Lines;
+using RoutingRules.Tests.Checking.Rules.Networks;
 using static RoutingRules.Testing.SmallShow;
-using static RoutingRules.Tests.Rules.Network.NetworkShow;
+using static RoutingRules.Tests.Checking.Rules.Networks.NetworkShow;
 
 namespace RoutingRules.Tests.Promises;
 

@@ -10,11 +10,12 @@ using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Rules;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules;
-using RoutingRules.Tests.Rules.Network;
+using RoutingRules.Tests.Checking.Rules.Labels;
+using RoutingRules.Tests.Checking.Rules.Lines;
+using RoutingRules.Tests.Checking.Rules.Networks;
 using static RoutingRules.Testing.SmallShow;
+using static RoutingRules.Tests.Checking.Rules.Networks.NetworkShow;
 using static RoutingRules.Tests.Promises.GrowingFaultShows;
-using static RoutingRules.Tests.Rules.Network.NetworkShow;
 
 namespace RoutingRules.Tests.Promises;
 

@@ -2,7 +2,7 @@ using FsCheck;
 using FsCheck.Fluent;
 using RoutingRules.Model;
 using RoutingRules.Testing;
-using RoutingRules.Tests.Rules;
+using RoutingRules.Tests.Checking.Rules.Lines;
 using static RoutingRules.Testing.SmallShow;
 
 namespace RoutingRules.Tests.Promises;

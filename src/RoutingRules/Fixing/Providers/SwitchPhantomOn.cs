@@ -10,7 +10,8 @@ namespace RoutingRules.Fixing.Providers;
 internal sealed class SwitchPhantomOn : FixProvider
 {
     private const string Caution =
-        "This puts 48 volts on the connector: see that nothing else is plugged there, above all no ribbon microphone and no output of a player, and mute the channels first.";
+        "This puts 48 volts on the connector: see that nothing else is plugged there, above all no ribbon microphone and no output of a player, "
+        + "and mute the channels first.";
 
     public override string RuleId => "RR6003";
 

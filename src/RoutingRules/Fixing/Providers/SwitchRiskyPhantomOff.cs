@@ -3,7 +3,10 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Fixing.Providers;
 
-/// <summary>Switches phantom power off where it stands against an output or a line at line level, unless that is said to need it. Unsafe: an isolating transformer may be what is meant.</summary>
+/// <summary>
+/// Switches phantom power off where it stands against an output or a line at line level, unless that is said to need it. Unsafe: an isolating transformer may
+/// be what is meant.
+/// </summary>
 internal sealed class SwitchRiskyPhantomOff : FixProvider
 {
     public override string RuleId => "RR6013";

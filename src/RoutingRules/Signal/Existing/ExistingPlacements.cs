@@ -97,7 +97,9 @@ internal static class ExistingPlacements
     private static bool Holds(DemandNode demand) =>
         demand.Feed is { } feed ? feed.Model.Hold ?? (feed.Model.Role == FeedRole.Main || feed.Model.Role == FeedRole.InEar) : demand.Line!.Model.Hold ?? false;
 
-    /// <summary>Gives each demand its first run where nobody else could use the same points, and leaves those that compete to the matching, each lot by itself.</summary>
+    /// <summary>
+    /// Gives each demand its first run where nobody else could use the same points, and leaves those that compete to the matching, each lot by itself.
+    /// </summary>
     /// <param name="demands">The demands.</param>
     /// <param name="serving">Finds the runs.</param>
     /// <param name="marks">The points that count as dead.</param>

@@ -56,7 +56,8 @@ public sealed class ConflictRoundsTests
     // The desk sends one block and no more, which stays as it is: mix one and mix two. Mix one may be at the fixed box or at the free one, mix two at the
     // fixed box or at the desk. The wedge and the fill come from the other console, and each takes the only block of its box,
     // at an output that neither mix may use.
-    // Mix one alone goes to the free box. Beside the wedge it is left the fixed box, where mix two would sound next to it unasked, unless it is wanted there too.
+    // Mix one alone goes to the free box. Beside the wedge it is left the fixed box, where mix two would sound next to it unasked, unless it is wanted there
+    // too.
     // Without the fill all find a place so, and without the wedge mix one stands at the free box. Without mix two there is still none for mix one; and now the
     // fill is not needed for that any more: mix one and the wedge do not fit together by themselves.
     [Fact]

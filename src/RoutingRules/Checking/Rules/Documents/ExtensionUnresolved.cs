@@ -82,7 +82,8 @@ public sealed class ExtensionUnresolved : Rule<ResolvedShow>
             context.Report(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"The content of '{extension.Name}' is of version {version}; versions up to {extension.HighestVersion} are understood here. It is kept, but nothing acts on it.{others}"
+                    $"The content of '{extension.Name}' is of version {version}; versions up to {extension.HighestVersion} are understood here. It "
+                        + $"is kept, but nothing acts on it.{others}"
                 ),
                 pointer,
                 Entity.Of("extension", extension.Name),

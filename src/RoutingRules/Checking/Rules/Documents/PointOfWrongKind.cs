@@ -27,7 +27,8 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
             Checks =
                 "Routes lead from a source to a sink of the same device, streams from transmit to receive slots that are not a digital "
                 + "multicore's, cables from outputs to inputs, also of one device, "
-                + "and links between network jacks of two devices; feeds start at something that gives signal and end at something that takes it, and so do lines; input settings speak of inputs.",
+                + "and links between network jacks of two devices; feeds start at something that gives signal and end at something that takes it, "
+                + "and so do lines; input settings speak of inputs.",
             Why = "The connection cannot be made in reality, so nothing is connected.",
             Remedy = "Name a point of the right kind: inside a device use a route, between devices a stream or a cable.",
             Source = "AMWA IS-08 v1.0.1, Behaviour (inputs feed outputs); else common practice, no source",
@@ -139,7 +140,8 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
             if (stream.State == ConnectionState.WrongKind)
             {
                 once.Report(
-                    $"Stream '{stream.Model.Id}' starts at {stream.Model.From}, which {Slots(context, stream.Model.From, PortKind.Transmit)}; a stream starts at transmit slots of the network.",
+                    $"Stream '{stream.Model.Id}' starts at {stream.Model.From}, which {Slots(context, stream.Model.From, PortKind.Transmit)}; a "
+                        + "stream starts at transmit slots of the network.",
                     new Place(stream.Model, "/patch/streams", stream.Index, "/from").Pointer,
                     Entity.Of("stream", stream.Model.Id),
                     Entity.Of("from", stream.Model.From)
@@ -151,7 +153,8 @@ public sealed class PointOfWrongKind : Rule<ResolvedShow>
                 if (receiver.State == ConnectionState.WrongKind)
                 {
                     once.Report(
-                        $"Stream '{stream.Model.Id}' leads to {receiver.Model.At}, which {Slots(context, receiver.Model.At, PortKind.Receive)}; a stream leads to receive slots of the network.",
+                        $"Stream '{stream.Model.Id}' leads to {receiver.Model.At}, which {Slots(context, receiver.Model.At, PortKind.Receive)}; a "
+                            + "stream leads to receive slots of the network.",
                         new Place(stream.Model, "/patch/streams", stream.Index, "/to", receiver.Index, "/at").Pointer,
                         Entity.Of("stream", stream.Model.Id),
                         Entity.Of("receiver", receiver.Model.At)

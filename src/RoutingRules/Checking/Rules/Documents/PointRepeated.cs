@@ -4,7 +4,9 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Checking.Rules.Documents;
 
-/// <summary>Reports lines that name a point twice in one list. An entry that says the same again counts once; two that overlap want two halves at one point.</summary>
+/// <summary>
+/// Reports lines that name a point twice in one list. An entry that says the same again counts once; two that overlap want two halves at one point.
+/// </summary>
 public sealed class PointRepeated : Rule<LineNode>
 {
     /// <inheritdoc/>
@@ -47,7 +49,8 @@ public sealed class PointRepeated : Rule<LineNode>
                 var severity = isSame ? Severity.Warning : Severity.Error;
                 var message = isSame
                     ? $"Line '{line.DisplayName}' names {list[later]} twice; the second entry counts for nothing."
-                    : $"Line '{line.DisplayName}' names {both} in two entries, {list[earlier]} and {list[later]}: it cannot be two channels of one line at once.";
+                    : $"Line '{line.DisplayName}' names {both} in two entries, {list[earlier]} and {list[later]}: it cannot be two channels of one "
+                        + "line at once.";
                 context.ReportAs(severity, message, $"/lines/{line.Index}/{member}/{later}", Entity.Of("line", line.Model.Id), Entity.Of(role, both));
                 break;
             }

@@ -6,7 +6,9 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Documents;
 
 /// <summary>Reports ids and addresses that name something the show does not have.</summary>
-/// <remarks>One finding for each missing thing, however often it is named. Points of a device whose profile is unknown or unsound are left to those rules.</remarks>
+/// <remarks>
+/// One finding for each missing thing, however often it is named. Points of a device whose profile is unknown or unsound are left to those rules.
+/// </remarks>
 public sealed class ReferenceUnknown : Rule<ResolvedShow>
 {
     /// <inheritdoc/>

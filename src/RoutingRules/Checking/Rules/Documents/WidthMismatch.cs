@@ -108,7 +108,8 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
         once.Report(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{receiver.Model.At} has {Points(receiver.Model.At.Width)} but {given} of stream '{stream.Model.Id}', which makes {channels}; nothing arrives there."
+                $"{receiver.Model.At} has {Points(receiver.Model.At.Width)} but {given} of stream '{stream.Model.Id}', which makes {channels}; "
+                    + $"nothing arrives there."
             ),
             new Place(stream.Model, "/patch/streams", stream.Index, "/to", receiver.Index).Pointer,
             Entity.Of("stream", stream.Model.Id),
@@ -129,7 +130,8 @@ public sealed class WidthMismatch : Rule<ResolvedShow>
             once.Report(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"The source of {place.Name}, {feed.Model.Source}, is {feed.Width} buses wide; a feed is one bus, or two for a pair. Split it into several feeds."
+                    $"The source of {place.Name}, {feed.Model.Source}, is {feed.Width} buses wide; a feed is one bus, or two for a pair. Split it "
+                        + $"into several feeds."
                 ),
                 place.Pointer,
                 Entity.Of("feed", feed.Model.Id),

@@ -7,7 +7,9 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Feeds;
 
 /// <summary>Reports backups that fall silent together with what they back up.</summary>
-/// <remarks>A link counts only where the rig has another way around it. What the feed's own separation forbids is left to that rule. One finding for each backup.</remarks>
+/// <remarks>
+/// A link counts only where the rig has another way around it. What the feed's own separation forbids is left to that rule. One finding for each backup.
+/// </remarks>
 public sealed class BackupShares : Rule<FeedNode>
 {
     /// <inheritdoc/>

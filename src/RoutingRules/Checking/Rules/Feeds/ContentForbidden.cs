@@ -24,9 +24,12 @@ public sealed class ContentForbidden : Rule<FeedNode>
             Family = RuleFamily.Feeds,
             Severity = Severity.Error,
             Checks =
-                "No bus of a talkback, click or comms feed is the source of a feed for loudspeakers of the house, broadcast, assistive listening or evacuation, or arrives where one is pinned; nor does it sound, over any cable, receive slot or factory route, at a loudspeaker where no feed has it.",
+                "No bus of a talkback, click or comms feed is the source of a feed for loudspeakers of the house, broadcast, assistive listening "
+                + "or evacuation, or arrives where one is pinned; nor does it sound, over any cable, receive slot or factory route, at a loudspeaker "
+                + "where no feed has it.",
             Why =
-                "What the crew says to each other, or a click track, over the loudspeakers or on air cannot be taken back; over evacuation loudspeakers it can hurt people.",
+                "What the crew says to each other, or a click track, over the loudspeakers or on air cannot be taken back; over evacuation "
+                + "loudspeakers it can hurt people.",
             Remedy = "Mute that output now, clear the route that brings the bus there, then patch the right bus and check it at low level.",
             Source = "common practice, no source",
             Fixability = Fixability.Manual,
@@ -102,7 +105,8 @@ public sealed class ContentForbidden : Rule<FeedNode>
         {
             var loudspeakers = context.Address(run.Sink, run.Width);
             context.Report(
-                $"Feed '{feed.DisplayName}' ({feed.Model.Role}) sounds at the {(run.Width == 1 ? "loudspeaker" : "loudspeakers")} of {loudspeakers}, where no feed has it.",
+                $"Feed '{feed.DisplayName}' ({feed.Model.Role}) sounds at the {(run.Width == 1 ? "loudspeaker" : "loudspeakers")} of "
+                    + $"{loudspeakers}, where no feed has it.",
                 StrayOutputs.Pointer(context, run.Sink),
                 Entity.Of("feed", feed.Model.Id),
                 Entity.Of("loudspeaker", loudspeakers),

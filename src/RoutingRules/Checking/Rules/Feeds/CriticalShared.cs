@@ -18,7 +18,8 @@ public sealed class CriticalShared : Rule<ResolvedShow>
             Family = RuleFamily.Feeds,
             Severity = Severity.Warning,
             Checks =
-                "The feeds of priority critical, if there are several, are not all on one device while another device has a free output that one of them may use.",
+                "The feeds of priority critical, if there are several, are not all on one device while another device has a free output that one "
+                + "of them may use.",
             Why = "One dead box, one pulled plug, and everything the show cannot do without is gone at once.",
             Remedy = "Move one of the critical feeds to the other device the finding names.",
             Source = "common practice, no source",
@@ -61,7 +62,8 @@ public sealed class CriticalShared : Rule<ResolvedShow>
 
         critical.Sort(static (x, y) => x.Model.Id.CompareTo(y.Model.Id));
         context.Report(
-            $"All critical feeds are on '{shared.DisplayName}': {Wording.List(critical.ConvertAll(feed => $"'{feed.DisplayName}'"))}. {context.Address(other)} is free and may take one.",
+            $"All critical feeds are on '{shared.DisplayName}': {Wording.List(critical.ConvertAll(feed => $"'{feed.DisplayName}'"))}. "
+                + $"{context.Address(other)} is free and may take one.",
             $"/rig/devices/{shared.Index}",
             [Entity.Of("device", shared.Id), .. critical.ConvertAll(feed => Entity.Of("feed", feed.Model.Id))]
         );

@@ -120,7 +120,8 @@ public sealed class FeedEndsUncabled : Rule<ResolvedShow>
         }
 
         context.Report(
-            $"No cable leads on from {outputs} ({Wording.List(feeds)}), although outputs beside {Wording.Verb(outputs, "it", "them")} with the same task are cabled.",
+            $"No cable leads on from {outputs} ({Wording.List(feeds)}), although outputs beside {Wording.Verb(outputs, "it", "them")} with the "
+                + "same task are cabled.",
             $"/feeds/{run.Order}",
             Entity.Of("output", outputs)
         );

@@ -20,7 +20,8 @@ public sealed class SideMismatch : Rule<ResolvedShow>
             Family = RuleFamily.Feeds,
             Severity = Severity.Warning,
             Checks =
-                "A left loudspeaker feed sounds at house left and a right one at house right: at the amplifiers and powered loudspeakers it gets to, else at its output. Only where another place for it stands on that side.",
+                "A left loudspeaker feed sounds at house left and a right one at house right: at the amplifiers and powered loudspeakers it gets "
+                + "to, else at its output. Only where another place for it stands on that side.",
             Why = "Left and right of the stage and of the house are opposite, and the mix-up turns the picture round for the whole room.",
             Remedy = "Exchange the two sides, or correct the side of the zone: house left is stage right.",
             Source = "stage left is house right: public theatre usage; the left bus feeds house left: common practice, no source",

@@ -8,7 +8,8 @@ namespace RoutingRules.Checking.Rules.Hearing;
 /// <summary>Reports people whose ears hear somebody else's mix.</summary>
 /// <remarks>
 /// By pins: where an in-ear feed is pinned, the mix of another one arrives. By packs, a warning: mixes end, all round, at
-/// inputs that the panel marks with each other's packs. One finding for all who are mixed up with each other; whole runs that are displaced have their own rule.
+/// inputs that the panel marks with each other's packs. One finding for all who are mixed up with each other; whole runs that are displaced have their own
+/// rule.
 /// </remarks>
 public sealed class EarsHearOthers : Rule<ResolvedShow>
 {
@@ -23,10 +24,12 @@ public sealed class EarsHearOthers : Rule<ResolvedShow>
             Severity = Severity.Error,
             Severities = [Severity.Error, Severity.Warning],
             Checks =
-                "Where an in-ear feed is pinned in somebody's ears, no other in-ear mix arrives; and in-ear mixes do not end at each other's packs, as the panel marks them (a warning).",
+                "Where an in-ear feed is pinned in somebody's ears, no other in-ear mix arrives; and in-ear mixes do not end at each other's "
+                + "packs, as the panel marks them (a warning).",
             Why = "Each mix is loud in what its own listener needs: the drummer's mix in a singer's ears is a shock, and nobody at the console hears it.",
             Remedy =
-                "Mute these transmitters, exchange the cables at the rack, or the routes where the cables are right, and listen on each pack, low, with its name in hand, before a performer wears it.",
+                "Mute these transmitters, exchange the cables at the rack, or the routes where the cables are right, and listen on each pack, low, "
+                + "with its name in hand, before a performer wears it.",
             Source = "common practice, no source",
             Fixability = Fixability.Manual,
         };

@@ -23,11 +23,15 @@ public sealed class InEarCarriesOther : Rule<ResolvedShow>
             Family = RuleFamily.Hearing,
             Severity = Severity.Error,
             Checks =
-                "What ends at a transmitter rack, a headphone output or a point marked in-ear is a mix that a feed has there, and that feed is not for loudspeakers, a recorder, broadcast, evacuation, talkback, click or comms. Where an in-ear feed is pinned there is no main mix, no talkback, click or comms bus and no bare input.",
+                "What ends at a transmitter rack, a headphone output or a point marked in-ear is a mix that a feed has there, and that feed is not "
+                + "for loudspeakers, a recorder, broadcast, evacuation, talkback, click or comms. Where an in-ear feed is pinned there is no main "
+                + "mix, no talkback, click or comms bus and no bare input.",
             Why =
-                "Such signals are not limited and levelled for ears: a main mix, a player or an open microphone at line level can harm hearing in a moment, whatever the feed is called.",
+                "Such signals are not limited and levelled for ears: a main mix, a player or an open microphone at line level can harm hearing in "
+                + "a moment, whatever the feed is called.",
             Remedy =
-                "Have the earpieces taken out, mute the transmitter, then clear the input or patch the in-ear mix back, and bring it up at low level. What is meant for ears needs a feed of role in-ear with a limiter. Sound exposure limits and local rules apply.",
+                "Have the earpieces taken out, mute the transmitter, then clear the input or patch the in-ear mix back, and bring it up at low "
+                + "level. What is meant for ears needs a feed of role in-ear with a limiter. Sound exposure limits and local rules apply.",
             Source = "common practice, no source; WHO venues standard and NIOSH for exposure",
             Fixability = Fixability.Manual,
         };
@@ -101,7 +105,8 @@ public sealed class InEarCarriesOther : Rule<ResolvedShow>
         {
             var inputs = context.Address(run.Sink, run.Width);
             context.Report(
-                $"{EarWords.At(context, run.Sink, run.Width)} {EarWords.Kind(context, run.Sink)} {Wording.Verb(inputs, "carries", "carry")} {context.Address(run.Source, run.Width)}, {dangers[run.Tag]}, and no in-ear feed asks for it.",
+                $"{EarWords.At(context, run.Sink, run.Width)} {EarWords.Kind(context, run.Sink)} {Wording.Verb(inputs, "carries", "carry")} "
+                    + $"{context.Address(run.Source, run.Width)}, {dangers[run.Tag]}, and no in-ear feed asks for it.",
                 $"/rig/devices/{context.DeviceOf(run.Sink).Index}",
                 Entity.Of("input", inputs)
             );

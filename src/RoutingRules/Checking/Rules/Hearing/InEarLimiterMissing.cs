@@ -20,11 +20,14 @@ public sealed class InEarLimiterMissing : Rule<FeedNode>
             Severity = Severity.Error,
             Severities = [Severity.Error, Severity.Warning],
             Checks =
-                "Every feed that is in-ear, or ends at a transmitter rack, a headphone output or a point marked in-ear whatever its role, declares a limiter; a warning where nothing is said and no ears are in sight, else an error.",
+                "Every feed that is in-ear, or ends at a transmitter rack, a headphone output or a point marked in-ear whatever its role, declares "
+                + "a limiter; a warning where nothing is said and no ears are in sight, else an error.",
             Why =
-                "An earpiece has no distance: a feedback, a wrong patch or a pulled connector at full level can harm hearing in a moment. NIOSH allows about a minute and a half a day at 110 dBA.",
+                "An earpiece has no distance: a feedback, a wrong patch or a pulled connector at full level can harm hearing in a moment. NIOSH "
+                + "allows about a minute and a half a day at 110 dBA.",
             Remedy =
-                "Put a limiter into the path, set it before anybody puts the earpieces in, and write it down. Sound exposure limits and local rules apply; this check does not replace them.",
+                "Put a limiter into the path, set it before anybody puts the earpieces in, and write it down. Sound exposure limits and local "
+                + "rules apply; this check does not replace them.",
             Source = "NIOSH: 480 / 2^((L-85)/3) minutes; a limiter in each in-ear path: common practice, no source",
             Fixability = Fixability.Manual,
         };

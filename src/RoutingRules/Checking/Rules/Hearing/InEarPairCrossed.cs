@@ -23,7 +23,8 @@ public sealed class InEarPairCrossed : Rule<ResolvedShow>
             Severity = Severity.Error,
             Checks = "Both halves of an in-ear pair end at one pack, left at its left side and right at its right side, behind all cables.",
             Why =
-                "With the loom one place off, two people share a mix, one ear each; with the plugs crossed the stage is the wrong way round in somebody's head.",
+                "With the loom one place off, two people share a mix, one ear each; with the plugs crossed the stage is the wrong way round in "
+                + "somebody's head.",
             Remedy = "Mute these transmitters, put the plugs at the rack where the finding says, and listen on a pack, low, before a performer wears it.",
             Source = "common practice, no source",
             Fixability = Fixability.Manual,
@@ -78,9 +79,10 @@ public sealed class InEarPairCrossed : Rule<ResolvedShow>
                 EarPairs.FaultKind.Crossed =>
                     $"Left and right are crossed at {EarWords.At(context, first, width)}: {people} {hears} {names} with the sides exchanged.",
                 EarPairs.FaultKind.OneOff =>
-                    $"{names} {(isOne ? "lands" : "land")} on {EarWords.At(context, first, width)}, one place off: left in the right ear of one pack, right in the left ear of the next, and {people} {hears} half of {(isOne ? "it" : "them")}.",
-                _ =>
-                    $"The halves of {names} do not get to one pack: left is at {EarWords.At(context, left, 1)}, right at {EarWords.At(context, right, 1)}, and {people} {hears} half of it.",
+                    $"{names} {(isOne ? "lands" : "land")} on {EarWords.At(context, first, width)}, one place off: left in the right ear of one "
+                        + $"pack, right in the left ear of the next, and {people} {hears} half of {(isOne ? "it" : "them")}.",
+                _ => $"The halves of {names} do not get to one pack: left is at {EarWords.At(context, left, 1)}, right at "
+                    + $"{EarWords.At(context, right, 1)}, and {people} {hears} half of it.",
             },
             $"/feeds/{demand.Feed!.Index}/to/{demand.Entry}",
             [

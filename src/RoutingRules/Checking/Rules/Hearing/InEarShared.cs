@@ -6,7 +6,10 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Hearing;
 
 /// <summary>Reports outputs that an in-ear feed and a feed of another role both use.</summary>
-/// <remarks>Pins count where they are decided, so a pin behind a cable counts at the output. One finding for each pair of feeds; the rules about single feeds leave these pins out.</remarks>
+/// <remarks>
+/// Pins count where they are decided, so a pin behind a cable counts at the output. One finding for each pair of feeds; the rules about single feeds leave
+/// these pins out.
+/// </remarks>
 public sealed class InEarShared : Rule<ResolvedShow>
 {
     /// <inheritdoc/>

@@ -23,7 +23,8 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
             Severity = Severity.Error,
             Severities = [Severity.Error, Severity.Warning],
             Checks =
-                "No two in-ear feeds with different buses name the same pack, an error, or the same person, a warning; a backup and the sides of one set aside.",
+                "No two in-ear feeds with different buses name the same pack, an error, or the same person, a warning; a backup and the sides of "
+                + "one set aside.",
             Why = "A pack hears one transmitter: whoever wears it gets the other mix or none. A person with two mixes may put in the wrong one.",
             Remedy = "Give each feed the pack and the person that it is for. For a spare pack write the same bus, or name the feed that it backs up.",
             Source = "common practice, no source",
@@ -70,7 +71,8 @@ public sealed class ListenerDoubled : Rule<ResolvedShow>
                 Report(
                     context,
                     Severity.Warning,
-                    $"{doubled[0].Model.Person!.Trim()} is in {doubled.Count} in-ear feeds with different mixes, {Wording.List(names)}: nothing says which one to wear.",
+                    $"{doubled[0].Model.Person!.Trim()} is in {doubled.Count} in-ear feeds with different mixes, {Wording.List(names)}: nothing "
+                        + "says which one to wear.",
                     "person",
                     doubled[0].Model.Person!,
                     doubled

@@ -6,7 +6,10 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Lines;
 
 /// <summary>Reports cables between connectors that no plain cable joins.</summary>
-/// <remarks>Silent where a profile names no connector, about looms with multi-pin ends, about connectors the engine does not know, and where the levels are the graver fault.</remarks>
+/// <remarks>
+/// Silent where a profile names no connector, about looms with multi-pin ends, about connectors the engine does not know, and where the levels are the graver
+/// fault.
+/// </remarks>
 public sealed class ConnectorMismatch : Rule<CableNode>
 {
     /// <inheritdoc/>
@@ -20,11 +23,13 @@ public sealed class ConnectorMismatch : Rule<CableNode>
             Severity = Severity.Warning,
             Severities = [Severity.Warning, Severity.Note],
             Checks =
-                "The connectors at both ends of a cable are of one family, pins at the output and a socket at the input; a note where an adapter of the trade does.",
+                "The connectors at both ends of a cable are of one family, pins at the output and a socket at the input; a note where an adapter "
+                + "of the trade does.",
             Why = "The adapter nobody packed is found missing when the truck has left.",
             Remedy = "Pack the adapter and write it on the cable's way, or choose another connector.",
             Source =
-                "three-pin connectors carry outputs on pins and inputs on sockets: AES14 for the pins' use (from memory), the gender by common practice, no source",
+                "three-pin connectors carry outputs on pins and inputs on sockets: AES14 for the pins' use (from memory), the gender by common "
+                + "practice, no source",
             Fixability = Fixability.None,
         };
 

@@ -8,7 +8,10 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Lines;
 
 /// <summary>Reports gain owners and followers that are no console, or a console that does not get the input.</summary>
-/// <remarks>Silent about inputs that reach no channel, and about a console that a line at the input names but does not reach: the line's rule says so. One finding for each setting and device.</remarks>
+/// <remarks>
+/// Silent about inputs that reach no channel, and about a console that a line at the input names but does not reach: the line's rule says so. One finding for
+/// each setting and device.
+/// </remarks>
 public sealed class GainOwnerUnreachable : Rule<ResolvedShow>
 {
     /// <inheritdoc/>

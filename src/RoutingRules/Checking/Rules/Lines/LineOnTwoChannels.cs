@@ -8,7 +8,9 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Lines;
 
 /// <summary>Reports channels that a route gives a line which the line does not name, beside one of the same console that it does.</summary>
-/// <remarks>Channels that get the line by a factory route alone are leftovers and exempt. One finding for each line and console; entities are both and the channels.</remarks>
+/// <remarks>
+/// Channels that get the line by a factory route alone are leftovers and exempt. One finding for each line and console; entities are both and the channels.
+/// </remarks>
 public sealed class LineOnTwoChannels : Rule<ResolvedShow>
 {
     /// <inheritdoc/>

@@ -43,7 +43,8 @@ public sealed class LinePairSplit : Rule<LineNode>
                     subject,
                     sink,
                     $"The halves of the pair line '{subject.DisplayName}' are not neighbours: "
-                        + $"{context.Address(sink.At)} carries {context.Address(sink.First)}, {context.Address(sink.At + 1)} carries {context.Address(sink.Second)}."
+                        + $"{context.Address(sink.At)} carries {context.Address(sink.First)}, {context.Address(sink.At + 1)} carries "
+                        + $"{context.Address(sink.Second)}."
                 );
             }
             else if (sink.State == EntryState.Half)
@@ -56,7 +57,8 @@ public sealed class LinePairSplit : Rule<LineNode>
                         context,
                         subject,
                         sink,
-                        $"Only half of the pair line '{subject.DisplayName}' arrives at {context.Address(sink.At, 2)}; {context.Address(empty)} does not get it: {cause.Describe(context)}."
+                        $"Only half of the pair line '{subject.DisplayName}' arrives at {context.Address(sink.At, 2)}; {context.Address(empty)} "
+                            + $"does not get it: {cause.Describe(context)}."
                     );
                 }
             }

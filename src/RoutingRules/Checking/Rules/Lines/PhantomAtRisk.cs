@@ -25,13 +25,17 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
             Family = RuleFamily.Lines,
             Severity = Severity.Warning,
             Checks =
-                "No output at line or headphone level that is not isolated is cabled to an input with phantom power on, least of all one that feeds broadcast, recording or assistive listening; and no line of kind line is plugged in where it is on.",
+                "No output at line or headphone level that is not isolated is cabled to an input with phantom power on, least of all one that "
+                + "feeds broadcast, recording or assistive listening; and no line of kind line is plugged in where it is on.",
             Why =
-                "Phantom power runs back into the output: it may harm it, and the feed hums, distorts or falls silent at a place where nobody of the crew hears it.",
+                "Phantom power runs back into the output: it may harm it, and the feed hums, distorts or falls silent at a place where nobody of "
+                + "the crew hears it.",
             Remedy =
-                "Mute, switch phantom power off at the named input, or put an isolating transformer in between. An active direct box gives microphone level: write its line as a microphone.",
+                "Mute, switch phantom power off at the named input, or put an isolating transformer in between. An active direct box gives "
+                + "microphone level: write its line as a microphone.",
             Source =
-                "IEC 61938 (from memory); isolated outputs for broadcast and recording, no phantom power for players and instruments: common practice, no source",
+                "IEC 61938 (from memory); isolated outputs for broadcast and recording, no phantom power for players and instruments: common "
+                + "practice, no source",
             Fixability = Fixability.Unsafe,
         };
 
@@ -108,7 +112,8 @@ public sealed class PhantomAtRisk : Rule<ResolvedShow>
             {
                 var inputs = context.Address(run.Sink, run.Width);
                 context.Report(
-                    $"Phantom power is on at {inputs}, against '{line.DisplayName}', which is at line level{(line.Model.Phantom == PhantomNeed.Required ? " and yet said to need it" : "")}.",
+                    $"Phantom power is on at {inputs}, against '{line.DisplayName}', which is at line "
+                        + $"level{(line.Model.Phantom == PhantomNeed.Required ? " and yet said to need it" : "")}.",
                     $"/patch/inputs/{run.Order}",
                     Entity.Of("input", inputs),
                     Entity.Of("line", line.Model.Id)

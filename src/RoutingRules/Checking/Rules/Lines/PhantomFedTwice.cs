@@ -8,7 +8,9 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Lines;
 
 /// <summary>Reports analogue splits that two inputs feed with phantom power at once.</summary>
-/// <remarks>Legs that do not pass phantom power do not count. One finding for each run of neighbouring ways of a split, and one for each line with several inputs.</remarks>
+/// <remarks>
+/// Legs that do not pass phantom power do not count. One finding for each run of neighbouring ways of a split, and one for each line with several inputs.
+/// </remarks>
 public sealed class PhantomFedTwice : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -22,7 +24,8 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
             Severity = Severity.Error,
             Checks = "Of the inputs that an analogue split joins, one at most supplies phantom power.",
             Why =
-                "Two supplies on one line work against each other through their feed resistors: hum, a wrong voltage, and a loud click when one of them is switched off.",
+                "Two supplies on one line work against each other through their feed resistors: hum, a wrong voltage, and a loud click when one of "
+                + "them is switched off.",
             Remedy = "Agree on one supply, the leg that is never unplugged; mute the channels and switch phantom power off at the others.",
             Source = "IEC 61938 feed resistors (from memory); one supply on a split: common practice, no source",
             Fixability = Fixability.Unsafe,
@@ -68,7 +71,8 @@ public sealed class PhantomFedTwice : Rule<ResolvedShow>
             var at = context.Address(run.Sink, run.Width);
             var supplies = On(context, table, run.Sink).ConvertAll(input => context.Address(input).ToString());
             context.Report(
-                $"{at} {Wording.Verb(at, "gets", "get")} phantom power from more than one input: {Wording.List(supplies)}{(run.Width > 1 ? " and the ones beside them" : "")} have it on.",
+                $"{at} {Wording.Verb(at, "gets", "get")} phantom power from more than one input: "
+                    + $"{Wording.List(supplies)}{(run.Width > 1 ? " and the ones beside them" : "")} have it on.",
                 $"/patch/inputs/{run.Order}",
                 Entity.Of("split", at)
             );

@@ -21,7 +21,8 @@ public sealed class PhantomForbidden : Rule<ResolvedShow>
             Severity = Severity.Error,
             Checks = "No input on the path of a line that forbids phantom power has it switched on.",
             Why =
-                "Phantom power can harm outputs of players, keyboards and receivers and some ribbon microphones, and it thumps through the system when it is plugged.",
+                "Phantom power can harm outputs of players, keyboards and receivers and some ribbon microphones, and it thumps through the system "
+                + "when it is plugged.",
             Remedy = "Mute the channel, switch phantom power off at the named input and wait until it has drained before plugging.",
             Source = "IEC 61938 (from memory); which sources must not get it: common practice, no source",
             Fixability = Fixability.Safe,

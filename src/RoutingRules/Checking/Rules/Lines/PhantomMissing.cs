@@ -29,7 +29,8 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
             Severity = Severity.Error,
             Severities = [Severity.Error, Severity.Warning],
             Checks =
-                "Each line that requires phantom power gets it from an input on its path; a warning where nothing is said about the input although something is said about others of the device.",
+                "Each line that requires phantom power gets it from an input on its path; a warning where nothing is said about the input although "
+                + "something is said about others of the device.",
             Why = "A condenser microphone or an active direct box without its supply gives nothing, or a thin and noisy signal.",
             Remedy = "Mute the channel, switch phantom power on at one input of the line's path and write it down, or plug the line into an input that has it.",
             Source = "IEC 61938 (from memory); which sources need it: common practice, no source",
@@ -93,7 +94,8 @@ public sealed class PhantomMissing : Rule<ResolvedShow>
             var device = context.Devices[index];
             context.ReportAs(
                 Severity.Warning,
-                $"{LineInputs.Names(lines)} {(lines.Distinct().Count() == 1 ? "needs" : "need")} phantom power at '{device.DisplayName}', and nothing is said about it at {Wording.Names(inputs, false)}.",
+                $"{LineInputs.Names(lines)} {(lines.Distinct().Count() == 1 ? "needs" : "need")} phantom power at '{device.DisplayName}', and "
+                    + $"nothing is said about it at {Wording.Names(inputs, false)}.",
                 $"/rig/devices/{index}",
                 [Entity.Of("device", device.Id), .. inputs.ConvertAll(input => Entity.Of("input", input))]
             );

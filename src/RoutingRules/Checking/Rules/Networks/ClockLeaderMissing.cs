@@ -19,10 +19,12 @@ public sealed class ClockLeaderMissing : Rule<ResolvedShow>
             Family = RuleFamily.Network,
             Severity = Severity.Error,
             Checks =
-                "Every network that carries streams names a clock, and the device that leads the clock is on that network or joined to it by networks of the same clock.",
+                "Every network that carries streams names a clock, and the device that leads the clock is on that network or joined to it by "
+                + "networks of the same clock.",
             Why = "Without a leader that was chosen any device may take the lead, often a guest's, and when it is unplugged everything clicks or goes silent.",
             Remedy =
-                "Name one clock for the network and let a device lead it that stays on all day and sits near the middle of the network: not a guest's, not one that is plugged in late.",
+                "Name one clock for the network and let a device lead it that stays on all day and sits near the middle of the network: not a "
+                + "guest's, not one that is plugged in late.",
             Source = "IEEE 802.1AS, clause 10.3 and priority1 (from memory); common practice",
             Fixability = Fixability.None,
         };

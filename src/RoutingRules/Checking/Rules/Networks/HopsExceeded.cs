@@ -6,7 +6,10 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Networks;
 
 /// <summary>Reports streams that walk over more links than class A, class B or one of their devices allows.</summary>
-/// <remarks>One finding for each network; entities are the network, the ways beyond a limit and the streams on them. It names the longest way and how many more there are.</remarks>
+/// <remarks>
+/// One finding for each network; entities are the network, the ways beyond a limit and the streams on them. It names the longest way and how many more there
+/// are.
+/// </remarks>
 public sealed class HopsExceeded : Rule<ResolvedShow>
 {
     private static readonly RuleOption MaximumHops = new()

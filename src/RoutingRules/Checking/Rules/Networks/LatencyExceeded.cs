@@ -30,7 +30,8 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
     {
         Name = "maximumInEarMilliseconds",
         Doc =
-            "How late an in-ear feed, or another that ends in somebody's ears, may arrive; less than others, because singers hear their own voice through the head at once and the two colour each other.",
+            "How late an in-ear feed, or another that ends in somebody's ears, may arrive; less than others, because singers hear their own voice "
+            + "through the head at once and the two colour each other.",
         Default = 5,
         Minimum = 0.1,
         Maximum = 1000,
@@ -185,7 +186,8 @@ public sealed class LatencyExceeded : Rule<ResolvedShow>
                 ? $"{char.ToUpperInvariant(what[0])}{what[1..]} '{found.Name}' arrives at {found.Place} {most} {start}, later than {limit}.{partial}"
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{found.Places.Count} {what}s arrive at {device.Id} later than {limit}; the latest is '{found.Name}' at {found.Place} after {most}.{partial}"
+                    $"{found.Places.Count} {what}s arrive at {device.Id} later than {limit}; the latest is '{found.Name}' at {found.Place} after "
+                        + $"{most}.{partial}"
                 ),
             found.Pointer,
             [Entity.Of("device", device.Id), Entity.Of("signal", Kinds[kind]), .. found.Places.ConvertAll(place => Entity.Of("at", place))]

@@ -8,7 +8,8 @@ namespace RoutingRules.Checking.Rules.Networks;
 
 /// <summary>Reports feeds, and sets of feeds, that arrive at their places at different times.</summary>
 /// <remarks>
-/// One finding for each feed with several entries, and one for each set of which no feed was told already; entities are the feed or the set and the places that are late. Delay,
+/// One finding for each feed with several entries, and one for each set of which no feed was told already; entities are the feed or the set and the places that
+/// are late. Delay,
 /// recording and broadcast feeds do not count: nobody hears them beside the others, nor outputs with nothing plugged in beside others at which something
 /// plays. Time is
 /// counted to the end of the chain behind a place, and the message names it.

@@ -23,7 +23,8 @@ public sealed class PathMissing : Rule<ResolvedShow>
             Family = RuleFamily.Network,
             Severity = Severity.Error,
             Checks =
-                "The links of a stream's network lead from its sender to each of its receivers; where a network has no links in the document, both have a network jack.",
+                "The links of a stream's network lead from its sender to each of its receivers; where a network has no links in the document, both "
+                + "have a network jack.",
             Why = "Everything is patched right and nothing arrives: the stream is set at both ends, but no cable joins them.",
             Remedy = "Draw the missing link, plug it into jacks of that network, or move the stream to a network that joins both devices.",
             Source = "common practice, no source",

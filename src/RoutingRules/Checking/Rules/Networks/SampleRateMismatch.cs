@@ -24,7 +24,8 @@ public sealed class SampleRateMismatch : Rule<ResolvedShow>
             Family = RuleFamily.Network,
             Severity = Severity.Error,
             Checks =
-                "Devices can run at the rate of their networks' clocks, and streams are sent and received on the clock their device follows, unless a rate converter sits at the slots.",
+                "Devices can run at the rate of their networks' clocks, and streams are sent and received on the clock their device follows, "
+                + "unless a rate converter sits at the slots.",
             Why = "Across two rates nothing is heard, or noise; across two clocks of one rate a sample is dropped or doubled every few seconds.",
             Remedy = "Put both ends on one clock, choose a rate that all devices know, or use slots with a rate converter.",
             Source = "AES67 and AES11 (from memory): one rate and one clock along a path",

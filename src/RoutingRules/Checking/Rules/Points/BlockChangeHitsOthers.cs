@@ -21,7 +21,8 @@ public sealed class BlockChangeHitsOthers : Rule<ResolvedShow>
             Severity = Severity.Warning,
             Severities = [Severity.Error, Severity.Warning],
             Checks =
-                "A slot that a route fills for one device does not come out of a fixed output of another device in the same stream where no feed wants it; an error for mains and in-ears.",
+                "A slot that a route fills for one device does not come out of a fixed output of another device in the same stream where no feed "
+                + "wants it; an error for mains and in-ears.",
             Why = "Boxes with fixed outputs play the whole block: a late change made for one of them is heard at the other as well.",
             Remedy =
                 "Give the second box a block of its own, or move the source to a slot whose output is free at both boxes; turn the second output down first.",
@@ -63,7 +64,8 @@ public sealed class BlockChangeHitsOthers : Rule<ResolvedShow>
 
         context.ReportAs(
             isGrave ? Severity.Error : Severity.Warning,
-            $"{sources} {Wording.Verb(sources, "is", "are")} in block {block} for {other}, but {outputs} {Wording.Verb(outputs, "takes", "take")} the same block and {Wording.Verb(outputs, "plays it", "play them")} too, where no feed wants {Wording.Verb(outputs, "it", "them")}.",
+            $"{sources} {Wording.Verb(sources, "is", "are")} in block {block} for {other}, but {outputs} {Wording.Verb(outputs, "takes", "take")} "
+                + $"the same block and {Wording.Verb(outputs, "plays it", "play them")} too, where no feed wants {Wording.Verb(outputs, "it", "them")}.",
             StrayOutputs.Pointer(context, run.Sink),
             Entity.Of("output", outputs),
             Entity.Of("source", sources)

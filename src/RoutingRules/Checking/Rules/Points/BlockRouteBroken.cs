@@ -138,7 +138,8 @@ public sealed class BlockRouteBroken : Rule<DeviceNode>
 
         var names = others.ConvertAll(pair => string.Create(CultureInfo.InvariantCulture, $"{use.From.Id}/{pair.Channel + 1} at {use.To.Id}/{pair.Sink + 1}"));
         context.Report(
-            $"'{device.DisplayName}' cannot change the order of channels between '{use.From.Id}' and '{use.To.Id}', but these are out of order: {Wording.Names(names, false)}.",
+            $"'{device.DisplayName}' cannot change the order of channels between '{use.From.Id}' and '{use.To.Id}', but these are out of order: "
+                + $"{Wording.Names(names, false)}.",
             Pointer(context, device, use, pair => pair.Sink - pair.Channel != usual),
             Entity.Of("from", $"{device.Id}/{use.From.Id}"),
             Entity.Of("to", $"{device.Id}/{use.To.Id}")

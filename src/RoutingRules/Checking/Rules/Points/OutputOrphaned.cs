@@ -11,7 +11,8 @@ namespace RoutingRules.Checking.Rules.Points;
 
 /// <summary>Reports outputs that are used but carry nothing. Of several outputs one behind the other only the first is named.</summary>
 /// <remarks>Outputs that are cabled and otherwise untouched give one note for each device; outputs set to nothing on purpose give none,
-/// and so do outputs where a feed that is pinned there, or half of it, is missing, which the rules about feeds report, outputs that only a pinned feed uses whose source
+/// and so do outputs where a feed that is pinned there, or half of it, is missing, which the rules about feeds report, outputs that only a pinned feed uses
+/// whose source
 /// does not exist, which the rules about the document report, and cables in dead outputs, which have their own rule.</remarks>
 public sealed class OutputOrphaned : Rule<ResolvedShow>
 {
@@ -280,7 +281,8 @@ public sealed class OutputOrphaned : Rule<ResolvedShow>
             i--;
             context.ReportAs(
                 Severity.Note,
-                $"Outputs of '{device.DisplayName}' are cabled but carry nothing, and no feed {(isAsked ? "whose source exists " : "")}asks for them: {Wording.Names(names, false)}.",
+                $"Outputs of '{device.DisplayName}' are cabled but carry nothing, and no feed {(isAsked ? "whose source exists " : "")}asks for "
+                    + $"them: {Wording.Names(names, false)}.",
                 string.Create(CultureInfo.InvariantCulture, $"/rig/devices/{device.Index}"),
                 [Entity.Of("device", device.Id), .. names.ConvertAll(name => Entity.Of("output", name))]
             );

@@ -8,7 +8,10 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Points;
 
 /// <summary>Reports dead and reserved points that the show uses.</summary>
-/// <remarks>One finding for each entry of the lists of dead and reserved points. A label alone counts when another point has the same text: else it may well say that the point is dead.</remarks>
+/// <remarks>
+/// One finding for each entry of the lists of dead and reserved points. A label alone counts when another point has the same text: else it may well say that
+/// the point is dead.
+/// </remarks>
 public sealed class PointUnusable : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -22,7 +25,8 @@ public sealed class PointUnusable : Rule<ResolvedShow>
             Severity = Severity.Warning,
             Severities = [Severity.Error, Severity.Warning],
             Checks =
-                "No feed, line, route or label uses a point that is written down as dead or reserved, and no cable is in a dead one; an error for a main or in-ear feed on a dead one.",
+                "No feed, line, route or label uses a point that is written down as dead or reserved, and no cable is in a dead one; an error for "
+                + "a main or in-ear feed on a dead one.",
             Why = "What somebody wrote down yesterday is found again in the middle of the show; a reserved point is wanted by a guest who counts on it.",
             Remedy = "Move the feed, the line or the cable to a free point, or take the entry off the list if the point was mended or is no longer reserved.",
             Source = "common practice, no source",

@@ -7,7 +7,9 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Checking.Rules.Points;
 
-/// <summary>Reports routes of the patch whose source end carries nothing. One finding for each run of empty ends; silent outputs are left to their own rule.</summary>
+/// <summary>
+/// Reports routes of the patch whose source end carries nothing. One finding for each run of empty ends; silent outputs are left to their own rule.
+/// </summary>
 public sealed class RouteDangling : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -72,7 +74,8 @@ public sealed class RouteDangling : Rule<ResolvedShow>
 
             var names = sinks.Merge(context).ConvertAll(sinkRun => context.Address(sinkRun.Sink, sinkRun.Width).ToString());
             context.Report(
-                $"{Wording.Names(names, false)} {(names.Count == 1 && !names[0].Contains('-', StringComparison.Ordinal) ? "is" : "are")} routed from an empty source: {silence.WhyEnd(run.Sink, run.Width)}.",
+                $"{Wording.Names(names, false)} {(names.Count == 1 && !names[0].Contains('-', StringComparison.Ordinal) ? "is" : "are")} routed "
+                    + $"from an empty source: {silence.WhyEnd(run.Sink, run.Width)}.",
                 new Place(context.Routes[run.Order].Model, "/patch/routes", run.Order).Pointer,
                 Entity.Of("end", context.Address(run.Sink, run.Width))
             );

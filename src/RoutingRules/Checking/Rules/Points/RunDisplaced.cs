@@ -7,7 +7,9 @@ using RoutingRules.Rules;
 namespace RoutingRules.Checking.Rules.Points;
 
 /// <summary>Reports runs of feeds or lines that arrive, all together, a number of points beside their places.</summary>
-/// <remarks>One finding for each run: three points or more of two feeds or lines or more. Rules about single feeds, lines and outputs leave the members out.</remarks>
+/// <remarks>
+/// One finding for each run: three points or more of two feeds or lines or more. Rules about single feeds, lines and outputs leave the members out.
+/// </remarks>
 public sealed class RunDisplaced : Rule<ResolvedShow>
 {
     /// <inheritdoc/>
@@ -22,7 +24,8 @@ public sealed class RunDisplaced : Rule<ResolvedShow>
             Checks = "Feeds and lines that name neighbouring points do not all arrive the same number of points beside them.",
             Why = "One slip at the start of a run puts every mix of it on the wrong connector: everybody hears their neighbour's mix.",
             Remedy =
-                "Mute the outputs, then shift the route, the stream or the loom back by the number the finding names; check one output at low level before the others.",
+                "Mute the outputs, then shift the route, the stream or the loom back by the number the finding names; check one output at low "
+                + "level before the others.",
             Source = "common practice, no source",
             Fixability = Fixability.Unsafe,
         };

@@ -4,7 +4,9 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Checking.Rules.Points;
 
-/// <summary>Reports paths that lead back to where they came from. Parallel circles through the same groups, such as the two halves of a pair, are one finding.</summary>
+/// <summary>
+/// Reports paths that lead back to where they came from. Parallel circles through the same groups, such as the two halves of a pair, are one finding.
+/// </summary>
 public sealed class SignalLoop : Rule<ResolvedShow>
 {
     /// <inheritdoc/>

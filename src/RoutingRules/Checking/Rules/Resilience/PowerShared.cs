@@ -10,7 +10,8 @@ namespace RoutingRules.Checking.Rules.Resilience;
 /// <summary>Reports feeds that should not fall silent together and hang on one supply.</summary>
 /// <remarks>
 /// A set, all mains and all in-ear feeds are told when they end on two devices or more which all have one and the same supply; where they end on one device the
-/// device is the weak point, not its supply. A backup is told when it ends on the same supply as the feed it backs up and no place of the one has a place of the other
+/// device is the weak point, not its supply. A backup is told when it ends on the same supply as the feed it backs up and no place of the one has a place of
+/// the other
 /// beside it; else the rule about backups tells it. Nothing is judged in a rig that names
 /// fewer than two supplies, nor of devices of which one names none. Entities are the supply and the set, role or two feeds.
 /// </remarks>
@@ -68,7 +69,8 @@ public sealed class PowerShared : Rule<ResolvedShow>
         if (ended > 1 && devices.Count > 1 && Supplies.Common(devices) is { } supply)
         {
             context.Report(
-                $"{char.ToUpperInvariant(group.Title[0])}{group.Title[1..]} {(group.Kind == "set" ? "hangs" : "hang")} on supply '{supply}': {Names(devices)} have no other.",
+                $"{char.ToUpperInvariant(group.Title[0])}{group.Title[1..]} {(group.Kind == "set" ? "hangs" : "hang")} on supply '{supply}': "
+                    + $"{Names(devices)} have no other.",
                 $"/feeds/{group.Feeds[0].Index}",
                 Entity.Of("supply", supply),
                 Entity.Of(group.Kind, group.Name)

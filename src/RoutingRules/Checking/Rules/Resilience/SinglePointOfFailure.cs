@@ -10,7 +10,8 @@ namespace RoutingRules.Checking.Rules.Resilience;
 /// <remarks>
 /// One finding for each device or link, listing what falls silent; the entity is the device or link. A warning where one of the feeds could leave from
 /// another device that it may use, has free outputs and does not hang on the same thing. A console is a note, and only where it silences mains and in-ear
-/// feeds at once beside another console. What silences no more than one told already is left out: moving one feed mends both. Devices are told before switches and those
+/// feeds at once beside another console. What silences no more than one told already is left out: moving one feed mends both. Devices are told before switches
+/// and those
 /// before links, what silences more before what silences less, whatever order the rig lists them in. What the rig
 /// cannot avoid is said, as notes, only when the option asks for it.
 /// </remarks>

@@ -26,7 +26,8 @@ public sealed class SpareMissing : Rule<ResolvedShow>
             Family = RuleFamily.Resilience,
             Severity = Severity.Note,
             Checks =
-                "Mains and in-ear feeds leave from outputs beside which a free one is left that could take over, on the same device or another that the feed may use.",
+                "Mains and in-ear feeds leave from outputs beside which a free one is left that could take over, on the same device or another "
+                + "that the feed may use.",
             Why = "When a connector or a driver goes during the show, the quickest mend is the next free output; without one somebody loses a mix.",
             Remedy = "Keep one output free, or two side by side for pairs: move a less important feed elsewhere.",
             Source = "common practice, no source",
@@ -66,7 +67,8 @@ public sealed class SpareMissing : Rule<ResolvedShow>
         {
             var device = context.Devices[index];
             context.Report(
-                $"Nothing is free at {device.Id} that could take over from {Wording.List(demands.ConvertAll(demand => $"'{demand.DisplayName}' at {context.Address(demand.Existing, demand.Width)}"))}.",
+                $"Nothing is free at {device.Id} that could take over from "
+                    + $"{Wording.List(demands.ConvertAll(demand => $"'{demand.DisplayName}' at {context.Address(demand.Existing, demand.Width)}"))}.",
                 $"/rig/devices/{index}",
                 [Entity.Of("device", device.Id), .. demands.ConvertAll(demand => Entity.Of("output", context.Address(demand.Existing, demand.Width)))]
             );

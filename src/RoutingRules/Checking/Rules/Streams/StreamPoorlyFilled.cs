@@ -7,7 +7,8 @@ namespace RoutingRules.Checking.Rules.Streams;
 
 /// <summary>Reports devices near their stream limit that could do with fewer streams.</summary>
 /// <remarks>
-/// One finding for each device and direction; entities are the device as sender or as receiver and the streams that could all be spared at once. It speaks only where the remedy is at hand: the signals of
+/// One finding for each device and direction; entities are the device as sender or as receiver and the streams that could all be spared at once. It speaks only
+/// where the remedy is at hand: the signals of
 /// the poorly filled stream fit into the free slots of another stream that comes from the same slots' group and ends at the same place.
 /// </remarks>
 public sealed class StreamPoorlyFilled : Rule<ResolvedShow>

@@ -1,4 +1,5 @@
 using RoutingRules.Checking.Facts;
+using RoutingRules.Model;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
@@ -64,9 +65,11 @@ public sealed class TransmitBlockSentTwice : Rule<ResolvedShow>
         streams.Sort(static (x, y) => x.Index - y.Index);
         var message = streams.TrueForAll(stream => stream.Model.From == slots)
             ? $"Streams {Wording.List(streams.ConvertAll(stream => $"'{stream.Model.Id}'"))} send the same slots, {slots}."
-            : $"Streams {Wording.List([.. streams.GroupBy(stream => stream.Model.From).Select(same => $"{Wording.List([.. same.Select(stream => $"'{stream.Model.Id}'")])} ({same.Key})")])} send some slots more than once.";
+            : "Streams " + $"{Wording.List([.. streams.GroupBy(stream => stream.Model.From).Select(Alike)])} " + "send some slots more than once.";
         var pointer = $"/patch/streams/{streams[1].Index}/from";
         streams.Sort(static (x, y) => x.Model.Id != y.Model.Id ? x.Model.Id.CompareTo(y.Model.Id) : x.Index - y.Index);
         context.Report(message, pointer, [Entity.Of("slots", slots), .. streams.ConvertAll(stream => Entity.Of("stream", stream.Model.Id))]);
     }
+
+    private static string Alike(IGrouping<PointRange, StreamNode> same) => $"{Wording.List([.. same.Select(stream => $"'{stream.Model.Id}'")])} ({same.Key})";
 }

@@ -21,7 +21,8 @@ public sealed class WordDoubtful : Rule<ResolvedShow>
             Family = RuleFamily.Document,
             Severity = Severity.Warning,
             Checks =
-                "Roles, parts, kinds, media, transports, connectors and levels are words that the engine knows, or words of their own: no plural, slip of a letter or other name of a known one.",
+                "Roles, parts, kinds, media, transports, connectors and levels are words that the engine knows, or words of their own: no plural, "
+                + "slip of a letter or other name of a known one.",
             Why = "Rules judge a mix by what it is for: ears that are called 'iem' get none of the care that 'in-ear' gets.",
             Remedy = "Write the word that is meant, or one that cannot be taken for it.",
             Source = "common practice, no source",
