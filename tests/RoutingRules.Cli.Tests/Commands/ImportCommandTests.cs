@@ -42,7 +42,7 @@ public sealed class ImportCommandTests : IDisposable
 
         Assert.Equal(0, result.Code);
         Assert.Equal("", result.Error);
-        Assert.Equal(["mon,Monitor,monitor,,,desk/aux/1,box/out/1,normal,,,,no,,,,,,,", ""], result.Out.Split("\r\n")[1..]);
+        Assert.Equal(["mon,Monitor,monitor,,,desk/aux/1,box/out/1,normal,,,,no,,,,,,,,,", ""], result.Out.Split("\r\n")[1..]);
     }
 
     [Fact]
