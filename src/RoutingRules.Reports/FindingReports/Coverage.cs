@@ -8,6 +8,9 @@ namespace RoutingRules.Reports.FindingReports;
 /// <summary>What a run looked at and what not: how each rule ended, and which rules never ran.</summary>
 internal sealed class Coverage(ValueList<RuleDescriptor> catalogue)
 {
+    // A small show has nothing for most rules; their names would bury what was found. JSON has them all.
+    private const int MaxIdleNamed = 12;
+
     private readonly SortedDictionary<string, RuleCoverage> rules = new(StringComparer.Ordinal);
     private int unreadable;
 
@@ -60,7 +63,7 @@ internal sealed class Coverage(ValueList<RuleDescriptor> catalogue)
         foreach (
             var (title, names) in new[]
             {
-                ("Nothing to look at", Names(rules.Values.Where(IsIdle).Select(rule => rule.Rule))),
+                ("Nothing to look at", Number(IsIdle) > MaxIdleNamed ? "" : Names(rules.Values.Where(IsIdle).Select(rule => rule.Rule))),
                 ("Not decided everywhere", Names(rules.Values.Where(IsUndecided).Select(rule => rule.Rule))),
                 ("Switched off", Names(SwitchedOff)),
             }
