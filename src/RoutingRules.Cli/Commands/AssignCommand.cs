@@ -74,7 +74,7 @@ internal static class AssignCommand
             };
 
             var onOutput = outPath is null ? null : parsed.GetValue(format) ?? ReportFormats.All[0];
-            var reportOptions = ReportSetup.Options(engine, isQuiet, show => names.Of(parsed, engine, show));
+            var reportOptions = ReportSetup.Options(engine, isQuiet, show => names.Of(parsed, engine.Resolve(show)));
             using var target = outPath is null ? null : OutputFile.Begin(outPath, [path, .. loaded.Files]);
             using var reports = new ReportOutput(onOutput, parsed.GetRequiredValue(report), [path, .. loaded.Files], target, reportOptions, console);
             return Run(new Job(engine, path, outPath, options, parsed.GetValue(pin), isQuiet), target, reports, console, cancellation);

@@ -64,7 +64,7 @@ internal static class ChangeoverCommand
 
             var (engine, loaded) = setup.Create(parsed, paths, console, cancellation);
             using var target = parsed.GetValue(@out) is { } outPath ? OutputFile.Begin(outPath, [.. paths, .. loaded.Files]) : null;
-            var how = new Answer(parsed.GetValue(format)!, shows => names.Of(parsed, engine, shows), target, console);
+            var how = new Answer(parsed.GetValue(format)!, shows => names.Of(parsed, shows.Select(show => engine.Resolve(show))), target, console);
             return paths.Length == 2 ? Pair(engine, paths, how, cancellation) : Run(engine, paths[0], parsed.GetValue(shows), how, cancellation);
         });
         return command;

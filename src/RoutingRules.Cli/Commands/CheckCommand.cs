@@ -78,7 +78,7 @@ internal static class CheckCommand
                 parsed.GetRequiredValue(report),
                 [.. files, .. choice.Files, .. loaded.Files],
                 acceptance.Target,
-                ReportSetup.Options(engine, isQuiet, show => names.Of(parsed, engine, show)),
+                ReportSetup.Options(engine, isQuiet, show => names.Of(parsed, engine.Resolve(show))),
                 console
             );
             var clock = parsed.GetValue(timings) ? new Timings() : null;

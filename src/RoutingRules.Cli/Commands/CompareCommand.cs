@@ -69,7 +69,15 @@ internal static class CompareCommand
 
             var comparison = engine.Compare(first, second, cancellation);
             PageOptions.Write(
-                output => Write(parsed.GetValue(format)!, comparison, paths, documents, names.Of(parsed, engine, first, second), output),
+                output =>
+                    Write(
+                        parsed.GetValue(format)!,
+                        comparison,
+                        paths,
+                        documents,
+                        () => names.Of(parsed, engine.Resolve(first), engine.Resolve(second)),
+                        output
+                    ),
                 target,
                 console
             );
@@ -84,7 +92,7 @@ internal static class CompareCommand
         : comparison.Undecided.IsEmpty ? ExitCode.Clean
         : ExitCode.Undecided;
 
-    private static void Write(string format, ShowComparison comparison, string[] paths, DocumentFile[] documents, PanelNames names, Stream output)
+    private static void Write(string format, ShowComparison comparison, string[] paths, DocumentFile[] documents, Func<PanelNames> names, Stream output)
     {
         switch (format)
         {
@@ -97,7 +105,7 @@ internal static class CompareCommand
             default:
                 output.Write(
                     Texts.Utf8.GetBytes(
-                        ComparisonReport.Write(comparison, InputDocument.NameOf(paths[0]), InputDocument.NameOf(paths[1]), PageOptions.Pages(format), names)
+                        ComparisonReport.Write(comparison, InputDocument.NameOf(paths[0]), InputDocument.NameOf(paths[1]), PageOptions.Pages(format), names())
                     )
                 );
                 break;

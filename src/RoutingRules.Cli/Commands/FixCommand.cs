@@ -2,13 +2,10 @@ using System.CommandLine;
 using System.Text.Json;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Documents;
 using RoutingRules.Documents.Text;
-using RoutingRules.Documents.Upgrading;
 using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Cli.Commands;
@@ -168,35 +165,25 @@ internal static class FixCommand
     )
     {
         var outPath = job.IsInPlace ? job.Path : job.OutPath;
-        var name = InputDocument.NameOf(job.Path);
-        var loaded = InputDocument.Load(job.Path, console, cancellation);
-        var read = loaded.Problem is { } problem ? new ReadResult<Show> { Findings = [problem] } : ShowReader.Read(loaded.Utf8.Span);
-        if (!read.IsUsable)
+        if (ShowToEdit.Read(job.Path, "mended", engine, console, cancellation) is not { } input)
         {
-            new TextReport(console.Error).Add(DocumentCheck.Unreadable(engine, name, read.Findings));
-            CliRunner.Say(console, $"'{name}' cannot be read in full, so nothing was mended; mend what the report names first.");
             return ExitCode.Usage;
         }
 
-        // What is mended is written in the present format version, so that is the text to edit.
-        loaded = loaded with
-        {
-            Utf8 = DocumentUpgrade.ShowText(loaded.Utf8),
-        };
         using var target = outPath is null ? null : OutputFile.Begin(outPath, job.IsInPlace ? otherInputs : [job.Path, .. otherInputs]);
-        var own = OwnWaivers.Book(read.Value!, engine.Catalogue, acceptance.AsOf);
+        var own = OwnWaivers.Book(input.Show, engine.Catalogue, acceptance.AsOf);
         var accepts = options.IsAccepted;
         options = options with { IsAccepted = finding => own?.Excuses(finding, "") == true || accepts?.Invoke(finding) == true };
-        var result = Mend(job, engine, read.Value!, options, cancellation);
+        var result = Mend(job, engine, input.Show, options, cancellation);
         var edited = result.Applied.IsEmpty
             ? new EditedText
             {
-                Utf8 = loaded.Utf8,
+                Utf8 = input.Utf8,
                 Patch = new JsonPatch(default),
                 IsRewritten = false,
             }
-            : ShowText.Edit(loaded.Utf8.Span, result.Edits, result.Show);
-        var check = DocumentCheck.Of(name, result.Show, result.After, edited.Utf8.Span).WithOwnWaivers(engine, acceptance.AsOf, edited.Utf8);
+            : ShowText.Edit(input.Utf8.Span, result.Edits, result.Show);
+        var check = DocumentCheck.Of(input.Name, result.Show, result.After, edited.Utf8.Span).WithOwnWaivers(engine, acceptance.AsOf, edited.Utf8);
         var after = acceptance.Apply(job.Path, job.ListsFixes ? check.WithFixes(engine, edited.Utf8, cancellation) : check);
         if (job.ShowsText)
         {
@@ -206,7 +193,7 @@ internal static class FixCommand
         else
         {
             target?.Content.Write(edited.Utf8.Span);
-            Tell(job, result, after, PatchOf(edited, read.Value!, result.Edits), console);
+            Tell(job, result, after, PatchOf(edited, input.Show, result.Edits), console);
             target?.Commit();
         }
 

@@ -91,13 +91,13 @@ internal static class ImpactCommand
                 Assignment = AssignmentSetup.Configured(engine),
             };
             var answer = engine.Impact(show, options, cancellation);
-            PageOptions.Write(output => Write(parsed.GetValue(format)!, answer, show, names.Of(parsed, engine, show), output), target, console);
+            PageOptions.Write(output => Write(parsed.GetValue(format)!, answer, show, () => names.Of(parsed, engine.Resolve(show)), output), target, console);
             return answer.NotArriving.IsEmpty ? ExitCode.Clean : ExitCode.Findings;
         });
         return command;
     }
 
-    private static void Write(string format, ImpactAnswer answer, Show show, PanelNames names, Stream output)
+    private static void Write(string format, ImpactAnswer answer, Show show, Func<PanelNames> names, Stream output)
     {
         if (format == "json")
         {
@@ -109,9 +109,9 @@ internal static class ImpactCommand
             Texts.Utf8.GetBytes(
                 PageOptions.Pages(format) switch
                 {
-                    PageFormat.Markdown => ImpactReport.Markdown(answer, show, names),
-                    PageFormat.Html => ImpactReport.Html(answer, show, names),
-                    _ => ImpactReport.Text(answer, show, names),
+                    PageFormat.Markdown => ImpactReport.Markdown(answer, show, names()),
+                    PageFormat.Html => ImpactReport.Html(answer, show, names()),
+                    _ => ImpactReport.Text(answer, show, names()),
                 }
             )
         );

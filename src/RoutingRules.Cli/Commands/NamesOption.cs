@@ -1,6 +1,6 @@
 using System.CommandLine;
-using RoutingRules.Model;
 using RoutingRules.Reports.Names;
+using RoutingRules.Resolving;
 
 namespace RoutingRules.Cli.Commands;
 
@@ -37,10 +37,10 @@ internal sealed class NamesOption : IOptionGroup
 
     public IReadOnlyList<Option> Options => [option];
 
-    /// <summary>The names that points of the shows have, the last show first.</summary>
-    public PanelNames Of(ParseResult parsed, RoutingEngine engine, params IEnumerable<Show> shows)
+    /// <summary>The names that points of the shows have, where two differ those of the last; with ids the shows are not even looked at.</summary>
+    public PanelNames Of(ParseResult parsed, params IEnumerable<ResolvedShow> shows)
     {
         var style = Array.Find(Styles, style => style.Word == parsed.GetRequiredValue(option)).Style;
-        return style == NameStyle.Ids ? PanelNames.Ids : PanelNames.Of(style, [.. shows.Select(show => engine.Resolve(show))]);
+        return style == NameStyle.Ids ? PanelNames.Ids : PanelNames.Of(style, [.. shows]);
     }
 }

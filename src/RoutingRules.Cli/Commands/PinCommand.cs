@@ -1,12 +1,7 @@
 using System.CommandLine;
 using RoutingRules.Cli.Input;
 using RoutingRules.Cli.Output;
-using RoutingRules.Documents;
-using RoutingRules.Documents.Upgrading;
-using RoutingRules.Engine.DocumentRuns;
 using RoutingRules.Fixing;
-using RoutingRules.Model;
-using RoutingRules.Reading;
 using RoutingRules.Reports.FindingReports;
 
 namespace RoutingRules.Cli.Commands;
@@ -70,20 +65,14 @@ internal static class PinCommand
     private static int Run(Job job, RoutingEngine engine, IReadOnlyList<string> otherInputs, CliConsole console, CancellationToken cancellation)
     {
         var outPath = job.IsInPlace ? job.Path : job.OutPath;
-        var name = InputDocument.NameOf(job.Path);
-        var loaded = InputDocument.Load(job.Path, console, cancellation);
-        var read = loaded.Problem is { } problem ? new ReadResult<Show> { Findings = [problem] } : ShowReader.Read(loaded.Utf8.Span);
-        if (!read.IsUsable)
+        if (ShowToEdit.Read(job.Path, "pinned", engine, console, cancellation) is not { } input)
         {
-            new TextReport(console.Error).Add(DocumentCheck.Unreadable(engine, name, read.Findings));
-            CliRunner.Say(console, $"'{name}' cannot be read in full, so nothing was pinned; mend what the report names first.");
             return ExitCode.Usage;
         }
 
         using var target = outPath is null ? null : OutputFile.Begin(outPath, job.IsInPlace ? otherInputs : [job.Path, .. otherInputs]);
-        var result = engine.Pin(read.Value!);
-        var text = DocumentUpgrade.ShowText(loaded.Utf8);
-        var edited = result.Edits.IsEmpty ? text : ShowText.Edit(text.Span, result.Edits, result.Show).Utf8;
+        var result = engine.Pin(input.Show);
+        var edited = result.Edits.IsEmpty ? input.Utf8 : ShowText.Edit(input.Utf8.Span, result.Edits, result.Show).Utf8;
         if (job.ShowsText)
         {
             console.Output.Write(edited.Span);
@@ -92,7 +81,7 @@ internal static class PinCommand
         else
         {
             target?.Content.Write(edited.Span);
-            console.Output.Write(Texts.Utf8.GetBytes(PinReport.Text(name, result, job.IsDry)));
+            console.Output.Write(Texts.Utf8.GetBytes(PinReport.Text(input.Name, result, job.IsDry)));
             target?.Commit();
         }
 

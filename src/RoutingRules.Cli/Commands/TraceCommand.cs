@@ -44,7 +44,7 @@ internal static class TraceCommand
             var resolved = engine.Resolve(show);
             var index = Find(resolved, new CalledByName(resolved).Point(parsed.GetRequiredValue(point)));
             using var output = Texts.Over(console.Output);
-            TraceReport.Write(RoutingEngine.Trace(resolved, index), output, names.Of(parsed, engine, show));
+            TraceReport.Write(RoutingEngine.Trace(resolved, index), output, names.Of(parsed, resolved));
             return ExitCode.Clean;
         });
         return command;

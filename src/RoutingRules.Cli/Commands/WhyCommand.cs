@@ -59,14 +59,15 @@ internal static class WhyCommand
                 return ExitCode.Usage;
             }
 
-            var called = new CalledByName(engine.Resolve(show));
+            var resolved = engine.Resolve(show);
+            var called = new CalledByName(resolved);
             var question = new WhyQuestion
             {
                 Subject = called.Subject(parsed.GetRequiredValue(subject)),
                 Not = parsed.GetValue(not) is { } without ? called.Points(without, "--not") : null,
                 At = parsed.GetValue(at) is { } with ? called.Points(with, "--at") : null,
             };
-            return Answer(engine, show, question, search.Of(engine, parsed), parsed.GetValue(format)!, names.Of(parsed, engine, show), console, cancellation);
+            return Answer(engine, show, question, search.Of(engine, parsed), parsed.GetValue(format)!, names.Of(parsed, resolved), console, cancellation);
         });
         return command;
     }

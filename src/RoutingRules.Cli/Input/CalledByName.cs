@@ -8,7 +8,6 @@ namespace RoutingRules.Cli.Input;
 internal sealed class CalledByName(ResolvedShow show)
 {
     private readonly NameLookup lookup = new(show);
-    private readonly PanelNames names = PanelNames.Of(NameStyle.Panel, show);
 
     /// <summary>The one point that is meant.</summary>
     /// <exception cref="UsageException">None is called so, or several.</exception>
@@ -34,9 +33,7 @@ internal sealed class CalledByName(ResolvedShow show)
         return points.Count switch
         {
             1 => new PointRange(points[0].Device, points[0].Group, points[0].Number, points[0].Number),
-            > 1 => throw new UsageException(
-                $"{before}'{text}' is what several points are called; ask about one: {NameList.Of(points.Select(point => names.In(point.ToString())))}."
-            ),
+            > 1 => throw new UsageException($"{before}'{text}' is what several points are called; ask about one: {NameList.Of(points.Select(Called))}."),
             _ when text.Length == 0 || text.Contains('/', StringComparison.Ordinal) => throw new UsageException($"{before}the point '{text}' {problem}."),
             _ => throw new UsageException(
                 $"{before}nothing is called '{text}'.{Near(text)} Write an address such as desk/aux/3, or the label of a device with the mark on its panel, "
@@ -55,6 +52,8 @@ internal sealed class CalledByName(ResolvedShow show)
             : subjects.Count == 1 ? subjects[0]
             : text;
     }
+
+    private string Called(Point point) => PanelNames.Of(NameStyle.Panel, show).In(point.ToString());
 
     private string Near(string text) => lookup.Nearest(text) is { } near ? $" Did you mean '{near}'?" : "";
 }

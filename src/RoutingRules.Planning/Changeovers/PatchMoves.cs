@@ -24,13 +24,14 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
         foreach (var device in changed.GroupBy(at => at.Device).OrderBy(group => OrderOf(group.Key)))
         {
             var id = device.Key;
-            var points = Runs.Of(device.OrderBy(at => at.Group.Value, StringComparer.Ordinal).ThenBy(at => at.Number));
+            var sorted = device.OrderBy(at => at.Group.Value, StringComparer.Ordinal).ThenBy(at => at.Number).ToList();
+            var points = Runs.Of(sorted);
             yield return new PlannedMove
             {
                 Phase = ChangeoverPhase.Labels,
                 Place = id,
                 Text = $"Load the labels of {Runs.Text(points)}.",
-                Details = Texts(device.OrderBy(at => at.Group.Value, StringComparer.Ordinal).ThenBy(at => at.Number), newLabels),
+                Details = Texts(sorted, newLabels),
                 Points = points,
                 Seconds = pace.SecondsToLoad,
                 Apply = show =>
