@@ -9,14 +9,54 @@ internal static class Experiments
 {
     public static IReadOnlyList<Experiment> All { get; } =
     [
-        new() { Name = "tiny", Make = TinyInstances.Make, Wrong = BestAndAgain },
-        new() { Name = "varied", Make = VariedInstances.Make, Wrong = Best },
-        new() { Name = "pinned", Make = PointedInstances.FreePins, Wrong = Best },
-        new() { Name = "kept", Make = PointedInstances.KeptPairs, Wrong = Best },
-        new() { Name = "contradicting", Make = PointedInstances.Contradictions, Wrong = Best },
-        new() { Name = "blocks", Make = PointedInstances.Blocks, Wrong = Claimed },
-        new() { Name = "grown", Make = GrownInstances.Make, Wrong = Again },
-        new() { Name = "made", Make = MadeInstances.Make, Wrong = Again },
+        new()
+        {
+            Name = "tiny",
+            Make = TinyInstances.Make,
+            Wrong = BestAndAgain,
+        },
+        new()
+        {
+            Name = "varied",
+            Make = VariedInstances.Make,
+            Wrong = Best,
+        },
+        new()
+        {
+            Name = "pinned",
+            Make = PointedInstances.FreePins,
+            Wrong = Best,
+        },
+        new()
+        {
+            Name = "kept",
+            Make = PointedInstances.KeptPairs,
+            Wrong = Best,
+        },
+        new()
+        {
+            Name = "contradicting",
+            Make = PointedInstances.Contradictions,
+            Wrong = Best,
+        },
+        new()
+        {
+            Name = "blocks",
+            Make = PointedInstances.Blocks,
+            Wrong = Claimed,
+        },
+        new()
+        {
+            Name = "grown",
+            Make = GrownInstances.Make,
+            Wrong = Again,
+        },
+        new()
+        {
+            Name = "made",
+            Make = MadeInstances.Make,
+            Wrong = Again,
+        },
     ];
 
     private static IEnumerable<string> Best(TinyInstance tiny) => TinyAgreement.Wrong(Promise.Engine, tiny);

@@ -12,6 +12,5 @@ public class FoundTests
     [InlineData("made", 51_004_701)] // The same beside pins that contradict.
     [InlineData("made", 51_006_901)]
     [InlineData("made", 51_002_382)] // A line and a feed of one source, and a channel that hangs on the place of the feed.
-    public void What_was_found_is_mended(string experiment, int seed) =>
-        Assert.Equal([], Experiments.All.Single(known => known.Name == experiment).Try(seed));
+    public void What_was_found_is_mended(string experiment, int seed) => Assert.Equal([], Experiments.All.Single(known => known.Name == experiment).Try(seed));
 }

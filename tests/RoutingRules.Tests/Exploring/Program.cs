@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
-using RoutingRules.Tests.Promises;
 using RoutingRules.Tests.Diagnosis;
+using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.Exploring;
 

@@ -44,8 +44,7 @@ internal static class SecondRun
     private static bool LeftOutForSpares(TinyInstance tiny, AssignmentResult result) =>
         tiny.Options.Spares > 0
         && new AssignmentFacts(tiny.Show, tiny.Options, _ => null).Demands.Any(demand =>
-            demand is { IsPinned: true, Feed: not null }
-            && result.Unplaced.Any(entry => entry.Demand == demand.Key)
+            demand is { IsPinned: true, Feed: not null } && result.Unplaced.Any(entry => entry.Demand == demand.Key)
         );
 
     private static IEnumerable<Point> Points(PointRange run) => Enumerable.Range(0, run.Width).Select(i => run[i]);

@@ -3,7 +3,6 @@ using RoutingRules.Assignment.Search;
 using RoutingRules.Assignment.Strategies;
 using RoutingRules.Checking;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment.Result;

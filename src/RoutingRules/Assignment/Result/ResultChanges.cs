@@ -61,11 +61,7 @@ internal sealed class ResultChanges(ResolvedShow before, SignalGraph after)
 
     /// <summary>Those of some channels that took something and take nothing now.</summary>
     public ValueList<Point> Cleared(IEnumerable<PointIndex> channels) =>
-        channels
-            .Distinct()
-            .Where(point => !graph.Upstream(point).IsNone && after.Upstream(point).IsNone)
-            .Select(point => graph.Address(point))
-            .ToValueList();
+        channels.Distinct().Where(point => !graph.Upstream(point).IsNone && after.Upstream(point).IsNone).Select(point => graph.Address(point)).ToValueList();
 
     private bool HasLeft(StreamNode stream, PointIndex slot) =>
         graph.Via(slot) == HopKind.Stream && graph.ViaIndex(slot) == stream.Index && after.Via(slot) != HopKind.Stream;

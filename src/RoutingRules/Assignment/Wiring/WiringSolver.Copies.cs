@@ -13,13 +13,7 @@ internal sealed partial class WiringSolver
     private bool SearchCopies(WiringTask[] part, long budget)
     {
         // Such receivers cost nothing; they are in the way only where a link has no room for them, or two demands must not share one with them.
-        if (
-            !ListenersMatter
-            || open is not null
-            || ranOut
-            || budget == 0
-            || !Array.Exists(part, task => MayBeCopied(task, part))
-        )
+        if (!ListenersMatter || open is not null || ranOut || budget == 0 || !Array.Exists(part, task => MayBeCopied(task, part)))
         {
             return false;
         }
