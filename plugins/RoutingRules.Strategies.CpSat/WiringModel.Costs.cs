@@ -29,11 +29,6 @@ internal sealed partial class WiringModel
             }
         }
 
-        foreach (var stays in bystanders.Values)
-        {
-            total.Add(stays);
-        }
-
         return total;
     }
 
