@@ -13,6 +13,7 @@ internal sealed partial class DeviceSheetBuilder
     private readonly SheetFacts facts;
     private readonly SignalGraph graph;
     private readonly SlotSheetBuilder slots;
+    private readonly WorkedDevices worked;
 
     private readonly FlowBuilder flows;
 
@@ -22,6 +23,7 @@ internal sealed partial class DeviceSheetBuilder
         this.flows = flows;
         graph = facts.Graph;
         slots = new SlotSheetBuilder(facts);
+        worked = new WorkedDevices(facts);
     }
 
     public DeviceSheet Build(DeviceNode device) =>
@@ -33,6 +35,7 @@ internal sealed partial class DeviceSheetBuilder
             Zone = SheetWords.Zone(device.Zone, facts.View) ?? device.Model.Zone?.Value,
             Power = device.Model.Power.Select(supply => supply.Value).ToValueList(),
             Notes = device.Model.Notes,
+            IsOnlyCabled = !worked.Contains(device.Id),
             Outputs = Tables(device, PortKind.Output, Output),
             Inputs = Tables(device, PortKind.Input, Input),
             Channels = Tables(device, PortKind.Sink, Channel),
