@@ -1,9 +1,7 @@
-using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 using RoutingRules.Signal;
 using RoutingRules.Signal.Existing;
-using RoutingRules.Signal.Graph;
 
 namespace RoutingRules.Assignment.Problem;
 

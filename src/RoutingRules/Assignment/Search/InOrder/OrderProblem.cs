@@ -1,7 +1,6 @@
 using RoutingRules.Assignment.Problem;
 using RoutingRules.Assignment.Wiring;
 using RoutingRules.Model;
-using RoutingRules.Resolving;
 using RoutingRules.Signal.Existing;
 
 namespace RoutingRules.Assignment.Search.InOrder;
