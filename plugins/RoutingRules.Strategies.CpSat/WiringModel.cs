@@ -52,11 +52,6 @@ internal sealed class WiringModel
             }
         }
 
-        foreach (var stays in wiring.Bystanders.Values)
-        {
-            total.Add(stays);
-        }
-
         return total;
     }
 }

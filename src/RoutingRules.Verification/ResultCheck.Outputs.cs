@@ -23,6 +23,8 @@ internal sealed partial class ResultCheck
         }
     }
 
+    private bool IsLinePlace(Point point) => places.TryGetValue(point, out var there) && there.Line is not null;
+
     // What hangs on a place, behind a processor for instance, goes on sounding what the place sounds. Beyond a stream the rules about streams hold.
     private void CheckDownstream()
     {
@@ -46,6 +48,7 @@ internal sealed partial class ResultCheck
                         .FirstOrDefault(passed => places.TryGetValue(passed, out var there) && there.Feed is not null)
                         is { Number: > 0 } place
                     && after.Follow(point).IndexOf(place) < 0
+                    && !(group.Kind == PortKind.Sink && up.Points.Any(IsLinePlace))
                 )
                 {
                     Report($"{places[place].Key} stands at {place} and no longer sounds at {point}, which hangs on it; leave the way between them as it was.");

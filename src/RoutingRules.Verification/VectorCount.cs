@@ -23,7 +23,7 @@ internal static class VectorCount
     {
         var numbers = Placements(facts, at, failed);
         numbers[10] = Rewritten(facts, at, after, deliveries);
-        (numbers[11], numbers[12]) = Blocks(facts.Rig, after);
+        (numbers[11], numbers[12]) = Blocks(facts, after);
         return new ObjectiveVector { Values = ValueList.Create<int>(numbers) };
     }
 
@@ -132,8 +132,9 @@ internal static class VectorCount
         return points.Count + blocks.Count;
     }
 
-    private static (int Transmit, int Receive) Blocks(RigFacts rig, PatchTrace after)
+    private static (int Transmit, int Receive) Blocks(AssignmentFacts facts, PatchTrace after)
     {
+        var rig = facts.Rig;
         var transmit = new HashSet<Point>();
         var receive = new HashSet<Point>();
         foreach (var (at, from) in after.Listening())
@@ -141,7 +142,10 @@ internal static class VectorCount
             if (rig.IsExcluded(at) || rig.IsExcluded(from))
                 continue;
 
-            receive.Add(FirstOfBlock(rig, at));
+            // Else thrift would throw out whoever listens in a stream that demands share.
+            if (facts.IsMentioned(at.Device) || facts.IsStaying(after.Patch.Streams[after.Listens(at)!.Value.Stream]))
+                receive.Add(FirstOfBlock(rig, at));
+
             transmit.Add(FirstOfBlock(rig, from));
         }
 

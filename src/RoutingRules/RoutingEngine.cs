@@ -120,6 +120,7 @@ public sealed class RoutingEngine
         Writable.Demand(show, nameof(show));
         options ??= new AssignmentOptions();
         var result = Assigner.Assign(show, options, cancellation);
+        result = SecondLook.At(Assigner, show, options, result, cancellation);
         Verification.ResultGate.Pass(show, result, options, id => Profiles.Find(id)?.Value);
         result = options.ExplainUnplaced ? UnplacedExplainer.Explain(Assigner, show, options, result, static _ => true, cancellation) : result;
         if (!ResultDetails.AreWanted(options))

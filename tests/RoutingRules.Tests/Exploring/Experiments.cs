@@ -9,14 +9,54 @@ internal static class Experiments
 {
     public static IReadOnlyList<Experiment> All { get; } =
     [
-        new() { Name = "tiny", Wrong = seed => BestAndAgain(TinyInstances.Make(seed)) },
-        new() { Name = "varied", Wrong = seed => Best(VariedInstances.Make(seed)) },
-        new() { Name = "pinned", Wrong = seed => Best(PointedInstances.FreePins(seed)) },
-        new() { Name = "kept", Wrong = seed => Best(PointedInstances.KeptPairs(seed)) },
-        new() { Name = "contradicting", Wrong = seed => Best(PointedInstances.Contradictions(seed)) },
-        new() { Name = "blocks", Wrong = seed => Claimed(PointedInstances.Blocks(seed)) },
-        new() { Name = "grown", Wrong = seed => Again(GrownInstances.Make(seed)) },
-        new() { Name = "made", Wrong = seed => Again(MadeInstances.Make(seed)) },
+        new()
+        {
+            Name = "tiny",
+            Make = TinyInstances.Make,
+            Wrong = BestAndAgain,
+        },
+        new()
+        {
+            Name = "varied",
+            Make = VariedInstances.Make,
+            Wrong = Best,
+        },
+        new()
+        {
+            Name = "pinned",
+            Make = PointedInstances.FreePins,
+            Wrong = Best,
+        },
+        new()
+        {
+            Name = "kept",
+            Make = PointedInstances.KeptPairs,
+            Wrong = Best,
+        },
+        new()
+        {
+            Name = "contradicting",
+            Make = PointedInstances.Contradictions,
+            Wrong = Best,
+        },
+        new()
+        {
+            Name = "blocks",
+            Make = PointedInstances.Blocks,
+            Wrong = Claimed,
+        },
+        new()
+        {
+            Name = "grown",
+            Make = GrownInstances.Make,
+            Wrong = Again,
+        },
+        new()
+        {
+            Name = "made",
+            Make = MadeInstances.Make,
+            Wrong = Again,
+        },
     ];
 
     private static IEnumerable<string> Best(TinyInstance tiny) => TinyAgreement.Wrong(Promise.Engine, tiny);

@@ -1,13 +1,14 @@
 using System.Diagnostics;
 using System.Globalization;
 using RoutingRules.Tests.Diagnosis;
+using RoutingRules.Tests.Promises;
 
 namespace RoutingRules.Tests.Exploring;
 
 /// <summary>Looks for shows that break a promise, for as long as one likes, and prints a line that brings each one back.</summary>
 internal static class Program
 {
-    private const string Usage = "explore MINUTESm [FIRST-SEED [NAME…]]   or   explore NAME SEED   or   faults EACH [SEED]";
+    private const string Usage = "explore MINUTESm [FIRST-SEED [NAME…]]   or   explore NAME SEED [FILE]   or   faults EACH [SEED]";
 
     public static int Main(string[] args)
     {
@@ -28,10 +29,20 @@ internal static class Program
             return named.Contains(null) ? Fail(Names()) : Explore(TimeSpan.FromMinutes(minutes), seed, named.Count == 0 ? Experiments.All : named!);
         }
 
-        if (args.Length != 3 || !int.TryParse(args[2], NumberStyles.None, whole, out var again))
+        if (args.Length is not (3 or 4) || !int.TryParse(args[2], NumberStyles.None, whole, out var again))
             return Fail(Usage);
 
-        return Find(what) is { } experiment ? Print(experiment, again, experiment.Try(again)) : Fail(Names());
+        if (Find(what) is not { } experiment)
+            return Fail(Names());
+
+        if (args.Length == 4)
+        {
+            var made = experiment.Make(again);
+            File.WriteAllText(args[3], AssignCases.Json(made.Show));
+            Console.WriteLine(made.Options);
+        }
+
+        return Print(experiment, again, experiment.Try(again));
     }
 
     /// <summary>Plants faults and prints which are not told as one cause and mended, then the table by kind.</summary>

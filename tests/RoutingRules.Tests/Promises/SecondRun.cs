@@ -8,25 +8,27 @@ namespace RoutingRules.Tests.Promises;
 /// <summary>Whether what was assigned, assigned again, is itself.</summary>
 /// <remarks>
 /// What a document does not tell apart is left out, and what a second run may use that the first may not. Two feeds of one bus, or two entries
-/// of one feed, where the place of one reads as that of the other. A pair pinned on an even number, left out for a spare that what is new must
-/// leave: what stays need not. An order with receive blocks before what is rewritten, where a receiver that nobody mentions left: another may
-/// leave the second time. Unlisted signals kept: the second run tolerates what the first one placed. A stream that stays and that a demand
-/// joined: one of receivers nobody mentions stays whole the first time and is shared the second time; one with <c>keep</c> keeps, from then on,
-/// the receivers that demands brought to it.
+/// of one feed, where the place of one reads as that of the other. Something pinned that was left out while spares are asked for: what stands then
+/// need not leave any. Unlisted signals kept: the second run tolerates what the first one placed. A stream that stays and that a demand joined: one
+/// of receivers nobody mentions stays whole the first time and is shared the second time; one with <c>keep</c> keeps, from then on, the receivers
+/// that demands brought to it.
 /// </remarks>
 internal static class SecondRun
 {
     /// <summary>Says how a second run differs; null when it does not, or need not be the same.</summary>
     public static string? Differs(TinyInstance tiny, AssignmentResult result)
     {
-        if (tiny.Options.KeepUnlisted || IsMistaken(tiny, result) || HasJoined(tiny, result) || LeftOutForSpares(tiny, result) || PutsThriftFirst(tiny, result))
+        if (tiny.Options.KeepUnlisted || IsMistaken(tiny, result) || HasJoined(tiny, result) || LeftOutForSpares(tiny, result))
             return null;
 
         var again = AssignCases.Assign(result.Show, tiny.Options);
         return AssignCases.Json(again.Show) == AssignCases.Json(result.Show)
             ? null
-            : $"The second run writes another patch: {result.Objective} and then {again.Objective}.";
+            : $"The second run writes another patch: {Told(result)} and then {Told(again)}.";
     }
+
+    private static string Told(AssignmentResult result) =>
+        $"{result.Objective} ({result.Status}, {result.ProvenNumbers} numbers proven{(result.Notes.IsEmpty ? "" : ", " + string.Join(" ", result.Notes))})";
 
     /// <summary>True when the place of one entry reads as that of another, whose signal is there as well.</summary>
     private static bool IsMistaken(TinyInstance tiny, AssignmentResult result)
@@ -38,19 +40,12 @@ internal static class SecondRun
         );
     }
 
-    /// <summary>True when a pair pinned on an even number has no place while spares are asked for: what is new must leave them, what stays need not.</summary>
+    /// <summary>True when something pinned has no place while spares are asked for: what is new must leave them, what stays need not.</summary>
     private static bool LeftOutForSpares(TinyInstance tiny, AssignmentResult result) =>
         tiny.Options.Spares > 0
         && new AssignmentFacts(tiny.Show, tiny.Options, _ => null).Demands.Any(demand =>
-            demand is { IsPinned: true, Feed: not null, Width: 2 }
-            && demand.Runs.Any(run => run.First % 2 == 0)
-            && result.Unplaced.Any(entry => entry.Demand == demand.Key)
+            demand is { IsPinned: true, Feed: not null } && result.Unplaced.Any(entry => entry.Demand == demand.Key)
         );
-
-    /// <summary>True when blocks count before what is rewritten and a receiver that nobody mentions left: thrift goes on where it stopped.</summary>
-    private static bool PutsThriftFirst(TinyInstance tiny, AssignmentResult result) =>
-        !result.RemovedReceivers.IsEmpty
-        && tiny.Options.Order.AsSpan().IndexOf(ObjectiveLevel.ReceiveBlocks) < tiny.Options.Order.AsSpan().IndexOf(ObjectiveLevel.Rewritten);
 
     private static IEnumerable<Point> Points(PointRange run) => Enumerable.Range(0, run.Width).Select(i => run[i]);
 

@@ -49,7 +49,7 @@ internal sealed class WhyBuilder
 
     private AssignmentResult Assign(Show some, AssignmentOptions with)
     {
-        var result = assigner.Assign(some, with, cancellation);
+        var result = SecondLook.At(assigner, some, with, assigner.Assign(some, with, cancellation), cancellation);
         cancellation.ThrowIfCancellationRequested();
         return result;
     }

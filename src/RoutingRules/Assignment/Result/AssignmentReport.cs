@@ -3,7 +3,6 @@ using RoutingRules.Assignment.Search;
 using RoutingRules.Assignment.Strategies;
 using RoutingRules.Checking;
 using RoutingRules.Model;
-using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment.Result;
@@ -26,6 +25,7 @@ internal sealed class AssignmentReport(
         var contradicts = firm.Contradictions.Count > 0;
         var vector = new ObjectiveVector { Values = ValueList.Create<int>(score.Numbers) };
         var proven = ProvenPrefix();
+        var changes = new ResultChanges(problem.Show, resolved.Graph);
         return new AssignmentResult
         {
             Show = result,
@@ -41,13 +41,9 @@ internal sealed class AssignmentReport(
             Moved = problem.Demands.Where(IsMoved).Select(demand => demand.Node.Key).ToValueList(),
             Contradictions = firm.Contradictions.Select(set => set.Select(index => problem.Demands[index].Node.Key).ToValueList()).ToValueList(),
             RemovedStreams = writer.RemovedStreams.ToValueList(),
-            RemovedReceivers = RemovedReceivers(resolved.Graph),
-            Silenced = Silenced(resolved.Graph),
-            Cleared = writer
-                .Cleared.Distinct()
-                .Where(point => !graph.Upstream(point).IsNone && resolved.Graph.Upstream(point).IsNone)
-                .Select(point => graph.Address(point))
-                .ToValueList(),
+            RemovedReceivers = changes.RemovedReceivers(),
+            Silenced = changes.Silenced(),
+            Cleared = changes.Cleared(writer.Cleared),
             Notes = Notes(),
             Utilisation = UtilisationTable.Of(problem, choices, resolved),
             Links = LinkTable.Of(problem, resolved),
@@ -130,57 +126,6 @@ internal sealed class AssignmentReport(
 
     private bool IsMoved(Demand demand) =>
         demand.Existing >= 0 && (choices[demand.Index] < 0 || demand.Candidates[choices[demand.Index]].First != demand.Existing);
-
-    private ValueList<RemovedReceiver> RemovedReceivers(SignalGraph result)
-    {
-        var removed = new List<RemovedReceiver>();
-        foreach (var stream in problem.Show.Streams)
-        {
-            foreach (var receiver in stream.Receivers)
-            {
-                var width = receiver.At.IsNone ? 0 : receiver.Model.At.Width;
-                for (var (from, until) = (0, 0); from < width; from = until + 1)
-                {
-                    until = from;
-                    while (until < width && HasLeft(stream, receiver.At + until, result))
-                    {
-                        until++;
-                    }
-
-                    if (until > from)
-                    {
-                        removed.Add(new RemovedReceiver { Stream = stream.Model.Id, At = graph.Address(receiver.At + from, until - from) });
-                    }
-                }
-            }
-        }
-
-        return removed.ToValueList();
-    }
-
-    private bool HasLeft(StreamNode stream, PointIndex slot, SignalGraph result) =>
-        graph.Via(slot) == HopKind.Stream && graph.ViaIndex(slot) == stream.Index && result.Via(slot) != HopKind.Stream;
-
-    private ValueList<Point> Silenced(SignalGraph result)
-    {
-        var silenced = new List<Point>();
-        foreach (var device in problem.Show.Devices)
-        {
-            foreach (var group in device.Groups)
-            {
-                for (var i = 0; group.Kind == PortKind.Output && i < group.Count; i++)
-                {
-                    var point = device.FirstPoint + group.Offset + i;
-                    if (graph.Origins[point] >= 0 && result.Origins[point] < 0)
-                    {
-                        silenced.Add(graph.Address(new PointIndex(point)));
-                    }
-                }
-            }
-        }
-
-        return silenced.ToValueList();
-    }
 
     /// <summary>What is noted when a hold had to yield.</summary>
     internal static string HoldNote(string demand, PointRange at) => $"{demand} was held at {at} but could not stay there.";

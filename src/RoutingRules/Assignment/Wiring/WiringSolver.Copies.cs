@@ -5,9 +5,6 @@ namespace RoutingRules.Assignment.Wiring;
 /// <content>Second copies of a source, which may send receivers away that no demand mentions.</content>
 internal sealed partial class WiringSolver
 {
-    /// <summary>Receivers that no demand mentions and that stay in the best wiring.</summary>
-    private int bestStaying;
-
     /// <summary>True while each sink of a free need is wired for itself, and every free slot counts.</summary>
     private bool triesCopies;
 
@@ -15,16 +12,8 @@ internal sealed partial class WiringSolver
     /// <returns>True when what is best now holds for the tasks of <see cref="Apart"/>.</returns>
     private bool SearchCopies(WiringTask[] part, long budget)
     {
-        // While outputs may still be filled, no such receiver counts; where none stays, a copy gains nothing, unless a link has no room
-        // for them, or they left at the cost of more that stays than one copy.
-        if (
-            !hasBystanders
-            || open is not null
-            || ranOut
-            || budget == 0
-            || (hasBest ? bestStaying == 0 && best.Rewritten == started.Rewritten : problem.Links.Count == 0)
-            || !Array.Exists(part, task => MayBeCopied(task, part))
-        )
+        // Such receivers cost nothing; they are in the way only where a link has no room for them, or two demands must not share one with them.
+        if (!ListenersMatter || open is not null || ranOut || budget == 0 || !Array.Exists(part, task => MayBeCopied(task, part)))
         {
             return false;
         }
@@ -38,6 +27,8 @@ internal sealed partial class WiringSolver
         triesCopies = false;
         return hasBest && bestChoices != before;
     }
+
+    private bool ListenersMatter => hasBystanders && (problem.Links.Count > 0 || accept is not null);
 
     /// <summary>True for a free need whose source goes to several sinks beside receivers that no demand mentions.</summary>
     private bool MayBeCopied(WiringTask task, WiringTask[] part) =>

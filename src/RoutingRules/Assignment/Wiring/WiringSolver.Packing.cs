@@ -70,14 +70,12 @@ internal sealed partial class WiringSolver
     /// <summary>Takes the wiring that is applied as the best, if it may be used and nothing as cheap is known.</summary>
     private void Accept(Choice?[] choices)
     {
-        // While outputs may still be filled, contents may still change and send receivers away that no demand mentions, so that none counts.
-        var served = state.Cost.Receive;
+        // While outputs may still be filled, contents may still change and send receivers away that no demand mentions.
         var fits = !hasBystanders || open is not null || state.AddBystanders(tasks);
         choices.CopyTo(current, 0);
         if (fits && (!hasBest || state.Cost.CompareTo(best, order) < 0) && IsAccepted())
         {
             best = state.Cost;
-            bestStaying = state.Cost.Receive - served;
             hasBest = true;
             bestChoices = [.. choices];
         }

@@ -395,7 +395,7 @@ internal sealed class WiringState
         }
     }
 
-    /// <summary>Lets receivers that no demand mentions stay in blocks of the tasks' senders where what they take is not something else now, and counts them.</summary>
+    /// <summary>Lets receivers that no demand mentions stay in blocks of the tasks' senders where what they take is not something else now.</summary>
     /// <returns>False when the streams to them overfill a link.</returns>
     public bool AddBystanders(WiringTask[] tasks)
     {
@@ -418,7 +418,6 @@ internal sealed class WiringState
                 if (start[id] == -1 && problem.ReceiveBlocks[id].InputStart is >= 0 and var at && HasNothingElse(at, problem.ReceiveBlocks[id].Width))
                 {
                     Set(Cell.Start, id, ref start[id], at);
-                    Set(Cell.Receive, 0, ref receive, receive + 1);
                     fits &= Cross(block, network[block.Id], problem.ReceiveBlocks[id].Device);
                 }
             }
