@@ -78,7 +78,7 @@ internal static partial class DevicePages
                     row.Signal is null
                         ? []
                         : [.. PageLayout.Cell(Source(row.Signal)), .. row.Hops.Select(hop => new PageLine(SheetWords.Hop(hop), PageLineStyle.Note))],
-                    [.. row.GoesTo.SelectMany(end => End(end))],
+                    [.. row.GoesTo.SelectMany(end => End(end)), .. Position(row)],
                     PageLayout.Tick(""),
                 ]
         );
@@ -87,6 +87,10 @@ internal static partial class DevicePages
 
     /// <summary>Where a cable ends, with the way it takes.</summary>
     public static IEnumerable<PageLine> End(SheetCabled end) => [.. PageLayout.Cell(end.At.ToString()), .. Notes(end.Way)];
+
+    /// <summary>Where what hears an output stands.</summary>
+    public static IEnumerable<PageLine> Position(SheetOutput row) =>
+        PageLayout.Cell(row.Position is null ? null : $"place: {row.Position}").Select(line => line with { IsAside = true });
 
     private static PageTable Inputs(SheetTable<SheetInput> table)
     {

@@ -84,10 +84,23 @@ internal sealed partial class DeviceSheetBuilder
             Signal = signal,
             Hops = signal is null ? [] : Hops(point),
             GoesTo = goesTo.ToValueList(),
+            Position = Position(point),
             Marks = marks.ToValueList(),
             Reason = reason,
             IsFree = isFree,
         };
+    }
+
+    private string? Position(PointIndex point)
+    {
+        var positions = facts
+            .UsesOf(point)
+            .Where(use => use.Feed is not null && facts.IsOnWay(use, point))
+            .Select(use => use.Feed!.Model.Position)
+            .Where(position => !string.IsNullOrEmpty(position))
+            .Distinct(StringComparer.Ordinal)
+            .ToArray();
+        return positions.Length == 0 ? null : string.Join(" / ", positions);
     }
 
     private void AddSignalMarks(List<SheetMark> marks, PointIndex point, bool isSilent, bool isNotAsked)

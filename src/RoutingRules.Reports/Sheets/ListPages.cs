@@ -103,7 +103,7 @@ internal static class ListPages
                 [.. PageLayout.Strong(row.At.Mark), .. PageLayout.Cell(row.At.Group.Value == "out" ? null : row.At.Group.Value)],
                 [.. DevicePages.Named(row.Signal, row.Label, row.Marks, row.Reason), .. PageLayout.Change(row.Change)],
                 row.Signal is null ? [] : PageLayout.Cell(DevicePages.Source(row.Signal)),
-                [.. row.GoesTo.SelectMany(end => DevicePages.End(end))],
+                [.. row.GoesTo.SelectMany(end => DevicePages.End(end)), .. DevicePages.Position(row)],
             ],
         };
 
