@@ -97,7 +97,9 @@ internal sealed class WiringRelevance(AssignmentProblem problem, WiringState sta
         }
     }
 
-    /// <summary>Marks the slots that sound at an output without any route, or may meet a dead or reserved slot, when a block that serves a free need takes them.</summary>
+    /// <summary>
+    /// Marks the slots that sound at an output without any route, or may meet a dead or reserved slot, when a block that serves a free need takes them.
+    /// </summary>
     private void MarkSounding(WiringTask task)
     {
         foreach (var block in tables.ReceiveBlocksOf[task.Receiver])
