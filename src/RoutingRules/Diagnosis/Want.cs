@@ -14,6 +14,9 @@ internal sealed class Want
     /// <summary>First points of the runs of which one shall arrive.</summary>
     public required ValueList<PointIndex> Sources { get; init; }
 
+    /// <summary>True when only labels or settings say so: the show leaves the place open. Such a want is met where one can, and may be given up.</summary>
+    public bool IsLikely { get; init; }
+
     public int Width => Demand.Width;
 
     /// <summary>The run at which it arrives as the show stands; none when it does not.</summary>
