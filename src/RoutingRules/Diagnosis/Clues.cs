@@ -98,7 +98,11 @@ internal sealed class Clues
     private List<PointIndex> Labelled(DemandNode demand, PointIndex like)
     {
         var found = new List<PointIndex>();
-        foreach (var run in texts.Count == 0 ? [] : demand.Existing.IsNone ? demand.Allowed : [demand.Existing, .. demand.Allowed])
+        foreach (
+            var run in texts.Count == 0 ? []
+            : demand.Existing.IsNone ? demand.Allowed
+            : [demand.Existing, .. demand.Allowed]
+        )
         {
             var isSame = !found.Contains(run);
             for (var position = 0; isSame && position < demand.Width; position++)

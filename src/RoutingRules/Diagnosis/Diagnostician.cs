@@ -207,6 +207,7 @@ internal sealed class Diagnostician
             }
 
             (OtherRepair Proposal, RepairTrial Trial)? best = null;
+            var ties = new List<OtherRepair>();
             foreach (var proposal in OtherRepairs.For(state, providers, finding))
             {
                 if (trials >= MostTrials)
@@ -215,17 +216,28 @@ internal sealed class Diagnostician
                     break;
                 }
 
+                if (best is { Trial.IsClean: true } && !proposal.IsAsLikely)
+                {
+                    break;
+                }
+
                 if (
-                    Try(proposal.Fix.Edits) is { } trial
-                    && trial.Gone.Exists(gone => gone.Fingerprint() == finding.Fingerprint())
-                    && (best is null || trial.Weight < best.Value.Trial.Weight)
+                    Try(proposal.Fix.Edits) is not { } trial
+                    || !trial.Gone.Exists(gone => gone.Fingerprint() == finding.Fingerprint())
+                    || (best is { } known && trial.Weight > known.Trial.Weight)
                 )
                 {
+                    continue;
+                }
+
+                if (best is null || trial.Weight < best.Value.Trial.Weight)
+                {
                     best = (proposal, trial);
-                    if (trial.IsClean)
-                    {
-                        break;
-                    }
+                    ties.Clear();
+                }
+                else if (proposal.IsAsLikely)
+                {
+                    ties.Add(proposal);
                 }
             }
 
@@ -236,8 +248,9 @@ internal sealed class Diagnostician
                     {
                         Title = taken.Title,
                         Repair = OnFirst(taken, finding),
+                        Alternatives = ties.ConvertAll(tie => OnFirst(tie, finding)).ToValueList(),
                         Findings = Explained(done),
-                        Confidence = CauseConfidence.Only,
+                        Confidence = ties.Count > 0 ? CauseConfidence.Tie : CauseConfidence.Only,
                         Places = finding.Entities,
                     }
                 );

@@ -36,7 +36,7 @@ internal static class WantList
                     if (!line.Sinks[i].IsNone && !line.IsRepeated(i))
                     {
                         var likely = clues.SourcesOf(demand, line.Sinks[i]);
-                        Add(wants, plain, demand, [line.Sinks[i]], [.. sources.Union(likely)]);
+                        Add(wants, plain, demand, [line.Sinks[i]], [.. sources.Union(likely)], demand.IsPinned ? default : demand.Allowed);
                         AddLikely(wants, plain, demand, [line.Sinks[i]], likely);
                     }
                 }
@@ -46,7 +46,14 @@ internal static class WantList
         return wants;
     }
 
-    private static void Add(List<Want> wants, Overlay plain, DemandNode demand, ValueList<PointIndex> places, ValueList<PointIndex> sources)
+    private static void Add(
+        List<Want> wants,
+        Overlay plain,
+        DemandNode demand,
+        ValueList<PointIndex> places,
+        ValueList<PointIndex> sources,
+        ValueList<PointIndex> others = default
+    )
     {
         if (!places.IsEmpty && !sources.IsEmpty)
         {
@@ -57,6 +64,7 @@ internal static class WantList
                     Demand = demand,
                     Places = places,
                     Sources = sources,
+                    Others = others,
                     MetAt = met,
                 }
             );

@@ -104,8 +104,10 @@ internal sealed class Planted
 
     /// <summary>What sounds otherwise than in the clean show, for people who look for what a rule should have said.</summary>
     public IEnumerable<string> Differences() =>
-        Carried(Clean).Except(Carried(Faulty), StringComparer.Ordinal).Select(line => $"was {line}").Concat(
-            Carried(Faulty).Except(Carried(Clean), StringComparer.Ordinal).Select(line => $"is {line}"));
+        Carried(Clean)
+            .Except(Carried(Faulty), StringComparer.Ordinal)
+            .Select(line => $"was {line}")
+            .Concat(Carried(Faulty).Except(Carried(Clean), StringComparer.Ordinal).Select(line => $"is {line}"));
 
     /// <summary>A fault planted; null when it changes neither what sounds anywhere nor what the rules say.</summary>
     public static Planted? Of(Show clean, Show? faulty)
@@ -149,5 +151,8 @@ internal sealed class Planted
     }
 
     private static IEnumerable<PointIndex> Inputs(DemandNode demand) =>
-        demand.Allowed.Append(demand.Existing).Where(run => !run.IsNone).SelectMany(run => Enumerable.Range(0, demand.Width).Select(position => run + position));
+        demand
+            .Allowed.Append(demand.Existing)
+            .Where(run => !run.IsNone)
+            .SelectMany(run => Enumerable.Range(0, demand.Width).Select(position => run + position));
 }
