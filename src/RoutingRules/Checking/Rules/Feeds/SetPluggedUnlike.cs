@@ -5,7 +5,7 @@ using RoutingRules.Rules;
 
 namespace RoutingRules.Checking.Rules.Feeds;
 
-/// <summary>Reports parts of a set that are patched alike and plugged unlike: one without a cable, two that cross, two in inputs of different numbers.</summary>
+/// <summary>Reports parts of a set that are patched alike and plugged unlike: one without a cable, two that cross, two at different numbers.</summary>
 /// <remarks>
 /// Two parts are patched alike when they stand on one device, or at one number of devices of one kind. Only outputs with one cable to loudspeakers
 /// count. One finding for each pair of parts; entities are the feeds, then their outputs.
