@@ -8,9 +8,9 @@ public class FileTests
 
     private const int MaxColumns = 160;
 
-    private const int LongFiles = 14;
+    private const int LongFiles = 3;
 
-    private const int LongLines = 42;
+    private const int LongLines = 3;
 
     [Fact]
     public void No_further_file_has_more_than_300_lines()

@@ -46,7 +46,8 @@ internal static class FixCommand
         {
             HelpName = string.Join('|', Formats),
             Description =
-                "How the account on standard output is written, together with --dry-run, --out or --in-place: text (usual), json (after fix.schema.json), or patch, a JSON Patch of the show.",
+                "How the account on standard output is written, together with --dry-run, --out or --in-place: "
+                + "text (usual), json (after fix.schema.json), or patch, a JSON Patch of the show.",
             CustomParser = result =>
             {
                 var word = result.Tokens[0].Value;
@@ -68,7 +69,8 @@ internal static class FixCommand
             "routing-rules fix saturday.show.json --dry-run\nSays what would be changed, and changes nothing.",
             "routing-rules fix saturday.show.json --out mended.show.json\nTakes the safe fixes; the rest of the text stays as it is written.",
             "routing-rules fix saturday.show.json --cause 1 --out mended.show.json\nMakes the repair of the first cause that check names.",
-            "routing-rules fix saturday.show.json --waivers waivers.json --baseline baseline.json --dry-run\nLeaves alone what somebody has decided to live with."
+            "routing-rules fix saturday.show.json --waivers waivers.json --baseline baseline.json --dry-run\n"
+                + "Leaves alone what somebody has decided to live with."
         )
         {
             file,

@@ -11,7 +11,10 @@ public sealed record ChangeoverPlan
     /// <summary>The steps, in the order in which they are done.</summary>
     public required ValueList<ChangeoverStep> Steps { get; init; }
 
-    /// <summary>The same steps by place: devices in rig order, then what is everywhere.</summary>
+    /// <summary>The same steps folded: what one person does in one go is one task. Every step is in exactly one.</summary>
+    public ValueList<ChangeoverTask> Tasks { get; init; }
+
+    /// <summary>The same tasks and steps by place: devices in rig order, then what is everywhere.</summary>
     public required ValueList<ChangeoverCard> Cards { get; init; }
 
     /// <summary>

@@ -87,7 +87,7 @@ internal sealed class ChangeoverPlanner
         var early = TakeAhead([.. plugs.Where(move => move.IsNewPlug && !phantom.IsOn(move) && !move.Plugs.Any(phantom.IsNew))]);
         plugs.RemoveAll(early.Contains);
         CheckAhead([.. phantom.ChecksFor(early)]);
-        loads.RemoveAll(TakeAhead(loads).Contains);
+        loads.RemoveAll(TakeAhead(loads.FindAll(move => !phantom.IsNew(move.Place))).Contains);
         TakeAll(phantom.Off());
         TakeAll(PackMoves.Of(shows, wearers, pace));
         TakeAll(plugs.Where(move => move.IsPull));
@@ -107,28 +107,43 @@ internal sealed class ChangeoverPlanner
         return new StepWriter(shows, first, last, ahead, during, touched, pace).Write(remarks.ToValueList());
     }
 
-    /// <summary>Takes what changes nothing that can be heard, as long as anything is found.</summary>
+    /// <summary>Takes what changes nothing that can be heard, as long as anything is found, and stays at a place as long as there is something to do.</summary>
     private HashSet<PlannedMove> TakeAhead(List<PlannedMove> moves)
     {
         var taken = new HashSet<PlannedMove>(ReferenceEqualityComparer.Instance);
+        var places = moves.GroupBy(move => move.Place).ToList();
         for (var isFound = true; isFound; )
         {
             isFound = false;
-            foreach (var move in moves.Where(move => !taken.Contains(move)))
+            foreach (var place in places)
             {
-                var next = Try(move);
-                if (state.Differences(next).Any() || Behind(move).Any() || move.Plugs.Any(IsLive))
+                while (TakeAhead(place, taken))
                 {
-                    continue;
+                    isFound = true;
                 }
-
-                state = next;
-                ahead.Add((move with { Phase = ChangeoverPhase.Prepare }, next));
-                isFound = taken.Add(move);
             }
         }
 
         return taken;
+    }
+
+    private bool TakeAhead(IEnumerable<PlannedMove> moves, HashSet<PlannedMove> taken)
+    {
+        var isFound = false;
+        foreach (var move in moves.Where(move => !taken.Contains(move)))
+        {
+            var next = Try(move);
+            if (state.Differences(next).Any() || Behind(move).Any() || move.Plugs.Any(IsLive) || (move.IsLoad && next.Show == state.Show))
+            {
+                continue;
+            }
+
+            state = next;
+            ahead.Add((move with { Phase = ChangeoverPhase.Prepare }, next));
+            isFound = taken.Add(move);
+        }
+
+        return isFound;
     }
 
     /// <summary>Looks at phantom power before anything is plugged ahead; plugs change nothing in the document, so all go on from there.</summary>
@@ -162,25 +177,31 @@ internal sealed class ChangeoverPlanner
         }
     }
 
-    /// <summary>Takes loads so that no output carries on the way what neither show has there, as far as an order can do that; muting does the rest.</summary>
+    /// <summary>
+    /// Takes loads so that no output carries on the way what neither show has there, as far as an order can do that, and nothing is muted only because of
+    /// the order; then so that what is loaded at one place comes together. Muting does the rest.
+    /// </summary>
     private void TakeInBestOrder(List<PlannedMove> loads)
     {
+        Id<Device>? here = null;
         while (loads.Count > 0)
         {
-            var best = 0;
-            var next = Try(loads[0]);
-            var worst = Strangers(next);
-            for (var i = 1; i < loads.Count && worst > 0 && trials < MaxTrials; i++)
+            var inOrder = trials < MaxTrials ? loads.OrderBy(move => move.Place != here).ToList() : loads;
+            var best = inOrder[0];
+            var next = Try(best);
+            var worst = Detours(next);
+            for (var i = 1; i < inOrder.Count && worst.CompareTo(default) > 0 && trials < MaxTrials; i++)
             {
-                var other = Try(loads[i]);
-                if (Strangers(other) is var strangers && strangers < worst)
+                var other = Try(inOrder[i]);
+                if (Detours(other) is var detours && detours.CompareTo(worst) < 0)
                 {
-                    (best, next, worst) = (i, other, strangers);
+                    (best, next, worst) = (inOrder[i], other, detours);
                 }
             }
 
-            Take(loads[best], next);
-            loads.RemoveAt(best);
+            here = best.Place;
+            Take(best, next);
+            loads.Remove(best);
         }
     }
 
@@ -249,10 +270,14 @@ internal sealed class ChangeoverPlanner
         return plugs.Count == 0 ? [] : state.Carried.Where(pair => plugs.Contains(pair.Value) || plugs.Contains(pair.Key)).Select(pair => pair.Key);
     }
 
-    private int Strangers(RigState next) =>
-        next.Leaves.Count(at =>
-            next.Carried.TryGetValue(at, out var source)
-            && !(first.Carried.TryGetValue(at, out var old) && old == source)
-            && !(last.Carried.TryGetValue(at, out var now) && now == source)
-        );
+    /// <summary>How many outputs carry what neither show has there, and how many points carry something else although both shows have the same there.</summary>
+    private (int Strangers, int Passing) Detours(RigState next) =>
+        next.Show == state.Show
+            ? (int.MaxValue, 0)
+            : (
+                next.Leaves.Count(at => next.Carried.TryGetValue(at, out var source) && !Has(first, at, source) && !Has(last, at, source)),
+                state.Differences(next).Count(at => first.Carried.TryGetValue(at, out var source) && Has(last, at, source))
+            );
+
+    private static bool Has(RigState rig, Point at, Point source) => rig.Carried.TryGetValue(at, out var own) && own == source;
 }

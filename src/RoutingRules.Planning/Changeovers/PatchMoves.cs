@@ -29,6 +29,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
             yield return new PlannedMove
             {
                 Phase = ChangeoverPhase.Labels,
+                IsLoad = true,
                 Place = id,
                 Text = $"Load the labels of {Runs.Text(points)}.",
                 Details = Texts(sorted, newLabels),
@@ -211,6 +212,7 @@ internal sealed class PatchMoves(ShowSide before, ShowSide after, Pace pace)
         new()
         {
             Phase = ChangeoverPhase.Patch,
+            IsLoad = true,
             Place = place,
             Text = text,
             Points = points,

@@ -65,8 +65,11 @@ internal sealed class PhantomMoves
     public bool IsOn(PlannedMove move) => Supplies(move).Any(at => IsOn(at) == true);
 
     /// <summary>True for a point of a device that comes, or comes in the place of one of another type: what it was left at is not known.</summary>
-    public bool IsNew(Point at) =>
-        before.Graph.Device(at.Device) is not { } was || after.Graph.Device(at.Device) is not { } device || was.Model.Profile != device.Model.Profile;
+    public bool IsNew(Point at) => IsNew(at.Device);
+
+    /// <summary>True for a device that comes, or comes in the place of one of another type.</summary>
+    public bool IsNew(Id<Device>? place) =>
+        place is { } id && (before.Graph.Device(id) is not { } was || after.Graph.Device(id) is not { } device || was.Model.Profile != device.Model.Profile);
 
     /// <summary>What has to be looked at before some plugs go in ahead of the change.</summary>
     public IEnumerable<PlannedMove> ChecksFor(IEnumerable<PlannedMove> plugs)

@@ -26,6 +26,9 @@ internal sealed record PlannedMove
     /// <summary>True for a plug that goes for good.</summary>
     public bool IsPull { get; init; }
 
+    /// <summary>True for what is loaded into a device: routes, streams, gain owners and labels.</summary>
+    public bool IsLoad { get; init; }
+
     /// <summary>True for routes that are cleared.</summary>
     public bool IsClear { get; init; }
 

@@ -1,6 +1,7 @@
 using RoutingRules.Model;
 using RoutingRules.Planning.Comparing;
 using RoutingRules.Profiles;
+using RoutingRules.Resolving;
 using RoutingRules.Signal;
 
 namespace RoutingRules.Planning.Changeovers;
@@ -16,7 +17,7 @@ internal sealed class StepWriter(
     Pace pace
 )
 {
-    private readonly List<ChangeoverStep> steps = [];
+    private readonly List<(ChangeoverStep Step, FoldKind Kind)> steps = [];
     private readonly List<Show> states = [first.Show];
     private readonly SoundGroups groupsOf = new(shows);
 
@@ -73,10 +74,12 @@ internal sealed class StepWriter(
         }
 
         states[^1] = last.Show;
+        var tasks = StepFolder.Fold(steps, place => DeviceOf(place)?.Profile.Kind, pace.SecondsToLoad);
         return new ChangeoverPlan
         {
-            Steps = steps.ToValueList(),
-            Cards = Cards(),
+            Steps = steps.Select(entry => entry.Step).ToValueList(),
+            Tasks = tasks,
+            Cards = Cards(tasks),
             States = states.ToValueList(),
             RollbackAfter = during.Count == 0 ? steps.Count : rollback,
             Remarks = remarks,
@@ -111,25 +114,31 @@ internal sealed class StepWriter(
 
     private void Add(PlannedMove move, Show? state)
     {
-        steps.Add(
-            new ChangeoverStep
+        var step = new ChangeoverStep
+        {
+            Number = steps.Count + 1,
+            Phase = move.Phase,
+            Timing = move.Phase switch
             {
-                Number = steps.Count + 1,
-                Phase = move.Phase,
-                Timing = move.Phase switch
-                {
-                    ChangeoverPhase.Prepare => ChangeoverTiming.Ahead,
-                    <= ChangeoverPhase.Stage => ChangeoverTiming.ClearStage,
-                    ChangeoverPhase.Open => ChangeoverTiming.LineCheck,
-                    _ => ChangeoverTiming.BeforeLineCheck,
-                },
-                Place = move.Place,
-                Text = move.Text,
-                Details = move.Details,
-                Points = move.Points,
-                Hazards = move.Hazards,
-                Seconds = move.Seconds,
-            }
+                ChangeoverPhase.Prepare => ChangeoverTiming.Ahead,
+                <= ChangeoverPhase.Stage => ChangeoverTiming.ClearStage,
+                ChangeoverPhase.Open => ChangeoverTiming.LineCheck,
+                _ => ChangeoverTiming.BeforeLineCheck,
+            },
+            Place = move.Place,
+            Text = move.Text,
+            Details = move.Details,
+            Points = move.Points,
+            Hazards = move.Hazards,
+            Seconds = move.Seconds,
+        };
+        steps.Add(
+            (
+                step,
+                move.IsLoad ? FoldKind.Load
+                : move.IsPull ? FoldKind.Pull
+                : FoldKind.None
+            )
         );
         states.Add(state ?? states[^1]);
     }
@@ -159,7 +168,7 @@ internal sealed class StepWriter(
             group.Key.Class switch
             {
                 SoundClass.Ears => $"Mute the in-ears at {Runs.Text(Runs.Of(group))}.",
-                SoundClass.Channels => $"Mute the channels {Runs.Text(Runs.Of(group))}.",
+                SoundClass.Channels => $"Mute {Runs.Text(Runs.Of(group))}.",
                 _ => $"Mute, or turn down what is behind, {Runs.Text(Runs.Of(group))}.",
             },
             pace.SecondsToMute
@@ -189,7 +198,7 @@ internal sealed class StepWriter(
             {
                 SoundClass.Ears => $"Open the in-ears at {Runs.Text(Runs.Of(group))} one by one: a technician hears each on a pack, low, before a performer "
                     + "wears it.",
-                SoundClass.Channels => $"Line-check the channels {Runs.Text(Runs.Of(group))}, and open each when its line is the right one.",
+                SoundClass.Channels => $"Line-check {Runs.Text(Runs.Of(group))}, and open each when its line is the right one.",
                 _ => $"Bring up {Runs.Text(Runs.Of(group))} one at a time, from low level.",
             },
             pace.SecondsToListen
@@ -242,19 +251,22 @@ internal sealed class StepWriter(
         return null;
     }
 
-    private ValueList<ChangeoverCard> Cards() =>
-        steps
-            .GroupBy(step => step.Place)
+    private DeviceNode? DeviceOf(Id<Device> id) => shows.After.Graph.Device(id) ?? shows.Before.Graph.Device(id);
+
+    private ValueList<ChangeoverCard> Cards(ValueList<ChangeoverTask> tasks) =>
+        tasks
+            .GroupBy(task => task.Place)
             .OrderBy(group => groupsOf.OrderOf(group.Key))
             .Select(group =>
             {
-                var device = group.Key is { } id ? shows.After.Graph.Device(id) ?? shows.Before.Graph.Device(id) : null;
+                var device = group.Key is { } id ? DeviceOf(id) : null;
                 return new ChangeoverCard
                 {
                     Place = group.Key,
                     Title = device?.DisplayName ?? group.Key?.Value ?? "Clock and network",
                     Zone = device?.Zone is { } zone ? zone.Name ?? zone.Id.Value : null,
-                    Steps = group.ToValueList(),
+                    Tasks = group.ToValueList(),
+                    Steps = group.SelectMany(task => task.Steps).OrderBy(step => step.Number).ToValueList(),
                 };
             })
             .ToValueList();

@@ -145,5 +145,26 @@ public static class ChangeoverJson
                 json.WriteNumber("seconds", step.Seconds);
             }
         );
+        WriteObjects(
+            json,
+            "tasks",
+            plan.Tasks,
+            task =>
+            {
+                json.WriteNumber("number", task.Number);
+                json.WriteString("timing", Word(task.Timing));
+                WriteOptional(json, "place", task.Place?.Value);
+                json.WriteBoolean("load", task.IsLoad);
+                json.WriteString("text", JsonReport.Whole(task.Text));
+                json.WriteStartArray("steps");
+                foreach (var step in task.Steps)
+                {
+                    json.WriteNumberValue(step.Number);
+                }
+
+                json.WriteEndArray();
+                json.WriteNumber("seconds", task.Seconds);
+            }
+        );
     }
 }

@@ -65,12 +65,12 @@ internal static class ChangeoverPages
                 + (minutes is { } there ? string.Create(CultureInfo.InvariantCulture, $" There are {there} min.") : "")
         );
         page.Facts.Add(
-            plan.RollbackAfter == 0
+            LastSafe(plan) is not { } safe
                 ? "Once this has begun, finish it: there is no point from which the act before can be restored at once."
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Last safe point to go back: after step {plan.RollbackAfter}. Until then, opening what was muted restores the act before. "
-                        + $"From step {plan.RollbackAfter + 1} on, finish."
+                    $"Last safe point to go back: after step {safe.Number}. Until then, opening what was muted restores the act before. "
+                        + $"From step {safe.Number + 1} on, finish."
                 )
         );
         page.Facts.AddRange(plan.Remarks);
@@ -90,9 +90,48 @@ internal static class ChangeoverPages
                 })
             )
         );
-        Steps(page, plan, plan.Steps, hasPlace: true, names);
+        Order(page, plan, names);
         return page;
     }
+
+    /// <summary>What the stage manager calls: each part of the work with the places that have something to do in it.</summary>
+    private static void Order(Page page, ChangeoverPlan plan, PanelNames names)
+    {
+        foreach (var timing in plan.Tasks.GroupBy(task => task.Timing))
+        {
+            var table = new PageTable
+            {
+                Title = $"{Title(timing.Key)} ({Minutes(plan.Seconds(timing.Key))})",
+                Columns = [("What", 30), ("Where, and which steps of the card", 64), ("Done", 6)],
+            };
+            foreach (var part in timing.GroupBy(task => Part(task.Steps[0].Phase, task.IsLoad)))
+            {
+                var places = part.GroupBy(task => task.Place)
+                    .Select(place => $"{(place.Key is { } id ? names.Device(id) : "everywhere")} {SheetWords.Runs(place.Select(task => task.Number))}");
+                table.Rows.Add(new PageRow { Cells = [PageLayout.Strong(part.Key), Cell(string.Join("; ", places)), PageLayout.Tick("")] });
+            }
+
+            page.Tables.Add(table);
+        }
+    }
+
+    private static string Part(ChangeoverPhase phase, bool isLoad) =>
+        phase switch
+        {
+            ChangeoverPhase.Prepare => isLoad ? "Load ahead" : "Check and plug ahead",
+            ChangeoverPhase.Mute => "Mute",
+            ChangeoverPhase.PhantomOff => "Phantom power off",
+            ChangeoverPhase.Stage => "Clear, bring and plug",
+            ChangeoverPhase.PhantomOn => "Phantom power on",
+            ChangeoverPhase.ReadBack => "Read back the plugs",
+            ChangeoverPhase.Patch or ChangeoverPhase.Labels => "Recall and load",
+            ChangeoverPhase.Verify => "Check, still muted",
+            ChangeoverPhase.Clock => "Clock",
+            _ => "Open and line-check",
+        };
+
+    /// <summary>The last task after which the act before can be restored at once; null for none.</summary>
+    private static ChangeoverTask? LastSafe(ChangeoverPlan plan) => plan.Tasks.LastOrDefault(task => task.Steps[^1].Number <= plan.RollbackAfter);
 
     private static Page Card(ChangeoverPlan plan, ChangeoverCard card, string way, string code, PanelNames names)
     {
@@ -103,45 +142,39 @@ internal static class ChangeoverPages
             HasAllCautions = false,
             Code = code,
         };
-        page.Facts.Add($"{way}. {PlainText.Count(card.Steps.Count, "step", "steps")}, numbered as in the whole changeover.");
-        if (card.Steps.Any(step => step.Number <= plan.RollbackAfter) && card.Steps.Any(step => step.Number > plan.RollbackAfter))
+        page.Facts.Add($"{way}. {PlainText.Count(card.Tasks.Count, "step", "steps")}, numbered as in the whole changeover.");
+        var safe = LastSafe(plan)?.Number ?? 0;
+        if (card.Tasks[0].Number <= safe && card.Tasks.FirstOrDefault(task => task.Number > safe) is { } next)
         {
             page.Facts.Add(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Do not start step {card.Steps.First(step => step.Number > plan.RollbackAfter).Number} before the stage manager says go: "
-                        + $"after it there is no way back."
-                )
+                string.Create(CultureInfo.InvariantCulture, $"Do not start step {next.Number} before the stage manager says go: after it there is no way back.")
             );
         }
 
-        Steps(page, plan, card.Steps, hasPlace: false, names);
-        return page;
-    }
-
-    private static void Steps(Page page, ChangeoverPlan plan, ValueList<ChangeoverStep> steps, bool hasPlace, PanelNames names)
-    {
-        foreach (var timing in steps.GroupBy(step => step.Timing))
+        foreach (var timing in card.Tasks.GroupBy(task => task.Timing))
         {
             var table = new PageTable
             {
-                Title = $"{Title(timing.Key)} ({Minutes(hasPlace ? plan.Seconds(timing.Key) : timing.Sum(step => step.Seconds))})",
-                Columns = hasPlace ? [("Step", 9), ("Where", 17), ("What", 68), ("Done", 6)] : [("Step", 9), ("What", 85), ("Done", 6)],
+                Title = $"{Title(timing.Key)} ({Minutes(timing.Sum(task => task.Seconds))})",
+                Columns = [("Step", 9), ("What", 85), ("Done", 6)],
                 HasBigFirst = true,
             };
-            foreach (var step in timing)
-            {
-                var what = new List<PageLine> { new(names.In(step.Text, step.Place), PageLineStyle.Strong) };
-                what.AddRange(Cell(step.Details.IsEmpty ? null : string.Join("; ", step.Details.Select(detail => names.In(detail, step.Place)))));
-                what.AddRange(Cell([.. step.Hazards.Select(hazard => $"Mind: {hazard}")]));
-                List<PageLine>[] cells = [PageLayout.Strong(step.Number.ToString(CultureInfo.InvariantCulture)), what, PageLayout.Tick("")];
-                table.Rows.Add(
-                    new PageRow { Cells = !hasPlace ? cells : [cells[0], Cell(step.Place is { } place ? names.Device(place) : "everywhere"), .. cells[1..]] }
-                );
-            }
-
+            table.Rows.AddRange(timing.Select(task => Row(task, names)));
             page.Tables.Add(table);
         }
+
+        return page;
+    }
+
+    /// <summary>A task with the steps that are folded in it below.</summary>
+    private static PageRow Row(ChangeoverTask task, PanelNames names)
+    {
+        var what = new List<PageLine> { new(names.In(task.Text, task.Place), PageLineStyle.Strong) };
+        var folded = task.Steps.Count == 1 && task.Text == task.Steps[0].Text ? [] : task.Steps.Select(step => step.Text.TrimEnd('.'));
+        what.AddRange(Cell(string.Join("; ", folded.Select(text => names.In(text, task.Place)))));
+        what.AddRange(Cell(string.Join("; ", task.Steps.SelectMany(step => step.Details).Select(detail => names.In(detail, task.Place)))));
+        what.AddRange(Cell([.. task.Steps.SelectMany(step => step.Hazards).Distinct().Select(hazard => $"Mind: {hazard}")]));
+        return new PageRow { Cells = [PageLayout.Strong(SheetWords.Number(task.Number)), what, PageLayout.Tick("")] };
     }
 
     private static string Title(ChangeoverTiming timing) =>

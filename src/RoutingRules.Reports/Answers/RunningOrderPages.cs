@@ -68,7 +68,7 @@ internal static class RunningOrderPages
                             : Cell(
                                 ChangeoverPages.Minutes(changeover.Plan.SecondsAfterTheActBefore),
                                 act.Act.ChangeoverMinutes is { } minutes ? string.Create(CultureInfo.InvariantCulture, $"of {minutes} min") : null,
-                                PlainText.Count(changeover.Plan.Steps.Count, "step", "steps")
+                                PlainText.Count(changeover.Plan.Tasks.Count, "step", "steps")
                             ),
                         Cell(act.IsAssigned ? "worked out" : "as written"),
                         Cell(

@@ -12,6 +12,20 @@ internal static class ChangeoverShape
     private static readonly ListValue Texts = new(Text);
     private static readonly ListValue Findings = new(new ObjectValue(ReportShape.Finding));
 
+    // Before the whole document: static members are made in the order of the text.
+    private static ObjectShape Task { get; } =
+        Open(
+            "changeoverTask",
+            "What one person does at one place in one go.",
+            Must("number", Count, "Its number on the cards, from 1."),
+            Must("timing", Words("changeoverTiming", "ahead", "clear-stage", "before-line-check", "line-check"), "When it can be done."),
+            May("place", Text, "The device at which it is done; absent for clocks and networks."),
+            Must("load", new BoolKind(), "True for what is loaded into a device, by a recall, from a file or by hand."),
+            Must("text", Text, "What to do."),
+            Must("steps", new ListValue(Count), "The numbers of its steps; every step is in one task."),
+            Must("seconds", Count, "About how long it takes one person; a load takes its time once.")
+        );
+
     /// <summary>The whole document.</summary>
     public static ObjectShape Changeover { get; } =
         Open(
@@ -111,7 +125,8 @@ internal static class ChangeoverShape
                                     )
                                 ),
                                 "The steps, in order."
-                            )
+                            ),
+                            May("tasks", new ListValue(new ObjectValue(Task)), "The same steps folded: what one person does in one go is one task.")
                         )
                     )
                 ),

@@ -29,6 +29,25 @@ public sealed class ChangeoverCommandTests : IDisposable
     }
 
     [Fact]
+    public void No_card_of_the_example_has_more_than_25_lines_and_every_step_is_on_one()
+    {
+        var root = JsonDocument.Parse(Tool.Run("changeover", Example, "--format", "json").Civil().OutBytes).RootElement;
+
+        Assert.All(
+            root.GetProperty("changeovers").EnumerateArray(),
+            changeover =>
+            {
+                var tasks = changeover.GetProperty("tasks").EnumerateArray().ToList();
+                Assert.All(tasks.GroupBy(task => task.GetProperty("place").GetString()), card => Assert.InRange(card.Count(), 1, 25));
+                Assert.Equal(
+                    changeover.GetProperty("steps").EnumerateArray().Select(step => step.GetProperty("number").GetInt32()),
+                    tasks.SelectMany(task => task.GetProperty("steps").EnumerateArray()).Select(step => step.GetInt32()).Order()
+                );
+            }
+        );
+    }
+
+    [Fact]
     public void Two_shows_give_one_changeover_with_cautions_and_cards()
     {
         var first = folder.Write("first.show.json", Shows.Small);

@@ -134,46 +134,6 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
-    public void A_folder_gives_its_shows_in_ordinal_order_and_nothing_else()
-    {
-        folder.Write("shows/b.show.json", Clean);
-        folder.Write("shows/B.show.json", Clean);
-        folder.Write("shows/a/z.show.json", Clean);
-        folder.Write("shows/notes.json", "no show");
-        folder.Write("shows/readme.txt", "no show");
-        var result = Tool.Run("check", folder.At("shows"), "--format", "json").Civil();
-
-        var paths = JsonDocument
-            .Parse(result.OutBytes)
-            .RootElement.GetProperty("documents")
-            .EnumerateArray()
-            .Select(document => document.GetProperty("path").GetString());
-        Assert.Equal([folder.At("shows/B.show.json"), folder.At("shows/a/z.show.json"), folder.At("shows/b.show.json")], paths);
-    }
-
-    [Fact]
-    public void A_folder_that_leads_back_to_itself_ends()
-    {
-        folder.Write("shows/a.show.json", Clean);
-        Directory.CreateSymbolicLink(folder.At("shows/again"), folder.At("shows"));
-        var result = Tool.Run("check", folder.At("shows")).Civil();
-
-        Assert.StartsWith(folder.At("shows/a.show.json") + ": ", result.Out, StringComparison.Ordinal);
-        Assert.DoesNotContain("documents:", result.Out, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void A_folder_without_shows_is_wrong_usage()
-    {
-        Directory.CreateDirectory(folder.At("empty"));
-        var result = Tool.Run("check", folder.At("empty")).Civil();
-
-        Assert.Equal(2, result.Code);
-        Assert.Equal("", result.Out);
-        Assert.Contains("holds no file named *.show.json", result.Error, StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void Json_output_meets_the_published_schema_whatever_happened()
     {
         var clean = folder.Write("a.show.json", Clean);

@@ -2,7 +2,9 @@ using RoutingRules.Model;
 
 namespace RoutingRules.Tests.Diagnosis;
 
-/// <summary>The same on more shows and more slips, also two at once and where places are left open. The floors are what was reached when they were set.</summary>
+/// <summary>
+/// The same on more shows and more slips, also two at once and where places are left open. The floors are what was reached when they were set.
+/// </summary>
 [Trait("Speed", "slow")]
 public sealed class ManyFaultsTests
 {

@@ -87,6 +87,43 @@ public sealed class ChangePromises
     public Property Not_even_between_shows_that_have_nothing_in_common() =>
         Promise.Of(ShowPair.Strangers(), pair => pair.After, pair => Broken(pair.Before, pair.After));
 
+    [Property(MaxTest = Promise.Cases / 10)]
+    public Property Folded_steps_are_the_whole_and_in_an_order_that_is_as_safe() =>
+        Promise.Of(ShowPair.OneRig(), pair => pair.After, pair => Torn(Promise.Engine.PlanChangeover(pair.Before, pair.After)));
+
+    private static string? Torn(ChangeoverPlan plan)
+    {
+        var folded = plan.Tasks.SelectMany(task => task.Steps).ToList();
+        if (
+            !folded.OrderBy(step => step.Number).SequenceEqual(plan.Steps)
+            || !plan.Cards.SelectMany(card => card.Tasks).OrderBy(t => t.Number).SequenceEqual(plan.Tasks)
+        )
+        {
+            return "A step is lost or told twice.";
+        }
+
+        foreach (var task in plan.Tasks)
+        {
+            if (task.Steps.Any(step => step.Place != task.Place || step.Timing != task.Timing))
+            {
+                return $"Task {task.Number} is not one place's work at one time.";
+            }
+
+            // What goes out of its turn must be what nobody hears and nothing waits for: a pull among pulls, or labels.
+            foreach (var step in task.Steps.Where(step => step.Phase != ChangeoverPhase.Labels))
+            {
+                var before = folded.TakeWhile(other => other != step).ToHashSet();
+                var passed = plan.Steps.Take(step.Number - 1).Where(other => !before.Contains(other) && other.Phase != ChangeoverPhase.Labels);
+                if (passed.Any(other => !other.Text.StartsWith("Pull ", StringComparison.Ordinal) || !step.Text.StartsWith("Pull ", StringComparison.Ordinal)))
+                {
+                    return $"Step {step.Number} comes before one that it must not pass.";
+                }
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>Simulates the steps with a tracer of its own.</summary>
     private static string? Broken(Show before, Show after)
     {

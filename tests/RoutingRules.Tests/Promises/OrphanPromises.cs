@@ -58,7 +58,7 @@ public sealed class OrphanPromises
 
     /// <summary>The finding misses a feed at a pin whose silence has the same beginning; one finding may speak of several feeds.</summary>
     private static bool IsMissedBehind(Show show, NaiveTracer tracer, Finding finding, IEnumerable<Point> passed) =>
-        finding.Rule is "RR3001" or "RR3003"
+        finding.Rule is "RR3001" or "RR3003" or "RR3005"
         && show.Feeds.Where(feed => finding.Entities.Any(entity => entity.Role == "feed" && entity.Id == feed.Id.Value))
             .SelectMany(feed => feed.To.ToArray())
             .Where(entry => entry.At is { } at && tracer.Exists(at))

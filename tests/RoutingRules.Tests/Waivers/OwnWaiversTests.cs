@@ -25,7 +25,12 @@ public sealed class OwnWaiversTests
     }
 
     private static string Waiver(string rule, string feed, string expires = "2027-06-12") =>
-        $$"""{ "rule": "{{rule}}", "entities": [ { "role": "feed", "id": "{{feed}}" } ], "reason": "soundcheck only", "owner": "monitors", "expires": "{{expires}}" }""";
+        $$"""
+            {
+              "rule": "{{rule}}", "entities": [ { "role": "feed", "id": "{{feed}}" } ],
+              "reason": "soundcheck only", "owner": "monitors", "expires": "{{expires}}"
+            }
+            """;
 
     private static string[] Found(DocumentCheck document) => [.. document.Result.Findings.Select(finding => $"{finding.Name} {finding.Pointer}")];
 

@@ -20,9 +20,14 @@ public sealed record Refusal
     /// <summary>Reasons given in the document for marks at the places, each once.</summary>
     public ValueList<string> Reasons { get; init; }
 
-    /// <summary>The directions of links without room on the way there, as they are in the assignment; empty unless the cause is <see cref="RefusalCause.LinkFull"/>.</summary>
+    /// <summary>
+    /// The directions of links without room on the way there, as they are in the assignment; empty unless the cause is <see
+    /// cref="RefusalCause.LinkFull"/>.
+    /// </summary>
     public ValueList<LinkUse> Links { get; init; }
 
-    /// <summary>The first number of the objective that would be worse, and by how much at least; null unless the cause is <see cref="RefusalCause.Worse"/>.</summary>
+    /// <summary>
+    /// The first number of the objective that would be worse, and by how much at least; null unless the cause is <see cref="RefusalCause.Worse"/>.
+    /// </summary>
     public ObjectiveDifference? Difference { get; init; }
 }

@@ -12,7 +12,9 @@ internal static class UnplacedExplainer
     /// <summary>Assignments for all entries together, so that a large show is not explained for minutes.</summary>
     private const int MostRuns = 120;
 
-    /// <summary>Demands beyond which a show whose links may fill up gets a share of the runs, each with a share of the work: all its demands hang together.</summary>
+    /// <summary>
+    /// Demands beyond which a show whose links may fill up gets a share of the runs, each with a share of the work: all its demands hang together.
+    /// </summary>
     private const int MostQuick = 40;
 
     private const int SlowShare = 6;

@@ -180,7 +180,9 @@ internal sealed class WhyBuilder
         return Weigh(anew, free, ObjectiveNumbers.Tiers) < 0 ? (anew, anew.Status == AssignmentStatus.Optimal) : (free, isProven);
     }
 
-    /// <summary>Compares what is left without a place by priority, then how many move, held or not, as far as so many numbers; contradicting pins come last.</summary>
+    /// <summary>
+    /// Compares what is left without a place by priority, then how many move, held or not, as far as so many numbers; contradicting pins come last.
+    /// </summary>
     private static int Weigh(AssignmentResult one, AssignmentResult other, int numbers)
     {
         if (one.Objective is not { } first || other.Objective is not { } second)

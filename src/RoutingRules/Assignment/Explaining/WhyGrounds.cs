@@ -74,12 +74,13 @@ internal static class WhyGrounds
 
         if (here + elsewhere > 0)
         {
+            var without = nowhere == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", and {nowhere} {(nowhere == 1 ? "has" : "have")} no place");
             grounds.Add(
                 elsewhere == 0
                     ? $"All of its group \"{group}\"{(nowhere == 0 ? "" : " that has a place")} is on this device."
                     : string.Create(
                         CultureInfo.InvariantCulture,
-                        $"Of the others in its group \"{group}\", {here} {(here == 1 ? "is" : "are")} on this device and {elsewhere} elsewhere{(nowhere == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", and {nowhere} {(nowhere == 1 ? "has" : "have")} no place"))}."
+                        $"Of the others in its group \"{group}\", {here} {(here == 1 ? "is" : "are")} on this device and {elsewhere} elsewhere{without}."
                     )
             );
         }

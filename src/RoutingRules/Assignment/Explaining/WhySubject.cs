@@ -102,7 +102,8 @@ internal sealed class WhySubject
         return device.Group(point.Group) is { } group
                 ? string.Create(CultureInfo.InvariantCulture, $"'{point}' is beyond the end: {device.Id}/{group.Id} has the numbers 1 to {group.Count}.")
             : device.Groups.Count == 0
-                ? $"There is no usable profile '{device.Model.Profile}' for device '{device.Id}', so its points are unknown; correct the profile id or supply the profile."
+                ? $"There is no usable profile '{device.Model.Profile}' for device '{device.Id}', so its points are unknown; "
+                    + "correct the profile id or supply the profile."
             : $"Device '{device.Id}' has no port group '{point.Group}'; it has {string.Join(", ", device.Groups.Select(other => other.Id.Value))}.";
     }
 

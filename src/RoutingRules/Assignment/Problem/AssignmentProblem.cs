@@ -21,7 +21,9 @@ internal sealed class AssignmentProblem
     /// <summary>Receive block of each point; -1 for points that are no usable receive slot.</summary>
     public required int[] ReceiveBlockOf { get; init; }
 
-    /// <summary>Outputs that each receive slot feeds by fixed routing that cannot be cleared, or whenever their block is routed; empty for most points.</summary>
+    /// <summary>
+    /// Outputs that each receive slot feeds by fixed routing that cannot be cleared, or whenever their block is routed; empty for most points.
+    /// </summary>
     public required int[][] FixedOutputsOf { get; init; }
 
     /// <summary>Routing in blocks inside devices.</summary>

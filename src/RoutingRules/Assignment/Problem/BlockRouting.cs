@@ -4,8 +4,13 @@ using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment.Problem;
 
-/// <summary>Block routing inside devices as an assignment uses it: whole blocks, each from where it comes in the input, else from the source of its own number.</summary>
-/// <remarks>IS-08 block routing allows more (other offsets), see <see cref="UntriedRoutes"/>; equal numbers satisfy it whether or not the device can reorder.</remarks>
+/// <summary>
+/// Block routing inside devices as an assignment uses it: whole blocks, each from where it comes in the input, else from the source of its own
+/// number.
+/// </summary>
+/// <remarks>
+/// IS-08 block routing allows more (other offsets), see <see cref="UntriedRoutes"/>; equal numbers satisfy it whether or not the device can reorder.
+/// </remarks>
 internal sealed class BlockRouting
 {
     private readonly SignalGraph graph;

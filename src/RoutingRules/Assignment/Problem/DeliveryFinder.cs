@@ -73,7 +73,9 @@ internal sealed class DeliveryFinder(AssignmentProblem problem)
             : Of(last, sink, width);
     }
 
-    /// <summary>The point that is routed to the transmit slot of the only stream on the way to a sink, or without a stream to the sink; -1 when there is none.</summary>
+    /// <summary>
+    /// The point that is routed to the transmit slot of the only stream on the way to a sink, or without a stream to the sink; -1 when there is none.
+    /// </summary>
     private int LastBefore(int source, int sink)
     {
         var upstream = graph.Upstreams;

@@ -36,7 +36,9 @@ internal sealed class Demand
     /// <summary>Number of its group, feeds and lines apart, or -1.</summary>
     public required int Group { get; init; }
 
-    /// <summary>First points of runs it cannot have because it would arrive there too late; for a line, sinks that are reached too late from everywhere.</summary>
+    /// <summary>
+    /// First points of runs it cannot have because it would arrive there too late; for a line, sinks that are reached too late from everywhere.
+    /// </summary>
     public int[] Late { get; init; } = [];
 
     /// <summary>Demands it must stay apart from, both ways listed.</summary>

@@ -3,7 +3,9 @@ using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment.Problem;
 
-/// <summary>What streams take of the directions of links, with the figures of the rule about reservations; every stream is rounded up to whole bits a second.</summary>
+/// <summary>
+/// What streams take of the directions of links, with the figures of the rule about reservations; every stream is rounded up to whole bits a second.
+/// </summary>
 internal sealed class LinkLoads
 {
     private readonly ResolvedShow show;

@@ -16,7 +16,10 @@ internal sealed class PathLatency(AssignmentProblem problem)
 
     private readonly SignalLatency latency = new(problem.Show);
 
-    /// <summary>How late a demand may arrive at a run, in milliseconds; null when it may be as late as it likes. What ends in somebody's ears is in-ear whatever its role says.</summary>
+    /// <summary>
+    /// How late a demand may arrive at a run, in milliseconds; null when it may be as late as it likes. What ends in somebody's ears is in-ear
+    /// whatever its role says.
+    /// </summary>
     public static double? Most(AssignmentOptions options, ResolvedShow show, DemandNode node, int run) =>
         node.Feed?.Model.Role switch
         {

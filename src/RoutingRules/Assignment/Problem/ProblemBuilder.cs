@@ -1,9 +1,7 @@
-using RoutingRules.Model;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 using RoutingRules.Signal;
 using RoutingRules.Signal.Existing;
-using RoutingRules.Signal.Graph;
 
 namespace RoutingRules.Assignment.Problem;
 
@@ -15,12 +13,7 @@ internal sealed class ProblemBuilder
     private readonly AssignmentOptions options;
     private readonly Exclusions without;
     private readonly BlockRouting blockRouting;
-    private readonly int[] firstPortGroup;
-    private readonly int[] portGroupOf;
-    private readonly int[] transmitBlockOf;
-    private readonly int[] receiveBlockOf;
-    private readonly List<TransmitBlock> transmitBlocks = [];
-    private readonly List<ReceiveBlock> receiveBlocks = [];
+    private readonly BlockLayout layout;
 
     private ProblemBuilder(ResolvedShow show, AssignmentOptions options)
     {
@@ -29,10 +22,7 @@ internal sealed class ProblemBuilder
         graph = show.Graph;
         without = Exclusions.Read(show, options.Without);
         blockRouting = new BlockRouting(show);
-        firstPortGroup = new int[show.Devices.Count + 1];
-        portGroupOf = new int[graph.PointCount];
-        transmitBlockOf = Filled(-1);
-        receiveBlockOf = Filled(-1);
+        layout = new BlockLayout(show, without);
     }
 
     /// <summary>Lays out a show.</summary>
@@ -45,9 +35,6 @@ internal sealed class ProblemBuilder
 
     private AssignmentProblem Build(CancellationToken cancellation)
     {
-        NumberPortGroups();
-        AddBlocks();
-        AddCarriers();
         var network = NetworkMapBuilder.Build(show.Document.Rig.Networks, [.. show.Devices], [.. show.Links], without.Links);
         var barred = Barred(out var dead);
         var spares = Spares(barred);
@@ -56,10 +43,10 @@ internal sealed class ProblemBuilder
             Show = show,
             Options = options,
             Demands = new Demand[show.Demands.Count],
-            TransmitBlocks = [.. transmitBlocks],
-            ReceiveBlocks = [.. receiveBlocks],
-            TransmitBlockOf = transmitBlockOf,
-            ReceiveBlockOf = receiveBlockOf,
+            TransmitBlocks = [.. layout.Transmit],
+            ReceiveBlocks = [.. layout.Receive],
+            TransmitBlockOf = layout.TransmitBlockOf,
+            ReceiveBlockOf = layout.ReceiveBlockOf,
             FixedOutputsOf = FixedOutputs(out var blocks),
             Blocks = blockRouting,
             BlockOf = blocks,
@@ -70,7 +57,7 @@ internal sealed class ProblemBuilder
             NetworkBetween = NetworkBetween(network),
             SentLimit = Limits(profile => profile.Limits?.StreamsSent),
             ReceivedLimit = Limits(profile => profile.Limits?.StreamsReceived),
-            PortGroupOf = portGroupOf,
+            PortGroupOf = layout.PortGroupOf,
             IsSpare = spares,
             Exposure = new Exposure(show),
             UsableOutputs = UsableOutputs(spares),
@@ -91,137 +78,6 @@ internal sealed class ProblemBuilder
         var array = new int[graph.PointCount];
         Array.Fill(array, value);
         return array;
-    }
-
-    private void NumberPortGroups()
-    {
-        var next = 0;
-        foreach (var device in show.Devices)
-        {
-            firstPortGroup[device.Index] = next;
-            foreach (var group in device.Groups)
-            {
-                portGroupOf.AsSpan(device.FirstPoint + group.Offset, group.Count).Fill(next++);
-            }
-        }
-
-        firstPortGroup[^1] = next;
-    }
-
-    private void AddBlocks()
-    {
-        foreach (var device in show.Devices)
-        {
-            foreach (var group in device.Groups)
-            {
-                if (group.IsCarrier || without.Devices[device.Index])
-                {
-                    continue;
-                }
-
-                for (var block = 0; block < group.BlockCount; block++)
-                {
-                    var first = device.FirstPoint + group.Offset + (block * group.BlockSize);
-                    if (group.Kind == PortKind.Transmit)
-                    {
-                        AddTransmit(device.Index, first, group.BlockSize);
-                    }
-                    else if (group.Kind == PortKind.Receive)
-                    {
-                        AddReceive(device.Index, first, group.BlockSize).InputStart = InputStart(first, group.BlockSize);
-                    }
-                }
-            }
-        }
-    }
-
-    private TransmitBlock AddTransmit(int device, int first, int width)
-    {
-        var block = new TransmitBlock
-        {
-            Id = transmitBlocks.Count,
-            Device = device,
-            First = first,
-            Width = width,
-        };
-        transmitBlockOf.AsSpan(first, width).Fill(block.Id);
-        transmitBlocks.Add(block);
-        return block;
-    }
-
-    private ReceiveBlock AddReceive(int device, int first, int width)
-    {
-        var block = new ReceiveBlock
-        {
-            Id = receiveBlocks.Count,
-            Device = device,
-            First = first,
-            Width = width,
-            PortGroup = portGroupOf[first],
-        };
-        receiveBlockOf.AsSpan(first, width).Fill(block.Id);
-        receiveBlocks.Add(block);
-        return block;
-    }
-
-    /// <summary>The slot the block starts from in the input, when it takes a whole run of slots on the grid of the sender's block.</summary>
-    private int InputStart(int first, int width)
-    {
-        var start = graph.Hops[first] == HopKind.Stream ? graph.Upstreams[first] : -1;
-        for (var position = 1; position < width && start >= 0; position++)
-        {
-            start = graph.Hops[first + position] == HopKind.Stream && graph.Upstreams[first + position] == start + position ? start : -1;
-        }
-
-        if (start < 0)
-        {
-            return -1;
-        }
-
-        var group = graph.GroupOf(new PointIndex(start));
-        var number = graph.NumberOf(new PointIndex(start)) - 1;
-        return group.BlockSize % width == 0 && number % width == 0 && number / group.BlockSize < group.BlockCount ? start : -1;
-    }
-
-    private void AddCarriers()
-    {
-        foreach (var link in show.Links)
-        {
-            if (link.State != ConnectionState.Connected || without.Links[link.Index])
-            {
-                continue;
-            }
-
-            AddCarrier(link.Model.From, link.Model.To);
-            AddCarrier(link.Model.To, link.Model.From);
-        }
-    }
-
-    private void AddCarrier(PointRange from, PointRange to)
-    {
-        var sender = graph.Device(from.Device)!;
-        var receiver = graph.Device(to.Device)!;
-        if (
-            GraphBuilder.CarrierGroup(sender, from, PortKind.Transmit) is not { } transmit
-            || GraphBuilder.CarrierGroup(receiver, to, PortKind.Receive) is not { } receive
-        )
-        {
-            return;
-        }
-
-        var width = Math.Min(transmit.Count, receive.Count);
-        var sending = sender.FirstPoint + transmit.Offset;
-        var receiving = receiver.FirstPoint + receive.Offset;
-        if (width == 0 || graph.Upstreams[receiving] != sending || graph.Hops[receiving] != HopKind.Carrier)
-        {
-            return;
-        }
-
-        var transmitBlock = AddTransmit(sender.Index, sending, width);
-        var receiveBlock = AddReceive(receiver.Index, receiving, width);
-        transmitBlock.CarrierTo = receiveBlock.Id;
-        receiveBlock.CarrierFrom = transmitBlock.Id;
-        receiveBlock.InputStart = sending;
     }
 
     private bool[] ExcludedPoints()
@@ -273,7 +129,7 @@ internal sealed class ProblemBuilder
                     source >= 0
                     && !device.Type.Clearable[local]
                     && device.Type.Groups[device.Type.GroupOf[local]].Kind == PortKind.Output
-                    && receiveBlockOf[device.FirstPoint + source] >= 0
+                    && layout.ReceiveBlockOf[device.FirstPoint + source] >= 0
                 )
                 {
                     ref var list = ref outputs[device.FirstPoint + source];
@@ -283,7 +139,7 @@ internal sealed class ProblemBuilder
                     source == CompiledProfile.NotFixed
                     && device.Type.Groups[device.Type.GroupOf[local]].Kind == PortKind.Output
                     && blockRouting.ReceiveSlot(device.FirstPoint + local) is >= 0 and var slot
-                    && receiveBlockOf[slot] >= 0
+                    && layout.ReceiveBlockOf[slot] >= 0
                 )
                 {
                     outputs[slot] = [.. outputs[slot], device.FirstPoint + local];
@@ -319,7 +175,7 @@ internal sealed class ProblemBuilder
 
             foreach (var at in graph.Upward(new PointIndex(point)))
             {
-                if (transmitBlockOf[at.Value] >= 0)
+                if (layout.TransmitBlockOf[at.Value] >= 0)
                 {
                     tolerated[point] = graph.Upstream(at).Value;
                     break;
@@ -384,7 +240,7 @@ internal sealed class ProblemBuilder
 
     private int[] UsableOutputs(bool[] spares)
     {
-        var usable = new int[firstPortGroup[^1]];
+        var usable = new int[layout.PortGroupCount];
         foreach (var device in show.Devices)
         {
             foreach (var group in device.Groups)
@@ -392,7 +248,7 @@ internal sealed class ProblemBuilder
                 for (var i = 0; group.Kind == PortKind.Output && i < group.Count; i++)
                 {
                     var point = device.FirstPoint + group.Offset + i;
-                    usable[portGroupOf[point]] += spares[point] ? 1 : 0;
+                    usable[layout.PortGroupOf[point]] += spares[point] ? 1 : 0;
                 }
             }
         }

@@ -28,7 +28,9 @@ internal sealed class TransmitBlock
     /// <summary>Position of the kept stream; -1 otherwise.</summary>
     public int KeptStream { get; set; } = -1;
 
-    /// <summary>Receive blocks of the input on devices that no demand mentions; each stays as long as no demand puts something else into the slots it takes.</summary>
+    /// <summary>
+    /// Receive blocks of the input on devices that no demand mentions; each stays as long as no demand puts something else into the slots it takes.
+    /// </summary>
     public List<int> Bystanders { get; } = [];
 
     /// <summary>The network on which the bystanders take it.</summary>

@@ -3,7 +3,9 @@ using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment.Problem;
 
-/// <summary>Tells whether a show has routes in blocks that an assignment does not try, so that nothing can be claimed about what is impossible or best.</summary>
+/// <summary>
+/// Tells whether a show has routes in blocks that an assignment does not try, so that nothing can be claimed about what is impossible or best.
+/// </summary>
 internal sealed class UntriedRoutes
 {
     private readonly AssignmentProblem problem;

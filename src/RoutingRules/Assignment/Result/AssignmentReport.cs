@@ -159,7 +159,8 @@ internal sealed class AssignmentReport(
             if (Exposure.IsPrivate(demand.Node) && problem.Exposure.Leads(candidate.First))
             {
                 notes.Add(
-                    $"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First), demand.Node.Width)}, from where loudspeakers play it; ask whether {demand.Node.Feed!.Model.Role} shall be heard there."
+                    $"{demand.Node.Key} is pinned to {graph.Address(new PointIndex(candidate.First), demand.Node.Width)}, from where loudspeakers play it; "
+                        + $"ask whether {demand.Node.Feed!.Model.Role} shall be heard there."
                 );
             }
         }
@@ -168,7 +169,8 @@ internal sealed class AssignmentReport(
         {
             var names = string.Join(", ", problem.Untried.Select(device => device.Id));
             notes.Add(
-                $"Blocks of channels were routed inside {names} only as they are patched now or from the same numbers; whether other blocks would do better was not tried."
+                $"Blocks of channels were routed inside {names} only as they are patched now or from the same numbers; "
+                    + "whether other blocks would do better was not tried."
             );
         }
 

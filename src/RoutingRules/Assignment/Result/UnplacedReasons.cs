@@ -41,7 +41,8 @@ internal sealed class UnplacedReasons
             return contradiction.Count == 1 && demand.Late.Length > 0
                     ? $"It would arrive where it is pinned later than {Most(demand)}; pin it elsewhere, take a slow device out of the path, or allow more."
                 : contradiction.Count == 1
-                    ? "Its pin breaks a rule on its own: the devices and links have no stream, block or limit left that could reach the point; pin it elsewhere."
+                    ? "Its pin breaks a rule on its own: the devices and links have no stream, block or limit left that could reach the point; "
+                        + "pin it elsewhere."
                 : $"Its pin contradicts other pins ({string.Join(", ", contradiction.Select(index => problem.Demands[index].Node.Key))}); release one of them.";
         }
 
@@ -62,8 +63,8 @@ internal sealed class UnplacedReasons
 
         if (problem.Untried.Count > 0 && demand.Late.Length == 0 && Barred(demand) < demand.Node.Allowed.Count)
         {
-            return $"No place was found with the blocks inside {string.Join(", ", problem.Untried.Select(device => device.Id))} routed as they are now or from the same numbers, "
-                + "and other blocks were not tried; route the block it needs and assign again.";
+            return $"No place was found with the blocks inside {string.Join(", ", problem.Untried.Select(device => device.Id))} routed as they are now "
+                + "or from the same numbers, and other blocks were not tried; route the block it needs and assign again.";
         }
 
         return demand.Candidates.Length == 0 ? NothingUsable(demand) : Contested(demand);
@@ -134,12 +135,15 @@ internal sealed class UnplacedReasons
     {
         if (demand.Late.Length > 0)
         {
-            return $"It would arrive later than {Most(demand)} wherever it may go; allow other devices or zones, take a slow device out of the path, or allow more.";
+            return $"It would arrive later than {Most(demand)} wherever it may go; "
+                + "allow other devices or zones, take a slow device out of the path, or allow more.";
         }
 
         if (Exposure.IsPrivate(demand.Node) && demand.Node.Allowed.All(run => problem.Exposure.Leads(run.Value)))
         {
-            return $"Loudspeakers play whatever is at {(demand.Node.Allowed.Count == 1 ? "the point" : $"the {demand.Node.Allowed.Count} points")} it may take, and {demand.Node.Feed!.Model.Role} is kept away from them; allow other devices or zones, or pin it with `at` where it shall be heard.";
+            var points = demand.Node.Allowed.Count == 1 ? "the point" : $"the {demand.Node.Allowed.Count} points";
+            return $"Loudspeakers play whatever is at {points} it may take, "
+                + $"and {demand.Node.Feed!.Model.Role} is kept away from them; allow other devices or zones, or pin it with `at` where it shall be heard.";
         }
 
         var barred = Barred(demand);
@@ -190,8 +194,8 @@ internal sealed class UnplacedReasons
 
         return SpareWanted(demand) is { } spare
             ? $"It could take {spare}, but that has to stay free as a spare; ask for fewer spares, or allow other devices or zones."
-            : $"It may take {points}, but {(free == 1 ? "the one" : "those")} left would break a limit on streams, blocks or separation, or would need a block that other outputs must have silent;"
-                + " free a block, raise a limit, or allow other devices or zones.";
+            : $"It may take {points}, but {(free == 1 ? "the one" : "those")} left would break a limit on streams, blocks or separation, "
+                + "or would need a block that other outputs must have silent; free a block, raise a limit, or allow other devices or zones.";
     }
 
     /// <summary>The link that keeps a demand from a free place; null when none does.</summary>

@@ -20,7 +20,7 @@ internal sealed class PlacementSearch
     private readonly int groupsAt;
     private readonly int transmitAt;
     private readonly int receiveAt;
-    private readonly List<Layer> layers = [];
+    private readonly List<PlacementLayer> layers = [];
     private readonly long[] incumbent = new long[PlacementTally.KeyLength];
     private int[] free = [];
     private bool[] sharesGroup = [];
@@ -42,42 +42,6 @@ internal sealed class PlacementSearch
         transmitAt = tally.PlaceOf(ObjectiveLevel.TransmitBlocks);
         receiveAt = tally.PlaceOf(ObjectiveLevel.ReceiveBlocks);
         PlacementLevels = Math.Min(tally.PlaceOf(ObjectiveLevel.Rewritten), Math.Min(transmitAt, receiveAt));
-    }
-
-    /// <summary>The options of one depth, kept between searches.</summary>
-    private sealed class Layer
-    {
-        public int[] Choices = new int[64];
-        public long[][] Costs = [.. Enumerable.Range(0, 64).Select(_ => new long[PlacementTally.KeyLength])];
-        public int Count;
-
-        public void Add(int choice)
-        {
-            if (Count == Choices.Length)
-            {
-                Array.Resize(ref Choices, 2 * Count);
-                Array.Resize(ref Costs, 2 * Count);
-                for (var i = Count; i < Costs.Length; i++)
-                {
-                    Costs[i] = new long[PlacementTally.KeyLength];
-                }
-            }
-
-            Choices[Count] = choice;
-            Array.Clear(Costs[Count++]);
-        }
-
-        public void Sort()
-        {
-            for (var i = 1; i < Count; i++)
-            {
-                for (var at = i; at > 0 && Costs[at].AsSpan().SequenceCompareTo(Costs[at - 1]) < 0; at--)
-                {
-                    (Costs[at], Costs[at - 1]) = (Costs[at - 1], Costs[at]);
-                    (Choices[at], Choices[at - 1]) = (Choices[at - 1], Choices[at]);
-                }
-            }
-        }
     }
 
     /// <summary>Numbers of a key that places alone decide, before the first one that the wiring decides.</summary>
@@ -174,7 +138,7 @@ internal sealed class PlacementSearch
 
         while (layers.Count <= depth)
         {
-            layers.Add(new Layer());
+            layers.Add(new PlacementLayer());
         }
 
         var layer = layers[depth];
@@ -194,7 +158,7 @@ internal sealed class PlacementSearch
         }
     }
 
-    private void Fill(Layer layer, int index)
+    private void Fill(PlacementLayer layer, int index)
     {
         layer.Count = 0;
         foreach (var choice in part.Choices[index])

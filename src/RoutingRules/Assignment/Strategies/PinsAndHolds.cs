@@ -43,7 +43,9 @@ internal sealed class PinsAndHolds
     /// <summary>For each demand the candidates that may be chosen.</summary>
     public int[][] Choices { get; }
 
-    /// <summary>Sets of pins that cannot hold together, each in demand order and each smallest: without any one member the rest could. They are left out.</summary>
+    /// <summary>
+    /// Sets of pins that cannot hold together, each in demand order and each smallest: without any one member the rest could. They are left out.
+    /// </summary>
     public List<List<int>> Contradictions { get; } = [];
 
     /// <summary>Held demands that can stay where they are as far as they alone are concerned, in demand order.</summary>
@@ -67,7 +69,9 @@ internal sealed class PinsAndHolds
         }
     }
 
-    /// <summary>A pinned pair that starts on an even number may stay if one stream can bring both halves; else it counts as unplaced, not as a contradiction.</summary>
+    /// <summary>
+    /// A pinned pair that starts on an even number may stay if one stream can bring both halves; else it counts as unplaced, not as a contradiction.
+    /// </summary>
     private void DropEvenPairs(List<int> pins)
     {
         foreach (var index in pins.ToArray())
@@ -80,7 +84,10 @@ internal sealed class PinsAndHolds
         }
     }
 
-    /// <summary>What to leave out of pins that cannot stand together: the last pair that starts even, which never contradicts; else all of them, as a contradiction, if all routes were tried.</summary>
+    /// <summary>
+    /// What to leave out of pins that cannot stand together: the last pair that starts even, which never contradicts; else all of them, as a
+    /// contradiction, if all routes were tried.
+    /// </summary>
     public List<int> LeftOutOf(List<int> conflict)
     {
         if (conflict.Exists(IsEvenPair))

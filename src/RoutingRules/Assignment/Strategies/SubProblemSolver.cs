@@ -125,7 +125,9 @@ internal sealed class SubProblemSolver(AssignmentProblem problem, Evaluator eval
         firm.Yielded.Sort();
     }
 
-    /// <summary>Pins of the part that cannot stand together, and could without any one of them, by themselves or beside what others bring. Holds are released.</summary>
+    /// <summary>
+    /// Pins of the part that cannot stand together, and could without any one of them, by themselves or beside what others bring. Holds are released.
+    /// </summary>
     private List<int> SmallestConflict(long budget)
     {
         var pins = active.Where(index => firm.IsFirm[index] && problem.Demands[index].IsPinned).ToArray();

@@ -23,7 +23,9 @@ internal sealed class Choice
     /// <summary>For a free need: the receive slots at which its sources arrive.</summary>
     public int[] ReceiveSlots => [.. Slots.Select((_, side) => ReceiveSlotOf(side))];
 
-    /// <summary>How much of it stands in the input: slots that carry the wanted source, blocks that take the same slots, routes from the receive slots.</summary>
+    /// <summary>
+    /// How much of it stands in the input: slots that carry the wanted source, blocks that take the same slots, routes from the receive slots.
+    /// </summary>
     public int Familiar { get; set; }
 
     /// <summary>Position among the options of the task.</summary>

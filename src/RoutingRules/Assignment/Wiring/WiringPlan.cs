@@ -12,7 +12,9 @@ internal sealed class WiringPlan
     /// <summary>Transmit slots that carry something, with their sources, by slot.</summary>
     public required (int Slot, int Source)[] Contents { get; init; }
 
-    /// <summary>Slots that no demand needs, filled or silent, of blocks that a receiver goes on taking that no demand mentions: they stay as they are.</summary>
+    /// <summary>
+    /// Slots that no demand needs, filled or silent, of blocks that a receiver goes on taking that no demand mentions: they stay as they are.
+    /// </summary>
     public required int[] Untouched { get; init; }
 
     /// <summary>Transmit blocks in use, by id; kept streams left out.</summary>

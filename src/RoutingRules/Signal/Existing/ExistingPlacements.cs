@@ -8,11 +8,10 @@ namespace RoutingRules.Signal.Existing;
 
 /// <summary>Finds which allowed run serves each demand in the patch as it stands.</summary>
 /// <remarks>
-/// As many demands as possible are served by disjoint runs; points in order come before dead ones and those behind a cable; ties go to earlier
-/// demands, then to runs that the document does not give to another, then to those that a route of the patch serves, then to earlier devices and lower
-/// numbers. A line is served at
-/// the input that most of its sinks trace to. Rules judge what arrives; for assigning, nobody stands at all where another is named or where what must
-/// stay apart does not.
+/// As many demands as possible are served by disjoint runs; points in order come before dead ones and those behind a cable; ties go to lines that
+/// name their inputs, then to earlier demands, then to runs that the document does not give to another, then to those that a route of the patch serves,
+/// then to earlier devices and lower numbers. A line is served at the input that most of its sinks trace to. Rules judge what arrives; for
+/// assigning, nobody stands at all where another is named or where what must stay apart does not.
 /// </remarks>
 internal static class ExistingPlacements
 {
@@ -158,7 +157,8 @@ internal static class ExistingPlacements
 
         foreach (var lot in contested?.Values ?? Enumerable.Empty<List<RunOptions>>())
         {
-            new RunMatching(lot, apart).Match();
+            // A line that names its input has it before one that may take any; for assigning, nobody competes with it.
+            new RunMatching(apart is null ? [.. lot.OrderByDescending(options => options.Demand is { IsPinned: true, Line: not null })] : lot, apart).Match();
         }
 
         bool HasRuns(int demand) => ends[demand] > (demand == 0 ? 0 : ends[demand - 1]);

@@ -50,7 +50,7 @@ public sealed class PhantomChangeoverTests
 
         Assert.Equal(
             [
-                "Mute desk: Mute the channels desk/channel/1-2, 5.",
+                "Mute desk: Mute desk/channel/1-2, 5.",
                 "PhantomOff desk: Switch phantom power off at box/in/1.",
                 "PhantomOff desk: Check that phantom power (48 V) is off at box/in/2.",
                 "Stage box: Pull 'guitar' out of box/in/2.",
@@ -159,8 +159,8 @@ public sealed class PhantomChangeoverTests
         var steps = Steps(before, after);
 
         Assert.Contains("PhantomOff desk: Switch phantom power off at box/in/1.", steps);
-        Assert.Contains("Mute mon: Mute the channels mon/channel/1.", steps);
-        Assert.Contains("Mute desk: Mute the channels desk/channel/1.", steps);
+        Assert.Contains("Mute mon: Mute mon/channel/1.", steps);
+        Assert.Contains("Mute desk: Mute desk/channel/1.", steps);
     }
 
     [Fact]

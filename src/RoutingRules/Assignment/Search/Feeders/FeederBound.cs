@@ -65,7 +65,9 @@ internal sealed class FeederBound
     public long Work { get; private set; }
 
     /// <summary>The smallest bound found.</summary>
-    /// <param name="node">Which set of senders feeds each unit, by position; -1 for undecided. Its prices are where the search for better ones begins and ends.</param>
+    /// <param name="node">
+    /// Which set of senders feeds each unit, by position; -1 for undecided. Its prices are where the search for better ones begins and ends.
+    /// </param>
     /// <param name="target">A worth that is known to be possible; the search ends when the bound comes down to it.</param>
     /// <param name="rounds">How often prices may be changed.</param>
     public long Find(FeederNode node, long target, int rounds)
@@ -228,7 +230,10 @@ internal sealed class FeederBound
         return best;
     }
 
-    /// <summary>Puts what the demands earn, with their positions, into a list, the most first; gives how many of them earn something, or how many there is room for.</summary>
+    /// <summary>
+    /// Puts what the demands earn, with their positions, into a list, the most first; gives how many of them earn something, or how many there is
+    /// room for.
+    /// </summary>
     private int Best(int[] demands, long[] into, int room)
     {
         Work += demands.Length;

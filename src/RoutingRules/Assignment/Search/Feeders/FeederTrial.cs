@@ -2,7 +2,9 @@ using RoutingRules.Assignment.Problem;
 
 namespace RoutingRules.Assignment.Search.Feeders;
 
-/// <summary>Tells what stays without a place when the senders of all units are given: demands by priority and list order, with moving on of earlier ones.</summary>
+/// <summary>
+/// Tells what stays without a place when the senders of all units are given: demands by priority and list order, with moving on of earlier ones.
+/// </summary>
 internal sealed class FeederTrial(FeederProblem problem)
 {
     private readonly int[] order =

@@ -3,7 +3,10 @@ using RoutingRules.Assignment.Wiring;
 
 namespace RoutingRules.Assignment.Search.InOrder;
 
-/// <summary>Places demands one after the other in list order, never before an earlier one of the same port group, keeping the best of all states that later demands cannot tell apart.</summary>
+/// <summary>
+/// Places demands one after the other in list order, never before an earlier one of the same port group, keeping the best of all states that later
+/// demands cannot tell apart.
+/// </summary>
 /// <remarks>
 /// A dynamic programme: it ends with the best placement that opposes the list order nowhere, as far as the floor of the wiring can tell, unless it
 /// had to drop states. Of the places in a block, a later one is tried only where a demand of a set may want its number or where by itself it costs
@@ -15,18 +18,9 @@ internal sealed class OrderBeam
     private readonly OrderProblem list;
     private readonly int[] position;
     private readonly int[] levelAt;
-    private readonly int[] lastUse;
-    private readonly int[] lastPoolUse;
-    private readonly int[] memoryOf;
-    private readonly int[] lastMemoryUse;
-    private readonly int[] groupSlot;
-    private readonly int[] lastGroupUse;
     private readonly OrderSymmetry symmetry;
+    private readonly OrderCells cells;
     private readonly CellLayout layout;
-    private readonly int groupsAt;
-    private readonly List<(int First, int Count, int Value)>?[] forgotten;
-    private readonly int deviceWords;
-    private readonly int cellCount;
     private readonly int[] freeIn;
     private long steps;
 
@@ -45,48 +39,8 @@ internal sealed class OrderBeam
             position[levelAt[i]] = i;
         }
 
-        layout = new CellLayout(list.GroupCount, 2 * list.GroupCount, 3 * list.GroupCount, 4 * list.GroupCount, (4 * list.GroupCount) + list.Pools.Length);
-        lastUse = new int[list.GroupCount];
-        lastPoolUse = new int[list.Pools.Length];
-        Array.Fill(lastUse, -1);
-        Array.Fill(lastPoolUse, -1);
-        foreach (var (at, options) in list.Options.Index())
-        {
-            foreach (var option in options)
-            {
-                lastUse[option.Group] = at;
-                foreach (var (pool, _) in option.Pools)
-                {
-                    lastPoolUse[pool] = at;
-                }
-            }
-        }
-
-        var index = new Dictionary<int, int>();
-        foreach (var (at, demand) in list.Demands.Index())
-        {
-            index.Add(demand, at);
-        }
-
-        memoryOf = Array.ConvertAll(list.Demands, _ => -1);
-        lastMemoryUse = new int[list.Demands.Length];
-        var memories = Remember(index);
-        groupsAt = layout.Memory + memories;
-        groupSlot = Array.ConvertAll(list.Demands, _ => -1);
-        lastGroupUse = new int[list.Demands.Length];
-        var groupIds = new Dictionary<int, int>();
-        for (var at = 0; at < list.Demands.Length; at++)
-        {
-            if (problem.Demands[list.Demands[at]].Group is >= 0 and var group)
-            {
-                groupSlot[at] = groupIds.TryGetValue(group, out var slot) ? slot : groupIds[group] = groupIds.Count;
-                lastGroupUse[groupSlot[at]] = at;
-            }
-        }
-
-        deviceWords = (list.DeviceCount + 30) / 31;
-        cellCount = groupsAt + (deviceWords * groupIds.Count);
-        forgotten = Forgotten(groupIds.Count);
+        cells = new OrderCells(problem, list);
+        layout = cells.Layout;
         symmetry = new OrderSymmetry(list, layout);
         freeIn = [.. Enumerable.Range(0, list.GroupCount).Select(list.FreeIn)];
     }
@@ -98,7 +52,7 @@ internal sealed class OrderBeam
     public long Work => (steps * StepWork) / StepsPerUnit;
 
     /// <summary>What one option costs: a state is copied for each.</summary>
-    public int StepWork => 16 + cellCount;
+    public int StepWork => 16 + cells.Count;
 
     /// <summary>Runs.</summary>
     /// <param name="width">States to keep after each demand at most.</param>
@@ -126,32 +80,13 @@ internal sealed class OrderBeam
 
     private OrderState Begin()
     {
-        var cells = new int[cellCount];
-        for (var group = 0; group < list.GroupCount; group++)
-        {
-            cells[layout.Blocks + group] = -1;
-        }
-
-        for (var pool = 0; pool < list.Pools.Length; pool++)
-        {
-            cells[layout.Pools + pool] = lastPoolUse[pool] < 0 ? 0 : Reduced(pool, list.PoolStart[pool]);
-        }
-
-        for (var at = 0; at < list.Demands.Length; at++)
-        {
-            if (list.Standing[at] >= 0 && groupSlot[at] >= 0)
-            {
-                AddDevice(cells, groupSlot[at], list.DeviceOf(list.Demands[at], list.Standing[at]));
-            }
-        }
-
         var cost = new int[ObjectiveVector.Length];
         for (var i = 0; i < cost.Length; i++)
         {
             cost[position[i]] = list.Start[i];
         }
 
-        return new OrderState(cells, cost, null, null);
+        return new OrderState(cells.Begin(), cost, null, null);
     }
 
     private List<OrderState> Next(List<OrderState> layer, int at, int width)
@@ -248,9 +183,9 @@ internal sealed class OrderBeam
             cost[position[ObjectiveNumbers.Moved(demand.Node.IsHeld)]]++;
         }
 
-        var cells = (int[])state.Cells.Clone();
-        Forget(cells, at, null);
-        return new OrderState(cells, cost, state, null);
+        var into = (int[])state.Cells.Clone();
+        cells.Forget(into, at, null);
+        return new OrderState(into, cost, state, null);
     }
 
     private OrderState? Place(OrderState state, int at, OrderOption option)
@@ -268,63 +203,63 @@ internal sealed class OrderBeam
             return null;
         }
 
-        var cells = (int[])state.Cells.Clone();
-        cells[option.Group] = option.Number + option.Width - 1;
-        cells[layout.Senders + option.Group] = option.Sender + 1;
-        cells[layout.Used + option.Group] += isSpareAsked ? option.Spares : 0;
-        UseBlocks(cells, demand.Node.Line is not null, option, added);
+        var into = (int[])state.Cells.Clone();
+        into[option.Group] = option.Number + option.Width - 1;
+        into[layout.Senders + option.Group] = option.Sender + 1;
+        into[layout.Used + option.Group] += isSpareAsked ? option.Spares : 0;
+        UseBlocks(into, demand.Node.Line is not null, option, added);
         foreach (var (pool, amount) in option.Pools)
         {
-            added[ObjectiveNumbers.Levels + (int)list.Pools[pool].Level] += list.Pools[pool].Cost(cells[layout.Pools + pool], amount);
-            cells[layout.Pools + pool] += amount;
+            added[ObjectiveNumbers.Levels + (int)list.Pools[pool].Level] += list.Pools[pool].Cost(into[layout.Pools + pool], amount);
+            into[layout.Pools + pool] += amount;
         }
 
-        if (groupSlot[at] >= 0 && !HasDevice(cells, groupSlot[at], option.Device))
+        if (cells.GroupSlot[at] >= 0 && !cells.HasDevice(into, cells.GroupSlot[at], option.Device))
         {
-            added[ObjectiveNumbers.Groups] += IsEmpty(cells, groupSlot[at]) ? 0 : 1;
-            AddDevice(cells, groupSlot[at], option.Device);
+            added[ObjectiveNumbers.Groups] += cells.IsEmpty(into, cells.GroupSlot[at]) ? 0 : 1;
+            cells.AddDevice(into, cells.GroupSlot[at], option.Device);
         }
 
-        if (memoryOf[at] >= 0)
+        if (cells.MemoryOf[at] >= 0)
         {
-            cells[layout.Memory + memoryOf[at]] = (option.Device << 16) | option.Number;
+            into[layout.Memory + cells.MemoryOf[at]] = (option.Device << 16) | option.Number;
         }
 
-        Forget(cells, at, option);
+        cells.Forget(into, at, option);
         var cost = (int[])state.Cost.Clone();
         for (var i = 0; i < added.Length; i++)
         {
             cost[position[i]] += added[i];
         }
 
-        return new OrderState(cells, cost, state, option);
+        return new OrderState(into, cost, state, option);
     }
 
-    private void UseBlocks(int[] cells, bool isLine, OrderOption option, int[] added)
+    private void UseBlocks(int[] into, bool isLine, OrderOption option, int[] added)
     {
         for (var i = 0; i < option.Blocks.Length; i++)
         {
             var block = option.Blocks[i];
             var isKnown = list.Touched.TryGetValue(isLine ? ~block : block, out var known);
-            ref var current = ref cells[layout.Blocks + option.Group];
+            ref var current = ref into[layout.Blocks + option.Group];
             var isCurrent = current >= 0 && current >> 8 == block;
-            known = OrderProblem.Join(isLine, known, isCurrent ? current & 0xff : 0);
+            known = OrderUses.Join(isLine, known, isCurrent ? current & 0xff : 0);
             var mark = option.Marks[i] & 0xff;
-            OrderProblem.AddBlock(added, isLine, isKnown || isCurrent, known, mark);
-            current = (block << 8) | (OrderProblem.Join(isLine, known, mark) & 0xff);
+            OrderUses.AddBlock(added, isLine, isKnown || isCurrent, known, mark);
+            current = (block << 8) | (OrderUses.Join(isLine, known, mark) & 0xff);
         }
     }
 
     /// <summary>True when the block in use is fed by another device than the option needs.</summary>
-    private bool IsFedByAnother(int[] cells, OrderOption option)
+    private bool IsFedByAnother(int[] into, OrderOption option)
     {
         foreach (var block in option.Blocks)
         {
             if (
                 option.Sender >= 0
-                && cells[layout.Blocks + option.Group] >= 0
-                && cells[layout.Blocks + option.Group] >> 8 == block
-                && cells[layout.Senders + option.Group] is > 0 and var sender
+                && into[layout.Blocks + option.Group] >= 0
+                && into[layout.Blocks + option.Group] >> 8 == block
+                && into[layout.Senders + option.Group] is > 0 and var sender
                 && sender != option.Sender + 1
             )
             {
@@ -335,11 +270,11 @@ internal sealed class OrderBeam
         return false;
     }
 
-    private bool KeepsApart(int[] cells, Demand demand, OrderOption option, int[] added)
+    private bool KeepsApart(int[] into, Demand demand, OrderOption option, int[] added)
     {
-        for (var at = 0; at < memoryOf.Length && (demand.Set >= 0 || demand.Separations.Count > 0); at++)
+        for (var at = 0; at < cells.MemoryOf.Length && (demand.Set >= 0 || demand.Separations.Count > 0); at++)
         {
-            if (memoryOf[at] < 0 || cells[layout.Memory + memoryOf[at]] is not (> 0 and var place))
+            if (cells.MemoryOf[at] < 0 || into[layout.Memory + cells.MemoryOf[at]] is not (> 0 and var place))
             {
                 continue;
             }
@@ -354,99 +289,4 @@ internal sealed class OrderBeam
 
         return true;
     }
-
-    /// <summary>Clears what no later demand can notice, so that states become equal.</summary>
-    private void Forget(int[] cells, int at, OrderOption? option)
-    {
-        foreach (var (pool, _) in option?.Pools ?? [])
-        {
-            cells[layout.Pools + pool] = Reduced(pool, cells[layout.Pools + pool]);
-        }
-
-        foreach (var (first, count, value) in forgotten[at] ?? [])
-        {
-            cells.AsSpan(first, count).Fill(value);
-        }
-    }
-
-    /// <summary>Only how full the last block is matters.</summary>
-    private int Reduced(int pool, int sources) => sources > list.Pools[pool].Width ? ((sources - 1) % list.Pools[pool].Width) + 1 : sources;
-
-    /// <summary>Lists for each demand that is placed which cells it is the last to need.</summary>
-    private List<(int First, int Count, int Value)>?[] Forgotten(int groupCount)
-    {
-        var of = new List<(int First, int Count, int Value)>?[list.Demands.Length];
-        for (var group = 0; group < lastUse.Length; group++)
-        {
-            Forget(lastUse[group], group, 1, 0);
-            Forget(lastUse[group], layout.Blocks + group, 1, -1);
-            Forget(lastUse[group], layout.Used + group, 1, 0);
-            Forget(lastUse[group], layout.Senders + group, 1, 0);
-        }
-
-        for (var pool = 0; pool < lastPoolUse.Length; pool++)
-        {
-            Forget(lastPoolUse[pool], layout.Pools + pool, 1, 0);
-        }
-
-        for (var at = 0; at < memoryOf.Length; at++)
-        {
-            Forget(memoryOf[at] >= 0 ? lastMemoryUse[at] : -1, layout.Memory + memoryOf[at], 1, 0);
-        }
-
-        for (var group = 0; group < groupCount; group++)
-        {
-            Forget(lastGroupUse[group], groupsAt + (deviceWords * group), deviceWords, 0);
-        }
-
-        return of;
-
-        void Forget(int last, int first, int count, int value)
-        {
-            while (last >= 0 && last < of.Length && list.Standing[last] >= 0)
-            {
-                last++;
-            }
-
-            if (last >= 0 && last < of.Length)
-            {
-                (of[last] ??= []).Add((first, count, value));
-            }
-        }
-    }
-
-    /// <summary>Gives a memory to each demand that a later one of its set, or one it must stay apart from, asks about.</summary>
-    private int Remember(Dictionary<int, int> index)
-    {
-        var memories = 0;
-        for (var at = 0; at < list.Demands.Length; at++)
-        {
-            var demand = problem.Demands[list.Demands[at]];
-            var last = -1;
-            for (var later = at + 1; demand.Set >= 0 && later < list.Demands.Length; later++)
-            {
-                var other = problem.Demands[list.Demands[later]];
-                last = other.Set == demand.Set && other.Part != demand.Part && other.Node.Entry == demand.Node.Entry ? later : last;
-            }
-
-            foreach (var separate in demand.Separations)
-            {
-                last = Math.Max(last, index.TryGetValue(separate.Other, out var other) ? other : -1);
-            }
-
-            if (last > at && list.Standing[at] < 0)
-            {
-                memoryOf[at] = memories++;
-                lastMemoryUse[at] = last;
-            }
-        }
-
-        return memories;
-    }
-
-    private void AddDevice(int[] cells, int slot, int device) => cells[groupsAt + (deviceWords * slot) + (device / 31)] |= 1 << (device % 31);
-
-    private bool HasDevice(int[] cells, int slot, int device) => (cells[groupsAt + (deviceWords * slot) + (device / 31)] & (1 << (device % 31))) != 0;
-
-    private bool IsEmpty(int[] cells, int slot) => !cells.AsSpan(groupsAt + (deviceWords * slot), deviceWords).ContainsAnyExcept(0);
 }

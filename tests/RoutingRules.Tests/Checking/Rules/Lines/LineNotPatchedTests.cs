@@ -85,6 +85,25 @@ public sealed class LineNotPatchedTests
             "line=b"
         );
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void An_input_counts_for_the_line_that_names_it_whichever_stands_first(bool isNamedFirst)
+    {
+        var named = Line("b", "box/in/1", "desk/channel/2");
+        var open = Line("a", "box/in/1", "desk/channel/1") with { From = new() { Devices = [new("box")] } };
+        var show = LineRig.Show(isNamedFirst ? [named, open] : [open, named]).With(Route("desk/receive/1", "desk/channel/2"));
+
+        Expect.One(
+            Rule,
+            show,
+            Severity.Error,
+            isNamedFirst ? "/lines/1/to/0" : "/lines/0/to/0",
+            "Line 'a' does not arrive at desk/channel/1: desk/channel/1 carries box/in/1, which counts for 'b' already.",
+            "line=a"
+        );
+    }
+
     [Fact]
     public void A_device_without_a_suitable_input_is_named() =>
         Expect.One(

@@ -1,13 +1,21 @@
+using RoutingRules.Assignment.Problem;
 using RoutingRules.Profiles;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Assignment.Result;
 
-/// <content>What still sounds once everything wanted is written, though nobody placed it.</content>
-internal sealed partial class PatchWriter
+/// <summary>Silences what still sounds once everything wanted is written, though nobody placed it.</summary>
+internal sealed class Leftovers(AssignmentProblem problem, PlacedPoints placed, WantedRoutes routes)
 {
+    private readonly SignalGraph graph = problem.Show.Graph;
+
+    /// <summary>Channels that no line with a place names and that would have carried a placed line.</summary>
+    public List<PointIndex> Cleared { get; } = [];
+
     /// <summary>Clears outputs that sound though nobody placed it, and channels that carry a line they are not named for.</summary>
-    private bool ClearLeftovers(ResolvedShow result)
+    /// <param name="result">The show as it is written so far.</param>
+    /// <returns>True when something changed.</returns>
+    public bool Clear(ResolvedShow result)
     {
         var changed = false;
         foreach (var device in result.Devices)
@@ -55,7 +63,7 @@ internal sealed partial class PatchWriter
         foreach (var up in result.Upward(new PointIndex(output)))
         {
             var point = up.Value;
-            if (placedPoints.Contains(point) || (!isStreamed && result.Hops[point] is HopKind.Cable or HopKind.Through))
+            if (placed.Outputs.Contains(point) || (!isStreamed && result.Hops[point] is HopKind.Cable or HopKind.Through))
             {
                 return false;
             }
@@ -71,7 +79,7 @@ internal sealed partial class PatchWriter
     {
         foreach (var point in result.Upward(new PointIndex(output)))
         {
-            if (feedSources.Contains(point.Value))
+            if (placed.FeedSources.Contains(point.Value))
             {
                 return true;
             }
@@ -90,7 +98,7 @@ internal sealed partial class PatchWriter
 
         for (var point = output; point >= 0 && result.Hops[point] != HopKind.Stream; point = result.Upstreams[point])
         {
-            if (result.Hops[point] == HopKind.Route && !wanted.ContainsKey(point))
+            if (result.Hops[point] == HopKind.Route && !routes.Speaks(point))
             {
                 return Silence(result, point);
             }
@@ -101,14 +109,14 @@ internal sealed partial class PatchWriter
 
     private bool CarriesPlacedLine(SignalGraph result, int sink)
     {
-        if (result.Origins[sink] < 0 || namedSinks.Contains(sink))
+        if (result.Origins[sink] < 0 || placed.NamedSinks.Contains(sink))
         {
             return false;
         }
 
         for (var point = sink; point >= 0; point = result.Upstreams[point])
         {
-            if (placedLinePoints.Contains(point))
+            if (placed.Lines.Contains(point))
             {
                 return true;
             }
@@ -125,11 +133,11 @@ internal sealed partial class PatchWriter
             or HopKind.Factory when graph.RoutingBetween(new PointIndex(result.Upstreams[sink]), new PointIndex(sink)) is { Mode: RoutingMode.Block } entry:
                 return SilenceBlock(sink, entry.BlockSize ?? 1);
             case HopKind.Route:
-                Clear(sink);
+                routes.Clear(sink);
                 return true;
             case HopKind.Factory:
             case HopKind.Fixed when graph.IsClearable(new PointIndex(sink)):
-                wanted[sink] = Null;
+                routes.Silence(sink);
                 return true;
             default:
                 return false;
@@ -144,7 +152,7 @@ internal sealed partial class PatchWriter
         var last = Math.Min(first + size, sink - number + graph.GroupOf(new PointIndex(sink)).Count) - 1;
         for (var other = first; other <= last; other++)
         {
-            if (placedPoints.Contains(other) || namedSinks.Contains(other))
+            if (placed.Outputs.Contains(other) || placed.NamedSinks.Contains(other))
             {
                 return false;
             }
@@ -152,7 +160,7 @@ internal sealed partial class PatchWriter
 
         for (var other = first; other <= last; other++)
         {
-            Clear(other);
+            routes.Clear(other);
             if (graph.GroupOf(new PointIndex(other)).Kind == PortKind.Sink)
             {
                 Cleared.Add(new PointIndex(other));
@@ -161,7 +169,4 @@ internal sealed partial class PatchWriter
 
         return true;
     }
-
-    /// <summary>Takes the route away; a factory source that it overrode must not come back.</summary>
-    private void Clear(int sink) => wanted[sink] = FactorySource(sink) >= 0 ? Null : NoRoute;
 }
