@@ -105,6 +105,8 @@ internal static class CliRunner
             AssignCommand.Create(console, cancellation),
             FixCommand.Create(console, cancellation),
             PinCommand.Create(console, cancellation),
+            UnpinCommand.Create(console, cancellation),
+            MarkCommand.Create(console, cancellation),
             TraceCommand.Create(console, cancellation),
             WhyCommand.Create(console, cancellation),
             CompareCommand.Create(console, cancellation),

@@ -4,6 +4,7 @@ using RoutingRules.Documents.Formats;
 using RoutingRules.Model;
 using RoutingRules.Planning.Changeovers;
 using RoutingRules.Planning.Comparing;
+using RoutingRules.Planning.LineChecks;
 using RoutingRules.Planning.Losses;
 using RoutingRules.Planning.RunningOrders;
 
@@ -47,6 +48,24 @@ public static class PlanningExtensions
             new Dictionary<string, string>(),
             cancellation
         );
+    }
+
+    /// <summary>Writes into a show what a line check found: what does not work, what is kept for somebody else, and where plugs are.</summary>
+    /// <remarks>
+    /// Where plugs are elsewhere, the show says so afterwards: cables, and the places of feeds and lines, go with them, and so do settings and labels of
+    /// inputs. Its routes stay; assigning it again lets them follow.
+    /// </remarks>
+    /// <param name="engine">The engine.</param>
+    /// <param name="show">The show; stays as it is.</param>
+    /// <param name="results">What was found; what is said of plugs holds all at once, whatever the order.</param>
+    /// <param name="freesDead">True when feeds and lines that name a connector which does not work may stand elsewhere on its device.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static LineCheckRecord RecordLineCheck(this RoutingEngine engine, Show show, IReadOnlyList<LineCheckResult> results, bool freesDead = false)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(results);
+        Writable.Demand(show, nameof(show));
+        return LineCheckRecorder.Record(engine.Checker, show, results, freesDead);
     }
 
     /// <summary>Plans a running order: a show for each act, the changeovers between them, and what all acts share.</summary>

@@ -206,8 +206,17 @@ public sealed class RoutingEngine
     /// <summary>Writes what stands as points: every feed that may be anywhere in a zone or at a device, and every line, names the place it has now.</summary>
     /// <remarks>What a show names can be told when it slips; what it leaves open cannot as long as it still fits.</remarks>
     /// <param name="show">The show; stays as it is.</param>
+    /// <param name="only">The ids of the feeds and lines to look at; null for all.</param>
     /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
-    public PinResult Pin(Show show) => PinEdits.Of(Resolve(show));
+    public PinResult Pin(Show show, IReadOnlyCollection<string>? only = null) => PinEdits.Of(Resolve(show), only);
+
+    /// <summary>Takes points out of what a show asks for: a feed or a line that names a connector may stand at any of the same device afterwards.</summary>
+    /// <remarks>Lines at several points, the legs of a split, keep them, and so does what only its name allows, such as a receive slot.</remarks>
+    /// <param name="show">The show; stays as it is.</param>
+    /// <param name="only">The ids of the feeds and lines to look at; null for all.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="show"/> is null.</exception>
+    public UnpinResult Unpin(Show show, IReadOnlyCollection<string>? only = null) =>
+        UnpinEdits.Of(Resolve(show), demand => only?.Contains(PinEdits.OwnerOf(demand)) != false, Checker.Resolve);
 
     /// <summary>Follows the signal at a point in both directions.</summary>
     /// <param name="show">The show.</param>

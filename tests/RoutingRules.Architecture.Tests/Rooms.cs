@@ -36,7 +36,7 @@ internal static class Rooms
         "Engine",
     ];
 
-    public static IReadOnlyList<string> Planning { get; } = ["Comparing", "Losses", "Changeovers", "RunningOrders", "NewShows", ""];
+    public static IReadOnlyList<string> Planning { get; } = ["Comparing", "Losses", "Changeovers", "RunningOrders", "NewShows", "LineChecks", ""];
 
     public static IReadOnlyList<string> Reports { get; } = ["Schemas", "Names", "Sheets", "FindingReports", "Answers", "Lists"];
 

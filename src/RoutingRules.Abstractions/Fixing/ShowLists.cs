@@ -22,6 +22,14 @@ public static class ShowLists
     public static ShowList<Cable> Cables { get; } =
         new("/rig/cables", static show => show.Rig.Cables, static (show, list) => show with { Rig = show.Rig with { Cables = list } });
 
+    /// <summary>Points of the rig that do not work.</summary>
+    public static ShowList<UnavailablePoints> Unavailable { get; } =
+        new("/rig/unavailable", static show => show.Rig.Unavailable, static (show, list) => show with { Rig = show.Rig with { Unavailable = list } });
+
+    /// <summary>Points of the rig that are kept for somebody else.</summary>
+    public static ShowList<ReservedPoints> Reserved { get; } =
+        new("/rig/reserved", static show => show.Rig.Reserved, static (show, list) => show with { Rig = show.Rig with { Reserved = list } });
+
     /// <summary>The feeds.</summary>
     public static ShowList<Feed> Feeds { get; } = new("/feeds", static show => show.Feeds, static (show, list) => show with { Feeds = list });
 

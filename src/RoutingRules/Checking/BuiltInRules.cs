@@ -62,6 +62,7 @@ public static class BuiltInRules
         new SetPartMissing(),
         new FillOneSided(),
         new ConnectorShared(),
+        new SetPluggedUnlike(),
         new StreamOffGrid(),
         new ReceiveBlocksOverlap(),
         new StreamLimitExceeded(),

@@ -93,7 +93,7 @@ internal sealed class CandidateSearch
         }
 
         var solved = Touched(overlay, finder.Passed).FindAll(want => !Want.Meet(overlay, want.Places, want.Sources, want.Width).IsNone);
-        if (solved.Count > 0 && !Touched(overlay, metThrough).Exists(want => Want.Meet(overlay, want.Places, want.Sources, want.Width).IsNone))
+        if (solved.Count > 0 && Touched(overlay, metThrough).TrueForAll(want => want.IsKept(overlay)))
         {
             Found.Add(
                 new RepairCandidate

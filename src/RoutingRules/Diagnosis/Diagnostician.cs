@@ -1,4 +1,5 @@
 using RoutingRules.Checking;
+using RoutingRules.Diagnosis.Candidates;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
@@ -117,19 +118,47 @@ internal sealed class Diagnostician
             one.Candidate != best && one.Trial.Weight == done.Weight && one.Candidate.Rank == best.Rank && one.Candidate.Solved.SequenceEqual(best.Solved)
         );
         var words = new CauseWords(state.Show);
+        var repairs = ties.Select(one => FixOf(words, one.Candidate)).Prepend(FixOf(words, best)).ToList();
+        var title = words.Title(best);
+        if (best.Solved.TrueForAll(want => want.IsLikely) && Otherwise(done) is var (isLabel, other, otherwise))
+        {
+            // Only a label or a setting says that the patch is wrong, so it may be wrong itself: who looks at the rig decides, and labels hurt nobody.
+            repairs.Insert(isLabel ? 0 : 1, other.Fix);
+            title = isLabel ? $"{other.Title}, or {title}" : $"{title}, or {char.ToLowerInvariant(other.Title[0])}{other.Title[1..]}";
+            done = isLabel ? otherwise : done;
+        }
+
         causes.Add(
             new Cause
             {
-                Title = words.Title(best),
-                Repair = FixOf(words, best),
-                Alternatives = ties.Select(one => FixOf(words, one.Candidate)).ToValueList(),
+                Title = title,
+                Repair = repairs[0],
+                Alternatives = repairs.Skip(1).ToValueList(),
                 Findings = Explained(done),
-                Confidence = ties.Count > 0 ? CauseConfidence.Tie : CauseConfidence.Only,
+                Confidence = repairs.Count > 1 ? CauseConfidence.Tie : CauseConfidence.Only,
                 Places = words.Places(best),
             }
         );
         state = done.After;
         return true;
+    }
+
+    /// <summary>One exchange of labels, or one setting, that leaves no more than a repair of the patch does; null when there is none.</summary>
+    private (bool IsLabel, OtherRepair Repair, RepairTrial Trial)? Otherwise(RepairTrial done)
+    {
+        foreach (var finding in done.Gone.Where(finding => finding.Severity > Severity.Note))
+        {
+            var isLabel = LabelSwaps.Concerns(finding);
+            foreach (var other in isLabel ? LabelSwaps.For(state.Show, finding) : OtherRepairs.For(state, providers, finding))
+            {
+                if (Try(other.Fix.Edits) is { } trial && trial.Weight <= done.Weight)
+                {
+                    return (isLabel, other with { Fix = OnFirst(other, finding) }, trial);
+                }
+            }
+        }
+
+        return null;
     }
 
     /// <summary>True when a candidate need not be compared: one of a better rank left nothing to say, or there is too much to compare.</summary>
@@ -178,6 +207,7 @@ internal sealed class Diagnostician
             }
 
             (OtherRepair Proposal, RepairTrial Trial)? best = null;
+            var ties = new List<OtherRepair>();
             foreach (var proposal in OtherRepairs.For(state, providers, finding))
             {
                 if (trials >= MostTrials)
@@ -186,17 +216,28 @@ internal sealed class Diagnostician
                     break;
                 }
 
+                if (best is { Trial.IsClean: true } && !proposal.IsAsLikely)
+                {
+                    break;
+                }
+
                 if (
-                    Try(proposal.Fix.Edits) is { } trial
-                    && trial.Gone.Exists(gone => gone.Fingerprint() == finding.Fingerprint())
-                    && (best is null || trial.Weight < best.Value.Trial.Weight)
+                    Try(proposal.Fix.Edits) is not { } trial
+                    || !trial.Gone.Exists(gone => gone.Fingerprint() == finding.Fingerprint())
+                    || (best is { } known && trial.Weight > known.Trial.Weight)
                 )
                 {
+                    continue;
+                }
+
+                if (best is null || trial.Weight < best.Value.Trial.Weight)
+                {
                     best = (proposal, trial);
-                    if (trial.IsClean)
-                    {
-                        break;
-                    }
+                    ties.Clear();
+                }
+                else if (proposal.IsAsLikely)
+                {
+                    ties.Add(proposal);
                 }
             }
 
@@ -207,8 +248,9 @@ internal sealed class Diagnostician
                     {
                         Title = taken.Title,
                         Repair = OnFirst(taken, finding),
+                        Alternatives = ties.ConvertAll(tie => OnFirst(tie, finding)).ToValueList(),
                         Findings = Explained(done),
-                        Confidence = CauseConfidence.Only,
+                        Confidence = ties.Count > 0 ? CauseConfidence.Tie : CauseConfidence.Only,
                         Places = finding.Entities,
                     }
                 );

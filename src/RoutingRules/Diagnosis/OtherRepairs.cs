@@ -20,6 +20,7 @@ internal static class OtherRepairs
         found.AddRange(LabelSwaps.For(state.Show, finding));
         found.AddRange(CableSwaps.For(state.Show, finding));
         found.AddRange(PlugRepairs.For(state.Show, finding));
+        found.AddRange(SetPlugRepairs.For(state.Show, finding));
         if (Hides.Contains(finding.Rule) && state.Show.Demands.Any(demand => demand.Existing.IsNone))
         {
             return found;

@@ -16,13 +16,16 @@ internal static class WantList
     {
         var wants = new List<Want>(show.Demands.Count);
         var plain = new Overlay(show.Graph, []);
+        var clues = new Clues(show);
         foreach (var demand in show.Demands)
         {
             if (demand.Feed is { } feed)
             {
                 if (feed.SourceState == ConnectionState.Connected && !feed.Source.IsNone)
                 {
-                    Add(wants, plain, demand, PlacesOf(show, demand, feed), [feed.Source]);
+                    var likely = clues.PlacesOf(demand, feed.Source);
+                    Add(wants, plain, demand, [.. PlacesOf(show, demand, feed).Union(likely)], [feed.Source]);
+                    AddLikely(wants, plain, demand, likely, [feed.Source]);
                 }
             }
             else if (demand.Line is { } line)
@@ -32,7 +35,9 @@ internal static class WantList
                 {
                     if (!line.Sinks[i].IsNone && !line.IsRepeated(i))
                     {
-                        Add(wants, plain, demand, [line.Sinks[i]], sources);
+                        var likely = clues.SourcesOf(demand, line.Sinks[i]);
+                        Add(wants, plain, demand, [line.Sinks[i]], [.. sources.Union(likely)], demand.IsPinned ? default : demand.Allowed);
+                        AddLikely(wants, plain, demand, [line.Sinks[i]], likely);
                     }
                 }
             }
@@ -41,7 +46,14 @@ internal static class WantList
         return wants;
     }
 
-    private static void Add(List<Want> wants, Overlay plain, DemandNode demand, ValueList<PointIndex> places, ValueList<PointIndex> sources)
+    private static void Add(
+        List<Want> wants,
+        Overlay plain,
+        DemandNode demand,
+        ValueList<PointIndex> places,
+        ValueList<PointIndex> sources,
+        ValueList<PointIndex> others = default
+    )
     {
         if (!places.IsEmpty && !sources.IsEmpty)
         {
@@ -52,7 +64,25 @@ internal static class WantList
                     Demand = demand,
                     Places = places,
                     Sources = sources,
+                    Others = others,
                     MetAt = met,
+                }
+            );
+        }
+    }
+
+    /// <summary>What clues say counts only as far as it is not so: nothing is kept from moving by its label.</summary>
+    private static void AddLikely(List<Want> wants, Overlay plain, DemandNode demand, ValueList<PointIndex> places, ValueList<PointIndex> sources)
+    {
+        if (!places.IsEmpty && !sources.IsEmpty && Want.Meet(plain, places, sources, demand.Width).IsNone)
+        {
+            wants.Add(
+                new Want
+                {
+                    Demand = demand,
+                    Places = places,
+                    Sources = sources,
+                    IsLikely = true,
                 }
             );
         }

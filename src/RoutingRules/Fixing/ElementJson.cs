@@ -42,6 +42,12 @@ internal static class ElementJson
             case Cable cable:
                 RigTables.Cable.Write(json, cable);
                 break;
+            case UnavailablePoints dead:
+                RigTables.Unavailable.Write(json, dead);
+                break;
+            case ReservedPoints reserved:
+                RigTables.Reserved.Write(json, reserved);
+                break;
             case Network network:
                 RigTables.Network.Write(json, network);
                 break;

@@ -7,11 +7,13 @@ namespace RoutingRules.Fixing;
 internal static class PinEdits
 {
     /// <summary>What is served and names no point yet gets the points it has.</summary>
-    public static PinResult Of(ResolvedShow show)
+    /// <param name="show">The show.</param>
+    /// <param name="only">Ids of the feeds and lines to look at; null for all.</param>
+    public static PinResult Of(ResolvedShow show, IReadOnlyCollection<string>? only)
     {
         var edits = new List<ShowEdit>();
         var pinned = new List<PinnedPlace>();
-        foreach (var feed in show.Feeds)
+        foreach (var feed in show.Feeds.Where(feed => only?.Contains(feed.Model.Id.Value) != false))
         {
             var to = feed.Model.To.ToArray();
             for (var entry = 0; entry < to.Length; entry++)
@@ -32,7 +34,7 @@ internal static class PinEdits
             }
         }
 
-        foreach (var line in show.Lines)
+        foreach (var line in show.Lines.Where(line => only?.Contains(line.Model.Id.Value) != false))
         {
             var demand = show.Demands[line.Demand];
             if (!demand.IsPinned && !demand.Existing.IsNone && line.Model.From.Source is null)
@@ -49,9 +51,15 @@ internal static class PinEdits
             Show = edits.Aggregate(show.Document, static (changed, edit) => edit.Apply(changed)!),
             Edits = edits.ToValueList(),
             Pinned = pinned.ToValueList(),
-            Open = show.Demands.Where(demand => !demand.IsPinned && demand.Existing.IsNone).Select(demand => demand.Key).ToValueList(),
+            Open = show
+                .Demands.Where(demand => !demand.IsPinned && demand.Existing.IsNone && only?.Contains(OwnerOf(demand)) != false)
+                .Select(demand => demand.Key)
+                .ToValueList(),
         };
     }
+
+    /// <summary>The id of the feed or line that a demand belongs to.</summary>
+    public static string OwnerOf(DemandNode demand) => demand.Feed?.Model.Id.Value ?? demand.Line!.Model.Id.Value;
 
     /// <summary>Where the feed ends: an input of the device it names when a cable leads there, else the output.</summary>
     private static PointIndex EndOf(ResolvedShow show, Destination to, DemandNode demand)

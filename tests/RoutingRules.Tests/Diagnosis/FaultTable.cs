@@ -11,6 +11,9 @@ internal sealed class FaultTable
 
     public static IReadOnlyList<Fault> Kinds { get; } = [.. RouteFaults.All, .. StreamFaults.All, .. RigFaults.All];
 
+    /// <summary>Slips that change nothing anybody could hear and of which no rule says more than a note: they are none, and are not in the count.</summary>
+    public int Inaudible { get; private set; }
+
     public int Planted => rows.Values.Sum(row => row.Planted);
 
     public double One => (double)rows.Values.Sum(row => row.One) / Planted;
@@ -43,7 +46,16 @@ internal sealed class FaultTable
                 var at = (seed * 1000) + n;
                 var lot = new Lot(at);
                 var clean = shows[n % shows.Count];
-                if (Diagnosis.Planted.Of(clean, fault.Plant(clean, lot)) is { } planted)
+                if (fault.Plant(clean, lot) is not { } faulty || faulty.Equals(clean))
+                {
+                    continue;
+                }
+
+                if (Diagnosis.Planted.Of(clean, faulty) is not { } planted)
+                {
+                    table.Inaudible++;
+                }
+                else
                 {
                     table.Count(fault.Kind, planted, 1, told is null ? null : text => told($"{fault.Kind} [{n}] {text}"));
                 }
@@ -95,6 +107,7 @@ internal sealed class FaultTable
                 $"| all | {Planted} | {One:P1} | {Restored:P1} | {rows.Values.Sum(row => row.Silent)} | {Work:0.0} |"
             )
             .AppendLine(CultureInfo.InvariantCulture, $"| of those that a rule tells | | {OneOfHeard:P1} | {RestoredOfHeard:P1} | | |")
+            .AppendLine(CultureInfo.InvariantCulture, $"| not counted: nothing sounds otherwise, no rule speaks | {Inaudible} | | | | |")
             .ToString();
     }
 
@@ -117,7 +130,8 @@ internal sealed class FaultTable
         {
             var causes = planted.Causes.Select(cause => $"\n    cause {cause.Title} | {cause.Repair.Title} [{cause.Confidence}]");
             var findings = planted.Check.Findings.Take(6).Select(finding => $"\n    {finding.Rule} {finding.Severity} {finding.Message}");
-            told($"{planted.Clean.Title}: told {planted.Causes.Count}, mended {isRestored}{string.Concat(causes.Concat(findings))}");
+            var heard = planted.IsSilent ? planted.Differences().Take(6).Select(line => $"\n    {line}") : [];
+            told($"{planted.Clean.Title}: told {planted.Causes.Count}, mended {isRestored}{string.Concat([.. causes, .. findings, .. heard])}");
         }
     }
 

@@ -102,7 +102,14 @@ internal sealed class Planted
         return null;
     }
 
-    /// <summary>A fault planted; null when it changes neither what anything carries nor what the rules say.</summary>
+    /// <summary>What sounds otherwise than in the clean show, for people who look for what a rule should have said.</summary>
+    public IEnumerable<string> Differences() =>
+        Carried(Clean)
+            .Except(Carried(Faulty), StringComparer.Ordinal)
+            .Select(line => $"was {line}")
+            .Concat(Carried(Faulty).Except(Carried(Clean), StringComparer.Ordinal).Select(line => $"is {line}"));
+
+    /// <summary>A fault planted; null when it changes neither what sounds anywhere nor what the rules say.</summary>
     public static Planted? Of(Show clean, Show? faulty)
     {
         if (faulty is null || faulty.Equals(clean))
@@ -115,23 +122,37 @@ internal sealed class Planted
         return check.Worst is null or Severity.Note && Carried(faulty).SequenceEqual(Carried(clean)) ? null : new Planted(clean, faulty, resolved, check);
     }
 
+    /// <summary>
+    /// What sounds at every input, output and channel. An input without a cable sounds where a line may have its microphone, else nobody hears it: an
+    /// amplifier whose unused input loses a silent cable is as silent as before.
+    /// </summary>
     private static List<string> Carried(Show show)
     {
         var carried = new List<string>();
-        var graph = CleanShows.Engine.Resolve(show).Graph;
+        var resolved = CleanShows.Engine.Resolve(show);
+        var graph = resolved.Graph;
+        var microphones = resolved.Demands.Where(demand => demand.Line is not null).SelectMany(Inputs).ToHashSet();
         foreach (var device in show.Rig.Devices)
         {
             var node = graph.Device(device.Id)!;
             foreach (var group in node.Groups)
             {
-                for (var i = 0; group.Kind is PortKind.Output or PortKind.Sink && i < group.Count; i++)
+                for (var i = 0; group.Kind is PortKind.Input or PortKind.Output or PortKind.Sink && i < group.Count; i++)
                 {
                     var at = node.First(group) + i;
-                    carried.Add($"{graph.Address(at)} {(graph.Origin(at).IsNone ? "" : graph.Address(graph.Origin(at)).ToString())}");
+                    var origin = graph.Origin(at);
+                    var isHeard = !origin.IsNone && (graph.GroupOf(origin).Kind != PortKind.Input || microphones.Contains(origin));
+                    carried.Add($"{graph.Address(at)} {(isHeard ? graph.Address(origin).ToString() : "")}");
                 }
             }
         }
 
         return carried;
     }
+
+    private static IEnumerable<PointIndex> Inputs(DemandNode demand) =>
+        demand
+            .Allowed.Append(demand.Existing)
+            .Where(run => !run.IsNone)
+            .SelectMany(run => Enumerable.Range(0, demand.Width).Select(position => run + position));
 }

@@ -45,7 +45,8 @@ internal static class CableSwaps
     private static string Plug(ResolvedShow show, SortedDictionary<PointIndex, PointIndex> sources, PointIndex input) =>
         $"{show.Graph.Address(sources[input])} to {show.Graph.Address(input)}";
 
-    private static string Name(ResolvedShow show, PointIndex input) => $"{show.Graph.DeviceOf(input).DisplayName} ({show.Graph.Address(input)})";
+    /// <summary>What an input is called in the words of causes.</summary>
+    public static string Name(ResolvedShow show, PointIndex input) => $"{show.Graph.DeviceOf(input).DisplayName} ({show.Graph.Address(input)})";
 
     /// <summary>The cabled inputs on the paths of the points and feeds that a finding names.</summary>
     private static SortedSet<PointIndex> Inputs(ResolvedShow show, Finding finding)

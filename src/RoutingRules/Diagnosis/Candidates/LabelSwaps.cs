@@ -8,9 +8,12 @@ namespace RoutingRules.Diagnosis.Candidates;
 /// <summary>Exchanges two labels: one of a point that a finding is about, and one that says what should stand there.</summary>
 internal static class LabelSwaps
 {
+    /// <summary>True for a finding that labels alone may be the cause of.</summary>
+    public static bool Concerns(Finding finding) => finding.Rule is "RR7005" or "RR7002";
+
     public static IEnumerable<OtherRepair> For(ResolvedShow show, Finding finding)
     {
-        if (finding.Rule is not ("RR7005" or "RR7002"))
+        if (!Concerns(finding))
         {
             yield break;
         }

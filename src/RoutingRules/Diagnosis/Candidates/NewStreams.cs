@@ -10,6 +10,9 @@ internal sealed class NewStreams
     /// <summary>So many places are tried where a show leaves open at which slots something is received.</summary>
     private const int MostOffsets = 8;
 
+    /// <summary>So many of them are tried as the first of several receivers that share a stream.</summary>
+    private const int MostStarts = 4;
+
     private readonly CandidateSearch search;
     private readonly SignalGraph graph;
     private readonly StreamEdits edits;
@@ -133,7 +136,7 @@ internal sealed class NewStreams
     /// <summary>A stream to every device that lacks it, at the likeliest slots of each, and one to each device alone at all likely slots.</summary>
     private void AddStream(PointIndex from, int width, List<Step> steps)
     {
-        var all = new List<StreamReceiver>();
+        var together = Enumerable.Range(0, MostStarts).Select(_ => new List<StreamReceiver>()).ToList();
         foreach (var device in steps.GroupBy(step => graph.DeviceOf(step.At).Index).OrderBy(device => device.Key))
         {
             var runs = device
@@ -142,7 +145,11 @@ internal sealed class NewStreams
                 .ThenBy(run => run.Min(step => step.At))
                 .Select(run => run.ToList())
                 .ToList();
-            all.AddRange(Apart(from, width, runs));
+            for (var start = 0; start < MostStarts; start++)
+            {
+                together[start].AddRange(Apart(from, width, start < runs.Count ? [runs[start], .. runs.Where((_, i) => i != start)] : runs));
+            }
+
             foreach (var run in runs.Take(MostOffsets))
             {
                 foreach (var isWhole in (bool[])[false, true])
@@ -155,7 +162,7 @@ internal sealed class NewStreams
             }
         }
 
-        if (all.Count > 1)
+        foreach (var all in together.Where(all => all.Count > 1))
         {
             Send(from, width, steps, all);
         }

@@ -8,8 +8,8 @@ internal static class RigTables
 {
     private static readonly ObjectTable<Zone> Zone = CreateZone();
     private static readonly ObjectTable<Device> Device = CreateDevice();
-    private static readonly ObjectTable<UnavailablePoints> Unavailable = CreateUnavailable();
-    private static readonly ObjectTable<ReservedPoints> Reserved = CreateReserved();
+    internal static readonly ObjectTable<UnavailablePoints> Unavailable = CreateUnavailable();
+    internal static readonly ObjectTable<ReservedPoints> Reserved = CreateReserved();
 
     public static ObjectTable<Network> Network { get; } = CreateNetwork();
 

@@ -86,6 +86,7 @@ internal sealed class StandingChoices : FixProvider
         new StandingChoices("RR3015", "Keep the two apart", "Move one of them to another device, supply or link", "Take the wish out of the feed"),
         new StandingChoices("RR3016", "Say where the feed ends", "Plug the cable and write it down", "Write down what is plugged there"),
         new StandingChoices("RR3017", "Complete the set", "Add the other part", "Correct the part or the set of this one"),
+        new StandingChoices("RR3020", "Plug the parts of the set alike", "Put the plug where that of the other part is", "Write down the cable that is there"),
         new StandingChoices("RR4001", "Put the stream on the grid", "Move it to the start of a block", "Extend it to whole blocks"),
         new StandingChoices("RR4003", "Stay within the limit", "Put more sources into one stream", "Drop a stream", "Move a destination to another device"),
         new StandingChoices("RR4006", "Decide about the stream", "Route something into its slots", "Take it out"),

@@ -24,7 +24,7 @@ public sealed class RuleExamplesTests
         var made = Text(RuleFixtures.All());
         if (Environment.GetEnvironmentVariable(Variable) == "1")
         {
-            File.WriteAllText(Path.Combine(Folder(), "../../../src/RoutingRules.Reports/FindingReports/RuleExamples.json"), made);
+            File.WriteAllText(Path.Combine(Folder(), "../../../../src/RoutingRules.Reports/FindingReports/RuleExamples.json"), made);
             Assert.Fail("The examples were written anew; look at the difference, write the catalogue, and test without the variable.");
         }
 
