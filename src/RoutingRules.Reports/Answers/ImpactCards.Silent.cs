@@ -89,7 +89,9 @@ internal sealed partial class ImpactCards
     private static string?[] Texts(string[] lost, string[] others) =>
         [lost.Length == 0 ? null : $"{string.Join("; ", lost)}.", others.Length == 0 ? null : $"{string.Join("; ", others)}."];
 
-    /// <summary>One row for each reason, as a whole system often stays silent for one: ears first, then mains; so many names in a row that a page holds it.</summary>
+    /// <summary>
+    /// One row for each reason, as a whole system often stays silent for one: ears first, then mains; so many names in a row that a page holds it.
+    /// </summary>
     private void AddSilent(Page page, LossImpact loss, FallbackPlan plan)
     {
         var table = new PageTable { Title = "Stays silent", Columns = [("What, for whom", 60), ("Why", 40)] };

@@ -3,7 +3,9 @@ using RoutingRules.Resolving;
 
 namespace RoutingRules.Reports.Sheets;
 
-/// <summary>The devices at which somebody plugs, patches or marks something for the show; all others are only cabled or linked once, when the rig is built.</summary>
+/// <summary>
+/// The devices at which somebody plugs, patches or marks something for the show; all others are only cabled or linked once, when the rig is built.
+/// </summary>
 internal sealed class WorkedDevices
 {
     private readonly HashSet<Id<Device>> worked = [];
