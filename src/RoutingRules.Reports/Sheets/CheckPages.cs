@@ -85,7 +85,7 @@ internal static class CheckPages
                 place,
                 [.. Equipment(row.Line)],
                 row.Phantom is null ? [] : DevicePages.Phantom(row.Phantom),
-                row.Spare is null ? [] : DevicePages.Notes($"{row.Spare.Group} {row.Spare.Mark}"),
+                row.Spare is null ? [] : DevicePages.Notes(row.Spare.Here),
                 .. consoles.Select(console => Ticks(row, console)),
             ],
         };
@@ -99,12 +99,7 @@ internal static class CheckPages
     private static List<PageLine> Here(LineCheck row) =>
         row.Enters.IsEmpty
             ? []
-            :
-            [
-                .. PageLayout.Strong($"{row.Enters[0].Group} {row.Enters[0].Mark}"),
-                .. PageLayout.Cell([.. row.Enters.Skip(1).Select(place => $"and {place}")]),
-                .. Ways(row),
-            ];
+            : [.. PageLayout.Strong(row.Enters[0].Here), .. PageLayout.Cell([.. row.Enters.Skip(1).Select(place => $"and {place}")]), .. Ways(row)];
 
     public static List<PageLine> Ways(LineCheck row) => PageLayout.Cell([.. row.Ways.Select(way => $"way: {way}")]);
 

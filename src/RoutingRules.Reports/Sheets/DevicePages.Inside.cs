@@ -62,7 +62,7 @@ internal static partial class DevicePages
         for (var i = 1; i < path.Places.Count; i++)
         {
             var place = path.Places[i];
-            text += place.Device == path.Places[i - 1].Device ? $" \u2192 {place.Group} {place.Mark}" : $" \u2192 {place}";
+            text += place.Device == path.Places[i - 1].Device ? $" \u2192 {place.Here}" : $" \u2192 {place}";
         }
 
         return path.Way is null ? text : $"{text} ({path.Way})";

@@ -115,7 +115,7 @@ internal static class NetworkTables
             {
                 Cells =
                 [
-                    PageLayout.Strong($"{jack.At.Group} {jack.At.Mark}"),
+                    PageLayout.Strong(jack.At.Here),
                     PageLayout.Cell(jack.FarEnd?.ToString() ?? "free"),
                     [.. DevicePages.Notes(jack.Link is null ? null : $"{jack.Link}, {jack.Network}", jack.Cable), .. PageLayout.Change(jack.Change)],
                     jack.Link is null ? [] : PageLayout.Tick(""),

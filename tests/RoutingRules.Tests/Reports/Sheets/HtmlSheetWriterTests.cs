@@ -145,7 +145,7 @@ public sealed class HtmlSheetWriterTests
                 && row.Ancestors("table").First().Element("thead")!.Value.Contains("Buses", StringComparison.Ordinal)
             );
 
-        Assert.EndsWith("to SR box out 3 \u00b7 SL box out 3", row.Elements("td").Single().Value, StringComparison.Ordinal);
+        Assert.EndsWith("to SR box output 3 \u00b7 SL box output 3", row.Elements("td").Single().Value, StringComparison.Ordinal);
     }
 
     [Fact]
