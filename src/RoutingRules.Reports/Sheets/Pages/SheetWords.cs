@@ -174,7 +174,7 @@ internal static class SheetWords
     {
         if (isInEar)
         {
-            return $"A technician listens on a pack first, at low level; only then does {person ?? "the performer"} wear it. "
+            return $"A technician first, low; then {person ?? "the performer"}. "
                 + (
                     limiter == true ? "Limiter declared."
                     : limiter == false ? "NO LIMITER: set one first."

@@ -100,7 +100,7 @@ public sealed class CheckListTests
 
         var how = SheetShow.Build(show).OutputChecks[0].How;
 
-        Assert.Equal($"A technician listens on a pack first, at low level; only then does the performer wear it. {last}", how);
+        Assert.Equal($"A technician first, low; then the performer. {last}", how);
     }
 
     [Fact]

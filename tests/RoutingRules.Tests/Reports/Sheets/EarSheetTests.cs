@@ -73,7 +73,7 @@ public sealed class EarSheetTests
         var text = TextSheetWriter.Write(sheet);
 
         Assert.Equal(("drums", true, false), (row.Id.Value, row.IsInEar, sheet.OutputChecks[1].IsInEar));
-        Assert.Equal("A technician listens on a pack first, at low level; only then does the performer wear it. NO LIMITER: set one first.", row.How);
+        Assert.Equal("A technician first, low; then the performer. NO LIMITER: set one first.", row.How);
         Assert.Equal("drums", Assert.Single(sheet.Packs).Id.Value);
         Assert.Contains("IN-EAR", text[text.IndexOf("Output check", StringComparison.Ordinal)..], StringComparison.Ordinal);
     }
