@@ -30,7 +30,7 @@ public class DocumentKindTests
 
     [Theory]
     [InlineData("""{ "schemaVersion": 1, "title": "T", "rig": {}, "feads": [] }""", "RR1002")]
-    [InlineData("""{ "schemaVersion": 1, "title": "T" }""", "RR1003")]
+    [InlineData("""{ "schemaVersion": 1, "title": "T" }""", "RR1004")]
     [InlineData("""{ "schemaVersion": 1, "title": "T", "rig": {}, "acts": """, "RR1001")]
     public void A_show_with_a_mistake_stays_a_show_with_a_mistake(string text, string rule) =>
         Assert.Contains(ShowReader.Read(System.Text.Encoding.UTF8.GetBytes(text)).Findings, finding => finding.Rule == rule);

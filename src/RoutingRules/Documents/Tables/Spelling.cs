@@ -15,7 +15,7 @@ internal static class Spelling
         ["sr", "hl"],
     ];
 
-    /// <summary>The first of the closest words: at most two edits away, closer than the whole word is long, and of no other side; null when there is none.</summary>
+    /// <summary>The first of the closest words: at most two edits away, closer than the whole word is long, and of no other side; null for none.</summary>
     public static string? Nearest(string word, IEnumerable<string> known)
     {
         if (word.Length > MaxLength)
