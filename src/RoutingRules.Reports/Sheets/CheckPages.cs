@@ -85,10 +85,14 @@ internal static class CheckPages
                 place,
                 [.. Equipment(row.Line)],
                 row.Phantom is null ? [] : DevicePages.Phantom(row.Phantom),
-                row.Spare is null ? [] : DevicePages.Notes(row.Spare.Here),
+                row.Spare is null ? [] : DevicePages.Notes(Spare(row, row.Spare)),
                 .. consoles.Select(console => Ticks(row, console)),
             ],
         };
+
+    /// <summary>The mark alone where the spare is of the same kind as the input it stands in for.</summary>
+    private static string Spare(LineCheck row, SheetPlace spare) =>
+        row.Enters.Any(place => place.Device == spare.Device && place.Group == spare.Group) ? spare.Mark : spare.Here;
 
     private static List<PageLine> Enters(LineCheck row) =>
         row.Enters.IsEmpty
