@@ -10,15 +10,15 @@ internal static class KitCounter
         var counts = new Dictionary<(KitKind Kind, string Name, string? From), Dictionary<Id<Act>, int>>();
         foreach (var act in acts)
         {
-            foreach (var line in act.Show.Lines)
+            foreach (var item in act.Show.Lines.SelectMany(KitItems.Of).Concat(KitItems.Of(act.Show.Feeds)))
             {
-                Add(act, KitKind.Equipment, line.Equipment, line.SuppliedBy, line.Width);
-                Add(act, KitKind.Stand, line.Stand, null, 1);
-            }
+                var key = (item.Kind, item.Name, item.SuppliedBy);
+                if (!counts.TryGetValue(key, out var byAct))
+                {
+                    counts.Add(key, byAct = []);
+                }
 
-            foreach (var pack in act.Show.Feeds.Where(feed => !string.IsNullOrEmpty(feed.Pack)).Select(feed => feed.Pack).Distinct(StringComparer.Ordinal))
-            {
-                Add(act, KitKind.Pack, pack, null, 1);
+                byAct[act.Act.Id] = byAct.GetValueOrDefault(act.Act.Id) + item.Count;
             }
         }
 
@@ -35,21 +35,5 @@ internal static class KitCounter
                 Acts = acts.Select(act => act.Act.Id).Where(entry.Value.ContainsKey).Distinct().ToValueList(),
             })
             .ToValueList();
-
-        void Add(ActPlan act, KitKind kind, string? name, string? from, int count)
-        {
-            if (string.IsNullOrWhiteSpace(name))
-            {
-                return;
-            }
-
-            var key = (kind, name.Trim(), string.IsNullOrWhiteSpace(from) ? null : from.Trim());
-            if (!counts.TryGetValue(key, out var byAct))
-            {
-                counts.Add(key, byAct = []);
-            }
-
-            byAct[act.Act.Id] = byAct.GetValueOrDefault(act.Act.Id) + count;
-        }
     }
 }

@@ -1,11 +1,12 @@
 using RoutingRules.Model;
+using RoutingRules.Planning.RunningOrders;
 
 namespace RoutingRules.Reports.Riders;
 
 /// <summary>What the words of riders mean. Common practice, no source.</summary>
 internal static class RiderWords
 {
-    private static readonly string[] Direct = ["di", "d.i.", "d.i", "direct", "di-box"];
+    private static readonly string[] Direct = [.. KitWords.DirectBox];
 
     private static readonly string[] LineLevel = ["line", "playback", "tracks", "track", "click", "laptop", "computer", "dj", "video", "mixer", "interface"];
 

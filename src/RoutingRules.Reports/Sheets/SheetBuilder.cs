@@ -78,6 +78,8 @@ public static class SheetBuilder
             Packs = outputs.Packs(),
             Networks = new NetworkSheetBuilder(facts, selection).Build(),
             Latencies = new LatencyBuilder(facts, selection).Build(),
+            Kit = new KitBuilder(facts, selection).Build(),
+            Powered = PowerBuilder.Build(devices ?? [.. show.Devices], options.View),
             Parts = (options.Parts.IsEmpty ? Enum.GetValues<SheetSection>() : [.. options.Parts.Distinct().Order()]).ToValueList(),
             HasAllDevices = devices is not null || options.HasDrawings || options.Parts.Contains(SheetSection.Devices),
             BlankRows = options.BlankRows,

@@ -58,6 +58,16 @@ internal sealed class SheetChanges
                 isAll
             ),
             Packs = Rows(now.Packs, before.Packs, row => row.Id.Value, SheetRowItems.Pack, null, (row, change) => row with { Change = change }, isAll),
+            Kit = isAll ? Kit(now.Kit) : now.Kit,
+            Powered = Rows(
+                now.Powered,
+                before.Powered,
+                row => $"{row.Id} {row.Supply}",
+                SheetRowItems.Powered,
+                row => $"{row.Device} on a supply",
+                (row, change) => row with { Change = change },
+                isAll
+            ),
             Networks = now
                 .Networks.Select(network =>
                     network with
@@ -77,6 +87,17 @@ internal sealed class SheetChanges
             Differences = differences.ToValueList(),
         };
     }
+
+    private ValueList<SheetKitItem> Kit(ValueList<SheetKitItem> now) =>
+        Rows(
+            now,
+            before.Kit,
+            row => $"{row.Kind} {row.Name} {row.SuppliedBy}",
+            SheetRowItems.Kit,
+            row => row.Name,
+            (row, change) => row with { Change = change },
+            true
+        );
 
     private DeviceSheet Mark(DeviceSheet device, DeviceSheet? old)
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using RoutingRules.Documents.Text;
 using RoutingRules.Model;
 using RoutingRules.Reports.Sheets.Contents;
@@ -7,7 +6,7 @@ using RoutingRules.Reports.Sheets.Pages;
 namespace RoutingRules.Reports.Sheets;
 
 /// <summary>The lists of a sheet, for programs and spreadsheets. Thread safe.</summary>
-public static class SheetLists
+public static partial class SheetLists
 {
     private const string Between = "; ";
 
@@ -39,6 +38,8 @@ public static class SheetLists
             ),
             SheetListKind.Links => Make(kind, "Links", LinkColumns, sheet.Networks.SelectMany(network => network.Links.Select(link => Link(network, link)))),
             SheetListKind.Gaps => Make(kind, "Not patched yet", ["What", "What is missing"], sheet.Gaps.Select(gap => new[] { gap.Subject, gap.Text })),
+            SheetListKind.Kit => Make(kind, "Kit list", KitColumns, sheet.Kit.Select(Kit)),
+            SheetListKind.Power => Make(kind, "Power", PowerColumns, sheet.Powered.Select(Powered)),
             _ => Make(kind, "Changes", ["What", "Kind", "Was", "Is"], sheet.Differences.Select(row => new[] { row.Subject, Word(row.Kind), row.Was, row.Now })),
         };
     }
@@ -100,22 +101,6 @@ public static class SheetLists
     ];
 
     private static readonly string[] PackColumns = ["Pack", "Person", "Mix", "Id", "Role", "Bus", "Output", "Place", "Limiter", "Change"];
-
-    private static readonly string[] StreamColumns = ["Network", "Stream", "Label", "From", "To", "Channels", "In use", "Mbit/s", "Change"];
-
-    private static readonly string[] LinkColumns =
-    [
-        "Network",
-        "Link",
-        "From",
-        "To",
-        "Cable",
-        "Mbit/s",
-        "Load there Mbit/s",
-        "Load back Mbit/s",
-        "Load there %",
-        "Load back %",
-    ];
 
     private static SheetList Make(SheetListKind kind, string title, string[] columns, IEnumerable<IEnumerable<string?>> rows) =>
         new()
@@ -259,35 +244,6 @@ public static class SheetLists
             },
             Change(row.Change),
         ];
-
-    private static IEnumerable<string?> Stream(NetworkSheet network, NetworkStream stream) =>
-        [
-            network.Name,
-            stream.Id.Value,
-            stream.Label,
-            stream.From,
-            string.Join(Between, stream.To),
-            SheetWords.Number(stream.Channels),
-            SheetWords.Number(stream.Used),
-            Figure(stream.BitsPerSecond / 1_000_000),
-            Change(stream.Change),
-        ];
-
-    private static IEnumerable<string?> Link(NetworkSheet network, NetworkLink link) =>
-        [
-            network.Name,
-            link.Id.Value,
-            link.From,
-            link.To,
-            link.Cable,
-            Figure(link.Speed / 1_000_000),
-            Figure(link.Forward / 1_000_000),
-            Figure(link.Backward / 1_000_000),
-            Figure(100 * link.Forward / link.Speed),
-            Figure(100 * link.Backward / link.Speed),
-        ];
-
-    private static string Figure(double? value) => value is { } known ? known.ToString("0.###", CultureInfo.InvariantCulture) : "";
 
     private static string Change(SheetChange? change) => change is null ? "" : SheetWords.Change(change);
 

@@ -85,4 +85,9 @@ internal static class SheetRowItems
             ("from", row.Source),
             ("at", string.Join(", ", row.Outputs.Select(DevicePages.Path))),
         ];
+
+    public static (string Item, string Text)[] Kit(SheetKitItem row) =>
+        [("", row.Name), ("needed", SheetWords.Number(row.Count)), ("spare", row.Spare == 0 ? "" : SheetWords.Number(row.Spare))];
+
+    public static (string Item, string Text)[] Powered(SheetPowered row) => [("", row.Supply ?? "no supply named")];
 }

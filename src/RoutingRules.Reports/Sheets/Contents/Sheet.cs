@@ -42,6 +42,12 @@ public sealed record Sheet
     /// <summary>Latency from source to destination by role, then of lines; empty kinds are left out.</summary>
     public ValueList<SheetLatency> Latencies { get; init; }
 
+    /// <summary>What has to be there, by kind, in the order in which the document names it.</summary>
+    public ValueList<SheetKitItem> Kit { get; init; }
+
+    /// <summary>Devices by supply, those without one last; empty when no device names any.</summary>
+    public ValueList<SheetPowered> Powered { get; init; }
+
     /// <summary>The parts that writers print, each once in the order of their kinds; never empty.</summary>
     public ValueList<SheetSection> Parts { get; init; }
 

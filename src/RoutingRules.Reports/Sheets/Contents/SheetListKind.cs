@@ -29,4 +29,10 @@ public enum SheetListKind
 
     /// <summary>What differs from the older revision.</summary>
     Changes,
+
+    /// <summary>What is loaded into the truck, with spares.</summary>
+    Kit,
+
+    /// <summary>Devices by supply.</summary>
+    Power,
 }

@@ -32,4 +32,10 @@ public enum SheetSection
 
     /// <summary>Streams, links, clocks and latency.</summary>
     Network,
+
+    /// <summary>What is loaded into the truck: microphones, direct boxes, stands, cables, packs, with spares.</summary>
+    Kit,
+
+    /// <summary>Each supply with the devices on it.</summary>
+    Power,
 }

@@ -60,11 +60,14 @@ internal static class PageLayout
             SheetSection.Devices => Devices(sheet),
             SheetSection.Packs => ListPages.Packs(sheet),
             SheetSection.Network => NetworkPages.Pages(sheet),
+            SheetSection.Kit => KitPages.Kit(sheet),
+            SheetSection.Power => KitPages.Power(sheet),
             _ => CheckPages.Pages(sheet, part),
         };
 
     /// <summary>Lists that need no paper of their own; the others are handed to somebody.</summary>
-    private static bool IsListBelow(SheetSection part) => part is SheetSection.Outputs or SheetSection.Mixes or SheetSection.Packs or SheetSection.Network;
+    private static bool IsListBelow(SheetSection part) =>
+        part is SheetSection.Outputs or SheetSection.Mixes or SheetSection.Packs or SheetSection.Network or SheetSection.Kit or SheetSection.Power;
 
     private static IEnumerable<Page> Devices(Sheet sheet)
     {

@@ -23,6 +23,8 @@ public sealed class CsvSheetWriterTests
     [InlineData(SheetListKind.Links)]
     [InlineData(SheetListKind.Gaps)]
     [InlineData(SheetListKind.Changes)]
+    [InlineData(SheetListKind.Kit)]
+    [InlineData(SheetListKind.Power)]
     public void Another_reader_finds_the_rows_and_the_identity_of_the_sheet(SheetListKind kind)
     {
         var sheet = SheetShow.Build(SheetShow.Full);

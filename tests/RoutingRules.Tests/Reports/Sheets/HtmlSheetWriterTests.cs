@@ -35,6 +35,7 @@ public sealed class HtmlSheetWriterTests
                 "Packs and people",
                 "Network net",
                 "Latency",
+                "Kit list",
             ],
             titles
         );
@@ -80,7 +81,7 @@ public sealed class HtmlSheetWriterTests
         var sections = Sections(Page);
         var device = Array.FindIndex(sections, section => section.Descendants("h2").Single().Value.Contains("desk", StringComparison.Ordinal));
 
-        Assert.Equal(14, sections.Length);
+        Assert.Equal(15, sections.Length);
         Assert.All(new[] { sections[0], sections[device] }, section => Assert.Contains(caution, Cautions(section), StringComparison.Ordinal));
     }
 

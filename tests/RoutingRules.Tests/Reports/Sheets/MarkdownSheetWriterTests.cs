@@ -60,7 +60,7 @@ public sealed class MarkdownSheetWriterTests
         var pages = text.Split("\n---\n")[1..];
 
         Assert.True(text.IndexOf("### Not patched yet", StringComparison.Ordinal) < text.IndexOf("### Devices", StringComparison.Ordinal));
-        Assert.Equal(14, pages.Length);
+        Assert.Equal(15, pages.Length);
         Assert.All(pages, page => Assert.Contains("- Bring up one output at a time, from low level.", page, StringComparison.Ordinal));
     }
 }

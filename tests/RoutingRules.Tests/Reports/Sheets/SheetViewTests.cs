@@ -26,7 +26,7 @@ public sealed class SheetViewTests
     {
         var pages = TextSheetWriter.Write(SheetShow.Build(SheetShow.Full, new SheetOptions { View = view })).Split('\f');
 
-        Assert.Equal(14, pages.Length);
+        Assert.Equal(15, pages.Length);
         Assert.All(pages, page => Assert.Contains(note, page, StringComparison.Ordinal));
     }
 
