@@ -115,6 +115,7 @@ internal static class CliRunner
             SheetCommand.Create(console, cancellation),
             ExportCommand.Create(console, cancellation),
             ImportCommand.Create(console, cancellation),
+            RiderCommand.Create(console, cancellation),
             NewCommand.Create(console, cancellation),
             UpgradeCommand.Create(console, cancellation),
             RulesCommand.Create(console, cancellation),

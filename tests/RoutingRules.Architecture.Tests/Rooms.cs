@@ -38,7 +38,7 @@ internal static class Rooms
 
     public static IReadOnlyList<string> Planning { get; } = ["Comparing", "Losses", "Changeovers", "RunningOrders", "NewShows", "LineChecks", ""];
 
-    public static IReadOnlyList<string> Reports { get; } = ["Schemas", "Names", "Sheets", "FindingReports", "Answers", "Lists"];
+    public static IReadOnlyList<string> Reports { get; } = ["Schemas", "Names", "Sheets", "FindingReports", "Answers", "Lists", "Riders"];
 
     /// <summary>For each assembly of <c>src</c> the assemblies of <c>src</c> that it may use.</summary>
     public static IReadOnlyDictionary<string, string[]> Assemblies { get; } =

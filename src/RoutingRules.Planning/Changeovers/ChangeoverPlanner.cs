@@ -39,7 +39,7 @@ internal sealed class ChangeoverPlanner
         this.shows = shows;
         this.wearers = wearers;
         var after = shows.After.Show.Document;
-        var start = shows.Before.Show.Document;
+        var start = OldTypes.Apart(shows.Before.Show.Document, after.Rig);
         first = RigState.Of(
             checker,
             RouteMap.Spread(

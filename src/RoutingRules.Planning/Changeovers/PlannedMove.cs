@@ -23,7 +23,7 @@ internal sealed record PlannedMove
     /// <summary>True for a plug that comes in and takes nobody's place.</summary>
     public bool IsNewPlug { get; init; }
 
-    /// <summary>True for a plug that goes for good.</summary>
+    /// <summary>True for a plug that goes for good, or that makes way for a cable.</summary>
     public bool IsPull { get; init; }
 
     /// <summary>True for what is loaded into a device: routes, streams, gain owners and labels.</summary>

@@ -10,6 +10,7 @@ internal sealed class PlugMoves
     private readonly List<PlannedMove> moves = [];
     private readonly List<Plug> there;
     private readonly List<(Plug? From, Plug To)> coming = [];
+    private readonly HashSet<Plug> inHand = [];
     private readonly ILookup<string, Plug> legs;
 
     private PlugMoves(ShowComparer shows, Pace pace)
@@ -36,6 +37,7 @@ internal sealed class PlugMoves
     public static List<PlannedMove> Of(ShowComparer shows, Pace pace)
     {
         var plugs = new PlugMoves(shows, pace);
+        plugs.MakeWay(shows.Before.Show.Document.Rig, shows.After.Show.Document.Rig);
         plugs.Run();
         return plugs.moves;
     }
@@ -58,6 +60,31 @@ internal sealed class PlugMoves
         moves[^1] = moves[^1] with { IsPull = true };
     }
 
+    /// <summary>A plug whose connector a cable of the next act takes comes out before all cables, whatever it waits for.</summary>
+    private void MakeWay(Rig before, Rig after)
+    {
+        var there = before.Cables.Select(cable => (cable.From, cable.To)).ToHashSet();
+        var ends = after.Cables.Where(cable => !there.Contains((cable.From, cable.To))).SelectMany(cable => new[] { cable.From, cable.To }).ToList();
+        for (var i = 0; i < coming.Count; i++)
+        {
+            if (coming[i].From is { } plug && ends.Exists(plug.Overlaps))
+            {
+                Hold(i);
+                moves[^1] = moves[^1] with { IsPull = true };
+            }
+        }
+    }
+
+    /// <summary>A plug that is held in the hand until its place is free.</summary>
+    private void Hold(int index)
+    {
+        var held = coming[index].From!;
+        there.Remove(held);
+        coming[index] = (null, coming[index].To);
+        inHand.Add(coming[index].To);
+        Add($"Pull {held.Name} out of {held.At} and keep it at hand.", null, held);
+    }
+
     private void Run()
     {
         while (coming.Count > 0)
@@ -74,10 +101,7 @@ internal sealed class PlugMoves
                 }
                 else
                 {
-                    var held = coming[stuck].From!;
-                    there.Remove(held);
-                    coming[stuck] = (null, coming[stuck].To);
-                    Add($"Pull {held.Name} out of {held.At} and keep it at hand.", null, held);
+                    Hold(stuck);
                     continue;
                 }
             }
@@ -89,7 +113,7 @@ internal sealed class PlugMoves
             if (from is null)
             {
                 Add($"Plug {to.Name} into {to.At}{Equipment(to)}.", to, to);
-                moves[^1] = moves[^1] with { IsNewPlug = true };
+                moves[^1] = moves[^1] with { IsNewPlug = !inHand.Contains(to) };
             }
             else
             {

@@ -3,6 +3,7 @@ using RoutingRules.Documents.Text;
 using RoutingRules.Model;
 using RoutingRules.Planning.Changeovers;
 using RoutingRules.Reports.Names;
+using RoutingRules.Reports.Sheets;
 using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Rules;
 using static RoutingRules.Reports.Answers.ComparisonPages;
@@ -171,8 +172,8 @@ internal static class ChangeoverPages
     {
         var what = new List<PageLine> { new(names.In(task.Text, task.Place), PageLineStyle.Strong) };
         var folded = task.Steps.Count == 1 && task.Text == task.Steps[0].Text ? [] : task.Steps.Select(step => step.Text.TrimEnd('.'));
-        what.AddRange(Cell(string.Join("; ", folded.Select(text => names.In(text, task.Place)))));
-        what.AddRange(Cell(string.Join("; ", task.Steps.SelectMany(step => step.Details).Select(detail => names.In(detail, task.Place)))));
+        what.AddRange(DevicePages.Notes(string.Join("; ", folded.Select(text => names.In(text, task.Place)))));
+        what.AddRange(DevicePages.Notes(string.Join("; ", task.Steps.SelectMany(step => step.Details).Select(detail => names.In(detail, task.Place)))));
         what.AddRange(Cell([.. task.Steps.SelectMany(step => step.Hazards).Distinct().Select(hazard => $"Mind: {hazard}")]));
         return new PageRow { Cells = [PageLayout.Strong(SheetWords.Number(task.Number)), what, PageLayout.Tick("")] };
     }

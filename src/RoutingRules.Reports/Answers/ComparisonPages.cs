@@ -69,7 +69,7 @@ internal static class ComparisonPages
         }
     }
 
-    public static PageTable Table((string Heading, int Share)[] columns, IEnumerable<PageRow> rows)
+    public static PageTable Table(PageColumn[] columns, IEnumerable<PageRow> rows)
     {
         var table = new PageTable { Title = "", Columns = columns };
         table.Rows.AddRange(rows);

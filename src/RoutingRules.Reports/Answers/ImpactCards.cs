@@ -3,15 +3,14 @@ using RoutingRules.Checking.Facts;
 using RoutingRules.Documents.Text;
 using RoutingRules.Model;
 using RoutingRules.Planning.Losses;
+using RoutingRules.Reports.Sheets;
 using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Reports.Answers;
 
 /// <summary>Lays out the card of a loss: who goes silent, what to plug and load, what to check, what stays silent.</summary>
-internal sealed class ImpactCards(ImpactWords words)
+internal sealed partial class ImpactCards(ImpactWords words)
 {
-    private const int MaxNames = 40;
-
     /// <summary>One card.</summary>
     /// <param name="loss">The loss.</param>
     /// <param name="alike">Losses that the same card serves.</param>
@@ -23,6 +22,7 @@ internal sealed class ImpactCards(ImpactWords words)
         {
             Title = $"If {string.Join(" and ", names)} {(names.Length == 1 ? "fails" : "fail")}",
             Aside = ids.Length == 0 ? null : string.Join(", ", ids),
+            HasAllCautions = false,
         };
         if (alike.Count > 0)
         {
@@ -41,6 +41,11 @@ internal sealed class ImpactCards(ImpactWords words)
         }
 
         page.Facts.AddRange(loss.Remarks);
+        if (loss.Plan is { } paid)
+        {
+            AddFilled(page, Payers(loss, paid));
+        }
+
         AddFilled(page, Silenced(loss));
         if (loss.Plan is not { } plan)
         {
@@ -61,14 +66,6 @@ internal sealed class ImpactCards(ImpactWords words)
             );
         }
 
-        foreach (var displaced in plan.Displaced)
-        {
-            page.Facts.Add(
-                $"Falls silent by this plan: {words.Demand(displaced.Demand)} gives up {displaced.At} for {words.Demand(displaced.By)}, which "
-                    + "matters more. Tell whoever hears it before you pull it."
-            );
-        }
-
         if (!plan.NewErrors.IsEmpty)
         {
             page.Facts.Add($"Mind: {string.Join(" ", plan.NewErrors)}");
@@ -76,34 +73,8 @@ internal sealed class ImpactCards(ImpactWords words)
 
         AddSteps(page, loss, plan);
         AddChecks(page, loss, plan);
-        AddSilent(page, plan);
+        AddSilent(page, loss, plan);
         return page;
-    }
-
-    /// <summary>Who hears it first: in-ear feeds, then mains, then other feeds, then lines. Names alone fall silent; what is left of others is said.</summary>
-    private static PageTable Silenced(LossImpact loss)
-    {
-        var table = new PageTable { Title = "Goes silent", Columns = [("", 16), ("Who", 84)] };
-        foreach (var (title, subjects) in ImpactWords.Groups(loss))
-        {
-            var lost = subjects.Where(subject => subject.Fate == LossFate.Lost).Select(ImpactWords.Name).ToArray();
-            var others = subjects
-                .Where(subject => subject.Fate != LossFate.Lost)
-                .Select(subject => $"{ImpactWords.Name(subject)}: {ImpactWords.Fate(subject)}")
-                .ToArray();
-            table.Rows.Add(
-                new PageRow
-                {
-                    Cells =
-                    [
-                        PageLayout.Strong(title),
-                        PageLayout.Cell([lost.Length == 0 ? null : $"{string.Join("; ", lost)}.", .. others.Select(other => $"{other}.")]),
-                    ],
-                }
-            );
-        }
-
-        return table;
     }
 
     private void AddSteps(Page page, LossImpact loss, FallbackPlan plan)
@@ -111,10 +82,18 @@ internal sealed class ImpactCards(ImpactWords words)
         var plug = new PageTable
         {
             Title = "Pull these, plug there",
-            Columns = [("Plug at", 20), ("What", 28), ("Pull from", 18), ("Mind", 28), ("Done", 6)],
+            Columns = [("Plug at", 20), ("What", 28), ("Pull from", 18, "pull from "), ("Mind", 28), ("Done", 6)],
             HasBigFirst = true,
+            RowColumns = 2,
+            FirstPercent = 24,
         };
-        var load = new PageTable { Title = "Load", Columns = [("Device", 25), ("What", 69), ("Done", 6)] };
+        var load = new PageTable
+        {
+            Title = "Load, device by device in this order",
+            Columns = [("Device", 25), ("What", 69), ("Done", 6)],
+            RowColumns = 2,
+        };
+        var loads = new List<(Id<Device> Device, List<string> Steps)>();
         foreach (var step in plan.Steps)
         {
             if (step.Kind is FallbackStepKind.Replug or FallbackStepKind.Pull)
@@ -123,8 +102,25 @@ internal sealed class ImpactCards(ImpactWords words)
             }
             else
             {
-                load.Rows.Add(new PageRow { Cells = [PageLayout.Strong(words.Device(step.Device)), PageLayout.Cell(Load(step)), PageLayout.Tick("")] });
+                if (loads.Count == 0 || loads[^1].Device != step.Device)
+                {
+                    loads.Add((step.Device, []));
+                }
+
+                loads[^1].Steps.Add(Load(step));
             }
+        }
+
+        load.Rows.AddRange(
+            loads.Select(device => new PageRow
+            {
+                Cells = [PageLayout.Strong(words.Device(device.Device)), DevicePages.Notes(string.Join("; ", device.Steps)), PageLayout.Tick("")],
+            })
+        );
+
+        if (plan.Steps.Any(step => step.IsElsewhere))
+        {
+            plug.Rows.Add(new PageRow { Across = "Longer cable? It is not where the document wants it: a longer cable may be needed." });
         }
 
         AddFilled(page, plug);
@@ -167,7 +163,7 @@ internal sealed class ImpactCards(ImpactWords words)
         {
             Cells =
             [
-                [new PageLine($"{to.Group} {to.Numbers}", PageLineStyle.Strong), .. PageLayout.Cell(words.Device(to.Device))],
+                [new PageLine(to.Numbers.ToString(), PageLineStyle.Strong), .. PageLayout.Cell($"{to.Group} of {words.Device(to.Device)}")],
                 [
                     new PageLine(words.Demand(step.Demand!), PageLineStyle.Strong),
                     .. PageLayout.Cell(cable),
@@ -177,7 +173,7 @@ internal sealed class ImpactCards(ImpactWords words)
                     step.HasOwnCable ? "" : $"{step.From!.Value.Group} {step.From.Value.Numbers}",
                     step.HasOwnCable ? "" : words.Device(step.From!.Value.Device)
                 ),
-                PageLayout.Cell(phantom, step.IsElsewhere ? "Not where the document wants it: a longer cable may be needed." : null),
+                PageLayout.Cell(phantom, step.IsElsewhere ? "longer cable?" : null),
                 PageLayout.Tick(""),
             ],
         };
@@ -204,7 +200,12 @@ internal sealed class ImpactCards(ImpactWords words)
 
     private void AddChecks(Page page, LossImpact loss, FallbackPlan plan)
     {
-        var table = new PageTable { Title = "Then check, in this order, one at a time", Columns = [("What", 27), ("Where", 24), ("How", 43), ("Done", 6)] };
+        var table = new PageTable
+        {
+            Title = "Then check, in this order, one at a time",
+            Columns = [("What", 27), ("Where", 24, "at "), ("How", 43), ("Done", 6)],
+            RowColumns = 2,
+        };
         foreach (var recovered in plan.Recovered)
         {
             var how = words.Feed(recovered.Demand) is { } feed
@@ -225,33 +226,6 @@ internal sealed class ImpactCards(ImpactWords words)
         }
 
         AddFilled(page, table);
-    }
-
-    /// <summary>One row for each reason, as a whole system often stays silent for one; so many names in a row that a page holds it.</summary>
-    private void AddSilent(Page page, FallbackPlan plan)
-    {
-        var table = new PageTable { Title = "Stays silent", Columns = [("What", 60), ("Why", 40)] };
-        foreach (var alike in plan.Unrecovered.GroupBy(unrecovered => unrecovered.Reason, StringComparer.Ordinal))
-        {
-            foreach (
-                var some in alike
-                    .GroupBy(unrecovered => unrecovered.Demand, StringComparer.Ordinal)
-                    .Select(demand => Silent(demand.Key, [.. demand]))
-                    .Chunk(MaxNames)
-            )
-            {
-                table.Rows.Add(new PageRow { Cells = [PageLayout.Cell($"{string.Join("; ", some)}."), PageLayout.Cell(alike.Key)] });
-            }
-        }
-
-        AddFilled(page, table);
-    }
-
-    /// <summary>A feed or line, and of a line the sinks where they are not all of them.</summary>
-    private string Silent(string demand, UnrecoveredDemand[] at)
-    {
-        var sinks = at.Where(unrecovered => unrecovered.Sink is not null).Select(unrecovered => unrecovered.Sink.ToString()!).ToArray();
-        return sinks.Length == 0 || sinks.Length == words.Line(demand)?.To.Count ? words.Demand(demand) : $"{words.Demand(demand)} at {Wording.List(sinks)}";
     }
 
     private static void AddFilled(Page page, PageTable table)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using RoutingRules.Checking.Facts;
 using RoutingRules.Documents.Text;
 using RoutingRules.Model;
@@ -8,7 +9,7 @@ using RoutingRules.Reports.FindingReports;
 namespace RoutingRules.Reports.Answers;
 
 /// <summary>The words of answers to what a loss does.</summary>
-internal sealed class ImpactWords
+internal sealed partial class ImpactWords
 {
     private const int MaxNames = 4;
 
@@ -117,6 +118,18 @@ internal sealed class ImpactWords
         var other = loss.Subjects.Count(subject => isMeant(subject) && subject.Fate != LossFate.Lost);
         return other == 0 ? lost.ToString(CultureInfo.InvariantCulture) : string.Create(CultureInfo.InvariantCulture, $"{lost} (+{other} in part)");
     }
+
+    /// <summary>Why something stays silent, without the point where it is the thing's own: who reads the card knows what failed.</summary>
+    public static string Cause(string reason) =>
+        Source().IsMatch(reason) ? "Its source is lost."
+        : Sink().IsMatch(reason) ? "Where it arrives is lost."
+        : reason;
+
+    [GeneratedRegex(@"^Its source \S+ is lost\.$", RegexOptions.CultureInvariant)]
+    private static partial Regex Source();
+
+    [GeneratedRegex(@"^\S+ itself is lost\.$", RegexOptions.CultureInvariant)]
+    private static partial Regex Sink();
 
     public static string Kept(LossImpact loss) =>
         string.Create(CultureInfo.InvariantCulture, $"{PlainText.Count(loss.FeedsKept, "feed")}, {PlainText.Count(loss.LinesKept, "line")}");

@@ -30,6 +30,7 @@ internal static class NamedPages
             Code = page.Code,
             HasAllCautions = page.HasAllCautions,
             MaySharePaper = page.MaySharePaper,
+            FollowsOn = page.FollowsOn,
         };
         named.Facts.AddRange(page.Facts.Select(fact => names.In(fact)));
         named.Flows.AddRange(page.Flows);
@@ -44,6 +45,9 @@ internal static class NamedPages
             Title = names.In(table.Title),
             Columns = table.Columns,
             HasBigFirst = table.HasBigFirst,
+            RowColumns = table.RowColumns,
+            NeedsHeadings = table.NeedsHeadings,
+            FirstPercent = table.FirstPercent,
         };
         named.Rows.AddRange(
             table.Rows.Select(row => new PageRow

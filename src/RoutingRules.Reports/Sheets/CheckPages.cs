@@ -20,7 +20,13 @@ internal static class CheckPages
     {
         var page = new Page { Title = "Line check by channel" };
         page.Facts.Add("One box for each console or recorder that receives the line. Tick it when the right source is heard there.");
-        var table = new PageTable { Title = "Lines", Columns = [("Line", 19), ("Enters at", 19), .. Columns(consoles)] };
+        var table = new PageTable
+        {
+            Title = "Lines",
+            RowColumns = 2,
+            NeedsHeadings = true,
+            Columns = [("Line", 19), ("Enters at", 19), .. Columns(consoles)],
+        };
         table.Rows.AddRange(sheet.LineChecks.Select(row => Row(row, Enters(row), consoles)));
         PageLayout.AddBlankRows(table, sheet);
         page.Tables.Add(table);
@@ -31,7 +37,13 @@ internal static class CheckPages
     {
         var page = new Page { Title = "Line check by walk" };
         page.Facts.Add("The same lines in walking order: place by place, box by box, number by number.");
-        var table = new PageTable { Title = "Lines", Columns = [("Line", 20), ("At", 15), .. Columns(consoles)] };
+        var table = new PageTable
+        {
+            Title = "Lines",
+            RowColumns = 2,
+            NeedsHeadings = true,
+            Columns = [("Line", 20), ("At", 15), .. Columns(consoles)],
+        };
         foreach (var stop in sheet.Walk)
         {
             table.Rows.Add(
@@ -56,8 +68,13 @@ internal static class CheckPages
         return page;
     }
 
-    private static (string Heading, int Share)[] Columns(string[] consoles) =>
-        [("Equipment, stand, place", 20), ("Phantom", 11), ("Spare", 10), .. consoles.Select(console => (console, Math.Max(8, 24 / consoles.Length)))];
+    private static PageColumn[] Columns(string[] consoles) =>
+        [
+            ("Equipment, stand, place", 20),
+            ("Phantom", 11, DevicePages.PhantomLead),
+            ("Spare", 10, "spare "),
+            .. consoles.Select(console => new PageColumn($"{console} ch", Math.Max(8, 24 / consoles.Length), $"{console} ")),
+        ];
 
     private static PageRow Row(LineCheck row, List<PageLine> place, string[] consoles) =>
         new()
@@ -68,10 +85,14 @@ internal static class CheckPages
                 place,
                 [.. Equipment(row.Line)],
                 row.Phantom is null ? [] : DevicePages.Phantom(row.Phantom),
-                row.Spare is null ? [] : PageLayout.Cell($"{row.Spare.Group} {row.Spare.Mark}"),
+                row.Spare is null ? [] : DevicePages.Notes(Spare(row, row.Spare)),
                 .. consoles.Select(console => Ticks(row, console)),
             ],
         };
+
+    /// <summary>The mark alone where the spare is of the same kind as the input it stands in for.</summary>
+    private static string Spare(LineCheck row, SheetPlace spare) =>
+        row.Enters.Any(place => place.Device == spare.Device && place.Group == spare.Group) ? spare.Mark : spare.Here;
 
     private static List<PageLine> Enters(LineCheck row) =>
         row.Enters.IsEmpty
@@ -82,12 +103,7 @@ internal static class CheckPages
     private static List<PageLine> Here(LineCheck row) =>
         row.Enters.IsEmpty
             ? []
-            :
-            [
-                .. PageLayout.Strong($"{row.Enters[0].Group} {row.Enters[0].Mark}"),
-                .. PageLayout.Cell([.. row.Enters.Skip(1).Select(place => $"and {place}")]),
-                .. Ways(row),
-            ];
+            : [.. PageLayout.Strong(row.Enters[0].Here), .. PageLayout.Cell([.. row.Enters.Skip(1).Select(place => $"and {place}")]), .. Ways(row)];
 
     public static List<PageLine> Ways(LineCheck row) => PageLayout.Cell([.. row.Ways.Select(way => $"way: {way}")]);
 
@@ -95,7 +111,7 @@ internal static class CheckPages
         PageLayout.Cell(
             line.Equipment,
             line.Stand is null ? null : $"stand: {line.Stand}",
-            line.Position is null ? null : $"place: {line.Position}",
+            line.Position,
             line.SuppliedBy is null ? null : $"from {line.SuppliedBy}",
             line.Notes
         );
@@ -107,7 +123,7 @@ internal static class CheckPages
         {
             if (string.Equals(tick.DeviceLabel, console, StringComparison.Ordinal))
             {
-                var channel = $"{(tick.At.Group.Value == "channel" ? "ch" : tick.At.Group.Value)} {tick.At.Mark}";
+                var channel = tick.At.Group.Value == "channel" ? tick.At.Mark : $"{tick.At.Group} {tick.At.Mark}";
                 cell.Add(tick.Arrives ? new PageLine(channel, PageLineStyle.Tick) : new PageLine($"not at {channel}", PageLineStyle.Mark));
             }
         }
@@ -142,7 +158,12 @@ internal static class CheckPages
         );
         page.Facts.Add("Never unmute everything at once.");
         page.Facts.Add("In-ear mixes: a technician listens on a pack at low level before a performer wears it.");
-        var table = new PageTable { Title = "Mixes", Columns = [("Say", 24), ("What, for whom", 21), ("Arrives at", 30), ("How", 25)] };
+        var table = new PageTable
+        {
+            Title = "Mixes",
+            RowColumns = 2,
+            Columns = [("Say", 24), ("What, for whom", 21), ("Arrives at", 30), ("How", 25)],
+        };
         table.Rows.AddRange(
             sheet.OutputChecks.Select(row => new PageRow
             {
@@ -153,7 +174,7 @@ internal static class CheckPages
                         .. row.IsInEar ? [new PageLine(SheetWords.Mark(SheetMark.InEar), PageLineStyle.Mark)] : Array.Empty<PageLine>(),
                         .. row.Role == FeedRole.InEar ? [] : PageLayout.Cell(row.Role.Value),
                         .. Who(row),
-                        .. PageLayout.Cell(row.Source, row.SourceLabel),
+                        .. DevicePages.Notes(row.Source, row.SourceLabel),
                     ],
                     [
                         .. row.Places.SelectMany(place =>
@@ -162,7 +183,10 @@ internal static class CheckPages
                                 : place.Arrives.Select(path => new PageLine(DevicePages.Path(path), PageLineStyle.Tick))
                         ),
                     ],
-                    PageLayout.Cell(row.How, row.Notes),
+                    [
+                        .. row.How.Contains("NO LIMITER", StringComparison.Ordinal) ? PageLayout.Cell(row.How) : DevicePages.Notes(row.How),
+                        .. PageLayout.Cell(row.Notes),
+                    ],
                 ],
             })
         );

@@ -1,10 +1,9 @@
-using RoutingRules.Model;
 using RoutingRules.Reports.Sheets.Contents;
 using RoutingRules.Reports.Sheets.Pages;
 
 namespace RoutingRules.Reports.Sheets;
 
-/// <content>Channels, buses and the network.</content>
+/// <content>Channels, buses and what is free.</content>
 internal static partial class DevicePages
 {
     private static PageTable Channels(SheetTable<SheetChannel> table)
@@ -13,7 +12,8 @@ internal static partial class DevicePages
         {
             Title = Title("Channels and tracks", table.Group, table.Connector),
             HasBigFirst = true,
-            Columns = [("Ch", 11), ("Label", 20), ("Line", 28), ("Enters at", 29), ("Phantom", 12)],
+            RowColumns = 2,
+            Columns = [("Ch", 11), ("Label", 20, "label "), ("Line", 28), ("Enters at", 29, "from "), ("Phantom", 12, PhantomLead)],
         };
         Fill(
             page,
@@ -39,7 +39,8 @@ internal static partial class DevicePages
         {
             Title = Title("Buses and sources", table.Group, table.Connector),
             HasBigFirst = true,
-            Columns = [("Bus", 11), ("Label", 18), ("Feed or line", 28), ("Arrives at", 43)],
+            RowColumns = 2,
+            Columns = [("Bus", 11), ("Label", 18, "label "), ("Feed or line", 28), ("Arrives at", 43, "to ")],
         };
         Fill(
             page,
@@ -61,54 +62,20 @@ internal static partial class DevicePages
         for (var i = 1; i < path.Places.Count; i++)
         {
             var place = path.Places[i];
-            text += place.Device == path.Places[i - 1].Device ? $" \u2192 {place.Group} {place.Mark}" : $" \u2192 {place}";
+            text += place.Device == path.Places[i - 1].Device ? $" \u2192 {place.Here}" : $" \u2192 {place}";
         }
 
         return path.Way is null ? text : $"{text} ({path.Way})";
     }
 
-    private static void AddNetwork(Page page, DeviceSheet device)
+    public static List<PageLine> Notes(params string?[] lines) => PageLayout.Cell(lines).ConvertAll(line => line with { Style = PageLineStyle.Note });
+
+    private static string Free<TRow>(SheetTable<TRow> table)
+        where TRow : ISheetRow => IsUsed(table) ? "" : $"{table.Group} {SheetWords.Runs(Enumerable.Range(1, table.Rows.Count))}";
+
+    /// <summary>Groups of which nothing is said, in one line at the end of the last table.</summary>
+    private static void AddFree(Page page, DeviceSheet device, bool hasSlots)
     {
-        if (!device.Sent.IsEmpty)
-        {
-            var sent = new PageTable { Title = "Network: sends", Columns = [("Slots", 18), ("Stream", 16), ("Carries", 38), ("Goes to", 28)] };
-            sent.Rows.AddRange(
-                device.Sent.Select(stream => new PageRow
-                {
-                    Cells =
-                    [
-                        PageLayout.Strong($"{stream.Slots.Group} {stream.Slots.Numbers}"),
-                        PageLayout.Cell(StreamName(stream.Id, stream.IsLink), stream.Label),
-                        PageLayout.Cell(Contents(stream.Contents)),
-                        PageLayout.Cell([
-                            .. stream.Receivers.Select(receiver =>
-                                $"{receiver.DeviceLabel} {receiver.Slots.Group} {receiver.Slots.Numbers} (ch {receiver.Channels})"
-                            ),
-                        ]),
-                    ],
-                })
-            );
-            page.Tables.Add(sent);
-        }
-
-        if (!device.Received.IsEmpty)
-        {
-            var received = new PageTable { Title = "Network: takes", Columns = [("Slots", 18), ("Stream", 16), ("Brings", 38), ("Comes from", 28)] };
-            received.Rows.AddRange(
-                device.Received.Select(stream => new PageRow
-                {
-                    Cells =
-                    [
-                        PageLayout.Strong($"{stream.Slots.Group} {stream.Slots.Numbers}"),
-                        PageLayout.Cell(StreamName(stream.Id, stream.IsLink), $"ch {stream.Channels}"),
-                        PageLayout.Cell(Contents(stream.Contents)),
-                        PageLayout.Cell($"{stream.SenderLabel} {stream.SenderSlots.Group} {stream.SenderSlots.Numbers}"),
-                    ],
-                })
-            );
-            page.Tables.Add(received);
-        }
-
         var free = new List<string>([
             .. device.Outputs.Select(Free),
             .. device.Inputs.Select(Free),
@@ -116,52 +83,17 @@ internal static partial class DevicePages
             .. device.Buses.Select(Free),
         ]);
         free.RemoveAll(run => run.Length == 0);
-        free.AddRange(device.FreeSlots.GroupBy(run => run.Group).Select(runs => $"{runs.Key} {string.Join(", ", runs.Select(run => run.Numbers))}"));
-        if (free.Count > 0)
+        free.AddRange(hasSlots ? NetworkTables.Free(device) : []);
+        if (free.Count == 0)
         {
-            var table = new PageTable { Title = "Free", Columns = [("Numbers", 100)] };
-            table.Rows.Add(new PageRow { Across = string.Join("; ", free) });
-            page.Tables.Add(table);
+            return;
         }
 
-        if (!device.Jacks.IsEmpty)
+        if (page.Tables.Count == 0)
         {
-            var jacks = new PageTable
-            {
-                Title = "Network jacks",
-                HasBigFirst = true,
-                Columns = [("Jack", 16), ("To", 32), ("Cable", 46), ("Done", 6)],
-            };
-            jacks.Rows.AddRange(
-                device.Jacks.Select(jack => new PageRow
-                {
-                    Cells =
-                    [
-                        PageLayout.Strong($"{jack.At.Group} {jack.At.Mark}"),
-                        PageLayout.Cell(jack.FarEnd?.ToString() ?? "free"),
-                        [.. PageLayout.Cell(jack.Link is null ? null : $"{jack.Link}, {jack.Network}", jack.Cable), .. PageLayout.Change(jack.Change)],
-                        jack.Link is null ? [] : PageLayout.Tick(""),
-                    ],
-                })
-            );
-            page.Tables.Add(jacks);
-        }
-    }
-
-    private static string Free<TRow>(SheetTable<TRow> table)
-        where TRow : ISheetRow => IsUsed(table) ? "" : $"{table.Group} {SheetWords.Runs(Enumerable.Range(1, table.Rows.Count))}";
-
-    private static string StreamName(string id, bool isLink) => isLink ? $"link {id}" : id;
-
-    private static string Contents(ValueList<SheetSlot> slots)
-    {
-        var parts = slots.Where(slot => slot.Name is not null).Select(slot => $"{SheetWords.Number(slot.Number)} {slot.Name}").ToList();
-        var silent = SheetWords.Runs(slots.Where(slot => slot.Name is null).Select(slot => slot.Number));
-        if (silent.Length > 0)
-        {
-            parts.Add($"{silent} free");
+            page.Tables.Add(new PageTable { Title = "Connectors and slots", Columns = [("Numbers", 100)] });
         }
 
-        return string.Join("; ", parts);
+        page.Tables[^1].Rows.Add(new PageRow { Across = $"Free on this device: {string.Join("; ", free)}" });
     }
 }

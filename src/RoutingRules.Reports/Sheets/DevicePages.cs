@@ -10,7 +10,8 @@ internal static partial class DevicePages
 {
     /// <param name="device">The device.</param>
     /// <param name="isDrawn">True with the drawing of every signal through the device.</param>
-    public static Page Page(DeviceSheet device, bool isDrawn)
+    /// <param name="hasNetwork">True with what it sends and takes on networks; false where that is on a page of its own.</param>
+    public static Page Page(DeviceSheet device, bool isDrawn, bool hasNetwork)
     {
         var page = new Page { Title = device.Label, Aside = Id(device) };
         page.Facts.Add(
@@ -33,7 +34,12 @@ internal static partial class DevicePages
         page.Tables.AddRange(device.Inputs.Where(IsUsed).Select(Inputs));
         page.Tables.AddRange(device.Channels.Where(IsUsed).Select(Channels));
         page.Tables.AddRange(device.Buses.Where(IsUsed).Select(Buses));
-        AddNetwork(page, device);
+        if (hasNetwork || page.Tables.Count == 0)
+        {
+            page.Tables.AddRange(NetworkTables.Of(device, isNamed: false));
+        }
+
+        AddFree(page, device, hasNetwork);
         if (isDrawn || page.Tables.Count == 0)
         {
             page.Flows.AddRange(device.Flows);
@@ -50,13 +56,17 @@ internal static partial class DevicePages
     /// <summary>The id where the label is another word.</summary>
     public static string? Id(DeviceSheet device) => string.Equals(device.Id.Value, device.Label, StringComparison.Ordinal) ? null : device.Id.Value;
 
+    /// <summary>What stands before the word about phantom power where no heading does.</summary>
+    public const string PhantomLead = "48\u00a0V\u00a0";
+
     private static PageTable Outputs(SheetTable<SheetOutput> table)
     {
         var page = new PageTable
         {
             Title = Title("Outputs", table.Group, table.Connector),
             HasBigFirst = true,
-            Columns = [("Out", 9), ("Signal", 27), ("Comes from", 32), ("Goes to", 26), ("Done", 6)],
+            RowColumns = 2,
+            Columns = [("Out", 9), ("Signal", 27), ("Comes from", 32, "from "), ("Goes to", 26, "to "), ("Done", 6)],
         };
         Fill(
             page,
@@ -67,13 +77,20 @@ internal static partial class DevicePages
                     Named(row.Signal, row.Label, row.Marks, row.Reason),
                     row.Signal is null
                         ? []
-                        : [.. PageLayout.Cell(Source(row.Signal)), .. row.Hops.Select(hop => new PageLine(SheetWords.Hop(hop), PageLineStyle.Plain))],
-                    [.. row.GoesTo.SelectMany(end => PageLayout.Cell(end.At.ToString(), end.Way))],
+                        : [.. PageLayout.Cell(Source(row.Signal)), .. row.Hops.Select(hop => new PageLine(SheetWords.Hop(hop), PageLineStyle.Note))],
+                    [.. row.GoesTo.SelectMany(end => End(end)), .. Position(row)],
                     PageLayout.Tick(""),
                 ]
         );
         return page;
     }
+
+    /// <summary>Where a cable ends, with the way it takes.</summary>
+    public static IEnumerable<PageLine> End(SheetCabled end) => [.. PageLayout.Cell(end.At.ToString()), .. Notes(end.Way)];
+
+    /// <summary>Where what hears an output stands.</summary>
+    public static IEnumerable<PageLine> Position(SheetOutput row) =>
+        PageLayout.Cell(row.Position is null ? null : $"place: {row.Position}").Select(line => line with { IsAside = true });
 
     private static PageTable Inputs(SheetTable<SheetInput> table)
     {
@@ -82,9 +99,10 @@ internal static partial class DevicePages
         {
             Title = Title("Inputs", table.Group, table.Connector),
             HasBigFirst = true,
+            RowColumns = 2,
             Columns = isCabled
-                ? [("In", 9), ("Signal", 27), ("Plugged from", 32), ("Feeds", 26), ("Done", 6)]
-                : [("In", 9), ("Line", 24), ("Equipment, stand, place", 24), ("Phantom", 12), ("Goes to", 25), ("Done", 6)],
+                ? [("In", 9), ("Signal", 27), ("Plugged from", 32), ("Feeds", 26, "to "), ("Done", 6)]
+                : [("In", 9), ("Line", 24), ("Equipment, stand, place", 24), ("Phantom", 12, PhantomLead), ("Goes to", 25, "to "), ("Done", 6)],
         };
         var used = table.Rows.Where(row => !row.Lines.IsEmpty).ToArray();
         var common = used.Length > 1 && used.All(row => row.GainOwners == used[0].GainOwners && row.GainFollowers == used[0].GainFollowers) ? used[0] : null;
@@ -128,17 +146,23 @@ internal static partial class DevicePages
 
     private static List<PageLine> Arrivals(SheetInput row) =>
         [
-            .. row.GoesTo.SelectMany(end =>
-                PageLayout.Cell(end.Label is null || end.Label == row.Label ? SheetWords.Short(end.At) : $"{SheetWords.Short(end.At)}, {end.Label}")
-            ),
+            .. row
+                .GoesTo.GroupBy(end => (end.At.Group, end.At.Mark, Label: end.Label == row.Label ? null : end.Label))
+                .SelectMany(ends =>
+                    Notes(
+                        string.Join(", ", ends.SkipLast(1).Select(end => end.At.DeviceLabel).Append(SheetWords.Short(ends.Last().At)))
+                            + (ends.Key.Label is null ? "" : $", {ends.Key.Label}")
+                    )
+                ),
             .. row.Missing.Select(place => new PageLine($"not at {SheetWords.Short(place)}", PageLineStyle.Mark)),
         ];
 
     private static List<PageLine> Gain(SheetInput row) =>
-        PageLayout.Cell(
-            row.GainOwners.IsEmpty ? null : $"gain: {string.Join(" AND ", row.GainOwners)}",
-            row.GainFollowers.IsEmpty ? null : $"trim: {string.Join(", ", row.GainFollowers)}"
-        );
+        Notes(
+                row.GainOwners.IsEmpty ? null : $"gain: {string.Join(" AND ", row.GainOwners)}",
+                row.GainFollowers.IsEmpty ? null : $"trim: {string.Join(", ", row.GainFollowers)}"
+            )
+            .ConvertAll(line => line with { IsAside = true });
 
     public static List<PageLine> Phantom(SheetPhantom phantom)
     {
@@ -191,10 +215,11 @@ internal static partial class DevicePages
     private static bool IsUsed<TRow>(SheetTable<TRow> table)
         where TRow : ISheetRow => !table.Rows.All(row => row.IsFree && row.Change is null);
 
-    /// <summary>Rows with something to say one by one; each run of free ones in one row.</summary>
+    /// <summary>Rows with something to say one by one; all free ones in one line at the end.</summary>
     private static void Fill<TRow>(PageTable table, ValueList<TRow> rows, Func<TRow, List<PageLine>[]> cells)
         where TRow : ISheetRow
     {
+        var free = new List<string>();
         for (var i = 0; i < rows.Count; )
         {
             if (!IsFree(rows[i]))
@@ -212,9 +237,13 @@ internal static partial class DevicePages
                 end++;
             }
 
-            var last = rows[end - 1].At.Mark;
-            table.Rows.Add(new PageRow { Across = $"{rows[i].At.Mark}{(end - i > 1 ? $" to {last}" : "")}: free" });
+            free.Add(end - i > 1 ? $"{rows[i].At.Mark} to {rows[end - 1].At.Mark}" : rows[i].At.Mark);
             i = end;
+        }
+
+        if (free.Count > 0)
+        {
+            table.Rows.Add(new PageRow { Across = $"Free: {string.Join(", ", free)}" });
         }
 
         static bool IsFree(TRow row) => row.IsFree && row.Change is null;

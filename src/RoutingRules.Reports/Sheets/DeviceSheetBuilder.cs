@@ -13,6 +13,7 @@ internal sealed partial class DeviceSheetBuilder
     private readonly SheetFacts facts;
     private readonly SignalGraph graph;
     private readonly SlotSheetBuilder slots;
+    private readonly WorkedDevices worked;
 
     private readonly FlowBuilder flows;
 
@@ -22,6 +23,7 @@ internal sealed partial class DeviceSheetBuilder
         this.flows = flows;
         graph = facts.Graph;
         slots = new SlotSheetBuilder(facts);
+        worked = new WorkedDevices(facts);
     }
 
     public DeviceSheet Build(DeviceNode device) =>
@@ -33,6 +35,7 @@ internal sealed partial class DeviceSheetBuilder
             Zone = SheetWords.Zone(device.Zone, facts.View) ?? device.Model.Zone?.Value,
             Power = device.Model.Power.Select(supply => supply.Value).ToValueList(),
             Notes = device.Model.Notes,
+            IsOnlyCabled = !worked.Contains(device.Id),
             Outputs = Tables(device, PortKind.Output, Output),
             Inputs = Tables(device, PortKind.Input, Input),
             Channels = Tables(device, PortKind.Sink, Channel),
@@ -81,10 +84,23 @@ internal sealed partial class DeviceSheetBuilder
             Signal = signal,
             Hops = signal is null ? [] : Hops(point),
             GoesTo = goesTo.ToValueList(),
+            Position = Position(point),
             Marks = marks.ToValueList(),
             Reason = reason,
             IsFree = isFree,
         };
+    }
+
+    private string? Position(PointIndex point)
+    {
+        var positions = facts
+            .UsesOf(point)
+            .Where(use => use.Feed is not null && facts.IsOnWay(use, point))
+            .Select(use => use.Feed!.Model.Position)
+            .Where(position => !string.IsNullOrEmpty(position))
+            .Distinct(StringComparer.Ordinal)
+            .ToArray();
+        return positions.Length == 0 ? null : string.Join(" / ", positions);
     }
 
     private void AddSignalMarks(List<SheetMark> marks, PointIndex point, bool isSilent, bool isNotAsked)

@@ -7,6 +7,11 @@ namespace RoutingRules.Reports.Sheets;
 /// <summary>Says what the document asks for and does not get.</summary>
 internal sealed partial class GapBuilder(SheetFacts facts)
 {
+    private readonly HashSet<PointIndex> taken =
+    [
+        .. facts.Show.Demands.Where(demand => !demand.Existing.IsNone).SelectMany(demand => Enumerable.Range(0, demand.Width).Select(i => demand.Existing + i)),
+    ];
+
     private readonly List<SheetGap> gaps = [];
 
     public ValueList<SheetGap> Build()
@@ -76,8 +81,12 @@ internal sealed partial class GapBuilder(SheetFacts facts)
         }
 
         var arrived = demand.IsPinned && demand.Width == 2 ? PairState(demand.Allowed[0], feed.Source) : "does not arrive";
-        return $"{source} {arrived} at {wanted}. Patch it there.";
+        return $"{source} {arrived} at {wanted}. {(HasRoom(demand) ? "Patch it there." : "Nothing is free there: make room first, or name another place.")}";
     }
+
+    /// <summary>True when a place the demand may take is fixed to it, or taken by nobody.</summary>
+    private bool HasRoom(DemandNode demand) =>
+        demand.IsPinned || demand.Allowed.Any(run => Enumerable.Range(0, demand.Width).All(i => !taken.Contains(run + i) && facts.Marks(run + i).Count == 0));
 
     private string PairState(PointIndex at, PointIndex source) =>
         (facts.IsFedBy(at, source), facts.IsFedBy(at + 1, source + 1), facts.IsFedBy(at, source + 1), facts.IsFedBy(at + 1, source)) switch

@@ -1,5 +1,7 @@
+using System.Text;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
+using RoutingRules.Reports.Names;
 using RoutingRules.Reports.Sheets.Contents;
 using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Resolving;
@@ -140,7 +142,9 @@ internal sealed class LineCheckBuilder
             var free = SheetWords.Runs(Enumerable.Range(0, group.Count).Where(i => facts.IsFreeInput(first + i)).Select(i => i + 1));
             if (free.Length > 0)
             {
-                spares.Add($"{group.Id} {free}");
+                var text = new StringBuilder();
+                new GroupNames(group.Model).Append(text, free);
+                spares.Add(text.ToString());
             }
         }
 

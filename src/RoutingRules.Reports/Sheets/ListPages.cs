@@ -20,13 +20,15 @@ internal static class ListPages
         {
             Title = "Lines",
             HasBigFirst = true,
+            RowColumns = 2,
+            NeedsHeadings = true,
             Columns =
             [
-                .. consoles.Select((console, i) => (console, i == 0 ? 11 : 9)),
+                .. consoles.Select((console, i) => new PageColumn(console, i == 0 ? 11 : 9, $"{console} ")),
                 ("Line", 21),
-                ("Enters at", 20),
+                ("Enters at", 20, "from "),
                 ("Equipment, stand, place", 24),
-                ("Phantom", 12),
+                ("Phantom", 12, DevicePages.PhantomLead),
             ],
         };
         table.Rows.AddRange(
@@ -71,7 +73,9 @@ internal static class ListPages
         {
             Title = "Outputs",
             HasBigFirst = true,
-            Columns = [("Out", 13), ("Signal", 29), ("Comes from", 28), ("Goes to", 30)],
+            RowColumns = 2,
+            FirstPercent = 16,
+            Columns = [("Out", 13), ("Signal", 29), ("Comes from", 28, "from "), ("Goes to", 30, "to ")],
         };
         foreach (var device in sheet.Devices)
         {
@@ -96,12 +100,10 @@ internal static class ListPages
         {
             Cells =
             [
-                PageLayout.Strong($"{row.At.Group} {row.At.Mark}"),
+                [.. PageLayout.Strong(row.At.Mark), .. PageLayout.Cell(row.At.Group.Value == "out" ? null : row.At.Group.Value)],
                 [.. DevicePages.Named(row.Signal, row.Label, row.Marks, row.Reason), .. PageLayout.Change(row.Change)],
-                row.Signal is null
-                    ? []
-                    : [.. PageLayout.Cell(DevicePages.Source(row.Signal)), .. row.Hops.Select(hop => new PageLine(SheetWords.Hop(hop), PageLineStyle.Plain))],
-                [.. row.GoesTo.SelectMany(end => PageLayout.Cell(end.At.ToString(), end.Way))],
+                row.Signal is null ? [] : PageLayout.Cell(DevicePages.Source(row.Signal)),
+                [.. row.GoesTo.SelectMany(end => DevicePages.End(end)), .. DevicePages.Position(row)],
             ],
         };
 
@@ -118,7 +120,9 @@ internal static class ListPages
         {
             Title = "Packs",
             HasBigFirst = true,
-            Columns = [("Pack", 12), ("Person", 20), ("Mix", 24), ("Output", 36), ("Heard first", 8)],
+            RowColumns = 2,
+            NeedsHeadings = true,
+            Columns = [("Pack", 12), ("Person", 20), ("Mix", 24), ("Output", 36, "at "), ("Heard first", 8)],
         };
         table.Rows.AddRange(
             sheet.Packs.Select(row => new PageRow
@@ -127,10 +131,15 @@ internal static class ListPages
                 [
                     PageLayout.Strong(row.Pack ?? "\u2013"),
                     [.. row.Person is null ? [] : PageLayout.Strong(row.Person), .. PageLayout.Cell(row.Position is null ? null : $"place: {row.Position}")],
-                    [.. PageLayout.Strong(row.Mix), .. PageLayout.Cell(row.Role.Value, row.Source, Limiter(row)), .. PageLayout.Change(row.Change)],
+                    [
+                        .. PageLayout.Strong(row.Mix),
+                        .. PageLayout.Cell(row.Role.Value, Limiter(row)),
+                        .. DevicePages.Notes(row.Source),
+                        .. PageLayout.Change(row.Change),
+                    ],
                     row.Outputs.IsEmpty
                         ? [new PageLine("arrives nowhere yet", PageLineStyle.Mark)]
-                        : PageLayout.Cell([.. row.Outputs.Select(DevicePages.Path)]),
+                        : DevicePages.Notes([.. row.Outputs.Select(DevicePages.Path)]),
                     PageLayout.Tick(""),
                 ],
             })

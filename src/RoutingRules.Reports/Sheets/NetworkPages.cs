@@ -53,15 +53,20 @@ internal static class NetworkPages
 
     private static PageTable Streams(NetworkSheet network)
     {
-        var table = new PageTable { Title = "Streams", Columns = [("Stream", 18), ("From", 24), ("To", 30), ("In use", 10), ("Rate", 18)] };
+        var table = new PageTable
+        {
+            Title = "Streams",
+            RowColumns = 2,
+            Columns = [("Stream", 18), ("From", 24, "from "), ("To", 30, "to "), ("In use", 10, "in use "), ("Rate", 18)],
+        };
         table.Rows.AddRange(
             network.Streams.Select(stream => new PageRow
             {
                 Cells =
                 [
-                    [.. PageLayout.Strong(stream.Id.Value), .. PageLayout.Cell(stream.Label), .. PageLayout.Change(stream.Change)],
-                    PageLayout.Cell(stream.From),
-                    stream.To.IsEmpty ? [new PageLine("nobody", PageLineStyle.Mark)] : PageLayout.Cell([.. stream.To]),
+                    [.. PageLayout.Strong(stream.Id.Value), .. DevicePages.Notes(stream.Label), .. PageLayout.Change(stream.Change)],
+                    DevicePages.Notes(stream.From),
+                    stream.To.IsEmpty ? [new PageLine("nobody", PageLineStyle.Mark)] : DevicePages.Notes([.. stream.To]),
                     PageLayout.Cell($"{SheetWords.Number(stream.Used)} of {SheetWords.Number(stream.Channels)}"),
                     PageLayout.Cell(stream.BitsPerSecond is { } rate ? SheetWords.Megabits(rate) : "not known"),
                 ],
@@ -77,15 +82,20 @@ internal static class NetworkPages
 
     private static PageTable Links(NetworkSheet network)
     {
-        var table = new PageTable { Title = "Links", Columns = [("Link", 17), ("From", 18), ("To", 18), ("Load \u2192", 24), ("Load \u2190", 24)] };
+        var table = new PageTable
+        {
+            Title = "Links",
+            RowColumns = 2,
+            Columns = [("Link", 17), ("From", 18, "from "), ("To", 18, "to "), ("Load \u2192", 24, "\u2192 "), ("Load \u2190", 24, "\u2190 ")],
+        };
         table.Rows.AddRange(
             network.Links.Select(link => new PageRow
             {
                 Cells =
                 [
-                    [.. PageLayout.Strong(link.Id.Value), .. PageLayout.Cell(link.Cable)],
-                    PageLayout.Cell(link.From),
-                    PageLayout.Cell(link.To),
+                    [.. PageLayout.Strong(link.Id.Value), .. DevicePages.Notes(link.Cable)],
+                    DevicePages.Notes(link.From),
+                    DevicePages.Notes(link.To),
                     Load(link, link.Forward),
                     Load(link, link.Backward),
                 ],
@@ -123,7 +133,12 @@ internal static class NetworkPages
             "From source to destination: what the document states of converters, devices and packets, added up. What it does not state counts "
                 + "nothing, and the room counts nothing."
         );
-        var table = new PageTable { Title = "By role", Columns = [("What", 16), ("Places", 10), ("Shortest", 37), ("Longest", 37)] };
+        var table = new PageTable
+        {
+            Title = "By role",
+            RowColumns = 2,
+            Columns = [("What", 16), ("Places", 10, "places: "), ("Shortest", 37, "shortest "), ("Longest", 37, "longest ")],
+        };
         table.Rows.AddRange(
             sheet.Latencies.Select(row => new PageRow
             {
@@ -142,6 +157,6 @@ internal static class NetworkPages
 
     private static List<PageLine> At(double? value, string? at) =>
         value is { } known
-            ? [new PageLine(string.Create(CultureInfo.InvariantCulture, $"{known:0.00} ms"), PageLineStyle.Strong), .. PageLayout.Cell(at)]
+            ? [new PageLine(string.Create(CultureInfo.InvariantCulture, $"{known:0.00} ms"), PageLineStyle.Strong), .. DevicePages.Notes(at)]
             : PageLayout.Cell("not stated");
 }

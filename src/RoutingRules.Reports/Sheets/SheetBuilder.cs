@@ -79,6 +79,7 @@ public static class SheetBuilder
             Networks = new NetworkSheetBuilder(facts, selection).Build(),
             Latencies = new LatencyBuilder(facts, selection).Build(),
             Parts = (options.Parts.IsEmpty ? Enum.GetValues<SheetSection>() : [.. options.Parts.Distinct().Order()]).ToValueList(),
+            HasAllDevices = devices is not null || options.HasDrawings || options.Parts.Contains(SheetSection.Devices),
             BlankRows = options.BlankRows,
             IsLargeType = options.IsLargeType,
             HasDrawings = options.HasDrawings,

@@ -1,5 +1,6 @@
 using RoutingRules.Model;
 using RoutingRules.Profiles;
+using RoutingRules.Reports.Names;
 using RoutingRules.Reports.Sheets.Contents;
 using RoutingRules.Reports.Sheets.Pages;
 using RoutingRules.Resolving;
@@ -59,6 +60,7 @@ internal sealed partial class SheetFacts
             Device = device.Id,
             DeviceLabel = device.DisplayName,
             Group = group.Id,
+            GroupWord = group.Kind is PortKind.Input or PortKind.Output ? new GroupNames(group).One : null,
             Number = number,
             Panel = number <= group.PanelLabels.Count ? group.PanelLabels[number - 1] : null,
             Connector = group.ChannelsPerConnector > 1 ? ((number - 1) / group.ChannelsPerConnector) + 1 : 0,

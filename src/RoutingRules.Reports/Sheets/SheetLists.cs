@@ -78,6 +78,7 @@ public static class SheetLists
         "Marks",
         "Reason",
         "Change",
+        "Place",
     ];
 
     private static readonly string[] MixColumns =
@@ -218,6 +219,7 @@ public static class SheetLists
                     string.Join(Between, row.Marks.Select(SheetWords.Mark)),
                     row.Reason,
                     Change(row.Change),
+                    row.Position,
                 }
             );
 
@@ -290,10 +292,7 @@ public static class SheetLists
     private static string Change(SheetChange? change) => change is null ? "" : SheetWords.Change(change);
 
     private static string Word(SheetChangeKind kind) =>
-        kind switch
-        {
-            SheetChangeKind.New => "new",
-            SheetChangeKind.Changed => "changed",
-            _ => "gone",
-        };
+        kind == SheetChangeKind.New ? "new"
+        : kind == SheetChangeKind.Changed ? "changed"
+        : "gone";
 }

@@ -19,6 +19,7 @@ internal static class SheetRowItems
             ("bus", row.Signal?.Source.ToString() ?? ""),
             ("by", string.Join(", ", row.Hops.Select(SheetWords.Hop))),
             ("to", string.Join(", ", row.GoesTo.Select(end => end.At.ToString()))),
+            ("place", row.Position ?? ""),
             ("label", row.Label ?? ""),
             ("marked", Marks(row.Marks)),
         ];

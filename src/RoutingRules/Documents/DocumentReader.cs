@@ -31,6 +31,11 @@ internal static class DocumentReader
 
         using var session = new ReadSession(limits, version);
         var value = ReadRoot(text, table, session);
+        if (session.Problems is not null && DocumentKind.Other(text, table.Shape.Title) is var (title, use))
+        {
+            return new ReadResult<T> { Findings = [Unreadable($"The document is a {title}, not a {table.Shape.Title}.", use)] };
+        }
+
         return session.OtherVersion is { } found
             ? Upgrade(text, table, found, session.OtherVersionOffset, version, upgraders, limits)
             : new ReadResult<T> { Value = value, Findings = Findings(text, session) };

@@ -95,7 +95,7 @@ public sealed class ChangeoverCommandTests : IDisposable
     public void Bad_input_is_told_and_nothing_is_written()
     {
         var show = folder.Write("a.show.json", Shows.Small);
-        Assert.Contains("RR1004", Tool.Run("changeover", show).Civil().Error, StringComparison.Ordinal);
+        Assert.Contains("The document is a show, not a running order.", Tool.Run("changeover", show).Civil().Error, StringComparison.Ordinal);
         Assert.Contains("make it first", Tool.Run("changeover", Example, "--shows", folder.At("none")).Civil().Error, StringComparison.Ordinal);
         Assert.Contains("--shows is for a running order", Tool.Run("changeover", show, show, "--shows", folder.Root).Civil().Error, StringComparison.Ordinal);
         Assert.Equal(2, Tool.Run("changeover", folder.At("none.run.json"), "--out", folder.At("cards")).Civil().Code);

@@ -25,7 +25,7 @@ public sealed class ImpactCommandTests : IDisposable
         Assert.Contains("\nIf box fails\n", result.Out, StringComparison.Ordinal);
         Assert.Matches("\n2 +box .+ all in 2 steps, 1 move\n", result.Out);
         Assert.Matches("\ndesk +desk output 1 takes desk aux 1 ", result.Out);
-        Assert.Matches("\nMonitor\\. +Its source desk aux 1 is lost\\.", result.Out);
+        Assert.Matches("\nOther feeds: Monitor\\. +Its source is lost\\.", result.Out);
     }
 
     [Theory]

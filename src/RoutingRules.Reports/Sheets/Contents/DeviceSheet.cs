@@ -23,6 +23,12 @@ public sealed record DeviceSheet
     /// <summary>Anything a person should know.</summary>
     public string? Notes { get; init; }
 
+    /// <summary>
+    /// True when nothing of the show is plugged, patched or marked here: it is only cabled to others, once, when the rig is built. Unless it was asked for or
+    /// has changed, it gets no page.
+    /// </summary>
+    public bool IsOnlyCabled { get; init; }
+
     /// <summary>One table for each group of outputs.</summary>
     public ValueList<SheetTable<SheetOutput>> Outputs { get; init; }
 

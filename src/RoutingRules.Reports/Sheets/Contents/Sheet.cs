@@ -45,6 +45,9 @@ public sealed record Sheet
     /// <summary>The parts that writers print, each once in the order of their kinds; never empty.</summary>
     public ValueList<SheetSection> Parts { get; init; }
 
+    /// <summary>True when every device has its page, also one that is only cabled: devices were chosen, or their pages were asked for.</summary>
+    public bool HasAllDevices { get; init; }
+
     /// <summary>Rows left blank at the end of lists.</summary>
     public int BlankRows { get; init; }
 

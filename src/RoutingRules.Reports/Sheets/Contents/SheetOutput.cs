@@ -21,6 +21,9 @@ public sealed record SheetOutput : ISheetRow
     /// <summary>The far ends of its cables.</summary>
     public ValueList<SheetCabled> GoesTo { get; init; }
 
+    /// <summary>Where what hears it stands, as the feeds say; null when none does.</summary>
+    public string? Position { get; init; }
+
     /// <summary>Marks, in the order of their kinds.</summary>
     public ValueList<SheetMark> Marks { get; init; }
 

@@ -16,6 +16,12 @@ public sealed record SheetPlace
     /// <summary>The port group.</summary>
     public required Id<PortGroup> Group { get; init; }
 
+    /// <summary>What people call a point of the group, such as input; null for the id of the group.</summary>
+    public string? GroupWord { get; init; }
+
+    /// <summary>The point for who stands at the device, such as input B4.</summary>
+    public string Here => $"{GroupWord ?? Group.Value} {Mark}";
+
     /// <summary>The number in the group, from 1.</summary>
     public required int Number { get; init; }
 
@@ -32,5 +38,5 @@ public sealed record SheetPlace
     public string Mark => Panel ?? Number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>For example <c>SR box out 3</c>.</summary>
-    public override string ToString() => $"{DeviceLabel} {Group} {Mark}";
+    public override string ToString() => $"{DeviceLabel} {Here}";
 }

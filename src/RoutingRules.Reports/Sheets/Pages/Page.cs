@@ -3,8 +3,8 @@ namespace RoutingRules.Reports.Sheets.Pages;
 /// <summary>One part of the sheets that starts a new page, laid out for any writer.</summary>
 internal sealed class Page
 {
-    // About a third of a sheet of A4 with rows of two lines.
-    private const int ShortRows = 10;
+    // About a third of a sheet of A4 with rows of two lines; rows side by side count for less.
+    private const double ShortRows = 10;
 
     public required string Title { get; init; }
 
@@ -24,7 +24,10 @@ internal sealed class Page
     public bool MaySharePaper { get; set; }
 
     /// <summary>True for a page so short that it shares its paper with the one before.</summary>
-    public bool SharesPaper => MaySharePaper && Flows.Count == 0 && Tables.Sum(table => table.Rows.Count) < ShortRows;
+    public bool SharesPaper => MaySharePaper && Flows.Count == 0 && Tables.Sum(table => table.Rows.Count / (double)table.RowColumns) < ShortRows;
+
+    /// <summary>True for a page that begins below the one before, however long both are: nobody gets one without the other.</summary>
+    public bool FollowsOn { get; set; }
 
     /// <summary>Sentences and facts under the title.</summary>
     public List<string> Facts { get; } = [];

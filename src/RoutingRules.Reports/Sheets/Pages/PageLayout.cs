@@ -37,6 +37,7 @@ internal static class PageLayout
             {
                 own[i].HasAllCautions = pages.Count == 0 || (i == 0 && part == SheetSection.Devices);
                 own[i].MaySharePaper = !own[i].HasAllCautions;
+                own[i].FollowsOn |= pages.Count > 0 && (IsListBelow(part));
                 pages.Add(own[i]);
             }
         }
@@ -56,11 +57,31 @@ internal static class PageLayout
             SheetSection.Flow => sheet.Flows.IsEmpty ? [] : [Flow(sheet)],
             SheetSection.Inputs => ListPages.Inputs(sheet),
             SheetSection.Outputs => ListPages.Outputs(sheet),
-            SheetSection.Devices => sheet.Devices.Select(device => DevicePages.Page(device, sheet.HasDrawings || !sheet.Head.Selection.IsEmpty)),
+            SheetSection.Devices => Devices(sheet),
             SheetSection.Packs => ListPages.Packs(sheet),
             SheetSection.Network => NetworkPages.Pages(sheet),
             _ => CheckPages.Pages(sheet, part),
         };
+
+    /// <summary>Lists that need no paper of their own; the others are handed to somebody.</summary>
+    private static bool IsListBelow(SheetSection part) => part is SheetSection.Outputs or SheetSection.Mixes or SheetSection.Packs or SheetSection.Network;
+
+    private static IEnumerable<Page> Devices(Sheet sheet)
+    {
+        var isChosen = !sheet.Head.Selection.IsEmpty;
+        var devices = sheet.Devices.Where(device => HasPage(sheet, device)).ToList();
+        var pages = devices.Select(device => DevicePages.Page(device, sheet.HasDrawings || isChosen, isChosen));
+        return isChosen ? pages : pages.Concat(NetworkTables.Page(devices));
+    }
+
+    private static bool HasPage(Sheet sheet, DeviceSheet device) => sheet.HasAllDevices || !device.IsOnlyCabled || IsChanged(device);
+
+    private static bool IsChanged(DeviceSheet device) =>
+        device.Change is not null
+        || device.Outputs.Any(table => table.Rows.Any(row => row.Change is not null))
+        || device.Inputs.Any(table => table.Rows.Any(row => row.Change is not null))
+        || device.Channels.Any(table => table.Rows.Any(row => row.Change is not null))
+        || device.Jacks.Any(jack => jack.Change is not null);
 
     private static Page Flow(Sheet sheet)
     {
@@ -120,19 +141,33 @@ internal static class PageLayout
         }
         else
         {
-            var gaps = new PageTable { Title = "Not patched yet", Columns = [("What", 27), ("What is missing", 67), ("Done", 6)] };
+            var gaps = new PageTable
+            {
+                Title = "Not patched yet",
+                RowColumns = 2,
+                Columns = [("What", 27), ("What is missing", 67), ("Done", 6)],
+            };
             gaps.Rows.AddRange(sheet.Gaps.Select(gap => new PageRow { Cells = [Strong(gap.Subject), Cell(gap.Text), Tick("")] }));
             page.Tables.Add(gaps);
         }
 
         AddDifferences(page, sheet);
-        var devices = new PageTable { Title = "Devices", Columns = [("Device", 34), ("Stands at", 33), ("Type", 33)] };
+        var devices = new PageTable
+        {
+            Title = "Devices",
+            RowColumns = 2,
+            Columns = [("Device", 34), ("Stands at", 33), ("Type", 33)],
+        };
         devices.Rows.AddRange(
             sheet.Devices.Select(device => new PageRow
             {
                 Cells =
                 [
-                    [new PageLine(device.Label, PageLineStyle.Strong), .. Cell(DevicePages.Id(device)), .. Change(device.Change)],
+                    [
+                        new PageLine(device.Label, PageLineStyle.Strong),
+                        .. Cell(DevicePages.Id(device), HasPage(sheet, device) ? null : "only cabled, no page"),
+                        .. Change(device.Change),
+                    ],
                     Cell(device.Zone),
                     Cell(device.Type),
                 ],

@@ -5,6 +5,9 @@ internal enum PageLineStyle
 {
     Plain,
 
+    /// <summary>What is looked up, not patched: smaller where the writer has type.</summary>
+    Note,
+
     /// <summary>What the eye looks for first.</summary>
     Strong,
 

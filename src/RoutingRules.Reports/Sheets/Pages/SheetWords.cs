@@ -87,8 +87,8 @@ internal static class SheetWords
     public static string Hop(SheetHop hop) =>
         hop.Kind switch
         {
-            HopKind.Stream => string.Create(CultureInfo.InvariantCulture, $"stream {hop.Id} ch {hop.Channel}, {Slot(hop.At)}"),
-            HopKind.Carrier => $"link {hop.Id}, {Slot(hop.At)}",
+            HopKind.Stream => string.Create(CultureInfo.InvariantCulture, $"stream {hop.Id} ch {hop.Channel}, {hop.At.Here}"),
+            HopKind.Carrier => $"link {hop.Id}, {hop.At.Here}",
             _ => $"cable to {hop.At}",
         };
 
@@ -119,8 +119,6 @@ internal static class SheetWords
     public static string Change(SheetChange change) => change.Kind == SheetChangeKind.New ? "NEW" : $"CHANGED, was: {change.Was}";
 
     public static string View(SheetView view) => view == SheetView.House ? "house view" : "stage view";
-
-    private static string Slot(SheetPlace place) => $"{place.Group} {place.Mark}";
 
     /// <summary>The place, with channels in short: they are read all day.</summary>
     public static string Short(SheetPlace place) => place.Group.Value == "channel" ? $"{place.DeviceLabel} ch {place.Mark}" : place.ToString();
@@ -174,7 +172,7 @@ internal static class SheetWords
     {
         if (isInEar)
         {
-            return $"A technician listens on a pack first, at low level; only then does {person ?? "the performer"} wear it. "
+            return $"A technician first, low; then {person ?? "the performer"}. "
                 + (
                     limiter == true ? "Limiter declared."
                     : limiter == false ? "NO LIMITER: set one first."

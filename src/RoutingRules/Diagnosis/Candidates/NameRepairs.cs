@@ -1,4 +1,4 @@
-using RoutingRules.Checking.Facts.Documents;
+using RoutingRules.Documents.Tables;
 using RoutingRules.Fixing;
 using RoutingRules.Model;
 using RoutingRules.Resolving;
@@ -60,7 +60,10 @@ internal static class NameRepairs
 
     private static PointRange Meant(ResolvedShow show, PointRange run, SortedDictionary<string, string> wrong)
     {
-        if (show.Graph.Device(run.Device) is not null || NearName.Find(run.Device.Value, show.Devices.Select(device => device.Id.Value)) is not { } near)
+        if (
+            show.Graph.Device(run.Device) is not null
+            || Spelling.Nearest(run.Device.Value, show.Devices.Select(device => device.Id.Value).Order(StringComparer.Ordinal)) is not { } near
+        )
         {
             return run;
         }

@@ -34,7 +34,14 @@ internal static class RigTables
                 ("house-left", ZoneSide.HouseLeft),
                 ("house-right", ZoneSide.HouseRight),
                 ("centre", ZoneSide.Centre)
-            ),
+            )
+            {
+                Elsewhere =
+                [
+                    ("stage-right", "house-left", "which is stage right seen by the audience"),
+                    ("stage-left", "house-right", "which is stage left seen by the audience"),
+                ],
+            },
             ZoneSide.None,
             static zone => zone.Side,
             "The side as the audience sees it; house left is stage right. Absent means none."

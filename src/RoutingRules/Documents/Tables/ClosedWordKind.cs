@@ -11,6 +11,9 @@ internal sealed class ClosedWordKind<T>(string definition, params (string Word, 
 {
     private readonly byte[][] texts = [.. words.Select(word => Encoding.UTF8.GetBytes(word.Word))];
 
+    /// <summary>Words of other ways to say it, each with the word of the list and why it is that one.</summary>
+    public IReadOnlyList<(string Other, string Word, string Why)> Elsewhere { get; init; } = [];
+
     public override string? DefinitionName => definition;
 
     protected override string Title => "a word";
@@ -71,7 +74,9 @@ internal sealed class ClosedWordKind<T>(string definition, params (string Word, 
         }
 
         var all = words.Select(word => word.Word);
-        var meant = Spelling.Nearest(Encoding.UTF8.GetString(text), all);
+        var written = Encoding.UTF8.GetString(text);
+        var other = Elsewhere.FirstOrDefault(entry => string.Equals(entry.Other, written, StringComparison.OrdinalIgnoreCase));
+        var meant = other.Word is null ? Spelling.Nearest(written, all) : $"{other.Word}, {other.Why}";
         return session.Report(
             ReadingRules.ValueMalformed,
             offset,

@@ -6,7 +6,16 @@ internal static class Spelling
     private const int MaxEdits = 2;
     private const int MaxLength = 64;
 
-    /// <summary>The first of the closest words, at most two edits away and closer than the whole word is long; null when none is.</summary>
+    /// <summary>Words for sides; what is on another side is never meant, whatever the spelling.</summary>
+    private static readonly string[][] Sides =
+    [
+        ["l", "left"],
+        ["r", "right"],
+        ["sl", "hr"],
+        ["sr", "hl"],
+    ];
+
+    /// <summary>The first of the closest words: at most two edits away, closer than the whole word is long, and of no other side; null for none.</summary>
     public static string? Nearest(string word, IEnumerable<string> known)
     {
         if (word.Length > MaxLength)
@@ -19,7 +28,7 @@ internal static class Spelling
         foreach (var candidate in known)
         {
             var edits = Edits(word, candidate);
-            if (edits < best)
+            if (edits < best && !AreOnOtherSides(word, candidate))
             {
                 best = edits;
                 nearest = candidate;
@@ -28,6 +37,15 @@ internal static class Spelling
 
         return nearest;
     }
+
+    private static bool AreOnOtherSides(string left, string right) => SideOf(left) is >= 0 and var one && SideOf(right) is >= 0 and var other && one != other;
+
+    /// <summary>The side that a part of a word names; -1 for none.</summary>
+    private static int SideOf(string word) =>
+        Array.FindIndex(
+            Sides,
+            side => word.Split('-', '_', ' ', '.').Any(part => Array.Exists(side, name => string.Equals(name, part, StringComparison.OrdinalIgnoreCase)))
+        );
 
     /// <summary>Insertions, deletions, replacements and swaps of neighbours, case ignored.</summary>
     public static int Edits(string left, string right)

@@ -5,6 +5,7 @@ using RoutingRules.Profiles;
 using RoutingRules.Testing;
 using RoutingRules.Tests.Checking.Rules.Hearing;
 using RoutingRules.Tests.Checking.Rules.Networks;
+using RoutingRules.Tests.Promises;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Planning.Changeovers.ChangeoverShows;
 
@@ -222,5 +223,25 @@ public sealed class ChangeoverPlannerTests
             plan.Steps[^1].Hazards
         );
         Assert.Empty(TestEngine.PlanChangeover(before, before with { Feeds = [before.Feeds[0] with { Name = "Another name" }] }).Steps);
+    }
+
+    [Fact]
+    public void What_comes_in_is_of_the_kind_that_the_next_act_describes()
+    {
+        var before = Of(("desk", SmallProfiles.Console), ("box", SmallProfiles.Box), ("rack", SmallProfiles.FreeBox));
+        var box = SmallProfiles.Box with { PortGroups = [.. SmallProfiles.Box.PortGroups.Where(group => group.Id.Value != "out")], Routing = [] };
+        var after = before with
+        {
+            Rig = before.Rig with
+            {
+                Profiles = [.. before.Rig.Profiles.Select(profile => profile.Id == box.Id ? box : profile)],
+                Devices = [.. before.Rig.Devices.Select(device => device.Id.Value == "rack" ? device with { Profile = box.Id } : device)],
+            },
+        };
+        var plan = Promise.Engine.PlanChangeover(before, after);
+        var exchange = Assert.Single(plan.Steps.Index(), step => step.Item.Text.StartsWith("Exchange 'rack'", StringComparison.Ordinal)).Index;
+
+        Assert.Null(Promise.Resolve(plan.States[exchange + 1]).Graph.Device(new("rack"))!.Group(new("out")));
+        Assert.NotNull(Promise.Resolve(plan.States[exchange + 1]).Graph.Device(new("box"))!.Group(new("out")));
     }
 }

@@ -2,6 +2,7 @@ using RoutingRules.Model;
 using RoutingRules.Planning;
 using RoutingRules.Planning.Changeovers;
 using RoutingRules.Testing;
+using RoutingRules.Tests.Checking.Rules.Lines;
 using static RoutingRules.Testing.SmallShow;
 using static RoutingRules.Tests.Planning.Changeovers.ChangeoverShows;
 
@@ -60,6 +61,25 @@ public sealed class PhantomChangeoverTests
                 "ReadBack box: Read back what is plugged here against this card, connector by connector.",
             ],
             steps.Take(8)
+        );
+    }
+
+    [Fact]
+    public void A_plug_leaves_its_input_before_a_cable_comes_in_there()
+    {
+        var before = LineRig.Show(Line("voice", "desk/in/1", "desk/channel/3"), Line("bass", "box/in/1", "desk/channel/4")).Cables();
+        var after = LineRig
+            .Show(Line("voice", "box/in/1", "desk/channel/3"), Line("bass", "box/in/2", "desk/channel/4"))
+            .Cables(Cable("split/isolated/1", "desk/in/1"));
+
+        Assert.Equal(
+            [
+                "Stage desk: Pull 'voice' out of desk/in/1 and keep it at hand.",
+                "Stage split: Plug a cable from split/isolated/1 to desk/in/1.",
+                "Stage box: Move 'bass' from box/in/1 to box/in/2.",
+                "Stage box: Plug 'voice' into box/in/1.",
+            ],
+            Steps(before, after).Where(step => step.StartsWith("Stage", StringComparison.Ordinal))
         );
     }
 

@@ -82,7 +82,7 @@ public sealed class FallbackYieldingTests
         Assert.Equal(["main/1"], plan.Recovered.Select(recovered => recovered.Demand));
         Assert.Equal(("desk/main/1", "desk/aux/3"), (Carried(plan.Apply(show), "amp/in/1"), Carried(plan.Apply(show), "right/out/3")));
         Assert.Contains(
-            "Falls silent by this plan: wedge-4 gives up right/out/4 for main",
+            "wedge-4 right/out/4 main, which matters more monitor",
             System.Text.RegularExpressions.Regex.Replace(ImpactReport.Text(Ask(show), show), @"\s+", " "),
             StringComparison.Ordinal
         );

@@ -113,7 +113,7 @@ public sealed class ImpactEarTests
         ImpactJson.Write(answer, json);
 
         Assert.Contains("IN-EAR", text, StringComparison.Ordinal);
-        Assert.Contains("A technician listens on a", text, StringComparison.Ordinal);
+        Assert.Contains("A technician first, low; then", text, StringComparison.Ordinal);
         Assert.Contains("\"inEar\": true", System.Text.Encoding.UTF8.GetString(json.ToArray()), StringComparison.Ordinal);
     }
 

@@ -56,7 +56,7 @@ public sealed class CheckListTests
         var sheet = SheetShow.Build(show);
         var row = Assert.Single(sheet.LineChecks);
 
-        Assert.Equal(["SR box in 1"], row.Enters.Select(place => place.ToString()));
+        Assert.Equal(["SR box input 1"], row.Enters.Select(place => place.ToString()));
         Assert.Single(row.Ticks);
         Assert.Single(sheet.Input("box-r", 1).Lines);
     }
@@ -71,7 +71,7 @@ public sealed class CheckListTests
 
         var row = Assert.Single(SheetShow.Build(show).LineChecks);
 
-        Assert.Equal(["SR box in 1", "SL box in 3"], row.Enters.Select(place => place.ToString()));
+        Assert.Equal(["SR box input 1", "SL box input 3"], row.Enters.Select(place => place.ToString()));
     }
 
     [Fact]
@@ -82,7 +82,7 @@ public sealed class CheckListTests
     public void A_mix_has_a_box_for_each_place_and_names_the_place_it_does_not_reach()
     {
         Assert.Equal(
-            [new[] { "SR box out 3" }, ["SL box out 3"]],
+            [new[] { "SR box output 3" }, ["SL box output 3"]],
             Sheet.OutputChecks[4].Places.Select(place => Assert.Single(place.Arrives).Places.Select(at => at.ToString()).ToArray())
         );
         var wedge = Assert.Single(Sheet.OutputChecks[5].Places);
@@ -100,7 +100,7 @@ public sealed class CheckListTests
 
         var how = SheetShow.Build(show).OutputChecks[0].How;
 
-        Assert.Equal($"A technician listens on a pack first, at low level; only then does the performer wear it. {last}", how);
+        Assert.Equal($"A technician first, low; then the performer. {last}", how);
     }
 
     [Fact]

@@ -23,7 +23,7 @@ public sealed class DeviceSheetTests
         var hop = Assert.Single(output.Hops);
         Assert.Equal((HopKind.Stream, "both", 1, "SR box receive 1"), (hop.Kind, hop.Id, hop.Channel, hop.At.ToString()));
         var end = Assert.Single(output.GoesTo);
-        Assert.Equal(("Right amp in 1", "loom B, 1 of 2"), (end.At.ToString(), end.Way));
+        Assert.Equal(("Right amp input 1", "loom B, 1 of 2"), (end.At.ToString(), end.Way));
         Assert.Empty(output.Marks);
     }
 
@@ -115,9 +115,9 @@ public sealed class DeviceSheetTests
     {
         var input = Sheet.Input("amp", 1);
 
-        Assert.Equal(("SR box out 1", "loom B, 1 of 2"), (input.PluggedFrom!.At.ToString(), input.PluggedFrom.Way));
+        Assert.Equal(("SR box output 1", "loom B, 1 of 2"), (input.PluggedFrom!.At.ToString(), input.PluggedFrom.Way));
         Assert.Equal(["Main L"], input.Signal!.Names);
-        Assert.Equal(["Right amp out 1"], input.GoesTo.Select(end => end.At.ToString()));
+        Assert.Equal(["Right amp output 1"], input.GoesTo.Select(end => end.At.ToString()));
     }
 
     [Fact]
@@ -137,7 +137,7 @@ public sealed class DeviceSheetTests
         var channel = Sheet.Channel("desk", 4);
 
         Assert.Equal(["Keys R"], channel.Signal!.Names);
-        Assert.Equal(["SR box in 4"], channel.Enters.Select(place => place.ToString()));
+        Assert.Equal(["SR box input 4"], channel.Enters.Select(place => place.ToString()));
     }
 
     [Fact]
@@ -152,9 +152,9 @@ public sealed class DeviceSheetTests
     [Fact]
     public void A_bus_shows_every_place_it_reaches()
     {
-        Assert.Equal(["SR box out 3", "SL box out 3"], Sheet.Bus("aux", 1).Arrives.Texts());
-        Assert.Equal(["Desk out 1", "SR box out 1 > Right amp in 1 > Right amp out 1", "SL box out 1"], Sheet.Bus("main", 1).Arrives.Texts());
-        Assert.Equal(["SL box out 6"], Sheet.Bus("aux", 4).Arrives.Texts());
+        Assert.Equal(["SR box output 3", "SL box output 3"], Sheet.Bus("aux", 1).Arrives.Texts());
+        Assert.Equal(["Desk output 1", "SR box output 1 > Right amp input 1 > Right amp output 1", "SL box output 1"], Sheet.Bus("main", 1).Arrives.Texts());
+        Assert.Equal(["SL box output 6"], Sheet.Bus("aux", 4).Arrives.Texts());
         Assert.Empty(Sheet.Bus("aux", 2).Arrives);
     }
 
@@ -193,7 +193,7 @@ public sealed class DeviceSheetTests
 
         var sheet = SheetShow.Build(Of(("box", box)));
 
-        Assert.Equal("box in C", sheet.Input("box", 3).At.ToString());
+        Assert.Equal("box input C", sheet.Input("box", 3).At.ToString());
         Assert.Equal((2, 2), (sheet.Output("box", 4).At.Connector, sheet.Output("box", 4).At.ConnectorChannel));
     }
 

@@ -73,7 +73,7 @@ public sealed class EarSheetTests
         var text = TextSheetWriter.Write(sheet);
 
         Assert.Equal(("drums", true, false), (row.Id.Value, row.IsInEar, sheet.OutputChecks[1].IsInEar));
-        Assert.Equal("A technician listens on a pack first, at low level; only then does the performer wear it. NO LIMITER: set one first.", row.How);
+        Assert.Equal("A technician first, low; then the performer. NO LIMITER: set one first.", row.How);
         Assert.Equal("drums", Assert.Single(sheet.Packs).Id.Value);
         Assert.Contains("IN-EAR", text[text.IndexOf("Output check", StringComparison.Ordinal)..], StringComparison.Ordinal);
     }
@@ -87,8 +87,8 @@ public sealed class EarSheetTests
         var sheet = SheetShow.Build(Make(cables[first], cables[1 - first]));
         var arrives = sheet.OutputChecks[0].Places[0].Arrives;
 
-        Assert.Equal(["box out 2 > rack in 1", "box out 2 > amp in 3"], arrives.Texts().OrderDescending(StringComparer.Ordinal));
+        Assert.Equal(["box output 2 > rack input 1", "box output 2 > amp input 3"], arrives.Texts().OrderDescending(StringComparer.Ordinal));
         Assert.Equal(["loom 1", null], arrives.OrderByDescending(path => path.Way, StringComparer.Ordinal).Select(path => path.Way));
-        Assert.Equal(["box out 2 > rack in 1", "box out 2 > amp in 3"], sheet.Packs[0].Outputs.Texts().OrderDescending(StringComparer.Ordinal));
+        Assert.Equal(["box output 2 > rack input 1", "box output 2 > amp input 3"], sheet.Packs[0].Outputs.Texts().OrderDescending(StringComparer.Ordinal));
     }
 }

@@ -45,7 +45,7 @@ public sealed class GapTests
 
         var gap = SheetShow.Build(show).Gaps.Single(gap => gap.Subject == "Ears");
 
-        Assert.Equal($"Desk aux 3-4 {state} at SL box out 5-6. Patch it there.", gap.Text);
+        Assert.Equal($"Desk aux 3-4 {state} at SL box output 5-6. Patch it there.", gap.Text);
     }
 
     [Fact]
@@ -55,7 +55,7 @@ public sealed class GapTests
 
         var gap = Assert.Single(SheetShow.Build(show).Gaps);
 
-        Assert.Equal(("kick", "SR box in 1 does not arrive at Desk channel 7. Route it there."), (gap.Subject, gap.Text));
+        Assert.Equal(("kick", "SR box input 1 does not arrive at Desk channel 7. Route it there."), (gap.Subject, gap.Text));
     }
 
     [Fact]
@@ -72,8 +72,8 @@ public sealed class GapTests
 
         var gaps = SheetShow.Build(show).Gaps;
 
-        Assert.Contains(new SheetGap { Subject = "Kick", Text = "It enters at SR box in 1, which is DEAD (bent pin). Move it." }, gaps);
-        Assert.Contains(new SheetGap { Subject = "Ears", Text = "It arrives at SL box out 6, which is RESERVED. Move it." }, gaps);
+        Assert.Contains(new SheetGap { Subject = "Kick", Text = "It enters at SR box input 1, which is DEAD (bent pin). Move it." }, gaps);
+        Assert.Contains(new SheetGap { Subject = "Ears", Text = "It arrives at SL box output 6, which is RESERVED. Move it." }, gaps);
     }
 
     [Fact]
@@ -99,11 +99,11 @@ public sealed class GapTests
 
         Assert.Contains("lost: Its bus desk/aux/99 is not in the rig: correct the address of the bus.", texts);
         Assert.Contains("lost: It names no destination: say where it shall go.", texts);
-        Assert.Contains("Right amp in 1: Claimed twice: the cable from SR box out 1-2 counts, the cable from SR box out 1 does not. Keep one.", texts);
-        Assert.Contains("Cable SR box out 3-4 to Right amp in 4: Written but without effect: its two ends are not equally wide.", texts);
+        Assert.Contains("Right amp input 1: Claimed twice: the cable from SR box output 1-2 counts, the cable from SR box output 1 does not. Keep one.", texts);
+        Assert.Contains("Cable SR box output 3-4 to Right amp input 4: Written but without effect: its two ends are not equally wide.", texts);
         Assert.Contains("Dead points: box-r/in/9 is not in the rig: correct the address.", texts);
         Assert.Contains("Route Desk aux 1 to desk/transmit/9: Written but without effect: it names a number beyond the last one of its group.", texts);
-        Assert.Contains("Route SL box receive 1 to SL box out 2: No effect at SL box out 2: the device fixes what this point takes.", texts);
+        Assert.Contains("Route SL box receive 1 to SL box output 2: No effect at SL box output 2: the device fixes what this point takes.", texts);
         Assert.Contains("Label \u201cX\u201d: desk/fader/1 is not in the rig: correct the address.", texts);
     }
 

@@ -46,7 +46,7 @@ public sealed class NetworkSheetTests
 
         // Two feeds to a box: 1 ms of packet time, 0.5 ms at the output.
         Assert.Equal(("monitor", 2, 1.5, 1.5), (latency.What, latency.Count, latency.Shortest, latency.Longest));
-        Assert.Equal("a at near out 1", latency.ShortestAt);
+        Assert.Equal("a at near output 1", latency.ShortestAt);
     }
 
     [Theory]

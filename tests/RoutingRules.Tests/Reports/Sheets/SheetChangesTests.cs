@@ -41,7 +41,7 @@ public sealed class SheetChangesTests
         Assert.StartsWith("Kick; ", sheet.Input("box-r", 1).Change!.Was, StringComparison.Ordinal);
         Assert.StartsWith("free; ", sheet.Input("box-r", 5).Change!.Was, StringComparison.Ordinal);
         Assert.Null(sheet.Input("box-r", 3).Change);
-        Assert.Contains("at SR box in 1", sheet.LineChecks[0].Change!.Was, StringComparison.Ordinal);
+        Assert.Contains("at SR box input 1", sheet.LineChecks[0].Change!.Was, StringComparison.Ordinal);
         Assert.Equal(sheet.LineChecks[0].Change, sheet.Walk.SelectMany(stop => stop.Lines).Single(row => row.Line.Id.Value == "kick").Change);
     }
 
@@ -63,7 +63,7 @@ public sealed class SheetChangesTests
         var page = TextSheetWriter.Write(sheet).Split('\f').Single(page => page.Contains("\nSR box (box-r)\n", StringComparison.Ordinal));
 
         Assert.Contains(">> CHANGED, was: Kick", page, StringComparison.Ordinal);
-        Assert.Contains(sheet.Differences, row => row.Kind == SheetChangeKind.Gone && row.Subject == "Kick (SR box in 1)");
+        Assert.Contains(sheet.Differences, row => row.Kind == SheetChangeKind.Gone && row.Subject == "Kick (SR box input 1)");
     }
 
     [Fact]
@@ -82,7 +82,7 @@ public sealed class SheetChangesTests
 
         Assert.Contains(sheet.Differences, row => row is { Kind: SheetChangeKind.New, Subject: "Right amp" });
         Assert.Contains(sheet.Differences, row => row is { Kind: SheetChangeKind.New, Subject: "Main L" });
-        Assert.Contains(sheet.Differences, row => row is { Kind: SheetChangeKind.New, Subject: "Kick (SR box in 1)" });
+        Assert.Contains(sheet.Differences, row => row is { Kind: SheetChangeKind.New, Subject: "Kick (SR box input 1)" });
         Assert.Contains(back.Differences, row => row is { Kind: SheetChangeKind.Gone, Subject: "Right amp" });
     }
 

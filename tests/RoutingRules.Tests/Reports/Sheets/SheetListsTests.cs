@@ -28,10 +28,10 @@ public sealed class SheetListsTests
         var kick = Rows(SheetListKind.Inputs).Single(row => row["Id"] == "kick");
 
         Assert.Equal("1", kick["Desk"]);
-        Assert.Equal("SR box in 1", kick["Enters at"]);
+        Assert.Equal("SR box input 1", kick["Enters at"]);
         Assert.Equal("boundary microphone", kick["Equipment"]);
         Assert.Equal("ON", kick["Phantom"]);
-        Assert.Equal("SR box in 5", kick["Spare"]);
+        Assert.Equal("SR box input 5", kick["Spare"]);
     }
 
     [Fact]
@@ -42,7 +42,7 @@ public sealed class SheetListsTests
         Assert.Equal(2 + 8 + 8, rows.Length - Sheet.Device("amp").Outputs.Sum(group => group.Rows.Count));
         var first = rows.Single(row => row["Device id"] == "box-r" && row["Number"] == "1");
         Assert.Equal(
-            ("Main L", "Desk main 1", "Right amp in 1", "loom B, 1 of 2", "MAIN LEFT"),
+            ("Main L", "Desk main 1", "Right amp input 1", "loom B, 1 of 2", "MAIN LEFT"),
             (first["Signal"], first["Bus"], first["Goes to"], first["Way"], first["Label"])
         );
     }
@@ -60,7 +60,7 @@ public sealed class SheetListsTests
         var pack = Assert.Single(Rows(SheetListKind.Packs));
 
         Assert.Equal(
-            ("1", "the singer", "Ears", "SL box out 5; SL box out 6", "declared"),
+            ("1", "the singer", "Ears", "SL box output 5; SL box output 6", "declared"),
             (pack["Pack"], pack["Person"], pack["Mix"], pack["Output"], pack["Limiter"])
         );
     }
@@ -81,8 +81,8 @@ public sealed class SheetListsTests
         var show = full with { Patch = full.Patch with { Labels = [new() { At = At("box-r/in/5"), Text = "SPARE KICK" }] } };
 
         // 2 is dead, 3 and 4 are keys, 5 has a label: 6 is left.
-        Assert.Equal("SR box in 6", SheetShow.Build(show).LineChecks[0].Spare!.ToString());
-        Assert.Equal(["in 6-8"], SheetShow.Build(show).Walk.Single(stop => stop.DeviceLabel == "SR box").Spares);
+        Assert.Equal("SR box input 6", SheetShow.Build(show).LineChecks[0].Spare!.ToString());
+        Assert.Equal(["inputs 6-8"], SheetShow.Build(show).Walk.Single(stop => stop.DeviceLabel == "SR box").Spares);
     }
 
     [Fact]

@@ -57,7 +57,7 @@ public sealed class SheetOptionsTests
         var page = new HtmlParser(new HtmlParserOptions { IsStrictMode = true }).ParseDocument(HtmlSheetWriter.Write(sheet));
 
         Assert.Equal(isLarge ? "large" : null, page.Body!.GetAttribute("class"));
-        Assert.Equal(14, page.QuerySelectorAll("section").Length);
+        Assert.Equal(15, page.QuerySelectorAll("section").Length);
         Assert.Equal(
             1 + sheet.Devices.Sum(device => device.Flows.Count),
             page.QuerySelectorAll("figure > svg > rect:first-child").Length + page.QuerySelectorAll("figure > svg > path:first-child").Length

@@ -11,7 +11,7 @@ namespace RoutingRules.Tests.Reports.Sheets;
 /// <summary>A small show with one of everything a sheet must tell.</summary>
 /// <remarks>
 /// Block 1 (transmit 1-4: main L, main R, sub, nothing) goes to both boxes; block 2 (ears L, ears R) to the left box only.
-/// So main L also sounds at SL box out 1 and main R at SR box out 2, though no feed wants them there.
+/// So main L also sounds at SL box output 1 and main R at SR box output 2, though no feed wants them there.
 /// </remarks>
 internal static class SheetShow
 {

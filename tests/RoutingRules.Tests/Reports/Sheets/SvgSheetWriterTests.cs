@@ -66,7 +66,7 @@ public sealed class SvgSheetWriterTests
         var sheet = SheetShow.Build(full with { Rig = full.Rig with { Profiles = [.. full.Rig.Profiles.Where(profile => profile.Id != plain.Id), plain] } });
         var flow = sheet.Device("box-r").Flows[0];
 
-        Assert.Equal("\u2192 Right amp in 1 (loom B, 1 of 2)", flow.Nodes[Index(flow, "SR box", "out 1")].Note);
+        Assert.Equal("\u2192 Right amp input 1 (loom B, 1 of 2)", flow.Nodes[Index(flow, "SR box", "out 1")].Note);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using RoutingRules.Checking.Facts;
 using RoutingRules.Checking.Facts.Documents;
+using RoutingRules.Documents.Tables;
 using RoutingRules.Resolving;
 using RoutingRules.Rules;
 
@@ -87,7 +88,7 @@ public sealed class ReferenceUnknown : Rule<ResolvedShow>
             2 => " and in one other place",
             var places => $" and in {places - 1} other places",
         };
-        var near = NearName.Find(name, Candidates(context, missing));
+        var near = Spelling.Nearest(name, Candidates(context, missing).Order(StringComparer.Ordinal));
         var hint = near is null ? "" : $" Did you mean '{near}'?";
         context.Report(
             $"{lacking}, but it is named in {missing.Places[0].Name}{others}.{hint}",

@@ -1,5 +1,4 @@
 using FsCheck.Xunit;
-using RoutingRules.Checking.Facts.Documents;
 using RoutingRules.Checking.Rules.Documents;
 using RoutingRules.Model;
 using RoutingRules.Profiles;
@@ -227,25 +226,6 @@ public sealed class ReferenceUnknownTests
 
         Expect.None(Rule, Of(("desk", unsound)).With(Route("desk/auxes/1", "desk/transmit/1")));
     }
-
-    [Theory]
-    [InlineData("desk", "desk", 0)]
-    [InlineData("dask", "desk", 1)]
-    [InlineData("box", "box-r", 2)]
-    [InlineData("kitten", "sitting", 3)]
-    [InlineData("", "ab", 2)]
-    [InlineData("abcd", "badc", 3)]
-    public void Letters_to_change_are_counted(string from, string to, int expected)
-    {
-        Assert.Equal(expected, NearName.Distance(from, to));
-        Assert.Equal(expected, NearName.Distance(to, from));
-    }
-
-    [Fact]
-    public void A_name_that_shares_no_letter_is_not_offered() => Assert.Null(NearName.Find("ab", ["xy"]));
-
-    [Fact]
-    public void Of_two_names_equally_near_the_ordinally_first_is_offered() => Assert.Equal("box-1", NearName.Find("box-3", ["box-2", "box-1"]));
 
     [Property]
     public void Renaming_and_the_order_of_lists_keep_the_identity(string title)

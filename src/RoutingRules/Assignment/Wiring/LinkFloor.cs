@@ -1,67 +1,14 @@
 using RoutingRules.Assignment.Problem;
-using RoutingRules.Signal.Graph;
 
 namespace RoutingRules.Assignment.Wiring;
 
-/// <content>Links that may fill up.</content>
-internal sealed partial class WiringSolver
+/// <summary>What tasks need of links at least, however they are wired.</summary>
+internal sealed class LinkFloor(AssignmentProblem problem, WiringTables tables, WiringSinks sinks)
 {
     private WiringFloor? floor;
 
-    /// <summary>Joins senders whose streams may meet on a link that might fill up.</summary>
-    private void JoinByLinks(List<WiringTask> all, DisjointSets senders)
-    {
-        if (problem.Links.Count == 0)
-        {
-            return;
-        }
-
-        // How many streams each sender could at most send over each direction: one for each task, and one for each block that goes on to others.
-        var streams = new SortedDictionary<(int At, int Sender), int>();
-        var seen = new HashSet<int>();
-        foreach (var task in all)
-        {
-            Count(task.Sender, task.Receiver);
-            foreach (var block in hasBystanders && seen.Add(task.Sender) ? blocksOf[task.Sender] : [])
-            {
-                block.Bystanders.ForEach(other => Count(task.Sender, problem.ReceiveBlocks[other].Device));
-            }
-        }
-
-        var loads = (long[])problem.Links.Staying.Clone();
-        foreach (var ((at, sender), count) in streams)
-        {
-            long fastest = 0;
-            foreach (var block in blocksOf[sender])
-            {
-                fastest = Math.Max(fastest, block.IsCarrier ? 0 : problem.Links.Rate(problem.Links.UnitOf(block.Id), at));
-            }
-
-            loads[at] += fastest * Math.Min(count, blocksOf[sender].Length);
-        }
-
-        var first = new int[loads.Length];
-        Array.Fill(first, -1);
-        foreach (var ((at, sender), _) in streams)
-        {
-            if (loads[at] > problem.Links.Most[at])
-            {
-                first[at] = first[at] < 0 ? sender : first[at];
-                senders.Join(first[at], sender);
-            }
-        }
-
-        void Count(int sender, int receiver)
-        {
-            foreach (var at in problem.Links.Crossed(problem.NetworkFrom(sender, receiver), sender, receiver))
-            {
-                streams[(at, sender)] = streams.GetValueOrDefault((at, sender)) + 1;
-            }
-        }
-    }
-
     /// <summary>False when what has to pass a link does not fit on it however closely it is packed.</summary>
-    private bool MayCross(WiringTask[] part)
+    public bool MayCross(WiringTask[] part)
     {
         var passing = new SortedDictionary<(int At, int Sender), List<WiringTask>>();
         foreach (var task in part)
@@ -124,11 +71,13 @@ internal sealed partial class WiringSolver
         return units.Sum(unit => problem.Links.IsCrossedByStaying(unit, at) ? 0 : problem.Links.Rate(unit, at));
     }
 
-    /// <summary>What a sender adds to a direction at least: room for every source, and a run of slots for all that a block which sounds everywhere must not share.</summary>
+    /// <summary>
+    /// What a sender adds to a direction at least: room for every source, and a run of slots for all that a block which sounds everywhere must not share.
+    /// </summary>
     private long Packed(int at, int sender, List<WiringTask> tasks)
     {
         var (least, widest, free) = (long.MaxValue, 1, 0);
-        foreach (var block in blocksOf[sender])
+        foreach (var block in tables.BlocksOf[sender])
         {
             var unit = problem.Links.UnitOf(block.Id);
             if (problem.Links.IsCrossedByStaying(unit, at) || block.IsCarrier)
@@ -142,7 +91,7 @@ internal sealed partial class WiringSolver
         }
 
         // What fixed slots carry beside what is wanted is no violation, so that blocks which want different signals may share such slots.
-        var isFree = open is null && !Array.Exists(blocksOf[sender], block => isParticular[block.Id]);
+        var isFree = sinks.MayFill is null && !Array.Exists(tables.BlocksOf[sender], block => tables.IsParticular[block.Id]);
         var sources = new HashSet<int>();
         var runs = new Dictionary<int, HashSet<string>>();
         foreach (var task in tasks)
