@@ -1,4 +1,3 @@
-using RoutingRules.Model;
 using RoutingRules.Resolving;
 
 namespace RoutingRules.Fixing;
