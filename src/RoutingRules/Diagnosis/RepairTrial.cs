@@ -26,7 +26,7 @@ internal sealed class RepairTrial
     /// <summary>How grave all that is still found is.</summary>
     public int Weight { get; }
 
-    /// <summary>Tries edits; null when they do not fit, when nothing grave goes away, or when something graver comes.</summary>
+    /// <summary>Tries edits; null when they do not fit, when nothing grave goes away, or when something graver comes or no longer arrives.</summary>
     public static RepairTrial? Run(Checker checker, FixState before, ValueList<ShowEdit> edits, CancellationToken cancellation)
     {
         var show = before.Show.Document;
@@ -45,7 +45,11 @@ internal sealed class RepairTrial
         var still = check.Findings.Select(finding => finding.Fingerprint()).ToHashSet(StringComparer.Ordinal);
         var gone = before.Check.Findings.Where(finding => !still.Contains(finding.Fingerprint())).ToList();
         var weight = WeightOf(check);
-        return weight < WeightOf(before.Check) && gone.Exists(finding => finding.Severity > Severity.Note) && !Hurts(before.Check, check)
+        return
+            weight < WeightOf(before.Check)
+            && gone.Exists(finding => finding.Severity > Severity.Note)
+            && !Hurts(before.Check, check)
+            && Deliveries.Lost(before.Show, resolved) is null
             ? new RepairTrial(new FixState(resolved, check), gone, weight)
             : null;
     }

@@ -42,14 +42,14 @@ internal sealed class Trial
         var resolved = checker.Resolve(show);
         var after = new FixState(resolved, checker.Check(resolved, cancellation));
         var moves = SinkMoves.Between(before.Show, resolved);
-        return new Trial(after, moves, AgainstASafe(before.Check, after.Check, moves), AgainstAny(before.Check, after.Check, finding));
+        return new Trial(after, moves, AgainstASafe(before.Check, after.Check, moves), AgainstAny(before, after, finding));
     }
 
-    private static string? AgainstAny(CheckResult before, CheckResult after, Finding finding)
+    private static string? AgainstAny(FixState before, FixState after, Finding finding)
     {
         var mended = finding.Fingerprint();
-        var known = new KnownFindings(before.Findings);
-        foreach (var now in after.Findings)
+        var known = new KnownFindings(before.Check.Findings);
+        foreach (var now in after.Check.Findings)
         {
             if (now.Fingerprint() == mended)
             {
@@ -62,7 +62,14 @@ internal sealed class Trial
             }
         }
 
-        return NewUndecided(before, after) is { } subject ? $"{subject.Rule} could no longer decide about {subject.Subject}: {subject.Reason}" : null;
+        if (Deliveries.Lost(before.Show, after.Show) is { } lost)
+        {
+            return $"it would silence {lost}, which arrives as it stands";
+        }
+
+        return NewUndecided(before.Check, after.Check) is { } subject
+            ? $"{subject.Rule} could no longer decide about {subject.Subject}: {subject.Reason}"
+            : null;
     }
 
     private static string? AgainstASafe(CheckResult before, CheckResult after, ValueList<SinkMove> moves)
