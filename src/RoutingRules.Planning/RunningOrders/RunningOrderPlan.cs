@@ -25,6 +25,9 @@ public sealed record RunningOrderPlan
     /// <summary>How many of each thing are needed at once, by kind, then name.</summary>
     public required ValueList<KitTotal> Kit { get; init; }
 
+    /// <summary>What is plugged into each input, act by act.</summary>
+    internal ValueList<GridRow> Grid { get; init; }
+
     /// <summary>Findings of an act that not every act has.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="act"/> is null.</exception>
     public ValueList<Finding> OwnFindings(ActPlan act)

@@ -47,6 +47,7 @@ internal static class RunningOrderPlanner
             CommonFindings = Common(acts),
             RunFindings = RunningOrderFindings.Of(order, changeovers),
             Kit = KitCounter.Count(acts),
+            Grid = FestivalGrid.Of([.. acts.Select(act => assigner.Resolve(act.Show))]),
         };
     }
 

@@ -14,6 +14,7 @@ internal static class RunningOrderPages
     public static List<Page> Pages(RunningOrderPlan plan, PanelNames? names)
     {
         var pages = new List<Page> { Day(plan) };
+        pages.AddRange(FestivalGridPages.Pages(plan));
         var codes = plan.Acts.Select(act => ContentCode.Of(act.Show)).ToArray();
         for (var i = 0; i < plan.Changeovers.Count; i++)
         {
