@@ -1,4 +1,3 @@
-using RoutingRules.Model;
 using RoutingRules.Planning.RunningOrders;
 using RoutingRules.Reports.Sheets.Pages;
 
