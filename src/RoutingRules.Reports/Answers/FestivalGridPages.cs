@@ -9,7 +9,7 @@ internal static class FestivalGridPages
     /// <summary>So many acts stand side by side on upright paper.</summary>
     private const int ActsAcross = 5;
 
-    private const int InputShare = 18;
+    private const int InputShare = 24;
 
     public static IEnumerable<Page> Pages(RunningOrderPlan plan)
     {
