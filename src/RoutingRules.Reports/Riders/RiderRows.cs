@@ -47,7 +47,7 @@ internal sealed class RiderRows(RiderRig rig, RiderOptions options, ListProblems
                     ("from", string.Join(CellText.Or, rig.Boxes.Select(box => box.Id))),
                     ("to", channels),
                     ("equipment", equipment),
-                    ("stand", input.Stand),
+                    ("stand", input.Stand is "-" or "\u2013" ? "" : input.Stand),
                     ("position", input.Position),
                     ("notes", input.Remarks)
                 )

@@ -18,7 +18,7 @@ internal sealed class KitBuilder(SheetFacts facts, SheetSelection selection)
     private static readonly int[] Lengths = [1, 2, 3, 5, 10, 15, 20, 30, 50, 75, 100, 150, 200, 300, 500];
 
     /// <summary>What people write for no stand.</summary>
-    private static readonly string[] Nothing = ["none", "no", "-", "\u2013"];
+    private static readonly string[] Nothing = ["none", "no"];
 
     /// <summary>What a microphone at line level is called, because its receiver is.</summary>
     private static readonly string[] Microphones = ["microphone", "hand-held", "handheld", "headset"];

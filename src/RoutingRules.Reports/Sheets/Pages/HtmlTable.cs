@@ -122,7 +122,7 @@ internal static class HtmlTable
         return
         [
             lines[name].Second,
-            .. lines.Where((line, i) => i != name && !string.Equals(line.First.Text, text, StringComparison.Ordinal)).Select(line => line.Second),
+            .. lines.Where((line, i) => i != name && !line.First.Text.AsSpan().Trim().SequenceEqual(text.AsSpan().Trim())).Select(line => line.Second),
         ];
     }
 
