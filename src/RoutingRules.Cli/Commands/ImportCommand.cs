@@ -112,10 +112,9 @@ internal static class ImportCommand
     private static void Refuse(Job job)
     {
         job.What.Refuse();
+        ListInput.RefuseBoth(job.Path, job.From);
         var problem =
-            job.Path == InputDocument.StandardInput && job.From == InputDocument.StandardInput
-                ? "standard input holds the show or the list, not both; name a file for the other."
-            : job.OutPath is not null && job.IsInPlace ? "--out and --in-place cannot be had together; take one of them."
+            job.OutPath is not null && job.IsInPlace ? "--out and --in-place cannot be had together; take one of them."
             : job.IsDry && (job.OutPath is not null || job.IsInPlace) ? "--dry-run writes no show; leave --out and --in-place away."
             : job.IsInPlace && job.Path == InputDocument.StandardInput ? "standard input cannot be written in place; use --out FILE."
             : job.ShowsText && job.Format is not null
@@ -137,16 +136,12 @@ internal static class ImportCommand
         }
 
         var from = InputDocument.NameOf(job.From);
-        var list = InputDocument.Load(job.From, console, cancellation);
-        if (list.Problem is { } problem)
-        {
-            throw new UsageException($"the list cannot be read. {ConfigSetup.Line(from, problem)}");
-        }
+        var list = ListInput.Load(job.From, console, cancellation);
 
         string[] inputs = job.IsInPlace ? [job.From, .. loaded.Files] : [job.Path, job.From, .. loaded.Files];
         using var target = outPath is null ? null : OutputFile.Begin(outPath, inputs);
-        var read = job.What.IsMap ? job.What.Read(engine, show, list.Utf8) : null;
-        var result = read ?? Read(job, show, list.Utf8, options, from, console);
+        var read = job.What.IsMap ? job.What.Read(engine, show, list) : null;
+        var result = read ?? Read(job, show, list, options, from, console);
         if (result.Show is null)
         {
             var lines = result.Problems.Select(remark => $"{from}: {remark}");

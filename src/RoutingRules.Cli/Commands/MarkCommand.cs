@@ -64,11 +64,7 @@ internal static class MarkCommand
         {
             var job = edit.Read(parsed, parsed.GetRequiredValue(file));
             var list = parsed.GetValue(results);
-            if (job.Path == InputDocument.StandardInput && list == InputDocument.StandardInput)
-            {
-                throw new UsageException("standard input holds the show or the list, not both; name a file for the other.");
-            }
-
+            ListInput.RefuseBoth(job.Path, list);
             var (engine, loaded) = setup.Create(parsed, [job.Path], console, cancellation);
             if (ShowToEdit.Read(job.Path, job.Done, engine, console, cancellation) is not { } input)
             {
@@ -154,13 +150,7 @@ internal static class MarkCommand
     )
     {
         var name = InputDocument.NameOf(path);
-        var loaded = InputDocument.Load(path, console, cancellation);
-        if (loaded.Problem is { } problem)
-        {
-            throw new UsageException($"the list cannot be read. {ConfigSetup.Line(name, problem)}");
-        }
-
-        var read = LineCheckList.Read(show, loaded.Utf8.Span, console.Today());
+        var read = LineCheckList.Read(show, ListInput.Load(path, console, cancellation).Span, console.Today());
         if (!read.Problems.IsEmpty)
         {
             throw new UsageException($"the list was not read, and nothing was marked.\n{string.Join('\n', read.Problems.Select(line => $"{name}: {line}"))}");

@@ -45,23 +45,14 @@ internal static class RiderCommand
         {
             var job = edit.Read(parsed, parsed.GetRequiredValue(file));
             var from = parsed.GetRequiredValue(list);
-            if (job.Path == InputDocument.StandardInput && from == InputDocument.StandardInput)
-            {
-                throw new UsageException("standard input holds the show or the list, not both; name a file for the other.");
-            }
-
+            ListInput.RefuseBoth(job.Path, from);
             var (engine, loaded) = setup.Create(parsed, [job.Path], console, cancellation);
             if (ShowToEdit.Read(job.Path, job.Done, engine, console, cancellation) is not { } input)
             {
                 return ExitCode.Usage;
             }
 
-            var text = InputDocument.Load(from, console, cancellation);
-            if (text.Problem is { } problem)
-            {
-                throw new UsageException($"the list cannot be read. {ConfigSetup.Line(InputDocument.NameOf(from), problem)}");
-            }
-
+            var text = ListInput.Load(from, console, cancellation);
             var options = new RiderOptions
             {
                 Boxes = Ids(parsed.GetRequiredValue(boxes)),
@@ -70,7 +61,7 @@ internal static class RiderCommand
                 FirstChannel = (int)(parsed.GetValue(channel) ?? 1),
                 FirstBus = (int)(parsed.GetValue(bus) ?? 1),
             };
-            var result = Rider.Read(engine.Resolve(input.Show), text.Utf8.Span, options);
+            var result = Rider.Read(engine.Resolve(input.Show), text.Span, options);
             var name = InputDocument.NameOf(from);
             if (result.Show is null)
             {
